@@ -1,0 +1,255 @@
+"""Guards over the stored lessons: what nbval does not look at, or cannot."""
+
+from __future__ import annotations
+
+import json
+import re
+from pathlib import Path
+
+import nbformat
+import pytest
+
+from tests.refresh import ANSWERED, LESSONS, ROOT, answered, lesson_names, main, refreshed, tags
+
+PLANNED = (
+    "00-start-here",
+    "01-a-safe-bench",
+    "02-resistors-and-inductors",
+    "03-capacitor-markings",
+    "04-polarity",
+    "05-measure-and-judge",
+    "06-how-capacitors-age",
+    "07-plan-a-recap",
+    "08-solder-and-heat",
+    "09-hot-air-and-moisture",
+    "10-firmware-chips",
+    "11-connectors-and-power-entry",
+    "12-first-power-up",
+    "13-worth-repairing",
+    "14-the-whole-job",
+)
+HEADINGS = (
+    "What you will be able to do",
+    "Time, parts and tools",
+    "Cautions",
+    "The idea",
+    "Try it",
+    "Worked example",
+    "Practice",
+    "Graded exercise",
+    "Going further",
+    "Sources",
+)
+MACHINE_PATH = re.compile(r"/home/|/root/|/work/|/tmp/|/Users/|\b[A-Z]:\\\\")  # as in JSON
+LINK = re.compile(r"\]\(([^)\s#]+)")
+EVERY = [*LESSONS.glob("*.ipynb"), *ANSWERED.glob("*.ipynb")]
+
+every_notebook = pytest.mark.parametrize("path", sorted(EVERY), ids=lambda path: path.stem)
+every_lesson = pytest.mark.parametrize("name", lesson_names())
+every_answered = pytest.mark.parametrize(
+    "path", sorted(ANSWERED.glob("*.json")), ids=lambda path: path.stem
+)
+
+
+def read(path: Path) -> nbformat.NotebookNode:
+    return nbformat.read(path, as_version=4)
+
+
+def lesson(name: str) -> nbformat.NotebookNode:
+    return read(LESSONS / f"{name}.ipynb")
+
+
+def code_cells(notebook: nbformat.NotebookNode) -> list[nbformat.NotebookNode]:
+    return [cell for cell in notebook.cells if cell.cell_type == "code"]
+
+
+def tagged(notebook: nbformat.NotebookNode, tag: str) -> list[nbformat.NotebookNode]:
+    return [cell for cell in notebook.cells if tag in tags(cell)]
+
+
+def headings(notebook: nbformat.NotebookNode) -> list[str]:
+    """Second-level headings in order, without what may follow a colon."""
+    prose = "\n".join(cell.source for cell in notebook.cells if cell.cell_type == "markdown")
+    return [line[3:].split(":")[0].strip() for line in prose.split("\n") if line[:3] == "## "]
+
+
+def sheet_text(notebook: nbformat.NotebookNode) -> str:
+    (cell,) = tagged(notebook, "grading")
+    return "".join(output.text for output in cell.outputs if output.output_type == "stream")
+
+
+# Every stored notebook
+
+
+@every_notebook
+def test_cells_were_run_once_from_top_to_bottom(path):
+    """Without its counts a notebook passes nbval with nothing compared."""
+    cells = code_cells(read(path))
+    assert [cell.execution_count for cell in cells] == list(range(1, len(cells) + 1))
+
+
+@every_notebook
+def test_cell_ids_are_present_and_unique(path):
+    raw = json.loads(path.read_text(encoding="utf-8"))
+    ids = [cell["id"] for cell in raw["cells"]]
+    assert len(set(ids)) == len(ids)
+
+
+@every_notebook
+def test_format_and_kernel(path):
+    notebook = read(path)
+    assert (notebook.nbformat, notebook.nbformat_minor) == (4, 5)
+    assert notebook.metadata.kernelspec.name == "python3"
+    assert "version" not in notebook.metadata.language_info
+
+
+@every_notebook
+def test_no_error_or_warning_is_stored(path):
+    outputs = [output for cell in code_cells(read(path)) for output in cell.outputs]
+    assert not [output for output in outputs if output.output_type == "error"]
+    assert not [output for output in outputs if output.get("name") == "stderr"]
+
+
+@every_notebook
+def test_no_machine_path_is_stored(path):
+    found = MACHINE_PATH.findall(path.read_text(encoding="utf-8"))
+    assert not found
+
+
+# Lessons as a learner reads them
+
+
+@every_lesson
+def test_headings_stand_in_the_fixed_order(name):
+    notebook = lesson(name)
+    assert notebook.cells[0].source.startswith("# ")
+    assert tuple(headings(notebook)) == HEADINGS
+
+
+@every_lesson
+def test_code_that_a_learner_reads_is_short(name):
+    too_long = [cell.source for cell in code_cells(lesson(name)) if cell.source.count("\n") > 4]
+    assert not too_long
+
+
+@every_lesson
+def test_first_code_cell_only_imports(name):
+    lines = code_cells(lesson(name))[0].source.splitlines()
+    assert all(line.startswith(("import ", "from ", "%matplotlib")) for line in lines)
+
+
+@every_lesson
+def test_one_place_to_answer_and_one_grading_after_it(name):
+    cells = lesson(name).cells
+    (answers,) = [index for index, cell in enumerate(cells) if "answers" in tags(cell)]
+    (grading,) = [index for index, cell in enumerate(cells) if "grading" in tags(cell)]
+    assert answers < grading
+    assert sheet_text(lesson(name)).strip()
+
+
+@every_lesson
+def test_only_live_cells_go_uncompared(name):
+    """A tag that hides an output from nbval is for live panels and nothing else."""
+    for cell in tagged(lesson(name), "nbval-ignore-output"):
+        texts = [output.get("data", {}).get("text/plain", "") for output in cell.outputs]
+        assert any("live panel" in text for text in texts), cell.source
+
+
+# Links and the map
+
+
+@pytest.mark.parametrize(
+    "path", [*sorted(LESSONS.glob("*.ipynb")), LESSONS / "README.md"], ids=lambda path: path.name
+)
+def test_only_what_exists_is_linked(path):
+    text = path.read_text(encoding="utf-8")
+    if path.suffix == ".ipynb":
+        text = "\n".join(c.source for c in read(path).cells if c.cell_type == "markdown")
+    targets = [target for target in LINK.findall(text) if "://" not in target]
+    assert not [target for target in targets if not (path.parent / target).exists()]
+
+
+def map_rows() -> dict[str, list[str]]:
+    """Rows of the map in lessons/README.md: lesson name to its cells."""
+    lines = (LESSONS / "README.md").read_text(encoding="utf-8").splitlines()
+    rows = [[cell.strip() for cell in line.strip("|").split("|")] for line in lines if "|" in line]
+    return {re.sub(r"[\[\]`]|\(.*\)", "", row[0]): row for row in rows[2:]}
+
+
+def test_map_lists_all_lessons_in_order():
+    assert tuple(map_rows()) == PLANNED
+
+
+@pytest.mark.parametrize("name", PLANNED)
+def test_map_links_exactly_the_lessons_that_exist(name):
+    exists = (LESSONS / f"{name}.ipynb").exists()
+    assert (f"({name}.ipynb)" in map_rows()[name][0]) == exists
+
+
+@pytest.mark.parametrize("name", [name for name in lesson_names() if name in PLANNED])
+def test_map_names_modules_and_tables_that_exist(name):
+    named = re.findall(r"`([^`]+)`", "".join(map_rows()[name][2:]))
+    assert named
+    assert not [path for path in named if not (ROOT / path).exists()]
+
+
+def test_every_notebook_is_in_the_plan():
+    assert set(lesson_names()) <= {*PLANNED, "template"}
+
+
+# Answered copies
+
+
+@pytest.mark.parametrize("name", [name for name in lesson_names() if name != "template"])
+def test_every_lesson_has_answered_copies(name):
+    assert {path.stem for path in ANSWERED.glob(f"{name}-*.ipynb")} == {
+        f"{name}-right",
+        f"{name}-wrong",
+    }
+
+
+@every_answered
+def test_answered_copies_are_the_lesson_with_the_answers_put_in(path):
+    for kind, rows in json.loads(path.read_text(encoding="utf-8")).items():
+        stored = read(ANSWERED / f"{path.stem}-{kind}.ipynb")
+        made = answered(lesson(path.stem), rows)
+        assert [cell.source for cell in stored.cells] == [cell.source for cell in made.cells]
+
+
+@every_answered
+def test_right_answers_score_full_marks(path):
+    assert full_marks(sheet_text(read(ANSWERED / f"{path.stem}-right.ipynb")))
+
+
+@every_answered
+def test_wrong_answers_lose_marks_and_get_their_hints(path):
+    text = sheet_text(read(ANSWERED / f"{path.stem}-wrong.ipynb"))
+    rows = json.loads(path.read_text(encoding="utf-8"))["wrong"]
+    assert not full_marks(text)
+    assert not [row["hint"] for row in rows.values() if row["hint"] not in text]
+
+
+@every_answered
+def test_every_right_answer_says_how_it_was_worked(path):
+    rows = json.loads(path.read_text(encoding="utf-8"))["right"]
+    assert all(row["worked"] for row in rows.values())
+
+
+def full_marks(text: str) -> bool:
+    """Whether the sheet's last line, such as `Total: 8 of 10`, names the same number twice."""
+    got, whole = re.findall(r"[\d.]+", text.strip().splitlines()[-1])[:2]
+    return float(got) == float(whole) > 0
+
+
+# The refresh command
+
+
+def test_refresh_gives_the_same_bytes_twice():
+    path = LESSONS / "00-start-here.ipynb"
+    first, second = (refreshed(read(path), LESSONS) for _ in range(2))
+    assert first == second == path.read_text(encoding="utf-8")
+
+
+def test_refresh_names_the_lessons_when_one_is_unknown(capsys):
+    assert main(["99-no-such-lesson"]) == 2
+    assert "00-start-here" in capsys.readouterr().out
