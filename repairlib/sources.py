@@ -1,0 +1,43 @@
+"""Where figures come from: each standard or handbook once, with its edition."""
+
+from __future__ import annotations
+
+PUBLISHED = "published"
+COMMON_PRACTICE = "common practice"
+FROM_MEMORY = "from memory"
+
+
+class Source:
+    """A standard, handbook or data sheet, and how its figures were obtained.
+
+    `how` is "published" (read in the document), "common practice" (a fact of the trade with no
+    document behind it) or "from memory" (a document that could not be looked up: verify it).
+    """
+
+    __slots__ = ("how", "key", "title")
+
+    def __init__(self, key: str, title: str, how: str):
+        self.key = key
+        self.title = title
+        self.how = how
+
+    def __repr__(self) -> str:
+        return f"{self.title} ({self.how})"
+
+
+# In alphabetical order of the keys.
+_ALL = (
+    Source("common practice", "Common practice of the trade, no document", COMMON_PRACTICE),
+    Source("from memory", "From memory, not looked up: verify before relying on it", FROM_MEMORY),
+)
+
+SOURCES = {source.key: source for source in _ALL}
+
+
+def source(key: str) -> Source:
+    """The source of that key; KeyError names the key when a table cites an unknown one.
+
+    >>> source("common practice").how
+    'common practice'
+    """
+    return SOURCES[key]
