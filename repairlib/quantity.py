@@ -148,8 +148,8 @@ def engineering(value: float, unit: str, digits: int | None = None) -> str:
     `digits` is the number of significant digits to show (more are shown when the whole part needs
     them); without it the shortest text that says the value to 12 digits.
 
-    >>> engineering(1e-7, "F"), engineering(0.001, "F"), engineering(47300, "Ω", 3)
-    ('100 nF', '1000 µF', '47.3 kΩ')
+    >>> print(engineering(1e-7, "F"), engineering(0.001, "F"), engineering(47300, "Ω", 3))
+    100 nF 1000 µF 47.3 kΩ
     """
     if value != value or value in (float("inf"), float("-inf")):
         raise RepairlibError(value, "not a finite number", "a finite number")

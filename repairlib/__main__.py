@@ -1,0 +1,8 @@
+"""`python -m repairlib`."""
+
+import sys
+
+from repairlib.cli import main
+
+if __name__ == "__main__":
+    sys.exit(main())
