@@ -1,0 +1,10 @@
+"""Drawings made by code: parts with their markings, polarity marks, board plans.
+
+Every drawing is a Picture: SVG that is the same byte for byte on each run, and words that say
+what it shows.
+"""
+
+from repairlib.drawings.parts import BODIES, draw_part
+from repairlib.drawings.picture import Picture
+
+__all__ = ["BODIES", "Picture", "draw_part"]

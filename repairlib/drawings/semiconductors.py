@@ -1,0 +1,184 @@
+"""Diodes, LEDs, bridge rectifiers and transistor packages."""
+
+from __future__ import annotations
+
+from repairlib.drawings.anatomy import (
+    Anatomy,
+    Mark,
+    Terminal,
+    arc,
+    leads,
+    marking_lines,
+    two_ends,
+)
+from repairlib.drawings.canvas import INK, METAL, PAPER, Canvas
+
+BLACK_CASE = "#3d454d"
+GLASS = "#dd9466"
+LENS = "#e58a84"
+CHIP_LED = "#f4efdf"
+GREEN = "#4d8b57"
+
+BY_DATA_SHEET = "cannot tell: makers differ"
+BY_TYPE_NUMBER = "cannot tell: depends on the type number"
+
+
+def diode(canvas: Canvas, marking: str, end: int, mark: str) -> Anatomy:
+    return _diode(canvas, marking, end, BLACK_CASE, "#dfe8ef", PAPER, "black")
+
+
+def zener(canvas: Canvas, marking: str, end: int, mark: str) -> Anatomy:
+    return _diode(canvas, marking, end, GLASS, INK, INK, "small glass")
+
+
+def led(canvas: Canvas, marking: str, end: int, mark: str) -> Anatomy:
+    short, long = 88, 112
+    leads(canvas, (end * 20, short), (-end * 20, long), top=40)
+    dome = [*arc(0, -50, 46, 180, 360), (46, 30), (-46, 30)]
+    canvas.polygon(dome, LENS)
+    # The rim sticks out all round, except where it is cut flat.
+    rim = [(end * 46, 30), (end * 46, 46), (-end * 58, 46), (-end * 58, 30)]
+    canvas.polygon(rim, LENS)
+    canvas.fitted_text(0, -20, marking_lines(marking), 76, 20, bold=True)
+    return Anatomy(
+        looks="A clear or coloured dome with a rim, on two leads, seen from the side.",
+        terminals=two_ends(end, 20, long, "cathode", y_marked=short),
+        marks=(
+            Mark(end * 47, 38, "flat on the rim", "cathode"),
+            Mark(end * 20, 80, "shorter lead", "cathode"),
+            Mark(-end * 20, 100, "longer lead", "anode"),
+        ),
+        outline=("round", 50),
+        pads=((end * 20, 0), (-end * 20, 0)),
+    )
+
+
+def chip_led(canvas: Canvas, marking: str, end: int, mark: str) -> Anatomy:
+    canvas.rect(-84, -46, 168, 92, CHIP_LED, round=5)
+    for x in (-84, 56):
+        canvas.rect(x, -46, 28, 92, METAL, round=5)
+    canvas.ellipse(0, 0, 34, 30, LENS)
+    if mark == "notch":
+        corner = [(end * 86, -48), (end * 60, -48), (end * 86, -22)]
+        canvas.polygon(corner, PAPER, stroke=PAPER)
+        canvas.line((end * 60, -46), (end * 84, -22))
+        drawn = Mark(end * 72, -34, "notch", BY_DATA_SHEET)
+    elif mark == "green mark":
+        canvas.rect(min(end * 54, end * 42), -42, 12, 84, GREEN, stroke="none")
+        drawn = Mark(end * 48, -28, "green mark", BY_DATA_SHEET)
+    else:
+        canvas.circle(end * 46, -32, 6, INK)
+        drawn = Mark(end * 46, -32, "dot", BY_DATA_SHEET)
+    canvas.fitted_text(0, 0, marking_lines(marking), 60, 20, bold=True)
+    return Anatomy(
+        looks="A small flat block with a lens in the middle and a metal pad at each end.",
+        terminals=(
+            Terminal(end * 72, 46, "?", "see data sheet"),
+            Terminal(-end * 72, 46, "?", "see data sheet"),
+        ),
+        marks=(drawn,),
+        outline=("box", 92, 34),
+        pads=((end * 72, 0), (-end * 72, 0)),
+        holes=False,
+    )
+
+
+def bridge(canvas: Canvas, marking: str, end: int, mark: str) -> Anatomy:
+    places = [end * 72, end * 24, -end * 24, -end * 72]
+    leads(canvas, (places[0], 112), *((x, 96) for x in places[1:]), top=40)
+    case = [(end * 70, -70), (end * 98, -42), (end * 98, 48), (-end * 98, 48), (-end * 98, -70)]
+    canvas.polygon(case, BLACK_CASE)
+    for x, sign in zip(places, "+~~−", strict=True):
+        canvas.text(x, 30, sign, 24, fill=PAPER, bold=True)
+    canvas.fitted_text(0, -24, marking_lines(marking), 150, 26, fill=PAPER, bold=True)
+    return Anatomy(
+        looks="A flat black block standing on four leads in a row, seen from the front.",
+        terminals=(
+            Terminal(places[0], 112, "+"),
+            Terminal(places[1], 96, "~"),
+            Terminal(places[2], 96, "~"),
+            Terminal(places[3], 96, "−"),
+        ),
+        marks=(
+            Mark(end * 84, 30, "plus sign", "positive"),
+            Mark(-end * 84, 30, "minus sign", "negative"),
+            Mark(end * 86, -56, "bevelled corner", "positive, usually"),
+            Mark(places[0], 104, "longest lead", "positive, usually"),
+        ),
+        outline=("box", 98, 26),
+        pads=tuple((x, 0) for x in places),
+    )
+
+
+def to_92(canvas: Canvas, marking: str, end: int, mark: str) -> Anatomy:
+    xs = (-28, 0, 28)
+    leads(canvas, *((x, 112) for x in xs), top=40)
+    canvas.polygon([(-50, -60), (-44, -70), (44, -70), (50, -60), (50, 48), (-50, 48)], BLACK_CASE)
+    canvas.line((-50, -60), (50, -60), stroke="#8b959e", pen=1.5)
+    canvas.fitted_text(0, -8, marking_lines(marking), 88, 24, fill=PAPER, bold=True)
+    return _three_leads(
+        "A small black half-cylinder on three leads, its flat face towards you.",
+        [(x, 112) for x in xs],
+        Mark(-40, 20, "flat face", BY_TYPE_NUMBER),
+        ("round", 46),
+    )
+
+
+def to_220(canvas: Canvas, marking: str, end: int, mark: str) -> Anatomy:
+    xs = (-38, 0, 38)
+    leads(canvas, *((x, 114) for x in xs), top=40, width=8)
+    canvas.rect(-62, -112, 124, 90, METAL, round=3)
+    canvas.circle(0, -78, 15, PAPER)
+    canvas.rect(-62, -44, 124, 94, BLACK_CASE, round=3)
+    canvas.fitted_text(0, 4, marking_lines(marking), 110, 24, fill=PAPER, bold=True)
+    return _three_leads(
+        "A black block with a metal tab that has a hole, on three leads, seen from the front.",
+        [(x, 114) for x in xs],
+        Mark(-50, -80, "metal tab", BY_TYPE_NUMBER),
+        ("box", 66, 24),
+    )
+
+
+def sot_23(canvas: Canvas, marking: str, end: int, mark: str) -> Anatomy:
+    for x, y in ((-40, 34), (40, 34), (0, -66)):
+        canvas.rect(x - 13, y, 26, 32, METAL)
+    canvas.rect(-74, -42, 148, 84, BLACK_CASE, round=4)
+    canvas.fitted_text(0, 0, marking_lines(marking), 130, 30, fill=PAPER, bold=True)
+    return _three_leads(
+        "A tiny black block seen from above: two leads on one long side, one on the other.",
+        [(-40, 66), (40, 66), (0, -66)],
+        Mark(8, -58, "single lead on one side", BY_TYPE_NUMBER),
+        ("box", 74, 26),
+        pads=((-40, 30), (40, 30), (0, -30)),
+        holes=False,
+    )
+
+
+def _diode(
+    canvas: Canvas, marking: str, end: int, case: str, band: str, ink: str, kind: str
+) -> Anatomy:
+    for x in (-1, 1):
+        canvas.line((x * 66, 0), (x * 126, 0), stroke=INK, pen=5)
+        canvas.line((x * 66, 0), (x * 126, 0), stroke=METAL, pen=2.5)
+    canvas.rect(-72, -32, 144, 64, case, round=9)
+    canvas.rect(min(end * 56, end * 36), -31, 20, 62, band, stroke="none")
+    canvas.fitted_text(-end * 17, 0, marking_lines(marking), 98, 24, fill=ink, bold=True)
+    return Anatomy(
+        looks=f"A {kind} cylinder with a lead at each end.",
+        terminals=two_ends(end, 100, 40, "cathode"),
+        marks=(Mark(end * 46, -22, "band at one end", "cathode"),),
+        outline=("box", 72, 26),
+        pads=((end * 120, 0), (-end * 120, 0)),
+    )
+
+
+def _three_leads(
+    looks: str,
+    places: list,
+    mark: Mark,
+    outline: tuple,
+    pads: tuple = ((-34, 0), (0, 0), (34, 0)),
+    holes: bool = True,
+) -> Anatomy:
+    terminals = tuple(Terminal(x, y, str(n)) for n, (x, y) in enumerate(places, 1))
+    return Anatomy(looks, terminals, (mark,), outline, pads, holes)
