@@ -312,8 +312,10 @@ def _unit_of(text: str, suffix: str, unit: str | None, spaced: bool):
         raise RepairlibError(
             text, "MF may be microfarad (old drawings) or megafarad", "µF for microfarad"
         )
-    if suffix == "" or (suffix == unit and unit in ("m", "C")):
+    if suffix == "":
         return unit or "", "1", 0.0
+    if suffix == "m" and (unit == "m" or (unit is None and spaced)):
+        return "m", "1", 0.0  # metre; "5m" without a unit wanted is 5 thousandths
     if suffix == "K" and unit is None and spaced:
         raise RepairlibError(
             text, "K may be thousand or kelvin", "k for thousand, °C for a temperature"
@@ -321,7 +323,7 @@ def _unit_of(text: str, suffix: str, unit: str | None, spaced: bool):
     if suffix in _WHOLE:
         kind, factor = _WHOLE[suffix]
         return _wanted(text, kind, unit), factor, 0.0
-    if suffix in PREFIXES and not (suffix == "m" and unit == "m"):
+    if suffix in PREFIXES:
         if unit in ("%", "ppm/K", "°C"):
             raise RepairlibError(text, f"{suffix} does not go with {unit}", _accepted(unit))
         return unit or "", f"1e{PREFIXES[suffix]}", 0.0
