@@ -4,7 +4,8 @@ Every drawing is a Picture: SVG that is the same byte for byte on each run, and 
 what it shows.
 """
 
+from repairlib.drawings.board import draw_board
 from repairlib.drawings.parts import BODIES, draw_part
 from repairlib.drawings.picture import Picture
 
-__all__ = ["BODIES", "Picture", "draw_part"]
+__all__ = ["BODIES", "Picture", "draw_board", "draw_part"]
