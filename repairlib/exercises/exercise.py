@@ -9,7 +9,7 @@ from repairlib.errors import RepairlibError
 from repairlib.exercises import files
 from repairlib.exercises.learner import DEMO, Demo, Learner, current_learner
 from repairlib.exercises.marking import Sheet, mark, mark_question
-from repairlib.exercises.questions import UNSAFE, Question
+from repairlib.exercises.questions import UNREADABLE, UNSAFE, Question
 from repairlib.exercises.saved_answers import SavedAnswers, is_answers
 
 # Lesson name: the module of repairlib.exercises that asks its questions.
@@ -69,7 +69,7 @@ class Exercise:
     def answer(self, **answers) -> Told:
         """Save answers by question id: `ex.answer(q1="100 nF", q2="b")`.
 
-        Says what was saved, and any danger at once. Raises RepairlibError for an unknown id, and
+        Says what was saved, and at once what is dangerous or cannot be read. Raises RepairlibError for an unknown id, and
         when the answers cannot be saved.
         """
         strangers = [name for name in answers if name not in self.by_id]
@@ -80,7 +80,8 @@ class Exercise:
         everything = self.saved.read()
         for name in answers:
             line = mark_question(self.by_id[name], everything.get(name, ""))
-            told.extend(f"{name}: {said}" for said in line.says if line.state == UNSAFE)
+            if line.state in (UNSAFE, UNREADABLE):
+                told.extend(f"{name}: {said}" for said in line.says)
         return Told("\n".join(told))
 
     def sheet(self) -> Sheet:
@@ -94,15 +95,15 @@ class Exercise:
 
     def form(self):
         """The questions as a form that saves while you type (a widget)."""
-        from repairlib.panels.exercise_form import exercise_form
+        from repairlib.panels.exercise_form import ExerciseForm
 
-        return exercise_form(self)
+        return ExerciseForm(self)
 
     def show(self):
         """The questions to read, with their pictures, for those who answer by code."""
-        from repairlib.panels.exercise_page import exercise_page
+        from repairlib.panels.exercise_page import ExercisePage
 
-        return exercise_page(self)
+        return ExercisePage(self)
 
     @property
     def by_id(self) -> dict[str, Question]:

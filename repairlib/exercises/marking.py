@@ -101,6 +101,11 @@ def points(number: float) -> str:
     return f"{number:g}"
 
 
+def worth(question: Question) -> str:
+    """What a question is worth: "1 point", "3 points"."""
+    return f"{points(question.points)} point{'s' * (question.points != 1)}"
+
+
 def mark_question(question: Question, typed) -> Line:
     """The line of one question. A share of the points is rounded down to half a point."""
     judgement = question.judge(typed)

@@ -1,0 +1,106 @@
+"""The look shared by all panels: one style sheet, and small pieces of HTML.
+
+Colours and fonts are those of the notebook's theme, so a panel sits well in light and dark.
+Nothing is told by colour alone: every state has a sign and words.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Sequence
+from html import escape
+
+import ipywidgets as widgets
+
+STYLE = """<style>
+.rl-panel {font-family: var(--jp-content-font-family, sans-serif); max-width: 46rem;
+  font-size: var(--jp-content-font-size1, 14px); color: var(--jp-content-font-color1, #222);
+  padding: 0 4px 8px 2px;}
+.rl-panel.widget-box, .rl-panel .widget-box, .rl-panel .widget-html {overflow: visible;}
+.rl-panel .widget-html {height: auto; margin: 2px 0;}
+.rl-panel .widget-html-content {line-height: 1.5; white-space: normal; height: auto;
+  font-size: var(--jp-content-font-size1, 14px); color: var(--jp-content-font-color1, #222);}
+.rl-panel .widget-html-content p {margin: 0 0 .5em 0;}
+.rl-panel .widget-html-content code {background: var(--jp-layout-color2, #eee); padding: 0 .3em;
+  border-radius: 3px; font-family: var(--jp-code-font-family, monospace);}
+.rl-panel .widget-html-content ul {margin: .2em 0 .2em 1.3em; padding: 0;}
+.rl-panel input:focus-visible, .rl-panel select:focus-visible, .rl-panel button:focus-visible
+  {outline: 2px solid var(--jp-brand-color1, #1976d2); outline-offset: 1px;}
+.rl-panel input[type="text"], .rl-panel select {font-size: var(--jp-content-font-size1, 14px);}
+.rl-card {border: 1px solid var(--jp-border-color2, #ccc); border-radius: 6px;
+  padding: 10px 16px 8px 16px; margin: 0 0 12px 0; background: var(--jp-layout-color1, #fff);}
+.rl-head {font-weight: 600;}
+.rl-soft {color: var(--jp-content-font-color2, #555);}
+.rl-picture {display: inline-block; background: #fff; border-radius: 4px; padding: 6px;
+  margin: 4px 0; max-width: 100%; box-sizing: border-box;}
+.rl-told {border-left: 4px solid var(--jp-border-color2, #bbb); padding: 1px 0 1px 10px;
+  margin-top: 4px;}
+.rl-right {border-left-color: var(--jp-success-color1, #388e3c);}
+.rl-wrong, .rl-partly-right {border-left-color: var(--jp-warn-color1, #f57c00);}
+.rl-unsafe {border: 2px solid var(--jp-error-color1, #d32f2f); border-left-width: 10px;
+  border-radius: 4px; padding: 6px 12px;}
+.rl-panel progress {width: 9rem; vertical-align: middle; margin-right: .6em;}
+.rl-panel .widget-radio {width: auto; height: auto;}
+.rl-panel .widget-radio-box {width: auto; height: auto; margin: 0;}
+.rl-panel .widget-radio-box label {height: auto; white-space: normal; line-height: 1.4;
+  padding: 3px 0; overflow: visible; display: flex; align-items: baseline;
+  font-size: var(--jp-content-font-size1, 14px); width: auto;}
+.rl-panel .widget-radio-box input {margin: 0 .6em 0 2px; flex: none; line-height: 1.4;
+  height: auto; position: relative; top: 1px;}
+.rl-panel .widget-label {font-size: var(--jp-content-font-size1, 14px);}
+.rl-grid {gap: 4px 8px; align-items: center;}
+</style>"""
+
+SIGNS = {
+    "right": "✓",
+    "partly right": "◐",
+    "wrong": "✗",
+    "unsafe": "⚠",
+    "unanswered": "○",
+    "cannot read": "?",
+}
+
+
+class Panel(widgets.VBox):
+    """The children one under the other, in the common look."""
+
+    def __init__(self, *children: widgets.Widget):
+        super().__init__([words(STYLE), *children])
+        self.add_class("rl-panel")
+
+
+def words(html: str = "") -> widgets.HTML:
+    """A piece of HTML that can change. Callbacks write here; they never print."""
+    return widgets.HTML(html)
+
+
+def prose(text: str) -> str:
+    """Plain text as HTML: an empty line starts a paragraph, `backticks` mark what is on a part.
+
+    >>> prose("Marked `104K`.")
+    '<p>Marked <code>104K</code>.</p>'
+    """
+    paragraphs = []
+    for paragraph in text.strip().split("\n\n"):
+        pieces = escape(paragraph.strip(), quote=False).split("`")
+        marked = [f"<code>{piece}</code>" if i % 2 else piece for i, piece in enumerate(pieces)]
+        paragraphs.append(f"<p>{''.join(marked)}</p>")
+    return "".join(paragraphs)
+
+
+def picture_html(picture) -> str:
+    """A drawing on its own light ground, so that it can be read in a dark theme too."""
+    return f'<div class="rl-picture">{picture._repr_html_()}</div>'
+
+
+def told(state: str, headline: str, says: Sequence[str] = (), more: str = "") -> str:
+    """A state with its sign, a headline and sentences under it. `more` is HTML for the end."""
+    kind = "rl-" + state.replace(" ", "-")
+    role = "alert" if state == "unsafe" else "status"
+    lines = "".join(f"<div>{escape(sentence, quote=False)}</div>" for sentence in says)
+    head = f"<strong>{SIGNS[state]} {escape(headline, quote=False)}</strong>"
+    return f'<div class="rl-told {kind}" role="{role}">{head}{lines}{more}</div>'
+
+
+def trouble(error: Exception) -> str:
+    """What could not be done, at the place where it was tried."""
+    return told("cannot read", "Not done", [str(error)])
