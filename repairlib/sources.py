@@ -27,8 +27,29 @@ class Source:
 
 # In alphabetical order of the keys.
 _ALL = (
+    Source(
+        "AVX TAP and TEP",
+        "AVX TAP and TEP dipped tantalum data sheet, wire-form outlines",
+        PUBLISHED,
+    ),
     Source("common practice", "Common practice of the trade, no document", COMMON_PRACTICE),
     Source("from memory", "From memory, not looked up: verify before relying on it", FROM_MEMORY),
+    Source(
+        "Navy diode markings",
+        "Navy electricity and electronics training handbook, Diode Markings",
+        PUBLISHED,
+    ),
+    Source(
+        "Panasonic FC and FN SMD",
+        "Panasonic FC and FN SMD aluminium data sheets, marking",
+        PUBLISHED,
+    ),
+    Source("Panasonic TEH", "Panasonic TEH tantalum chip data sheet, marking", PUBLISHED),
+    Source(
+        "TI striped capacitors",
+        "TI, The Signal: PCB layout tricks, striped capacitors and more, 2012-12-10",
+        PUBLISHED,
+    ),
 )
 
 SOURCES = {source.key: source for source in _ALL}
