@@ -1,0 +1,9 @@
+"""Planning a recap: a parts list as typed, which capacitors age, what to fit instead."""
+
+from repairlib.recap.board import Board, Position, read_board
+from repairlib.recap.parts import read_parts
+from repairlib.recap.planner import ORDER_RULE, Item, Plan, plan, plan_file
+from repairlib.recap.rules import RULES
+
+__all__ = ["ORDER_RULE", "RULES", "Board", "Item", "Plan", "Position", "plan", "plan_file"]
+__all__ += ["read_board", "read_parts"]

@@ -1,0 +1,161 @@
+"""A board as a technician measures it: where each capacitor sits, and what fits there.
+
+Covers reading the board's positions from CSV. Which part goes there is the planner's business.
+"""
+
+from __future__ import annotations
+
+import csv
+import io
+from pathlib import Path
+
+from repairlib.errors import RepairlibError
+from repairlib.recap.textfile import read_text
+
+DIRECTIONS = ("up", "down", "left", "right", "none", "")
+FORMS = ("radial", "axial", "")
+_COLUMNS = (
+    "reference",
+    "area",
+    "x_mm",
+    "y_mm",
+    "form",
+    "lead_spacing_mm",
+    "max_diameter_mm",
+    "max_height_mm",
+    "plus",
+)
+
+
+class Position:
+    """One place on the board. Lengths in mm, None where nobody measured.
+
+    `plus` is the side of the part on which the board shows its plus: "up", "down", "left" or
+    "right" as seen with the board the way it is drawn; "none" where the board says that the part
+    has no polarity; "" where the board shows nothing at all. x runs right, y runs down.
+    """
+
+    __slots__ = (
+        "area",
+        "form",
+        "max_diameter_mm",
+        "max_height_mm",
+        "plus",
+        "reference",
+        "spacing_mm",
+        "x_mm",
+        "y_mm",
+    )
+
+    def __init__(
+        self,
+        reference: str,
+        area: str = "",
+        x_mm: float = 0.0,
+        y_mm: float = 0.0,
+        form: str = "",
+        spacing_mm: float | None = None,
+        max_diameter_mm: float | None = None,
+        max_height_mm: float | None = None,
+        plus: str = "",
+    ):
+        self.reference = reference
+        self.area = area
+        self.x_mm = x_mm
+        self.y_mm = y_mm
+        self.form = form
+        self.spacing_mm = spacing_mm
+        self.max_diameter_mm = max_diameter_mm
+        self.max_height_mm = max_height_mm
+        self.plus = plus
+
+    def __repr__(self) -> str:
+        return f"Position({self.reference!r}, {self.area!r}, {self.x_mm:g}, {self.y_mm:g})"
+
+
+class Board:
+    """A named board and its positions, in the order in which they were listed.
+
+    `areas` is the order of the areas as listed; `board["C5"]` is a Position, `board.get("C99")`
+    is None when the board has no such place.
+
+    >>> board = Board("panel", [Position("C1", "supply", 10, 5, plus="left")])
+    >>> board["C1"].plus, board.areas, board.get("C2")
+    ('left', ('supply',), None)
+    """
+
+    def __init__(self, name: str, positions):
+        self.name = name
+        self.positions = tuple(positions)
+        self.areas = tuple(dict.fromkeys(position.area for position in self.positions))
+        self._by_reference = {position.reference: position for position in self.positions}
+
+    def __getitem__(self, reference: str) -> Position:
+        return self._by_reference[reference]
+
+    def get(self, reference: str) -> Position | None:
+        return self._by_reference.get(reference)
+
+    def __contains__(self, reference: str) -> bool:
+        return reference in self._by_reference
+
+    def __len__(self) -> int:
+        return len(self.positions)
+
+
+def read_board(path) -> Board:
+    """The board of a CSV file with the headings of `_COLUMNS`; only `reference` must be there.
+
+    Lengths are in mm. Raises RepairlibError for a file that is not such a table, for a place
+    listed twice, for a length that is not a number above 0 and for an unknown direction.
+    """
+    path = Path(path)
+    table = csv.DictReader(io.StringIO(read_text(path).text, newline=""))
+    headings = [heading.strip().lower() for heading in table.fieldnames or []]
+    if "reference" not in headings:
+        raise RepairlibError(path.name, "no column 'reference'", ", ".join(_COLUMNS))
+    table.fieldnames = headings
+    positions: dict[str, Position] = {}
+    for row in table:
+        position = _position(row, f"{path.name} line {table.line_num}")
+        if position.reference in positions:
+            raise RepairlibError(position.reference, "listed twice on the board", "each place once")
+        positions[position.reference] = position
+    return Board(path.stem.replace("-", " "), positions.values())
+
+
+def _position(row: dict, where: str) -> Position:
+    cells = {name: (row.get(name) or "").strip() for name in _COLUMNS}
+    if not cells["reference"]:
+        raise RepairlibError(where, "no reference", "a reference such as C5 in each line")
+    _one_of(cells["plus"], DIRECTIONS, where)
+    _one_of(cells["form"], FORMS, where)
+    return Position(
+        cells["reference"].upper(),
+        cells["area"],
+        _length(cells["x_mm"], where) or 0.0,
+        _length(cells["y_mm"], where) or 0.0,
+        cells["form"],
+        _length(cells["lead_spacing_mm"], where),
+        _length(cells["max_diameter_mm"], where),
+        _length(cells["max_height_mm"], where),
+        cells["plus"],
+    )
+
+
+def _one_of(text: str, accepted: tuple[str, ...], where: str) -> None:
+    if text not in accepted:
+        wrong = f"not a word known here ({where})"
+        raise RepairlibError(text, wrong, ", ".join(accepted[:-1]) + " or nothing")
+
+
+def _length(text: str, where: str) -> float | None:
+    if not text:
+        return None
+    try:
+        length = float(text)
+    except ValueError:
+        length = -1.0
+    if not 0 <= length < 10_000:
+        raise RepairlibError(text, f"not a length in mm ({where})", "a number from 0, or nothing")
+    return length

@@ -1,0 +1,335 @@
+"""Reading a parts list: every line of it ends up as parts, or is set aside with a reason.
+
+Covers what the lines say. Which parts are to be replaced is decided in planner.py.
+"""
+
+from __future__ import annotations
+
+import re
+
+from repairlib.errors import RepairlibError
+from repairlib.recap import layout
+from repairlib.recap.layout import SPACES, WORDS, Columns
+from repairlib.recap.ratings import Capacitor, describe
+from repairlib.recap.references import (
+    CAPACITORS,
+    TRIMMERS,
+    References,
+    begins_with_reference,
+    read_references,
+)
+from repairlib.recap.words import CERAMIC, FILM, MAINS, PAPER, POLYMER, TANTALUM
+
+# Their exact value decides nothing, so a code such as 104 may stay unread.
+STAYING_KINDS = (CERAMIC, FILM, MAINS, PAPER, POLYMER, TANTALUM)
+MOST_COLUMNS = 60
+LONGEST_LINE = 2000
+QUOTED_LINES = 5  # a quoted cell that runs over more lines than this was never closed
+
+# What a line can be, besides a line of parts.
+HEADING, BLANK, TITLE, OTHER_PART, UNREADABLE = (
+    "heading",
+    "blank",
+    "title or note",
+    "not a capacitor",
+    "unreadable",
+)
+
+_plain_reference = re.compile(r"C[1-9][0-9]{0,4}").fullmatch
+_capacitor_inside = re.compile(r"\bC[ -]?[0-9]{1,5}[A-Z]?\b").search
+
+
+class Part:
+    """One reference of the list: its line, what the line says, and a doubt about the line."""
+
+    __slots__ = ("capacitor", "doubt", "line", "reference")
+
+    def __init__(self, reference: str, line: int, capacitor: Capacitor, doubt: str = ""):
+        self.reference = reference
+        self.line = line
+        self.capacitor = capacitor
+        self.doubt = doubt
+
+    def __repr__(self) -> str:
+        return f"Part({self.reference!r}, line {self.line}, {self.capacitor.text!r})"
+
+
+class SetAside:
+    """A line that gave no parts: its number, its text, what it is, and why."""
+
+    __slots__ = ("line", "text", "what", "why")
+
+    def __init__(self, line: int, text: str, what: str, why: str = ""):
+        self.line = line
+        self.text = text
+        self.what = what
+        self.why = why
+
+    def __repr__(self) -> str:
+        return f"line {self.line}: {self.what}" + (f" ({self.why})" if self.why else "")
+
+
+class PartsList:
+    """A parts list as read. Every line is in `parts` or in `set_aside`, by its number from 1."""
+
+    def __init__(self, name: str, lines: list[str]):
+        self.name = name
+        self.lines = lines
+        self.parts: list[Part] = []
+        self.set_aside: list[SetAside] = []
+        self.notes: list[str] = []
+        self.separator = WORDS
+
+    def text_of(self, line: int) -> str:
+        """The text of that line, numbered from 1, as it stood in the list."""
+        return self.lines[line - 1]
+
+    def lines_with_parts(self) -> set[int]:
+        return {part.line for part in self.parts}
+
+
+def read_parts(text: str, name: str = "the list", from_file: bool = False) -> PartsList:
+    """The parts list in `text`, with all of its lines accounted for.
+
+    `from_file` says that the text should be a whole file, so that an end in the middle of a line
+    is an error. Raises RepairlibError for that, for more than 60 columns, and for a text without
+    any line.
+
+    >>> listing = read_parts("Ref,Value,Type\\nC1-C2,10/16,elect\\nR1,10k,carbon\\n")
+    >>> [part.reference for part in listing.parts], listing.set_aside
+    (['C1', 'C2'], [line 1: heading, line 3: not a capacitor (R1)])
+    """
+    if not isinstance(text, str):
+        raise RepairlibError(text, "not a text", "the lines of a parts list")
+    text = text.removeprefix("\ufeff").replace("\r\n", "\n").replace("\r", "\n")
+    if not text.strip():
+        raise RepairlibError(name, "there is no line in it", "the lines of a parts list")
+    ended = text.endswith("\n")
+    lines = (text[:-1] if ended else text).split("\n")
+    reader = _ListReader(PartsList(name, lines), from_file and not ended)
+    reader.read_all()
+    return reader.list
+
+
+class _ListReader:
+    """Goes through the lines once, keeping what titles and headings said above."""
+
+    def __init__(self, parts_list: PartsList, may_be_cut: bool):
+        self.list = parts_list
+        self.may_be_cut = may_be_cut
+        self.separator = parts_list.separator = layout.find_separator(parts_list.lines)
+        self.columns: Columns | None = None
+        self.section = ""
+        self.shortest_row = MOST_COLUMNS
+        # What is right of the first separator -> what it says, for lines with one plain reference.
+        self.known: dict[str, Capacitor] = {}
+
+    def read_all(self) -> None:
+        lines, separator, known = self.list.lines, self.separator, self.known
+        add = self.list.parts.append
+        skip_to = 0
+        for number, line in enumerate(lines, 1):
+            if number <= skip_to:
+                continue
+            if separator:
+                # Most lines repeat what another line said, of another part.
+                reference, _, rest = line.partition(separator)
+                if rest in known and _plain_reference(reference):
+                    add(Part(reference, number, known[rest]))
+                    continue
+            skip_to = self.read_line(number, line)
+        if self.may_be_cut:
+            self.list.notes.append(
+                "The file does not end with a line end: check its last line against the paper."
+            )
+
+    def aside(self, number: int, what: str, why: str = "") -> None:
+        self.list.set_aside.append(SetAside(number, self.list.text_of(number), what, why))
+
+    def read_line(self, number: int, line: str) -> int:
+        """Read one line; returns the number of the last line that belongs to it."""
+        if not line.strip():
+            self.aside(number, BLANK)
+        elif layout.is_rule(line):
+            self.aside(number, HEADING, "a rule")
+        elif len(line) > LONGEST_LINE:
+            self.aside(number, UNREADABLE, f"longer than {LONGEST_LINE} characters")
+        else:
+            last, cells = self.cells_from(number)
+            if cells is None:
+                self.aside(number, UNREADABLE, "a quotation mark is opened and not closed")
+                return number
+            for inside in range(number + 1, last + 1):
+                self.aside(inside, HEADING, f"continues line {number}")
+            self.read_row(number, line, cells)
+            return last
+        return number
+
+    def cells_from(self, number: int) -> tuple[int, list[str] | None]:
+        """The cells of the line, with the lines that its quoted cells run on to."""
+        lines = self.list.lines
+        for last in range(number, min(number + QUOTED_LINES, len(lines) + 1)):
+            cells = layout.split_line(" ".join(lines[number - 1 : last]), self.separator)
+            if cells is None:
+                continue
+            if len(cells) > MOST_COLUMNS and self.separator not in (SPACES, WORDS):
+                wrong = f"line {number} has {len(cells)} columns"
+                raise RepairlibError(self.list.name, wrong, f"at most {MOST_COLUMNS} columns")
+            return last, cells
+        if self.may_be_cut and number + QUOTED_LINES > len(lines):
+            raise self.cut(f"line {number} opens a quotation mark and the file ends")
+        return number, None
+
+    def cut(self, wrong: str) -> RepairlibError:
+        return RepairlibError(
+            self.list.name,
+            f"{wrong}: the file was cut off",
+            "a whole file; if the last line is whole, end it with a line end",
+        )
+
+    def read_row(self, number: int, line: str, cells: list[str]) -> None:
+        columns = None
+        if not begins_with_reference(cells[0]):
+            columns = layout.read_headings(cells, line)
+        if columns:
+            self.columns = columns if self.separator else None
+            self.known.clear()
+            self.aside(number, HEADING)
+            return
+        self.refuse_cut_row(number, cells)
+        at = self.reference_column(cells)
+        if at is None:
+            self.read_line_without_reference(number, line)
+            return
+        try:
+            references, cells, roles = self.references_and_roles(line, cells, at)
+        except RepairlibError as problem:
+            self.aside(number, UNREADABLE, problem.wrong)
+            return
+        if references.letters not in CAPACITORS:
+            trimmer = references.letters in TRIMMERS
+            why = ", ".join(references.names[:4]) + (" (a trimmer stays)" if trimmer else "")
+            self.aside(number, OTHER_PART, why)
+            return
+        self.add_parts(number, line, references, list(zip(roles, cells, strict=True)))
+
+    def refuse_cut_row(self, number: int, cells: list[str]) -> None:
+        """An error for a last line that stops early where all others are whole."""
+        if not (self.columns and self.separator not in (SPACES, WORDS)):
+            return
+        wanted = len(self.columns.roles)
+        is_last = number == len(self.list.lines)
+        if self.may_be_cut and is_last and len(cells) < wanted <= self.shortest_row:
+            raise self.cut(f"its last line, {number}, has {len(cells)} of {wanted} columns")
+        self.shortest_row = min(self.shortest_row, len(cells))
+
+    def reference_column(self, cells: list[str]) -> int | None:
+        if self.columns and "reference" in self.columns.roles:
+            at = self.columns.roles.index("reference")
+            if at < len(cells) and begins_with_reference(cells[at]):
+                return at
+        if begins_with_reference(cells[0]):
+            return 0
+        for at, cell in enumerate(cells):
+            found = re.match(r"(E?C)[ -]?[0-9]", cell)
+            if found and begins_with_reference(cell):
+                return at
+        return None
+
+    def references_and_roles(self, line: str, cells: list[str], at: int):
+        """The references of the row, its other cells, and the roles of those."""
+        references = read_references(cells[at])
+        if references is None:
+            raise RepairlibError(cells[at], f"'{cells[at]}' is not a reference", "C1")
+        while at + 1 < len(cells) and begins_with_reference(cells[at + 1]):
+            # C1, C2, 10/16 without quotation marks: the second reference is a cell of its own.
+            joined = f"{cells[at]}, {cells[at + 1]}"
+            more = read_references(joined)
+            if references.rest or more.rest or more.letters != references.letters:
+                break
+            references = more
+            cells[at : at + 2] = [joined]
+        roles = self.roles_for(line, cells, at)
+        others = [
+            (role, cell)
+            for index, (role, cell) in enumerate(zip(roles, cells, strict=True))
+            if index != at
+        ]
+        if references.rest:
+            others.insert(0, ("free", references.rest))
+        return references, [cell for _, cell in others], [role for role, _ in others]
+
+    def roles_for(self, line: str, cells: list[str], at: int) -> list[str]:
+        """The role of each cell; an error when the row does not fit its headings."""
+        if not self.columns:
+            return ["free"] * len(cells)
+        roles = self.columns.roles
+        if self.separator == SPACES and len(cells) != len(roles):
+            found = self.columns.under(line, cells)
+            if found:
+                return found
+            if any(_is_bare(cell) for index, cell in enumerate(cells) if index != at):
+                wrong = f"{len(cells)} columns where the headings are {len(roles)}"
+                raise RepairlibError(line, wrong, "one cell under each heading")
+            return ["free"] * len(cells)
+        extra = [cell for cell in cells[len(roles) :] if cell]
+        if extra:
+            wrong = f"{len(cells)} columns where the headings are {len(roles)}"
+            wrong += "; is a comma inside a value?" if self.separator == "," else ""
+            raise RepairlibError(line, wrong, "one cell under each heading")
+        found = [*roles, *["other"] * len(cells)][: len(cells)]
+        # A column of running numbers may be headed as if it held the references.
+        return ["other" if role == "reference" else role for role in found]
+
+    def add_parts(self, number: int, line: str, references: References, cells: list) -> None:
+        names = references.names
+        quantities = [cell for role, cell in cells if role == "quantity" and cell]
+        said = tuple((role, cell) for role, cell in cells if cell and role != "quantity")
+        capacitor = describe(said, self.section)
+        if not capacitor.text:
+            self.aside(number, UNREADABLE, f"nothing stands after {names[-1]}")
+            return
+        doubt = _doubt_of_quantity(quantities, capacitor, len(names))
+        self.list.parts += [Part(name, number, capacitor, doubt) for name in names]
+        reference, _, rest = line.partition(self.separator or "\0")
+        if len(names) == 1 and not doubt and reference == names[0] and self.separator != SPACES:
+            self.known[rest] = capacitor
+
+    def read_line_without_reference(self, number: int, line: str) -> None:
+        section = layout.section_kind(line)
+        if section is not None:
+            self.section = section
+            self.known.clear()
+            self.aside(number, TITLE, section and f"the lines below are {section}")
+            return
+        if layout.is_footer(line):
+            self.aside(number, TITLE, "a page number")
+            return
+        inside = _capacitor_inside(line)
+        if inside:
+            self.aside(number, UNREADABLE, f"names {inside[0]} but does not begin with it")
+            return
+        said = describe((("free", line.replace(self.separator or "\0", " ")),))
+        if said.farad is not None or said.volts is not None:
+            self.aside(number, UNREADABLE, "a value, but no reference such as C5")
+        else:
+            self.aside(number, TITLE, "no reference and no value")
+
+
+def _is_bare(cell: str) -> bool:
+    return cell.replace(".", "", 1).replace(",", "", 1).isdigit()
+
+
+def _doubt_of_quantity(quantities: list[str], capacitor: Capacitor, references: int) -> str:
+    """What is doubtful about the figures of a row that are neither value nor rating; else ""."""
+    for quantity in quantities:
+        digits = quantity.lower().strip(" x.pcs")
+        if digits.isascii() and digits.isdigit() and int(digits) != references:
+            return f"the quantity says {digits}, the references are {references}"
+    # Without headings a last bare figure that agrees with the references is the quantity.
+    spare = list(capacitor.spare)
+    if spare and spare[-1] == str(references) and capacitor.text.endswith(f" {spare[-1]}"):
+        spare.pop()
+    if spare and not capacitor.doubts and capacitor.kind not in STAYING_KINDS:
+        return f"'{spare[0]}' was not understood"
+    return ""

@@ -1,0 +1,243 @@
+"""The rules of a recap: which capacitors age, and what to fit in place of one that does.
+
+Each rule has a name and a sentence, and every proposal lists the rules that made it.
+"""
+
+from __future__ import annotations
+
+from functools import cache, lru_cache
+
+from repairlib import series
+from repairlib.quantity import engineering
+from repairlib.recap import words
+from repairlib.recap.ratings import Capacitor
+from repairlib.recap.sizes import CanSize, typical_can
+from repairlib.tables import read_table
+
+REPLACE, KEEP, JUDGE, HOLD = "replace", "keep", "judge", "hold"
+
+# name: (sentence, key in sources.SOURCES)
+RULES = {
+    "what ages": (
+        "Wet aluminium electrolytics dry out with the years: replace them all, bipolar ones too.",
+        "common practice",
+    ),
+    "film and ceramic stay": (
+        "Film, mica and ceramic parts have nothing that dries out: leave them.",
+        "common practice",
+    ),
+    "tantalum is judged": (
+        "Solid tantalum and polymer parts do not dry out. Replace one that is shorted, burnt or "
+        "named by the service notes, by the same type; never swap the type.",
+        "common practice",
+    ),
+    "paper and mains parts": (
+        "Old paper and mains suppression parts crack and burn. They sit on the mains: same safety "
+        "class, same value, at least the same AC rating, fitted by a qualified person.",
+        "common practice",
+    ),
+    "kind not stated": (
+        "Without a kind, 1 µF and more is taken as a polar aluminium electrolytic, less as film "
+        "or ceramic. Look at the part before you order.",
+        "common practice",
+    ),
+    "nothing is guessed": (
+        "A value, a rating or a kind that is missing or has two readings holds the line: read or "
+        "measure the old part.",
+        "common practice",
+    ),
+    "same capacitance": ("The new part has the capacitance of the old one.", "common practice"),
+    "made value": (
+        "A value that is no longer made becomes the nearest E6 value, or else E12 value, within "
+        "the old part's tolerance (20 % where none is stated).",
+        "common practice",
+    ),
+    "voltage not below": (
+        "The rated voltage is the old one, or else the next standard rating above it.",
+        "common practice",
+    ),
+    "105 °C": ("The new part is rated for 105 °C, whatever the old one was.", "common practice"),
+    "polarity kept": (
+        "A polar part goes in with its plus where the old plus was.",
+        "common practice",
+    ),
+    "bipolar stays bipolar": (
+        "A bipolar part is replaced by a bipolar one: a polar part would be reversed at times.",
+        "common practice",
+    ),
+    "build kept": ("Radial stays radial, axial stays axial.", "common practice"),
+    "fits the board": (
+        "Where the board's room is known, the usual can of that rating must go into it. The data "
+        "sheet of the part that is ordered decides.",
+        "from memory",
+    ),
+}
+
+_TOLERANCE = (-0.2, 0.2)
+_HIGHEST_CAPACITANCE = 0.047  # F; above it may be a memory back-up cell, which is no such part
+_LOWEST_DANGEROUS = 60.0  # V dc, above which stored charge is left to a qualified person
+
+
+class Proposal:
+    """The new part: `farad` [F], `volts` [V], `kind`, `form`, and the `rules` behind it.
+
+    `rules` are (name, what it did here). `can` is its usual size, None where not tabled.
+    """
+
+    __slots__ = ("can", "farad", "form", "kind", "rules", "volts")
+
+    def __init__(self, farad, volts, kind, form, can, rules):
+        self.farad = farad
+        self.volts = volts
+        self.kind = kind
+        self.form = form
+        self.can: CanSize | None = can
+        self.rules = rules
+
+    @property
+    def polar(self) -> bool:
+        return self.kind != words.BIPOLAR
+
+    def __str__(self) -> str:
+        value = f"{engineering(self.farad, 'F')} {engineering(self.volts, 'V')} 105 °C"
+        build = f" {self.form}" if self.form else ""
+        return f"{value}{build} {'polar' if self.polar else 'bipolar'} aluminium"
+
+
+class Decision:
+    """What to do about a capacitor: `verdict`, `why`, the `rule`'s name, and what to mind.
+
+    `verdict` is REPLACE, KEEP, JUDGE or HOLD. `proposal` is None unless it is REPLACE.
+    `looks` are things to look at before ordering; `cautions` are keys of safety.HAZARDS.
+    """
+
+    __slots__ = ("capacitor", "cautions", "looks", "proposal", "rule", "verdict", "why")
+
+    def __init__(self, capacitor, verdict, rule, why="", proposal=None, looks=(), cautions=()):
+        self.capacitor: Capacitor = capacitor
+        self.verdict: str = verdict
+        self.rule: str = rule
+        self.why: str = why or RULES[rule][0]
+        self.proposal: Proposal | None = proposal
+        self.looks: tuple[str, ...] = looks
+        self.cautions: tuple[str, ...] = cautions
+
+
+@lru_cache(maxsize=20_000)
+def decide(capacitor: Capacitor) -> Decision:
+    """What the rules say about that capacitor, of which only the list is known.
+
+    >>> from repairlib.recap.ratings import describe
+    >>> decision = decide(describe((("free", "25/15 elect"),)))
+    >>> print(decision.verdict, decision.proposal)
+    replace 22 µF 16 V 105 °C polar aluminium
+    >>> decide(describe((("free", "25µF elect"),))).why
+    'no voltage rating stated: read it on the old part, or measure the voltage across it'
+    """
+    kind = capacitor.kind
+    if capacitor.doubts:
+        return _hold(capacitor, "; ".join(capacitor.doubts))
+    if kind in (words.FILM, words.CERAMIC):
+        return Decision(capacitor, KEEP, "film and ceramic stay", cautions=_cautions(capacitor))
+    if kind in (words.TANTALUM, words.POLYMER):
+        return Decision(capacitor, JUDGE, "tantalum is judged")
+    if kind in (words.PAPER, words.MAINS):
+        cautions = ("mains", "stored charge", "heat and fire")
+        return Decision(capacitor, JUDGE, "paper and mains parts", cautions=cautions)
+    if capacitor.farad is None:
+        return _hold(capacitor, "no capacitance stated: read it on the old part")
+    if not kind and capacitor.farad < 0.99e-6:
+        looks = ("no kind stated: if it is a small can with a stripe, it ages",)
+        return Decision(capacitor, KEEP, "kind not stated", looks=looks)
+    if capacitor.volts is None:
+        return _hold(
+            capacitor,
+            "no voltage rating stated: read it on the old part, or measure the voltage across it",
+        )
+    if capacitor.farad > _HIGHEST_CAPACITANCE:
+        return _hold(capacitor, "very large: perhaps a memory back-up cell, look at the part")
+    return _replacement(capacitor)
+
+
+def _hold(capacitor: Capacitor, why: str) -> Decision:
+    return Decision(capacitor, HOLD, "nothing is guessed", why)
+
+
+def _replacement(capacitor: Capacitor) -> Decision:
+    farad, value_rule = new_capacitance(capacitor.farad, capacitor.tolerance)
+    if farad is None:
+        return _hold(capacitor, value_rule[1])
+    volts = next_rating(capacitor.volts)
+    if volts is None:
+        why = f"rated {capacitor.volts:g} V, above the ratings listed here: find the part by hand"
+        return _hold(capacitor, why)
+    bipolar = capacitor.kind == words.BIPOLAR
+    rules = [value_rule, ("voltage not below", _said_of_volts(capacitor.volts, volts))]
+    rules.append(("105 °C", "105 °C"))
+    if bipolar:
+        rules.append(("bipolar stays bipolar", "bipolar, as the old part"))
+    else:
+        rules.append(("polarity kept", "polar, plus where the old plus was"))
+    if capacitor.form:
+        rules.append(("build kept", capacitor.form))
+    radial = capacitor.form in ("", "radial") and not bipolar
+    can = typical_can(farad, volts) if radial else None
+    kind = capacitor.kind or words.ALUMINIUM
+    proposal = Proposal(farad, volts, kind, capacitor.form, can, tuple(rules))
+    looks = [f"the list asks for {feature}: choose such a type" for feature in capacitor.features]
+    if not capacitor.kind:
+        looks.append("no kind stated: look whether it is a polar can before you order")
+    rule = "what ages" if capacitor.kind else "kind not stated"
+    cautions = _cautions(capacitor)
+    return Decision(capacitor, REPLACE, rule, "", proposal, tuple(looks), cautions)
+
+
+def _cautions(capacitor: Capacitor) -> tuple[str, ...]:
+    dangerous = capacitor.volts is not None and capacitor.volts > _LOWEST_DANGEROUS
+    return ("stored charge", "mains") if dangerous else ()
+
+
+def new_capacitance(farad: float, tolerance=None) -> tuple[float | None, tuple[str, str]]:
+    r"""The capacitance to fit for an old one [F], with the rule and what it did.
+
+    `tolerance` is (low, high) as fractions. None when no made value is within it.
+
+    >>> new_capacitance(50e-6)[1]
+    ('made value', '50\xa0µF is no longer made: 47\xa0µF is 6.0 % less, within ±20 %')
+    """
+    if series.is_made(farad, "E12"):
+        return farad, ("same capacitance", engineering(farad, "F"))
+    low, high = tolerance or _TOLERANCE
+    within = f"within ±{high * 100:g} %" if low == -high else f"within {low:+.0%} {high:+.0%}"
+    for name in ("E6", "E12"):
+        candidates = {series.next_down(farad, name), series.next_up(farad, name)}
+        allowed = [value for value in candidates if low <= value / farad - 1 <= high]
+        if allowed:
+            new = min(allowed, key=lambda value: max(value / farad, farad / value))
+            change = abs(new / farad - 1) * 100
+            more = f"{change:.1f} % {'more' if new > farad else 'less'}"
+            old = f"{engineering(farad, 'F')} is no longer made"
+            return new, ("made value", f"{old}: {engineering(new, 'F')} is {more}, {within}")
+    why = f"{engineering(farad, 'F')} is no longer made, and no made value is {within}"
+    return None, ("made value", why)
+
+
+@cache
+def rated_voltages() -> tuple[float, ...]:
+    """The standard ratings in volts, from 6.3 to 450."""
+    return tuple(float(row["volts"]) for row in read_table("rated-voltages"))
+
+
+def next_rating(volts: float) -> float | None:
+    """The lowest standard rating that is not below `volts`, or None above the highest.
+
+    >>> next_rating(16), next_rating(12), next_rating(500)
+    (16.0, 16.0, None)
+    """
+    return next((rating for rating in rated_voltages() if rating >= volts), None)
+
+
+def _said_of_volts(old: float, new: float) -> str:
+    if new == old:
+        return f"{engineering(new, 'V')}, as the old part"
+    return f"{engineering(old, 'V')} is no standard rating today: {engineering(new, 'V')}"

@@ -1,0 +1,102 @@
+"""The words by which parts lists name a kind of capacitor, its build and its headings.
+
+Abbreviations as found in service manuals of the 1970s to 1990s; common practice of the trade.
+A word decides only where it stands alone: `NP0` is a ceramic, `NP` is a non-polar part.
+"""
+
+from __future__ import annotations
+
+ALUMINIUM = "aluminium electrolytic"
+BIPOLAR = "bipolar electrolytic"
+POLYMER = "polymer electrolytic"
+TANTALUM = "tantalum"
+FILM = "film"
+CERAMIC = "ceramic"
+PAPER = "paper"
+MAINS = "mains suppression"
+KINDS = (ALUMINIUM, BIPOLAR, POLYMER, TANTALUM, FILM, CERAMIC, PAPER, MAINS)
+
+_KIND_WORDS = {
+    ALUMINIUM: """electrolytic electrolytics elect elec electro elyt elyte elko el ecap e-cap
+        elcap alum aluminium aluminum al-el al ce ce04 ce04w ce02 ce02w ael""",
+    BIPOLAR: """np n.p n.p. bp b.p b.p. bipolar bi-polar non-polar nonpolar non-pol nonpol
+        non-polarised nonpolarised non-polarized nonpolarized unpolarised unpolarized n-p""",
+    POLYMER: "polymer os-con solid-polymer",
+    TANTALUM: "tantalum tantal tant tanta ta tan cs15 cs13",
+    FILM: """film mylar polyester polypropylene polypro polystyrene styrol styroflex poly mkt mkp
+        mks pet metallised metallized met.film mpp polycarbonate mica""",
+    CERAMIC: """ceramic cerami cer disc disk cc ck mlcc monolithic mono x7r x5r y5v y5p z5u z5v
+        np0 npo c0g cog barrier semicon""",
+    PAPER: "paper oil-paper papier pio",
+    MAINS: """x1 x2 y1 y2 mains line-filter across-the-line suppression suppressor suppress rfi
+        interference antiparasitic""",
+}
+KIND_OF = {word: kind for kind, words in _KIND_WORDS.items() for word in words.split()}
+
+_FORM_WORDS = {
+    "radial": "radial rad upright vertical vert ce04 ce04w",
+    "axial": "axial ax horizontal horiz ce02 ce02w",
+    "can": "smd smt v-chip",
+    "snap-in": "snap-in snapin snap lug",
+}
+FORM_OF = {word: form for form, words in _FORM_WORDS.items() for word in words.split()}
+
+# What a list asks for beyond the ordinary; the new part must offer it too.
+FEATURES = {
+    "low leakage": "low-leakage low-leak ll",
+    "low impedance": "low-esr low-imp low-impedance low-z lz",
+    "low noise": "low-noise",
+    "audio grade": "audio",
+}
+FEATURE_OF = {word: feature for feature, words in FEATURES.items() for word in words.split()}
+
+# Two words that mean one, joined before the words are looked up.
+JOINED = {
+    "non polar": "non-polar",
+    "non polarised": "non-polarised",
+    "non polarized": "non-polarized",
+    "bi polar": "bi-polar",
+    "snap in": "snap-in",
+    "line filter": "line-filter",
+    "low leakage": "low-leakage",
+    "low leak": "low-leak",
+    "low esr": "low-esr",
+    "low impedance": "low-impedance",
+    "low imp": "low-imp",
+    "low noise": "low-noise",
+    "oil paper": "oil-paper",
+    "across the line": "across-the-line",
+}
+
+# Words that a title such as "ELECTROLYTIC CAPACITORS" may hold besides the kind.
+TITLE_FILLERS = {"capacitor", "capacitors", "cap", "caps", "condenser", "condensers", "type"}
+TITLE_FILLERS |= {"types", "section", "list", "fixed", "dipped", "moulded", "molded", "plastic"}
+
+_HEADINGS = {
+    "reference": """ref refs reference references designator designators refdes circuit-ref
+        ref-no ref-no. symbol symbol-no symbol-no. location loc position pos circuit-no part-ref
+        no no. # item ref-des des comp component""",
+    "value": """value values val capacitance capacity cap rating-value uf µf value-uf value-µf
+        capacitance-uf mfd""",
+    "volts": """volts volt voltage rating rated-voltage rated v wv vdc working-voltage wvdc
+        volts-dc rated-v max-v voltage-v""",
+    "quantity": "qty q'ty quantity qnty pcs count number-off no-off amount pieces",
+    "kind": "type kind description desc dielectric material part construction part-name name spec",
+    "form": "mounting mount lead leads body case style form",
+    "tolerance": "tolerance tol tol. %",
+    "other": """page price part-no part-no. part-number partno order-no stock-no code remarks
+        remark notes note comment comments board area unit-price supplier""",
+}
+ROLE_OF_HEADING = {word: role for role, words in _HEADINGS.items() for word in words.split()}
+
+
+def role_of_heading(cell: str) -> str | None:
+    """What a column headed by `cell` holds, or None when that is no heading known here.
+
+    >>> role_of_heading("Symbol No."), role_of_heading("Rated Voltage (V)"), role_of_heading("C5")
+    ('reference', 'volts', None)
+    """
+    text = cell.strip().lower().replace("(s)", "").replace("*", "").strip(" :|_")
+    for opening in "([":
+        text = text.partition(opening)[0].strip() or text.strip("()[] ")
+    return ROLE_OF_HEADING.get("-".join(text.split()))
