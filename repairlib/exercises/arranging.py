@@ -19,6 +19,7 @@ from repairlib.exercises.questions import (
     WRONG,
     Judgement,
     Question,
+    as_text,
     read_option,
 )
 
@@ -37,8 +38,8 @@ class Order(Question):
     """Steps to put in order. `steps` are in the right order, `shown` as the learner sees them.
 
     Each step in its right place earns its equal share. Typed as the letters of the shown steps
-    ("c a b"); the form saves a number for each step. A Mistake's `when` gets the list of steps,
-    see `before`.
+    ("c a b") or as their words with > in between; the form saves a number
+    for each step. A Mistake's `when` gets the list of steps, see `before`.
 
     >>> ask = Order(steps=("unplug", "wait", "measure"), shown=("wait", "measure", "unplug"))
     >>> ask.judge("c a b").state, ask.judge("cab").share, ask.judge("a c b").share
@@ -89,13 +90,14 @@ class Order(Question):
         return "Number the steps. Each step in its right place earns its share of the points."
 
     def _by_letter(self, typed: str) -> list[str]:
-        words = typed[:1000].replace(",", " ").replace(";", " ").replace(">", " ").split()
-        if len(words) == 1:
-            words = list(words[0])
-        return [read_option(word, self.shown) for word in words]
+        text = as_text(typed)[:1000]
+        if ">" in text:  # the steps in words
+            return [read_option(words, self.shown) for words in text.split(">")]
+        letters = text.replace(",", " ").replace(";", " ").split()
+        return [read_option(x, self.shown) for x in (letters if len(letters) > 1 else letters[0])]
 
     def _by_number(self, typed: Mapping[str, str]) -> list[str]:
-        given = {number.strip(): step for step, number in typed.items()}
+        given = {as_text(number).strip(): step for step, number in typed.items()}
         places = [str(place + 1) for place in range(len(self.steps))]
         return [given[place] for place in places if given.get(place) in self.steps]
 

@@ -69,8 +69,8 @@ class Exercise:
     def answer(self, **answers) -> Told:
         """Save answers by question id: `ex.answer(q1="100 nF", q2="b")`.
 
-        Says what was saved, and at once what is dangerous or cannot be read. Raises RepairlibError for an unknown id, and
-        when the answers cannot be saved.
+        Says what was saved, and at once what is dangerous or cannot be read. Raises
+        RepairlibError for an unknown id, and when the answers cannot be saved.
         """
         strangers = [name for name in answers if name not in self.by_id]
         if strangers:

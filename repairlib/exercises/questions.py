@@ -95,7 +95,7 @@ class Question:
 
     def is_blank(self, typed) -> bool:
         """True when nothing was typed."""
-        return not isinstance(typed, str) or not typed.strip()
+        return isinstance(typed, str) and not typed.strip()
 
     def as_typed(self, given):
         """An answer given by code, in the form in which it is saved: text, never changed."""
@@ -122,6 +122,13 @@ class Question:
         raise NotImplementedError
 
 
+def as_text(typed) -> str:
+    """`typed` if it is text. Raises RepairlibError for the cells of a table and the like."""
+    if not isinstance(typed, str):
+        raise RepairlibError(typed, "this is more than one answer", "one answer")
+    return typed
+
+
 def _told(dangers) -> tuple[tuple[str, ...], tuple[str, ...]]:
     says = tuple(f"Danger ({m.hazard}): {m.hint}" for m in dangers)
     return says, tuple(dict.fromkeys(m.hazard for m in dangers))
@@ -145,7 +152,7 @@ class Number(Question):
     margin: float = 0.0
 
     def read(self, typed) -> float:
-        bare = read_quantity(typed, self.unit or None)
+        bare = read_quantity(as_text(typed), self.unit or None)
         if bare.unit != self.unit:
             raise RepairlibError(typed, f"{bare.unit} was not asked for", "a number without a unit")
         if self.unit in SIZED_UNITS and not any(c.isalpha() for c in typed):
@@ -215,7 +222,7 @@ def read_option(typed: str, options: Sequence[str]) -> str:
     >>> read_option(" B ", ["film", "ceramic"])
     'ceramic'
     """
-    meant = normal(typed[:1000])
+    meant = normal(as_text(typed)[:1000])
     for option in options:
         if meant == normal(option):
             return option

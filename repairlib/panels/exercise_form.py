@@ -33,7 +33,8 @@ class ExerciseForm(Panel):
             )
             for number, one in enumerate(exercise.questions, start=1)
         }
-        who = words(f'<div class="rl-soft">{escape(str(exercise.learner)).capitalize()}</div>')
+        variant = escape(str(exercise.learner), quote=False)
+        who = words(f'<div class="rl-soft">These questions are the {variant}.</div>')
         super().__init__(who, self.notes, *self.views.values(), self.progress)
         self._show_notes(problem)
         self._show_progress()

@@ -1,0 +1,82 @@
+"""The exercise of lesson 00: its answers against their sources, in every variant."""
+
+import pytest
+
+from repairlib.exercises import Draw, open_exercise
+from repairlib.exercises.start_here import falling_voltage, questions, two_readings
+
+VARIANTS = [Draw(f"variant {number}") for number in range(40)]
+
+
+@pytest.mark.published("IEC 62368-1, energy source class 1: 60 V dc steady")
+def test_times_at_which_the_capacitor_is_first_below_60_volts():
+    first_below = {"310 V": "60 s", "325 V": "120 s", "150 V": "30 s"}  # read off each list
+    seen = set()
+    for draw in VARIANTS:
+        ask = falling_voltage(draw.part("x"))
+        (start,) = (volts for volts in first_below if f"shows: {volts}" in ask.prompt)
+        assert ask.judge(first_below[start]).state == "right"
+        assert ask.judge("0 s").hazards == ("stored charge",)
+        seen.add(start)
+    assert seen == set(first_below)
+
+
+@pytest.mark.published("IEC 60062, three-figure capacitance code in pF; makers' can marking in µF")
+def test_what_the_same_figures_mean_on_a_disc_and_on_a_can():
+    by_hand = {("disc", 220): "22 pF", ("disc", 100): "10 pF"}
+    by_hand |= {("can", 220): "220 µF", ("can", 100): "100 µF"}
+    seen = set()
+    for draw in VARIANTS:
+        ask = two_readings(draw.part("x"))
+        figures = 220 if "`220`" in ask.prompt else 100
+        body = "can" if "can" in ask.picture().alt.lower() else "disc"
+        assert ask.judge(by_hand[body, figures]).state == "right"
+        assert ask.judge(by_hand[{"can": "disc", "disc": "can"}[body], figures]).says
+        seen.add((body, figures))
+    assert len(seen) == 4
+
+
+RIGHT_WORDS = {
+    "q1": "Pull the plug",
+    "q3": "Measure across it again",
+    "q5": "Clip the black lead on first",
+    "q8": "Type the unit too",
+}
+
+
+@pytest.mark.common_practice
+@pytest.mark.parametrize("name", RIGHT_WORDS)
+def test_decisions_at_the_bench(name):
+    for draw in VARIANTS:
+        (ask,) = (one for one in questions(draw) if one.id == name)
+        right = [option for option in ask.options if ask.judge(option).state == "right"]
+        assert len(right) == 1 and right[0].startswith(RIGHT_WORDS[name])
+        others = [ask.judge(option) for option in ask.options if option not in right]
+        assert all(judged.says for judged in others)
+
+
+@pytest.mark.common_practice
+def test_order_in_which_a_supply_is_made_safe():
+    (ask,) = (one for one in questions(VARIANTS[0]) if one.id == "q4")
+    by_hand = ["Pull the plug", "Wait", "Discharge", "Try the meter on a", "Try the meter on the"]
+    places = [next(s for s in ask.shown if s.startswith(start)) for start in by_hand]
+    assert ask.judge(" > ".join([*places, "Take the board in your hands"])).state == "right"
+    touched_first = " > ".join(["Take the board in your hands", *places])
+    assert ask.judge(touched_first).hazards == ("stored charge", "mains")
+
+
+def test_every_question_reads_well_by_code():
+    page = repr(open_exercise("00-start-here").show())
+    assert page.count("\n\nq") == 7
+    assert "None" not in page
+
+
+def test_answering_by_code_tells_danger_and_unreadable_text_at_once():
+    exercise = open_exercise("00-start-here")
+    told = exercise.answer(q2="0 s", q7="47", q8="a")
+    lines = str(told).splitlines()
+    assert repr(told) == told and lines[0] == "Saved: q2, q7, q8."
+    assert lines[1].startswith("q2: Danger (stored charge): ")
+    assert lines[2].startswith("q7: '47': the unit is missing.")
+    with pytest.raises(ValueError, match="no question has this id"):
+        exercise.answer(q99="x")
