@@ -1,0 +1,132 @@
+"""Markings read for a body: ceramic or film, tantalum, aluminium can, radial, axial.
+
+A marking is a value piece and other pieces in any order: volts, a voltage code or letter, a
+tolerance, a temperature characteristic, a date. Every way to read the value piece becomes one
+reading, ranked by how likely it is and doubted when no such part is made.
+"""
+
+from __future__ import annotations
+
+from repairlib.markings import made
+from repairlib.markings.other_pieces import explicit_piece, implied_piece
+from repairlib.markings.reading import Reading
+from repairlib.markings.tolerance_letters import tolerances
+from repairlib.markings.value_codes import FIGURE_STANDARD, PRACTICE
+from repairlib.markings.value_pieces import SMALL_PICO, VOLTAGE_LETTERS, Way, is_bare, ways_to_read
+
+_DOUBT = 100  # added to the rank, once or twice
+
+
+def read_body(
+    text: str, pieces: list[str], part: str, sound_only: bool
+) -> list[tuple[int, Reading]]:
+    """Readings of the marking on `part` (capacitor, ceramic, film, tantalum, can, radial, axial),
+    each with its rank, 0 being likeliest. With `sound_only` without the doubtful ones."""
+    readings = _in_order(text, pieces, part, sound_only)
+    sound = any(not one.doubt and made.is_preferred("can", one.value) for _, one in readings)
+    if len(pieces) == 2 and "\n" not in text and not sound:
+        turned = _in_order(text, pieces[::-1], part, sound_only)  # the rating first: 16/10
+        readings += [(rank + 3, reading) for rank, reading in turned]
+    return readings
+
+
+def _in_order(text, pieces, part, sound_only) -> list[tuple[int, Reading]]:
+    body = "capacitor" if part in ("ceramic", "film") else part
+    letters = VOLTAGE_LETTERS.get(body)
+    ways: list[Way] = []
+    found: dict[str, tuple] = {}
+    lines = "\n" in text
+    for piece in pieces:
+        other = explicit_piece(piece) if len(pieces) > 1 else None
+        if other is None and not ways:
+            ways = ways_to_read(piece, body)
+            if ways:
+                continue
+        if other is None:
+            other = implied_piece(piece, letters, body)
+        if other is None and lines and ways and letters and len(piece) <= 4:
+            other = "not_read", piece, f"{piece} is a series or lot mark", PRACTICE
+        if other is None or other[0] in found:
+            return []
+        found[other[0]] = other[1:]
+    bare_rating = found.get("rated_voltage", ("", "", ""))[1].endswith("is the rated voltage")
+    readings = []
+    for way in ways:
+        if not (bare_rating and way.value.why == SMALL_PICO):  # 47 25 is µF and volts
+            readings += _readings(text, way, found, part, sound_only)
+    return readings
+
+
+def _readings(text, way: Way, found: dict, part: str, sound_only: bool) -> list:
+    """The readings of one way: none when two pieces speak of the same thing."""
+    tolerance, volts = way.tolerance, way.volts
+    if (volts is not None and "rated_voltage" in found) or (
+        tolerance is not None and ("tolerance" in found or "tolerance_letter" in found)
+    ):
+        return []
+    options = ((tolerance, ""),)
+    carries: dict = {}
+    said, sources = [way.value.why, *way.said], [way.value.source, *way.sources]
+    for name, (what, words, source) in found.items():
+        if name == "rated_voltage":
+            volts = what
+            carries |= {"voltage_type": "AC"} if words.endswith(" AC") else {}
+        elif name == "tolerance":
+            options = ((what, ""),)
+        elif name == "tolerance_letter":
+            options = [(one, f"{what} is {one}") for one, _ in tolerances(what, way.value.farad)]
+        else:
+            carries[name] = what
+        said += [words] if words else []
+        sources.append(source)
+    if "not_read" in found and volts is None:
+        return []
+    if volts is not None:
+        carries = {"rated_voltage": volts, **carries}
+    readings = []
+    for place, (one, words) in enumerate(options):
+        kind, level = _fit(part, way, volts, one)
+        if level and sound_only:
+            continue
+        sentence = "; ".join([*said, words] if words else said)
+        farad = way.value.farad
+        reading = Reading(
+            *(kind, text, "capacitance", farad, "F", f"{sentence[0].upper()}{sentence[1:]}."),
+            *(way.value.digits, one, carries, way.value.steps),
+            doubt=made.doubt(_body_of(kind), farad, volts, one) if level else "",
+            sources=tuple(dict.fromkeys(sources)),
+        )
+        rank = way.rank + place + _likelihood(part, way, volts, "\n" in text)
+        readings.append((rank + _DOUBT * level, reading))
+    return readings
+
+
+def _fit(part: str, way: Way, volts, tolerance) -> tuple[str, int]:
+    """The kind of part the reading fits, and how plausible it is there (see made)."""
+    farad = way.value.farad
+    if part != "capacitor":
+        return part, made.how_plausible(part, farad, volts, tolerance, is_bare(way.value))
+    ceramic = made.how_plausible("ceramic", farad, volts, tolerance, False)
+    film = made.how_plausible("film", farad, volts, tolerance, False)
+    if bool(ceramic) == bool(film):
+        return part, ceramic
+    return ("film", film) if ceramic else ("ceramic", ceramic)
+
+
+def _body_of(kind: str) -> str:
+    return "ceramic" if kind == "capacitor" else kind
+
+
+def _likelihood(part: str, way: Way, volts: float | None, lines: bool) -> int:
+    """How far down the list of an unknown part the reading on this body belongs."""
+    farad = way.value.farad
+    if part in ("capacitor", "ceramic", "film"):
+        unusual = 15 if lines else 5 if volts is not None and volts < 25 else 0
+        return unusual + (25 if farad > 4.7e-6 else 0)
+    if part == "tantalum":
+        if way.value.source != FIGURE_STANDARD:
+            return 9
+        return 5 if farad >= 10e-6 or lines else 10
+    if part == "can":
+        return 20 if not volts else 3 if lines else 8
+    return 6 if not volts else 4

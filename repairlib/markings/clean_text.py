@@ -1,0 +1,95 @@
+"""The text of a marking before it is read: refused when it cannot be one, else made regular.
+
+The result has µ for both micro signs, plain spaces, and line ends only where the marking has lines.
+"""
+
+from __future__ import annotations
+
+from repairlib.errors import RepairlibError
+
+LONGEST = 80  # characters; no part carries more
+EXAMPLES = "a marking such as 104K, 4n7, 0.1, 220 16V, 107 C, X7R or 2135"
+
+_SAME = {
+    "\u03bc": "µ",  # Greek mu
+    "\u2212": "-",
+    "\u2013": "-",
+    "\u00a0": " ",
+    "\u2009": " ",
+    "\u202f": " ",
+    "\u2103": "°C",
+    "\t": " ",
+    "\r": "\n",
+}
+_SIGNS = "µ±°\n"
+
+
+def clean(text: str) -> str:
+    """`text` made regular. Raises RepairlibError for what cannot be a marking.
+
+    >>> print(clean(" 10 μF "))
+    10 µF
+    """
+    if not isinstance(text, str):
+        raise RepairlibError(text, "not a text", EXAMPLES)
+    if text.isascii() and text.isalnum() and len(text) <= LONGEST:
+        return text
+    if len(text) > LONGEST:
+        wrong = f"longer than {LONGEST} characters, which no part carries"
+        raise RepairlibError(text, wrong, EXAMPLES)
+    cleaned = "".join([_SAME.get(character, character) for character in text]).strip()
+    if not cleaned:
+        raise RepairlibError(text, "nothing was typed", EXAMPLES)
+    for character in cleaned:
+        if not (" " <= character <= "~" or character in _SIGNS):
+            raise RepairlibError(text, _why_refused(character), EXAMPLES)
+    return cleaned
+
+
+def _why_refused(character: str) -> str:
+    code = f"U+{ord(character):04X}"
+    if character.isnumeric():
+        return f"{character} ({code}) is a figure of another script; type 0 to 9"
+    if not character.isprintable():
+        return f"it has a character that cannot be seen ({code})"
+    return f"{character} ({code}) stands on no capacitor"
+
+
+def split(cleaned: str) -> list[str]:
+    """The pieces of a cleaned marking, a number and its unit joined: ["220µF", "16V"].
+
+    >>> split("220 µF / 16 V (M)")
+    ['220µF', '16V', 'M']
+    """
+    if cleaned.isalnum():
+        return [cleaned]
+    pieces = []
+    text = cleaned.replace("+/-", "±").replace("/+", "+").replace("/", " ")
+    for line in text.split("\n"):
+        row = []
+        for word in line.split():
+            word = word.strip("()").rstrip(",;")
+            if row and _belongs(row[-1], word):
+                row[-1] += word
+            elif word:
+                row.append(word)
+        pieces += row
+    return pieces
+
+
+_UNITS = ("µF", "uF", "UF", "nF", "NF", "pF", "PF", "mF", "F", "MFD", "mfd", "MF", "kV", "KV")
+_UNITS += ("p", "n", "u", "µ", "VDC", "VAC", "WV", "°C", "%")
+_USUAL_VOLTAGES = ("6.3", "10", "16", "25", "35", "50", "63", "80", "100", "160", "200", "250")
+_USUAL_VOLTAGES += ("350", "400", "450", "500", "630", "1000")
+
+
+def _belongs(before: str, word: str) -> bool:
+    """Whether `word` is the unit of the number `before`, set apart by a space.
+
+    A lone V is one only behind a usual rated voltage: `107 V` is a code and a voltage letter.
+    """
+    if before == "±":
+        return True
+    if not before[-1].isdigit():
+        return False
+    return word in _UNITS or (word == "V" and before in _USUAL_VOLTAGES)

@@ -1,0 +1,80 @@
+"""The pieces of a marking beside its value: volts, tolerance, temperature, dates, signs."""
+
+from __future__ import annotations
+
+from repairlib.markings.reading import Tolerance
+from repairlib.markings.voltage_codes import bare_volts, code_source, printed_volts, two_characters
+
+PRACTICE = "common practice"
+_NON_POLAR = ("NP", "BP", "N.P.", "B.P.", "N/P", "BI-POLAR", "BIPOLAR", "NON-POLAR")
+_LONE_LETTERS = "BCDFGHJKMNQSTZjkmz"  # E L P W are too tight for any capacitor
+_SAFETY = ("X1", "X2", "X3", "Y1", "Y2", "Y3", "Y4", "X1Y1", "X1Y2")
+
+
+def explicit_piece(piece: str) -> tuple[str, object, str, str] | None:
+    """(name, what, words for the why, source) of a piece that says what it is, else None.
+
+    >>> explicit_piece("16V"), explicit_piece("±10%")
+    (('rated_voltage', 16.0, '', 'common practice'), ('tolerance', ±10 %, '', 'common practice'))
+    """
+    volts = printed_volts(piece)
+    if volts is not None:
+        return "rated_voltage", volts[0], f"the voltage is {volts[1]}" if volts[1] else "", PRACTICE
+    if piece[-1] == "%":
+        tolerance = _percent(piece[:-1])
+        return None if tolerance is None else ("tolerance", tolerance, "", PRACTICE)
+    if piece[-1] == "C" and "°" in piece:
+        number = piece[:-2]
+        if number.isdecimal() and len(number) <= 3:
+            return "highest_temperature", float(number), "", PRACTICE
+        return None
+    if piece.upper() in _NON_POLAR:
+        return "polarity", "non-polar", "", PRACTICE
+    if piece in _SAFETY:
+        words = f"{piece} is a safety class: fit the same class only"
+        return "safety_class", piece, words, "from memory"
+    if len(piece) >= 3 and not piece[0].isdecimal():
+        from repairlib.markings.temperature_codes import STANDARD, characteristic
+
+        code = characteristic(piece)
+        if code is not None:
+            return "temperature_characteristic", code, "", STANDARD
+    return None
+
+
+def implied_piece(piece: str, letters: dict | None, body: str):
+    """The same for a piece that only its place explains: a bare rating, a code, a lone letter."""
+    volts = bare_volts(piece)
+    if volts is not None:
+        return "rated_voltage", volts, f"{piece} is the rated voltage", PRACTICE
+    if letters and piece in letters:
+        from repairlib.markings.voltage_codes import letter_source
+
+        words = f"{piece} is {letters[piece]:g} V"
+        return "rated_voltage", letters[piece], words, letter_source(body, piece)
+    volts = two_characters(piece) if len(piece) == 2 and piece[0].isdecimal() else None
+    if volts is not None:
+        return "rated_voltage", volts, f"{piece} is {volts:g} V", code_source(piece)
+    if len(piece) == 1 and piece in _LONE_LETTERS:
+        return "tolerance_letter", piece, "", "IEC 60062:2016"
+    if 2 <= len(piece) <= 4:
+        from repairlib.markings.date_codes import dates
+
+        found = dates(piece)
+        if found:
+            return "date", " or ".join(found), f"{piece} is the date", "from memory"
+    return None
+
+
+def _percent(text: str) -> Tolerance | None:
+    """The tolerance of ±10, 10, -20+80 or +80-20."""
+    body = text.removeprefix("±")
+    if body.replace(".", "", 1).isdecimal():
+        return Tolerance(float(f"-{body}e-2"), float(f"{body}e-2")) if len(body) < 6 else None
+    sides = text.replace("+", " +").replace("-", " -").split()
+    if len(sides) != 2 or {side[0] for side in sides} != {"+", "-"}:
+        return None
+    if not all(side[1:].replace(".", "", 1).isdecimal() and len(side) < 7 for side in sides):
+        return None
+    low, high = sorted(float(f"{side}e-2") for side in sides)
+    return Tolerance(low, high)

@@ -1,0 +1,203 @@
+"""What reading a marking gives: one possible meaning, with its why.
+
+Values are in SI units. A tolerance is a pair of fractions, or of farads below 10 pF, or of ppm/K.
+"""
+
+from __future__ import annotations
+
+from repairlib.quantity import NBSP, engineering
+
+KIND_NAMES = {
+    "capacitor": "ceramic or film capacitor",
+    "ceramic": "ceramic capacitor",
+    "film": "film capacitor",
+    "tantalum": "tantalum capacitor",
+    "can": "aluminium SMD can",
+    "radial": "radial aluminium capacitor",
+    "axial": "axial aluminium capacitor",
+    "date": "date code",
+    "voltage-code": "rated voltage",
+    "temperature-characteristic": "temperature characteristic",
+    "case-size": "case size",
+}
+
+
+class Tolerance:
+    """How far a value may lie from its marking: `low` and `high`, in `unit`.
+
+    The unit "" means fractions (0.1 is 10 %), "F" farads, "ppm/K" a temperature coefficient.
+
+    >>> print(Tolerance(-0.2, 0.8), Tolerance(-0.25e-12, 0.25e-12, "F"))
+    -20/+80 % ±0.25 pF
+    """
+
+    __slots__ = ("high", "low", "unit")
+
+    def __init__(self, low: float, high: float, unit: str = ""):
+        object.__setattr__(self, "low", low)
+        object.__setattr__(self, "high", high)
+        object.__setattr__(self, "unit", unit)
+
+    def __setattr__(self, name, value):
+        raise AttributeError(f"a Tolerance does not change; make a new one to set {name}")
+
+    def __reduce__(self):
+        return Tolerance, (self.low, self.high, self.unit)
+
+    def __eq__(self, other):
+        if not isinstance(other, Tolerance):
+            return NotImplemented
+        return (self.low, self.high, self.unit) == (other.low, other.high, other.unit)
+
+    def __hash__(self):
+        return hash((self.low, self.high, self.unit))
+
+    def limits(self, value: float) -> tuple[float, float]:
+        """The least and the most that a part marked `value` may have, in the unit of `value`."""
+        if self.unit:
+            return value + self.low, value + self.high
+        return value * (1 + self.low), value * (1 + self.high)
+
+    def __str__(self) -> str:
+        if self.low == -self.high:
+            return f"±{self._side(self.high)}"
+        low = self._side(self.low).removesuffix(f"{NBSP}%") if self.low else "-0"
+        return f"{low}/+{self._side(self.high)}"
+
+    def _side(self, amount: float) -> str:
+        if self.unit:
+            return engineering(amount, self.unit)
+        return f"{float(f'{amount * 100:.6g}') or 0.0:g}{NBSP}%"
+
+    __repr__ = __str__
+
+
+class Reading:
+    """One meaning of a marking.
+
+    `kind` is the part it would be on (a key of KIND_NAMES), `text` the marking as typed.
+    `quantity` names what was read: "capacitance", "voltage", "temperature characteristic", "date"
+    or "case size". `value` is in SI in `unit`, or None where the marking is no number; `digits`
+    are its significant digits. `tolerance` is a Tolerance or None. `carries` holds what else the
+    marking says (rated_voltage in volts, temperature_characteristic, date, ...). `why` is one
+    sentence, `working` the steps, `doubt` empty or the reason to distrust the reading, `sources`
+    keys of repairlib.sources.
+
+    >>> from repairlib.markings import read
+    >>> reading = read("2A104J", part="film")[0]
+    >>> reading.value, reading.carries["rated_voltage"], reading.tolerance
+    (1e-07, 100.0, ±5 %)
+    >>> print(reading)
+    100 nF ±5 %, 100 V: film capacitor. 10 and four zeros, in pF; J is ±5 %; 2A is 100 V.
+    """
+
+    __slots__ = (
+        *("kind", "text", "quantity", "value", "unit", "digits", "tolerance", "carries"),
+        *("why", "steps", "doubt", "sources"),
+    )
+
+    def __init__(
+        self,
+        kind: str,
+        text: str,
+        quantity: str,
+        value: float | None,
+        unit: str,
+        why: str,
+        digits: int | None = None,
+        tolerance: Tolerance | None = None,
+        carries: dict | None = None,
+        steps: tuple[str, ...] = (),
+        doubt: str = "",
+        sources: tuple[str, ...] = (),
+    ):
+        put = object.__setattr__
+        put(self, "kind", kind)
+        put(self, "text", text)
+        put(self, "quantity", quantity)
+        put(self, "value", value)
+        put(self, "unit", unit)
+        put(self, "why", why)
+        put(self, "digits", digits)
+        put(self, "tolerance", tolerance)
+        put(self, "carries", carries or {})
+        put(self, "steps", steps)
+        put(self, "doubt", doubt)
+        put(self, "sources", sources)
+
+    def __setattr__(self, name, value):
+        raise AttributeError(f"a Reading does not change; {name} stays as it was read")
+
+    @property
+    def working(self) -> tuple[str, ...]:
+        """The steps a teacher would write on the board, ending with the limits of the value."""
+        if self.tolerance is None or self.value is None:
+            return self.steps
+        low, high = self.tolerance.limits(self.value)
+        between = f"{engineering(low, self.unit)} to {engineering(high, self.unit)}"
+        return (*self.steps, f"{self.tolerance}: a good part measures {between}")
+
+    @property
+    def headline(self) -> str:
+        """What was read, without the why: `100 nF ±5 %, 100 V`."""
+        tolerance = [] if self.tolerance is None else [str(self.tolerance)]
+        carried = [_carried(name, what) for name, what in self.carries.items()]
+        if self.value is None:
+            return ", ".join(carried + tolerance)
+        return ", ".join([" ".join([engineering(self.value, self.unit), *tolerance]), *carried])
+
+    def meaning(self) -> tuple:
+        """What makes two readings the same answer for a person who measures the part."""
+        carried = tuple(self.carries.items())
+        return self.quantity, self.value, self.unit, self.tolerance, carried
+
+    def __str__(self) -> str:
+        return f"{self.headline}: {KIND_NAMES[self.kind]}. {self.why}"
+
+    __repr__ = __str__
+
+    def to_dict(self) -> dict:
+        """The reading as JSON-able values, SI units; what it carries stands beside the value."""
+        pair = self.tolerance
+        return {
+            "kind": self.kind,
+            "text": self.text,
+            "quantity": self.quantity,
+            "value": self.value,
+            "unit": self.unit,
+            "digits": self.digits,
+            "tolerance": None if pair is None else [pair.low, pair.high],
+            "tolerance_unit": None if pair is None else pair.unit,
+            **self.carries,
+            "why": self.why,
+            "working": list(self.working),
+            "doubt": self.doubt,
+            "sources": list(self.sources),
+        }
+
+    def _repr_html_(self) -> str:
+        from html import escape
+
+        rows = [("reads", self.headline), ("on a", KIND_NAMES[self.kind]), ("why", self.why)]
+        rows += [("step", step) for step in self.working]
+        rows += [("doubt", self.doubt)] if self.doubt else []
+        rows += [("source", ", ".join(self.sources))]
+        cells = "".join(
+            f'<tr><th style="text-align:left">{escape(name)}</th>'
+            f'<td style="text-align:left">{escape(what)}</td></tr>'
+            for name, what in rows
+        )
+        return f"<table><caption>{escape(self.text)}</caption>{cells}</table>"
+
+
+def _carried(name: str, what: object) -> str:
+    """One carried thing as a person would say it."""
+    if name == "rated_voltage":
+        return engineering(what, "V")
+    if name in ("lowest_temperature", "highest_temperature"):
+        return f"{name.partition('_')[0]} {engineering(what, '°C')}"
+    if name in ("length", "width", "height"):
+        return f"{name} {engineering(what, 'm')}"
+    if name in ("temperature_characteristic", "voltage_type", "polarity", "safety_class"):
+        return str(what)
+    return f"{name.replace('_', ' ')} {what}"

@@ -1,0 +1,84 @@
+"""The error for a marking that nothing fits: what is wrong, and what it might have been."""
+
+from __future__ import annotations
+
+from repairlib.errors import RepairlibError, shown
+from repairlib.markings import candidates
+from repairlib.markings.clean_text import EXAMPLES, split
+from repairlib.markings.reading import KIND_NAMES
+from repairlib.markings.tolerance_letters import LETTERS
+from repairlib.markings.value_codes import number_and_rest
+
+_ACCEPTED = {
+    "capacitor": "a code such as 104K, a letter code such as 4n7, a value such as 0.1 or 47pF",
+    "tantalum": "a code such as 107, with a voltage letter 107 C, or a value such as 47 16V",
+    "can": "µF and a voltage letter such as 220 E, or µF and volts such as 220 16V",
+    "radial": "µF and volts such as 220 16V, 47/25 or 1000µF 16V",
+    "date": "year letter and month such as N6, or year and week such as 2135",
+    "voltage-code": "a code such as 1C or 2A, or volts such as 16V",
+    "temperature-characteristic": "a code such as X7R, Y5V, C0G, NP0 or N750",
+    "case-size": "a chip size such as 0805, or a tantalum case such as 3528-21 or B",
+}
+_ACCEPTED |= {"ceramic": _ACCEPTED["capacitor"], "film": _ACCEPTED["capacitor"]}
+_ACCEPTED |= {"axial": _ACCEPTED["radial"]}
+_LOOK_ALIKES = {"O": "0", "o": "0", "I": "1", "l": "1"}
+
+
+def refusal(text: str, cleaned: str, part: str | None) -> RepairlibError:
+    """The error to raise for `text`, of which `cleaned` has no reading on `part`."""
+    accepted = _ACCEPTED[part] if part else EXAMPLES
+    elsewhere = candidates(cleaned, None) if part else []
+    if elsewhere:
+        reading = elsewhere[0]
+        what = f"{reading.headline} ({KIND_NAMES[reading.kind]})"
+        wrong = f"not a marking of this kind: {KIND_NAMES[part]}; elsewhere it would be {what}"
+        return RepairlibError(text, wrong, accepted)
+    return RepairlibError(text, *(_slip(cleaned, part) or ("no marking has this form", accepted)))
+
+
+def _slip(cleaned: str, part: str | None) -> tuple[str, str] | None:
+    """(what is wrong, what is accepted) for the slips that people make."""
+    figures = cleaned
+    for letter, figure in _LOOK_ALIKES.items():
+        figures = figures.replace(letter, figure)
+    if figures != cleaned and any(c.isdecimal() for c in cleaned) and candidates(figures, part):
+        letter = next(c for c in cleaned if c in _LOOK_ALIKES)
+        return f"{letter} is a letter where a figure is due", f"{figures}, if that is printed"
+    pieces = split(cleaned)
+    if len(pieces) > 1:
+        good = [piece for piece in pieces if candidates(piece, part)]
+        bad = [piece for piece in pieces if piece not in good]
+        if good and bad:
+            wrong = f"{shown(bad[0])} does not go with {shown(good[0])}"
+            return wrong, "a value, then volts, a tolerance or a temperature characteristic"
+        return None
+    if part == "temperature-characteristic" or (len(cleaned) == 3 and cleaned[1].isdecimal()):
+        return _slip_of_temperature(cleaned.upper())
+    return _slip_of_letter(*number_and_rest(cleaned))
+
+
+def _slip_of_temperature(code: str) -> tuple[str, str] | None:
+    accepted = "X Y or Z, a digit, a letter such as R (X7R); or a class 1 code such as C0G"
+    if len(code) != 3 or not code[1].isdecimal() or not code[0].isalpha():
+        return None
+    if code[0] in "XYZ":
+        return f"{code[1:]} does not follow {code[0]} in a temperature characteristic", accepted
+    return f"{code} is no temperature characteristic", accepted
+
+
+def _slip_of_letter(number: str, rest: str) -> tuple[str, str] | None:
+    if not number and rest in ("p", "n", "u", "µ", "m", "F", "R"):
+        return "no figures stand with the letter", "figures and the letter, such as 4n7 or 33n"
+    if not number or not rest:
+        return None
+    letter, behind = rest[0], rest[1:]
+    if sum(rest.count(unit) for unit in "pnuµm") > 1 and "F" not in rest:
+        return "it has two unit letters", "one letter at the decimal point, such as 3n3"
+    if letter in "kKRrM" and behind.isdecimal():
+        wrong = f"{letter} between figures is a resistor's letter code"
+        return wrong, "p, n, µ or m between figures on a capacitor, such as 4n7"
+    if letter.isalpha() and not behind and len(number) <= 3:
+        return f"{letter} is not a tolerance letter", LETTERS
+    if len(number) == 1 and number.isdecimal() and letter.isalpha() and not behind:
+        return f"{letter} is no letter of a voltage code", "A B C D E F G H J K V W L"
+    return None

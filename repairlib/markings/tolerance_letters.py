@@ -1,0 +1,81 @@
+"""Tolerance letters of capacitors (IEC 60062): symmetric, unsymmetrical, and in pF below 10 pF.
+
+Not here: the colours, and the temperature coefficient letters of resistors.
+"""
+
+from __future__ import annotations
+
+from repairlib.markings.reading import Tolerance
+
+STANDARD = "IEC 60062:2016"
+MEMORY = "from memory"
+SERVICE_MANUAL = "Sanyo DP19649"
+
+# letter: (percent either side, source). IEC 60062; E L P W H from memory.
+_PERCENT = {
+    "E": ("0.005", MEMORY),
+    "L": ("0.01", MEMORY),
+    "P": ("0.02", MEMORY),
+    "W": ("0.05", MEMORY),
+    "B": ("0.1", STANDARD),
+    "C": ("0.25", STANDARD),
+    "D": ("0.5", STANDARD),
+    "F": ("1", STANDARD),
+    "G": ("2", STANDARD),
+    "H": ("3", MEMORY),
+    "J": ("5", STANDARD),
+    "K": ("10", STANDARD),
+    "M": ("20", STANDARD),
+    "N": ("30", STANDARD),
+}
+# letter: (percent down, percent up, source)
+_UNSYMMETRICAL = {
+    "Q": ("-10", "30", MEMORY),
+    "T": ("-10", "50", STANDARD),
+    "S": ("-20", "50", MEMORY),
+    "Z": ("-20", "80", STANDARD),
+}
+# below 10 pF, letter: (pF either side, source)
+_PICOFARADS = {
+    "B": ("0.1", STANDARD),
+    "C": ("0.25", STANDARD),
+    "D": ("0.5", STANDARD),
+    "F": ("1", STANDARD),
+    "G": ("2", MEMORY),
+}
+LETTERS = "B C D F G H J K M N, Q T S Z"
+
+
+def _fractions(low: str, high: str) -> Tolerance:
+    return Tolerance(float(f"{low}e-2"), float(f"{high}e-2"))
+
+
+_PLAIN = {
+    letter: ((_fractions(f"-{percent}", percent), source),)
+    for letter, (percent, source) in _PERCENT.items()
+} | {
+    letter: ((_fractions(low, high), source),)
+    for letter, (low, high, source) in _UNSYMMETRICAL.items()
+}
+# The sources disagree: a service manual prints P as -0/+100 % on capacitors.
+_PLAIN["P"] = ((_fractions("0", "100"), SERVICE_MANUAL), *_PLAIN["P"])
+_SMALL = _PLAIN | {
+    letter: ((Tolerance(float(f"-{pico}e-12"), float(f"{pico}e-12"), "F"), source),)
+    for letter, (pico, source) in _PICOFARADS.items()
+}
+_TEN_PICOFARADS = 9.999999e-12
+
+
+def tolerances(letter: str, farad: float) -> tuple[tuple[Tolerance, str], ...]:
+    """The meanings of a tolerance letter behind a value, likeliest first, each with its source.
+
+    Small j, k, m and z count as their capitals. Empty when the letter is no tolerance.
+
+    >>> tolerances("K", 1e-7)
+    ((±10 %, 'IEC 60062:2016'),)
+    >>> [tolerance for tolerance, source in tolerances("P", 1e-9)]
+    [-0/+100 %, ±0.02 %]
+    """
+    if letter in ("j", "k", "m", "z"):
+        letter = letter.upper()
+    return (_SMALL if farad < _TEN_PICOFARADS else _PLAIN).get(letter, ())

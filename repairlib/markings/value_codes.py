@@ -1,0 +1,172 @@
+"""How a capacitance is written: figure codes in pF, letter codes, and plain numbers with a unit.
+
+Each function takes a number and what follows it, and gives Value objects: no part is known here.
+"""
+
+from __future__ import annotations
+
+LETTER_STANDARD = "IEC 60062:2016"
+FIGURE_STANDARD = "KEMET ceramic ordering table"
+PRACTICE = "common practice"
+
+_POWERS = {"p": -12, "n": -9, "u": -6, "µ": -6, "m": -3, "F": 0}
+_CAPITALS = {"P": "p", "N": "n", "U": "µ"}  # often typed, never standard
+_NAMES = {"p": "pF", "n": "nF", "u": "µF", "µ": "µF", "m": "mF", "F": "F"}
+# unit as printed: power of ten. MFD and MF are old American for microfarad.
+_UNITS = {
+    **{"pF": -12, "PF": -12, "pf": -12, "MMF": -12, "MMFD": -12, "µµF": -12},
+    **{"nF": -9, "NF": -9, "nf": -9, "µF": -6, "uF": -6, "UF": -6, "uf": -6, "µf": -6},
+    **{"MFD": -6, "mfd": -6, "Mfd": -6, "MF": -6, "mF": -3},
+}
+_LONGEST_UNIT = 4
+_ZEROS = ("no zeros", "one zero", "two zeros", "three zeros", "four zeros", "five zeros")
+_ZEROS += ("six zeros", "seven zeros", "eight zeros")
+
+
+class Value:
+    """A capacitance before its part is known: farad, digits, why, steps, source, what follows."""
+
+    __slots__ = ("digits", "farad", "rank", "rest", "source", "steps", "why")
+
+    def __init__(self, number, power, why, source, rest="", rank=0, step=""):
+        self.farad = float(f"{number}e{power}")
+        self.digits = len(number.replace(".", "").lstrip("0")) or 1
+        self.why = why
+        self.steps = (step,) if step else ()
+        self.source = source
+        self.rest = rest
+        self.rank = rank
+
+
+def figure_code(code: str, rest: str = "", eight_is_large: bool = False) -> Value | None:
+    """Two figures and a power of ten, in pF; 9 is x0.1 and 8 is x0.01.
+
+    With `eight_is_large` (tantalum and polymer parts) 8 is eight zeros and 9 is not used.
+
+    >>> figure_code("104").farad, figure_code("479").farad, figure_code("508").farad
+    (1e-07, 4.7e-12, 5e-13)
+    """
+    figures, last = code[:2], code[2]
+    if figures[0] == "0":
+        return None
+    if last == "9" or (last == "8" and not eight_is_large):
+        if eight_is_large:
+            return None
+        power = -1 if last == "9" else -2
+        factor = "0.1" if last == "9" else "0.01"
+        why = f"{figures} times {factor}, in pF"
+        return Value(
+            figures, power - 12, why, FIGURE_STANDARD, rest, step=f"{figures} × {factor} pF"
+        )
+    why = f"{figures} and {_ZEROS[int(last)]}, in pF"
+    source = "from memory" if last == "8" else FIGURE_STANDARD
+    step = f"{figures} × 10^{last} pF = {figures}{'0' * int(last)} pF"
+    return Value(figures, int(last) - 12, why, source, rest, step=step)
+
+
+def point_code(number: str, rest: str) -> Value | None:
+    """R stands where the decimal point is, in pF (ceramic): R50, 1R0.
+
+    >>> point_code("1", "R0").farad
+    1e-12
+    """
+    if rest[:1] not in ("R", "r"):
+        return None
+    decimals, rest = _digits(rest[1:])
+    if not (number or decimals) or not _whole(number or "0") or len(decimals) > 2:
+        return None
+    figures = f"{number or '0'}.{decimals}" if decimals else number
+    if not figures.strip("0."):
+        return None
+    return Value(figures, -12, "R is the decimal point, in pF", "Samsung part-number table", rest)
+
+
+def with_unit(number: str, rest: str) -> list[Value]:
+    """Values of a letter code (4n7) or of a number and its unit (4.7nF), likeliest first.
+
+    >>> [value.farad for value in with_unit("4", "u7")], [v.rest for v in with_unit("47", "pF")]
+    ([4.7e-06], ['', 'F'])
+    """
+    values = []
+    for length in range(min(_LONGEST_UNIT, len(rest)), 1, -1):
+        power = _UNITS.get(rest[:length])
+        if power is None or not number:
+            continue
+        values += _plain(number, power, rest[:length], rest[length:])
+        if rest[:length] == "mF":
+            values += _plain(number, -6, "mF (old printing for µF)", rest[length:], rank=5)
+        if rest[:2] not in ("pF", "nF") or not number.isdecimal():
+            return values
+        break  # 47pF may be the letter code 47p with a tolerance letter F
+    letter = _CAPITALS.get(rest[:1], rest[:1])
+    if letter in _POWERS:
+        value = _letter_code(number, letter, rest)
+        if value is not None:
+            values.append(value)
+    return values
+
+
+def _letter_code(number: str, letter: str, rest: str) -> Value | None:
+    decimals, left = _digits(rest[1:])
+    point = "." in number or "," in number
+    if (
+        not (number or (decimals and rest[0] not in _CAPITALS))
+        or (point and decimals)
+        or len(number) + len(decimals) > 6
+    ):
+        return None
+    if number[:1] == "0" and len(number) > 1 and not point:
+        return None
+    figures = f"{number or '0'}.{decimals}" if decimals else number.replace(",", ".")
+    if not figures.strip("0."):
+        return None
+    rank = 5 if rest[0] in _CAPITALS else 0
+    why = f"the letter {rest[0]} is {_NAMES[letter]}"
+    why += " and the decimal point" if decimals else ""
+    step = f"{number}{rest[0]}{decimals} = {figures} {_NAMES[letter]}"
+    return Value(figures, _POWERS[letter], why, LETTER_STANDARD, left, rank, step)
+
+
+def _plain(number: str, power: int, unit: str, rest: str, rank: int = 0) -> list[Value]:
+    """Values of a plain number with a unit; two when its comma may be a thousands mark."""
+    return [
+        Value(figures, power, f"the number is in {unit}", PRACTICE, rest, rank + extra)
+        for extra, figures in enumerate(plain_numbers(number))
+    ]
+
+
+def plain_numbers(number: str) -> list[str]:
+    """The numbers that `number` may be, with a decimal point: 4,7 is one, 1,000 is two.
+
+    >>> plain_numbers("4,7"), plain_numbers("1,000"), plain_numbers(".022"), plain_numbers("1.2.3")
+    (['4.7'], ['1000', '1.000'], ['0.022'], [])
+    """
+    comma = "," in number
+    whole, point, decimals = number.partition("," if comma else ".")
+    if not point:
+        return [number] if _whole(number) else []
+    if not decimals.isdecimal() or not (whole == "" or _whole(whole)) or len(number) > 8:
+        return []
+    decimal = f"{whole or '0'}.{decimals}"
+    if not decimal.strip("0."):
+        return []
+    if comma and len(decimals) == 3 and whole not in ("", "0"):
+        return [whole + decimals, decimal]
+    return [decimal]
+
+
+def _whole(number: str) -> bool:
+    """Whether `number` is a whole number as printed on parts: 0, or not starting with 0."""
+    return number.isdecimal() and (number[0] != "0" or number == "0") and len(number) <= 6
+
+
+def _digits(text: str) -> tuple[str, str]:
+    """The digits at the start of `text`, and what follows."""
+    rest = text.lstrip("0123456789")
+    return text[: len(text) - len(rest)], rest
+
+
+def number_and_rest(piece: str) -> tuple[str, str]:
+    """'104' and 'K' of '104K'; '' and 'p33' of 'p33'."""
+    rest = piece.lstrip("0123456789.,")
+    return piece[: len(piece) - len(rest)], rest
