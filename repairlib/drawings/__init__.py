@@ -7,5 +7,6 @@ what it shows.
 from repairlib.drawings.board import draw_board
 from repairlib.drawings.parts import BODIES, draw_part
 from repairlib.drawings.picture import Picture
+from repairlib.drawings.polarity import draw_polarity
 
-__all__ = ["BODIES", "Picture", "draw_board", "draw_part"]
+__all__ = ["BODIES", "Picture", "draw_board", "draw_part", "draw_polarity"]

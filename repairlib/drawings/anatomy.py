@@ -7,7 +7,7 @@ A body is drawn around (0, 0) inside x -130..130, y -120..120. `end` is -1 or +1
 from __future__ import annotations
 
 from collections.abc import Callable
-from dataclasses import dataclass, field
+from dataclasses import dataclass
 from math import cos, pi, sin
 
 from repairlib.drawings.canvas import INK, METAL, Canvas, Point
@@ -40,6 +40,7 @@ class Anatomy:
     looks: one sentence on the shape, without giving an end away.
     outline: the board's outline for it, ("round", radius) or ("box", half width, half height).
     pads: where its pads lie on the board, the first one belonging to the marked end.
+    notes: what must be said beside it, a line each.
     """
 
     looks: str
@@ -48,7 +49,7 @@ class Anatomy:
     outline: tuple = ("box", 60, 30)
     pads: tuple[Point, ...] = ((-40, 0), (40, 0))
     holes: bool = True
-    notes: tuple[str, ...] = field(default=())
+    notes: tuple[str, ...] = ()
 
 
 Body = Callable[[Canvas, str, int, str], Anatomy]
@@ -88,4 +89,5 @@ def two_ends(end: int, x: float, y: float, marked: str, *, y_marked: float | Non
     )
 
 
+NO_POLARITY = ("no polarity:", "either way round")
 SIGNS = {"positive": "+", "negative": "−", "cathode": "K", "anode": "A"}

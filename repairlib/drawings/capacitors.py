@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from repairlib.drawings.anatomy import (
+    NO_POLARITY,
     Anatomy,
     Mark,
     Terminal,
@@ -62,6 +63,7 @@ def non_polar(canvas: Canvas, marking: str, end: int, mark: str) -> Anatomy:
         marks=(Mark(28 * end, 28, "NP or BP, no stripe", "no polarity"),),
         outline=("round", 58),
         pads=((-24, 0), (24, 0)),
+        notes=NO_POLARITY,
     )
 
 
@@ -83,13 +85,13 @@ def axial(canvas: Canvas, marking: str, end: int, mark: str) -> Anatomy:
     canvas.fitted_text(end * 12, -14, marking_lines(marking), 128, 24, fill=PAPER, bold=True)
     return Anatomy(
         looks="An aluminium can lying down, with one lead at each end.",
-        terminals=two_ends(end, 96, 56, "negative"),
+        terminals=two_ends(end, 104, 56, "negative"),
         marks=(
             Mark(end * 82, 22, "line with arrows", "negative"),
             Mark(ring, -30, "indented ring", "positive"),
         ),
         outline=("box", 88, 32),
-        pads=((end * 120, 0), (-end * 120, 0)),
+        pads=((end * 104, 0), (-end * 104, 0)),
     )
 
 
@@ -145,6 +147,7 @@ def disc(canvas: Canvas, marking: str, end: int, mark: str) -> Anatomy:
         terminals=(Terminal(-28, 112, "", "either"), Terminal(28, 112, "", "either")),
         outline=("box", 62, 16),
         pads=((-28, 0), (28, 0)),
+        notes=NO_POLARITY,
     )
 
 
@@ -163,6 +166,7 @@ def film_box(canvas: Canvas, marking: str, end: int, mark: str) -> Anatomy:
         marks=marks,
         outline=("box", 90, 26),
         pads=((end * 64, 0), (-end * 64, 0)),
+        notes=NO_POLARITY,
     )
 
 
@@ -176,6 +180,7 @@ def ceramic_chip(canvas: Canvas, marking: str, end: int, mark: str) -> Anatomy:
         terminals=(Terminal(-76, 44, "", "either"), Terminal(76, 44, "", "either")),
         outline=("box", 92, 34),
         pads=((-76, 0), (76, 0)),
+        notes=NO_POLARITY,
         holes=False,
     )
 
@@ -236,6 +241,6 @@ def _moulded_chip(
             Mark(end * 87, -47, "bevelled edge", "positive"),
         ),
         outline=("box", 100, 34),
-        pads=((end * 92, 0), (-end * 92, 0)),
+        pads=((end * 84, 0), (-end * 84, 0)),
         holes=False,
     )

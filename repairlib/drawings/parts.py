@@ -6,7 +6,7 @@ from textwrap import wrap
 
 from repairlib.drawings import capacitors, pin_one, semiconductors
 from repairlib.drawings.anatomy import Anatomy, Body, Mark, Terminal
-from repairlib.drawings.canvas import INK, NEGATIVE, PAPER, POSITIVE, QUIET, Canvas
+from repairlib.drawings.canvas import INK, NEGATIVE, PAPER, POSITIVE, QUIET, Canvas, Point
 from repairlib.drawings.picture import Picture
 from repairlib.errors import RepairlibError
 
@@ -38,6 +38,7 @@ BODIES: dict[str, Body] = {
 WIDTH = 660
 MIDDLE = WIDTH / 2
 HEIGHT = 300
+COLUMN = 154  # from the middle to where the words at the sides begin
 BADGE_COLOURS = {"+": POSITIVE, "A": POSITIVE, "−": NEGATIVE, "K": NEGATIVE, "1": INK}
 
 
@@ -89,20 +90,31 @@ def part_words(anatomy: Anatomy, marking: str, labels: bool = True) -> str:
         words += " Marks: " + ", ".join(named) + "."
     if not labels:
         return words
-    ends = [f"{_side(end.x)} end {end.word}" for end in anatomy.terminals if end.word]
-    if ends == ["left end either", "right end either"]:
-        return words + " It has no polarity."
-    return words + (" The " + ", the ".join(ends) + "." if ends else "")
+    ends = [end for end in anatomy.terminals if end.word]
+    if anatomy.notes:
+        words += " " + " ".join(anatomy.notes).capitalize().rstrip(".") + "."
+    if any(end.word == "either" for end in ends):
+        return words
+    if any(end.sign == "?" for end in ends):
+        return words + " Which end is which: see the data sheet."
+    said = [
+        f"the {_side(end.x)} end is {'the ' if end.sign in 'KA' else ''}{end.word}"
+        for end in sorted(ends, key=lambda end: end.x)
+    ]
+    pin = anatomy.terminals[0]
+    if pin.sign == "1" and len(anatomy.terminals) > 3:
+        row = "" if len(anatomy.terminals) == 4 else "upper " if pin.y < 0 else "lower "
+        said.append(f"pin 1 is at the {row}{_side(pin.x)}")
+    return words + (" " + " and ".join(said).capitalize() + "." if said else "")
 
 
 def label_ends(canvas: Canvas, anatomy: Anatomy, x: float, y: float) -> None:
-    """A badge under each end, with its word beside it."""
-    plain = [end for end in anatomy.terminals if end.word == "either"]
-    if plain:
-        canvas.text(x, y + 138, "no polarity: either way round", 16)
-        return
+    """A badge under each end with its word beside it, and what else must be said."""
     for end in anatomy.terminals:
-        _label_end(canvas, end, x, y)
+        if end.word != "either":
+            _label_end(canvas, end, x, y)
+    for row, note in enumerate(anatomy.notes):
+        canvas.text(x + COLUMN, y + 92 + 20 * row, note, 16, "start")
 
 
 def _label_end(canvas: Canvas, end: Terminal, x: float, y: float) -> None:
@@ -121,7 +133,9 @@ def badge(canvas: Canvas, x: float, y: float, sign: str) -> None:
     canvas.text(x, y, sign, 17, fill=PAPER, bold=True)
 
 
-def label_marks(canvas: Canvas, marks: tuple[Mark, ...], x: float, y: float) -> None:
+def label_marks(
+    canvas: Canvas, marks: tuple[Mark, ...], x: float, y: float, column: float = COLUMN
+) -> None:
     """Words in the outer columns, each with a line to the mark that it names."""
     for side in (-1, 1):
         bottom = -1000.0
@@ -131,14 +145,16 @@ def label_marks(canvas: Canvas, marks: tuple[Mark, ...], x: float, y: float) -> 
             tall = 19 * (len(lines) + len(meaning))
             top = max(mark.y - tall / 2, bottom + 12)
             bottom = top + tall
-            _callout(canvas, mark, (lines, meaning), x, y, side, top)
+            _callout(canvas, mark, (lines, meaning), (x, y), side * column, top)
 
 
 def _callout(
-    canvas: Canvas, mark: Mark, words: tuple, x: float, y: float, side: int, top: float
+    canvas: Canvas, mark: Mark, words: tuple, origin: Point, column: float, top: float
 ) -> None:
     names, meaning = words
-    edge = x + side * 154
+    x, y = origin
+    side = -1 if column < 0 else 1
+    edge = x + column
     anchor = "end" if side < 0 else "start"
     for row, line in enumerate(names + meaning):
         name = row < len(names)

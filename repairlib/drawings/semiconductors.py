@@ -19,6 +19,7 @@ LENS = "#e58a84"
 CHIP_LED = "#f4efdf"
 GREEN = "#4d8b57"
 
+WORKS_REVERSED = ("It works in reverse:", "cathode on the more", "positive rail.")
 BY_DATA_SHEET = "cannot tell: makers differ"
 BY_TYPE_NUMBER = "cannot tell: depends on the type number"
 
@@ -28,7 +29,7 @@ def diode(canvas: Canvas, marking: str, end: int, mark: str) -> Anatomy:
 
 
 def zener(canvas: Canvas, marking: str, end: int, mark: str) -> Anatomy:
-    return _diode(canvas, marking, end, GLASS, INK, INK, "small glass")
+    return _diode(canvas, marking, end, GLASS, INK, INK, "small glass", WORKS_REVERSED)
 
 
 def led(canvas: Canvas, marking: str, end: int, mark: str) -> Anatomy:
@@ -84,27 +85,31 @@ def chip_led(canvas: Canvas, marking: str, end: int, mark: str) -> Anatomy:
 
 
 def bridge(canvas: Canvas, marking: str, end: int, mark: str) -> Anatomy:
+    """mark: any name leaves the printed signs off, so that only shape and leads are seen."""
     places = [end * 72, end * 24, -end * 24, -end * 72]
     leads(canvas, (places[0], 112), *((x, 96) for x in places[1:]), top=40)
     case = [(end * 70, -70), (end * 98, -42), (end * 98, 48), (-end * 98, 48), (-end * 98, -70)]
     canvas.polygon(case, BLACK_CASE)
-    for x, sign in zip(places, "+~~−", strict=True):
-        canvas.text(x, 30, sign, 24, fill=PAPER, bold=True)
+    signs = "????" if mark else "+~~−"
+    marks = (
+        Mark(end * 86, -56, "bevelled corner", "positive, usually"),
+        Mark(places[0], 104, "longest lead", "positive, usually"),
+    )
+    if not mark:
+        for x, sign in zip(places, signs, strict=True):
+            canvas.text(x, 30, sign, 24, fill=PAPER, bold=True)
+        marks += (
+            Mark(end * 84, 30, "plus sign", "positive"),
+            Mark(-end * 84, 30, "minus sign", "negative"),
+        )
     canvas.fitted_text(0, -24, marking_lines(marking), 150, 26, fill=PAPER, bold=True)
     return Anatomy(
         looks="A flat black block standing on four leads in a row, seen from the front.",
-        terminals=(
-            Terminal(places[0], 112, "+"),
-            Terminal(places[1], 96, "~"),
-            Terminal(places[2], 96, "~"),
-            Terminal(places[3], 96, "−"),
+        terminals=tuple(
+            Terminal(x, 112 if x == places[0] else 96, sign)
+            for x, sign in zip(places, signs, strict=True)
         ),
-        marks=(
-            Mark(end * 84, 30, "plus sign", "positive"),
-            Mark(-end * 84, 30, "minus sign", "negative"),
-            Mark(end * 86, -56, "bevelled corner", "positive, usually"),
-            Mark(places[0], 104, "longest lead", "positive, usually"),
-        ),
+        marks=marks,
         outline=("box", 98, 26),
         pads=tuple((x, 0) for x in places),
     )
@@ -147,7 +152,7 @@ def sot_23(canvas: Canvas, marking: str, end: int, mark: str) -> Anatomy:
     return _three_leads(
         "A tiny black block seen from above: two leads on one long side, one on the other.",
         [(-40, 66), (40, 66), (0, -66)],
-        Mark(8, -58, "single lead on one side", BY_TYPE_NUMBER),
+        Mark(-8, -58, "single lead on one side", BY_TYPE_NUMBER),
         ("box", 74, 26),
         pads=((-40, 30), (40, 30), (0, -30)),
         holes=False,
@@ -155,7 +160,7 @@ def sot_23(canvas: Canvas, marking: str, end: int, mark: str) -> Anatomy:
 
 
 def _diode(
-    canvas: Canvas, marking: str, end: int, case: str, band: str, ink: str, kind: str
+    canvas: Canvas, marking: str, end: int, case: str, band: str, ink: str, kind: str, notes=()
 ) -> Anatomy:
     for x in (-1, 1):
         canvas.line((x * 66, 0), (x * 126, 0), stroke=INK, pen=5)
@@ -165,10 +170,11 @@ def _diode(
     canvas.fitted_text(-end * 17, 0, marking_lines(marking), 98, 24, fill=ink, bold=True)
     return Anatomy(
         looks=f"A {kind} cylinder with a lead at each end.",
-        terminals=two_ends(end, 100, 40, "cathode"),
+        terminals=two_ends(end, 104, 40, "cathode"),
         marks=(Mark(end * 46, -22, "band at one end", "cathode"),),
         outline=("box", 72, 26),
-        pads=((end * 120, 0), (-end * 120, 0)),
+        pads=((end * 104, 0), (-end * 104, 0)),
+        notes=notes,
     )
 
 

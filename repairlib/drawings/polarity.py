@@ -1,0 +1,149 @@
+"""A part above its place on the board: both marks, both ends, and the verdict in words."""
+
+from __future__ import annotations
+
+from dataclasses import replace
+
+from repairlib.drawings.anatomy import SIGNS, Anatomy, Mark, Terminal
+from repairlib.drawings.canvas import QUIET, Canvas
+from repairlib.drawings.footprints import HALF_HEIGHT, HALF_WIDTH, Footprint, draw_footprint
+from repairlib.drawings.parts import (
+    MIDDLE,
+    WIDTH,
+    badge,
+    draw_body,
+    label_ends,
+    label_marks,
+    part_words,
+)
+from repairlib.drawings.picture import Picture
+from repairlib.errors import RepairlibError
+from repairlib.polarity import FITTED, board_marks, check_polarity, part_mark
+from repairlib.polarity.rules import EITHER, OPPOSITE, PartMark
+
+PART_Y, BOARD_Y, VERDICT_Y, HEIGHT = 136, 376, 506, 530
+AT_THE_MARK, AT_THE_OTHER_END, NOT_DECIDED = FITTED
+VERDICTS = {
+    "right": "Right: each end meets its own side.",
+    "reversed": "Reversed: do not fit it like this.",
+    "cannot tell": "Cannot tell from these marks.",
+}
+
+
+def draw_polarity(rule_id: str, board_mark: str = "", fitted: str = "") -> Picture:
+    """Draw a part above its place on the board and label the ends of both in words.
+
+    rule_id: the id of a row of the table polarity_part_marks. board_mark: the mark on the board,
+    the usual one when left out. fitted: how it is put in, the right way when left out and known.
+
+    Raises RepairlibError for a rule, board mark or way of fitting that is not known.
+
+    >>> draw_polarity("radial-stripe").alt.split(". ")[-1]
+    'Right: each end meets its own side.'
+    """
+    rule = part_mark(rule_id)
+    board_mark = board_mark or rule.usual_board_mark
+    if board_mark not in board_marks():
+        raise RepairlibError(board_mark, "not a mark on a board", ", ".join(board_marks()))
+    if not rule.body:
+        return _draw_bar_trap()
+    fitted = fitted or _right_way(rule, board_mark)
+    finding = check_polarity(rule.family, rule.mark, board_mark, fitted)
+    flip = _must_flip(rule, mark_on_left=fitted != AT_THE_OTHER_END)
+    canvas = Canvas(WIDTH, HEIGHT)
+    with canvas.at(MIDDLE, PART_Y):
+        anatomy = draw_body(canvas, rule.body, flip=flip, mark=rule.drawn)
+    place = Footprint(anatomy, 1 if flip else -1)
+    _draw_ways_down(canvas, anatomy, place)
+    with canvas.at(MIDDLE, BOARD_Y):
+        point = draw_footprint(canvas, place, board_mark)
+    _label_part(canvas, anatomy, rule)
+    ends = _label_board(canvas, place, point, board_mark, finding)
+    verdict = VERDICTS[finding.verdict]
+    if finding.verdict == "right" and finding.part_shows == EITHER:
+        verdict = "Right: either way round will do."
+    canvas.text(MIDDLE, VERDICT_Y, verdict, 18, bold=True)
+    part = part_words(_only(anatomy, rule.mark), "")
+    return canvas.picture(f"{part} Below it its place on the board. {ends} {verdict}")
+
+
+def _right_way(rule: PartMark, board_mark: str) -> str:
+    for way in (AT_THE_MARK, AT_THE_OTHER_END):
+        if check_polarity(rule.family, rule.mark, board_mark, way).verdict == "right":
+            return way
+    return NOT_DECIDED
+
+
+def _must_flip(rule: PartMark, mark_on_left: bool) -> bool:
+    """The board's mark is drawn on the left; turn the part so that its mark comes where it is put.
+
+    A longer lead, say, sits at the end opposite to the stripe that the body is drawn by.
+    """
+    anatomy = draw_body(Canvas(WIDTH, HEIGHT), rule.body, mark=rule.drawn)
+    lies_right = any(one.x > 0 for one in _only(anatomy, rule.mark).marks)
+    return lies_right == mark_on_left
+
+
+def _only(anatomy: Anatomy, mark: str) -> Anatomy:
+    return replace(anatomy, marks=tuple(one for one in anatomy.marks if one.name == mark))
+
+
+def _label_part(canvas: Canvas, anatomy: Anatomy, rule: PartMark) -> None:
+    label_ends(canvas, anatomy, MIDDLE, PART_Y)
+    label_marks(canvas, _only(anatomy, rule.mark).marks, MIDDLE, PART_Y)
+
+
+def _draw_ways_down(canvas: Canvas, anatomy: Anatomy, place: Footprint) -> None:
+    """Dashed lines from each lead to its pad; an IC's rows of pins speak for themselves."""
+    if len(anatomy.terminals) > 4:
+        return
+    ends = sorted((end.x, end.y) for end in anatomy.terminals)
+    for (x, y), (pad_x, pad_y) in zip(ends, sorted(place.pads), strict=True):
+        if y < 0:  # a lead on the far side of the body
+            continue
+        start = (MIDDLE + x, PART_Y + y)
+        canvas.line(start, (MIDDLE + pad_x, BOARD_Y + pad_y), stroke=QUIET, pen=1.5, dash="4 5")
+
+
+def _label_board(canvas: Canvas, place: Footprint, point, board_mark: str, finding) -> str:
+    end = finding.board_shows
+    shows = {"other part": "belongs to another kind of part", "unknown": "cannot tell"}.get(
+        end, end
+    )
+    if board_mark == "no mark":
+        said = "The board shows no mark."
+    else:
+        label_marks(canvas, (Mark(*point, board_mark, shows),), MIDDLE, BOARD_Y, HALF_WIDTH + 8)
+        said = f"The board's mark: {board_mark} (left, {shows})."
+    bottom = HALF_HEIGHT - 2
+    if end in SIGNS:
+        first, last = place.pads[0][0], place.pads[-1][0]
+        for x, word in ((first, end), (last, OPPOSITE[end])):
+            ends = Terminal(x, bottom, SIGNS[word], word)
+            label_ends(canvas, Anatomy("", (ends,)), MIDDLE, BOARD_Y)
+    elif end == "pin 1":
+        pin = Terminal(place.pads[0][0], bottom, "1", "pin 1")
+        label_ends(canvas, Anatomy("", (pin,)), MIDDLE, BOARD_Y)
+    return said
+
+
+def _draw_bar_trap() -> Picture:
+    """The same-looking mark on two bodies: positive on a flat chip, negative on a can."""
+    canvas = Canvas(WIDTH, 330)
+    said = (
+        ("moulded tantalum", "Flat moulded chip:", "the bar is positive"),
+        ("can", "Can:", "the segment is negative"),
+    )
+    for x, (body, shape, meaning) in zip((170, 490), said, strict=True):
+        with canvas.at(x, 110):
+            anatomy = draw_body(canvas, body)
+        for end in anatomy.terminals:
+            badge(canvas, x + end.x, 110 + end.y + 19, end.sign)
+        canvas.text(x, 252, shape, 18, bold=True)
+        canvas.text(x, 276, meaning, 18)
+    canvas.text(MIDDLE, 312, VERDICTS["cannot tell"] + " Look at the body first.", 18, bold=True)
+    return canvas.picture(
+        "Two parts with a dark mark at the left end. On the flat moulded chip the bar is the "
+        "positive end. On the round can the segment is the negative end. A bar alone does not "
+        "tell: look at the body first."
+    )
