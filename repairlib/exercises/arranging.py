@@ -71,7 +71,7 @@ class Order(Question):
         if sorted(steps) != sorted(self.steps):
             every = " ".join(LETTERS[: len(self.steps)])
             raise RepairlibError(
-                " ".join(typed.values()) if numbered else typed,
+                " ".join(number for number in typed.values() if number) if numbered else typed,
                 "not every step stands there once",
                 f"each number from 1 to {len(self.steps)} once" if numbered else f"{every}, sorted",
             )

@@ -10,6 +10,7 @@ from __future__ import annotations
 from repairlib.exercises.arranging import Order, before
 from repairlib.exercises.draws import Draw
 from repairlib.exercises.questions import Choice, Mistake, Number, Question
+from repairlib.quantity import NBSP
 
 
 def questions(draw: Draw) -> list[Question]:
@@ -24,6 +25,59 @@ def questions(draw: Draw) -> list[Question]:
         two_readings(draw.part("two readings")),
         cannot_be_read(draw.part("cannot be read")),
     ]
+
+
+def warm_up(draw: Draw) -> list[Question]:
+    """Three questions to practise on, unmarked; the marking code is that of IEC 60062."""
+    return [
+        value_code(draw.part("value code")),
+        letter_code(draw.part("letter code")),
+        may_you_touch(draw.part("may you touch")),
+    ]
+
+
+def value_code(draw: Draw) -> Number:
+    marking, answer = draw.pick(
+        [("103", 10e-9), ("224", 220e-9), ("472", 4.7e-9), ("681", 680e-12), ("154", 150e-9)]
+    )
+    return Number(
+        prompt="What is the value of this part? Try it without the quick check.",
+        unit="F",
+        answer=answer,
+        picture=lambda: _part("disc", marking, labels=False),
+        hint="Two figures, then the number of zeros. All in pF.",
+    )
+
+
+def letter_code(draw: Draw) -> Choice:
+    letter, answer = draw.pick([("J", "±5 %"), ("K", "±10 %"), ("M", "±20 %")])
+    return Choice(
+        prompt=f"A film capacitor is marked `333{letter}`. Type it into the quick check above. "
+        "How far off may a good part be?",
+        options=("±5 %", "±10 %", "±20 %"),
+        answer=answer,
+        hint="Look at the sign ± in the answer of the quick check.",
+    )
+
+
+def may_you_touch(draw: Draw) -> Choice:
+    minutes = draw.pick([1, 2, 5])
+    touch = f"Yes, {minutes * 60} seconds are enough"
+    measure = "Only after you have measured across it"
+    return Choice(
+        prompt=f"The plug has been out for {minutes} min. A large capacitor stands in the supply. "
+        "May you touch its leads?",
+        options=(touch, measure),
+        answer=measure,
+        mistakes=[
+            Mistake(
+                touch,
+                "Nobody knows that without measuring.",
+                danger=True,
+                hazard="stored charge",
+            )
+        ],
+    )
 
 
 def opening_the_case(draw: Draw) -> Choice:
@@ -56,7 +110,7 @@ def falling_voltage(draw: Draw) -> Number:
             (((0, 150), (15, 90), (30, 54), (45, 33), (60, 20)), 30),
         ]
     )
-    listed = ", ".join(f"{volt} V after {second} s" for second, volt in readings)
+    listed = ", ".join(f"{volt}{NBSP}V after {second}{NBSP}s" for second, volt in readings)
     return Number(
         id="q2",
         points=2,
@@ -170,8 +224,8 @@ def one_hand(draw: Draw) -> Choice:
     return Choice(
         id="q5",
         points=1,
-        prompt=f"A board is fed with {volts} V dc from a bench supply and must be on while you "
-        "measure. How do you hold the probes?",
+        prompt=f"A board is fed with {volts}{NBSP}V dc from a bench supply and must be on while "
+        "you measure. How do you hold the probes?",
         options=draw.shuffle([clipped, chassis, both, ring]),
         answer=clipped,
         mistakes=[

@@ -69,7 +69,9 @@ def number_steps(question: Order, typed, changed: Callable):
         boxes[step].observe(tell, "value")
         text = widgets.HTML(f"{letter}) {escape(step, quote=False)}")
         lines.append(widgets.HBox([boxes[step], text], layout=widgets.Layout(align_items="center")))
-    return widgets.VBox(lines)
+    box = widgets.VBox(lines)
+    box.add_class("rl-steps")
+    return box
 
 
 def fill_table(question: Table, typed, changed: Callable):
@@ -85,7 +87,7 @@ def fill_table(question: Table, typed, changed: Callable):
             tell = partial(_tell_cell, changed, row, column)
             grid.append(_cell(cells.get(column), text, tell, f"{row}, {column}"))
     box = widgets.GridBox(grid)
-    widths = " ".join(["minmax(3rem, max-content)"] + ["minmax(6rem, 1fr)"] * len(columns))
+    widths = " ".join(["minmax(3rem, max-content)"] + ["minmax(5rem, 1fr)"] * len(columns))
     box.layout.grid_template_columns = widths
     box.add_class("rl-grid")
     return box

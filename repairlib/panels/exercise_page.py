@@ -2,11 +2,13 @@
 
 from __future__ import annotations
 
+from html import escape
+
 from repairlib.exercises.arranging import Order, Table
 from repairlib.exercises.exercise import Exercise
 from repairlib.exercises.marking import worth
 from repairlib.exercises.questions import LETTERS, Choice, Question
-from repairlib.panels.look import STYLE, prose
+from repairlib.panels.look import STYLE
 from repairlib.panels.question_view import question_html
 
 
@@ -53,4 +55,6 @@ def _by_code(question: Question) -> list[str]:
 
 
 def _listed(question: Question) -> str:
-    return prose("\n\n".join(_lettered(question) + _by_code(question)))
+    return "".join(
+        f"<div>{escape(line)}</div>" for line in _lettered(question) + _by_code(question)
+    )

@@ -6,11 +6,11 @@ import ipywidgets as widgets
 
 from repairlib.errors import RepairlibError
 from repairlib.exercises.learner import DEMO, current_learner, set_learner
-from repairlib.panels.answer_inputs import PLAIN
 from repairlib.panels.look import Panel, told, trouble, words
 
-HELP = "Your name and class code choose your variant of the questions. Spelling them in capitals "
-HELP += "or small letters makes no difference. Leave them out to work on the demo variant."
+STYLE = {"description_width": "6rem"}
+HELP = "Your name and class code choose your variant of the questions. Capitals or small "
+HELP += "letters make no difference. Leave them out to work on the demo variant."
 
 
 class LearnerForm(Panel):
@@ -57,4 +57,4 @@ def learner_form() -> LearnerForm:
 
 def _text(label: str, placeholder: str) -> widgets.Text:
     layout = widgets.Layout(width="24rem")
-    return widgets.Text(description=label, placeholder=placeholder, style=PLAIN, layout=layout)
+    return widgets.Text(description=label, placeholder=placeholder, style=STYLE, layout=layout)

@@ -38,16 +38,18 @@ STYLE = """<style>
 .rl-wrong, .rl-partly-right {border-left-color: var(--jp-warn-color1, #f57c00);}
 .rl-unsafe {border: 2px solid var(--jp-error-color1, #d32f2f); border-left-width: 10px;
   border-radius: 4px; padding: 6px 12px;}
+.rl-unsafe > div[role="note"] {border: none !important; padding: 6px 0 0 0 !important;}
 .rl-panel progress {width: 9rem; vertical-align: middle; margin-right: .6em;}
 .rl-panel .widget-radio {width: auto; height: auto;}
 .rl-panel .widget-radio-box {width: auto; height: auto; margin: 0;}
 .rl-panel .widget-radio-box label {height: auto; white-space: normal; line-height: 1.4;
   padding: 3px 0; overflow: visible; display: flex; align-items: baseline;
   font-size: var(--jp-content-font-size1, 14px); width: auto;}
-.rl-panel .widget-radio-box input {margin: 0 .6em 0 2px; flex: none; line-height: 1.4;
-  height: auto; position: relative; top: 1px;}
+.rl-panel .widget-radio-box input {margin: 0 .6em 0 2px; flex: none; order: -1;
+  height: auto; position: relative; top: 2px;}
 .rl-panel .widget-label {font-size: var(--jp-content-font-size1, 14px);}
-.rl-grid {gap: 4px 8px; align-items: center;}
+.rl-steps .widget-html {margin-left: 10px;}
+.rl-panel .rl-grid {gap: 4px 8px; align-items: center; overflow-x: auto;}
 </style>"""
 
 SIGNS = {
