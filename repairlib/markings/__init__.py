@@ -16,7 +16,18 @@ KINDS = tuple(KIND_NAMES)
 _BODIES = ("capacitor", "ceramic", "film", "tantalum", "can", "radial", "axial")
 _ANY_BODY = ("capacitor", "radial", "can", "tantalum")
 
-__all__ = ["KINDS", "KIND_NAMES", "Reading", "Tolerance", "read"]
+_WRITERS = ("write_capacitor_code", "write_letter_code", "write_voltage_code")
+
+__all__ = ["KINDS", "KIND_NAMES", "Reading", "Tolerance", "read", *_WRITERS]
+
+
+def __getattr__(name: str):
+    """The writers, imported when one is asked for: a quick check only reads."""
+    if name in _WRITERS:
+        from repairlib.markings import writing
+
+        return getattr(writing, name)
+    raise AttributeError(f"repairlib.markings has no {name}")
 
 
 def read(text: str, part: str | None = None) -> list[Reading]:

@@ -39,9 +39,11 @@ def _in_order(text, pieces, part, sound_only) -> list[tuple[int, Reading]]:
     for piece in pieces:
         other = explicit_piece(piece) if len(pieces) > 1 else None
         if other is None and not ways:
-            ways = ways_to_read(piece, body)
+            ways = ways_to_read(piece, body, sound_only)
             if ways:
                 continue
+            if len(pieces) == 1:
+                return []
         if other is None:
             other = implied_piece(piece, letters, body)
         if other is None and lines and ways and letters and len(piece) <= 4:
@@ -65,40 +67,45 @@ def _readings(text, way: Way, found: dict, part: str, sound_only: bool) -> list:
     ):
         return []
     options = ((tolerance, ""),)
-    carries: dict = {}
-    said, sources = [way.value.why, *way.said], [way.value.source, *way.sources]
-    for name, (what, words, source) in found.items():
-        if name == "rated_voltage":
-            volts = what
-            carries |= {"voltage_type": "AC"} if words.endswith(" AC") else {}
-        elif name == "tolerance":
-            options = ((what, ""),)
-        elif name == "tolerance_letter":
-            options = [(one, f"{what} is {one}") for one, _ in tolerances(what, way.value.farad)]
-        else:
-            carries[name] = what
-        said += [words] if words else []
-        sources.append(source)
-    if "not_read" in found and volts is None:
-        return []
-    if volts is not None:
-        carries = {"rated_voltage": volts, **carries}
+    if found:
+        if "rated_voltage" in found:
+            volts = found["rated_voltage"][0]
+        elif "not_read" in found and volts is None:
+            return []
+        if "tolerance" in found:
+            options = ((found["tolerance"][0], ""),)
+        elif "tolerance_letter" in found:
+            letter = found["tolerance_letter"][0]
+            meanings = tolerances(letter, way.value.farad)
+            options = [(one, f"{letter} is {one}") for one, _ in meanings]
     readings = []
     for place, (one, words) in enumerate(options):
         kind, level = _fit(part, way, volts, one)
         if level and sound_only:
             continue
-        sentence = "; ".join([*said, words] if words else said)
-        farad = way.value.farad
-        reading = Reading(
-            *(kind, text, "capacitance", farad, "F", f"{sentence[0].upper()}{sentence[1:]}."),
-            *(way.value.digits, one, carries, way.value.steps),
-            doubt=made.doubt(_body_of(kind), farad, volts, one) if level else "",
-            sources=tuple(dict.fromkeys(sources)),
-        )
-        rank = way.rank + place + _likelihood(part, way, volts, "\n" in text)
-        readings.append((rank + _DOUBT * level, reading))
+        rank = way.rank + place + _likelihood(part, way, volts, "\n" in text) + _DOUBT * level
+        doubt = made.doubt(_body_of(kind), way.value.farad, volts, one) if level else ""
+        readings.append((rank, _reading(text, kind, way, found, volts, one, words, doubt)))
     return readings
+
+
+def _reading(text, kind, way: Way, found: dict, volts, tolerance, words: str, doubt: str):
+    """The finished Reading of one way and the other pieces found beside it."""
+    said, sources = way.words(), way.sources()
+    carries = {} if volts is None else {"rated_voltage": volts}
+    for name, (what, meaning, source) in found.items():
+        if name == "rated_voltage":
+            carries |= {"voltage_type": "AC"} if meaning.endswith(" AC") else {}
+        elif name not in ("tolerance", "tolerance_letter"):
+            carries[name] = what
+        said += [meaning] if meaning else []
+        sources.append(source)
+    sentence = "; ".join([*said, words] if words else said)
+    return Reading(
+        *(kind, text, "capacitance", way.value.farad, "F"),
+        *(f"{sentence[0].upper()}{sentence[1:]}.", way.value.digits, tolerance, carries),
+        *(way.value.steps, doubt, tuple(dict.fromkeys(sources))),
+    )
 
 
 def _fit(part: str, way: Way, volts, tolerance) -> tuple[str, int]:

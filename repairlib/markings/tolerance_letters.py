@@ -46,23 +46,6 @@ _PICOFARADS = {
 LETTERS = "B C D F G H J K M N, Q T S Z"
 
 
-def _fractions(low: str, high: str) -> Tolerance:
-    return Tolerance(float(f"{low}e-2"), float(f"{high}e-2"))
-
-
-_PLAIN = {
-    letter: ((_fractions(f"-{percent}", percent), source),)
-    for letter, (percent, source) in _PERCENT.items()
-} | {
-    letter: ((_fractions(low, high), source),)
-    for letter, (low, high, source) in _UNSYMMETRICAL.items()
-}
-# The sources disagree: a service manual prints P as -0/+100 % on capacitors.
-_PLAIN["P"] = ((_fractions("0", "100"), SERVICE_MANUAL), *_PLAIN["P"])
-_SMALL = _PLAIN | {
-    letter: ((Tolerance(float(f"-{pico}e-12"), float(f"{pico}e-12"), "F"), source),)
-    for letter, (pico, source) in _PICOFARADS.items()
-}
 _TEN_PICOFARADS = 9.999999e-12
 
 
@@ -78,4 +61,20 @@ def tolerances(letter: str, farad: float) -> tuple[tuple[Tolerance, str], ...]:
     """
     if letter in ("j", "k", "m", "z"):
         letter = letter.upper()
-    return (_SMALL if farad < _TEN_PICOFARADS else _PLAIN).get(letter, ())
+    if farad < _TEN_PICOFARADS and letter in _PICOFARADS:
+        pico, source = _PICOFARADS[letter]
+        return ((Tolerance(float(f"-{pico}e-12"), float(f"{pico}e-12"), "F"), source),)
+    if letter in _UNSYMMETRICAL:
+        low, high, source = _UNSYMMETRICAL[letter]
+        return ((_fractions(low, high), source),)
+    if letter not in _PERCENT:
+        return ()
+    percent, source = _PERCENT[letter]
+    symmetric = (_fractions(f"-{percent}", percent), source)
+    if letter == "P":  # the sources disagree: a service manual has -0/+100 % on capacitors
+        return ((_fractions("-0", "100"), SERVICE_MANUAL), symmetric)
+    return (symmetric,)
+
+
+def _fractions(low: str, high: str) -> Tolerance:
+    return Tolerance(float(f"{low}e-2"), float(f"{high}e-2"))

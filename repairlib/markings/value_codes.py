@@ -99,32 +99,30 @@ def with_unit(number: str, rest: str) -> list[Value]:
             return values
         break  # 47pF may be the letter code 47p with a tolerance letter F
     letter = _CAPITALS.get(rest[:1], rest[:1])
-    if letter in _POWERS:
-        value = _letter_code(number, letter, rest)
-        if value is not None:
-            values.append(value)
-    return values
+    return values + _letter_code(number, letter, rest) if letter in _POWERS else values
 
 
-def _letter_code(number: str, letter: str, rest: str) -> Value | None:
+def _letter_code(number: str, letter: str, rest: str) -> list[Value]:
+    """Values of 4n7, n47, 33n, and of 4.7n; two when the comma may be a thousands mark."""
     decimals, left = _digits(rest[1:])
-    point = "." in number or "," in number
-    if (
-        not (number or (decimals and rest[0] not in _CAPITALS))
-        or (point and decimals)
-        or len(number) + len(decimals) > 6
-    ):
-        return None
-    if number[:1] == "0" and len(number) > 1 and not point:
-        return None
-    figures = f"{number or '0'}.{decimals}" if decimals else number.replace(",", ".")
-    if not figures.strip("0."):
-        return None
     rank = 5 if rest[0] in _CAPITALS else 0
     why = f"the letter {rest[0]} is {_NAMES[letter]}"
-    why += " and the decimal point" if decimals else ""
-    step = f"{number}{rest[0]}{decimals} = {figures} {_NAMES[letter]}"
-    return Value(figures, _POWERS[letter], why, LETTER_STANDARD, left, rank, step)
+    if not decimals:
+        options = plain_numbers(number) if number else []
+    elif not number and rest[0] in _CAPITALS:
+        options = []  # N47 is no letter code
+    else:
+        why += " and the decimal point"
+        fits = (not number or _whole(number)) and len(number) + len(decimals) <= 6
+        options = [f"{number or '0'}.{decimals}"] if fits else []
+    return [
+        Value(
+            *(figures, _POWERS[letter], why, LETTER_STANDARD, left, rank + place),
+            step=f"{number}{rest[0]}{decimals} = {figures} {_NAMES[letter]}",
+        )
+        for place, figures in enumerate(options)
+        if figures.strip("0.")
+    ]
 
 
 def _plain(number: str, power: int, unit: str, rest: str, rank: int = 0) -> list[Value]:

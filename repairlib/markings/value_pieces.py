@@ -6,6 +6,7 @@ Such a piece may start with a voltage code and end in a letter: 2A104J, 107C, 4n
 from __future__ import annotations
 
 from repairlib.markings import value_codes
+from repairlib.markings.made import is_preferred
 from repairlib.markings.tolerance_letters import tolerances
 from repairlib.markings.value_codes import Value
 from repairlib.markings.voltage_codes import (
@@ -29,17 +30,53 @@ _SELDOM = 0.009  # a fraction; closer percent letters are seldom on capacitors
 
 
 class Way:
-    """One way to read a value piece: its Value, and the tolerance and volts found with it."""
+    """One way to read a value piece: its Value, the letter behind it, the code before it.
 
-    __slots__ = ("rank", "said", "sources", "tolerance", "value", "volts")
+    `volts` come from the code before, from the letter, or from the number behind the letter.
+    """
 
-    def __init__(self, value, rank=0, tolerance=None, volts=None, said=(), sources=()):
+    __slots__ = (
+        "behind",
+        "letter",
+        "rank",
+        "source",
+        "tolerance",
+        "value",
+        "voltage_code",
+        "volts",
+    )
+
+    def __init__(
+        self, value, rank=0, letter="", tolerance=None, volts=None, behind="", source=None
+    ):
         self.value = value
         self.rank = value.rank + rank
+        self.letter = letter
         self.tolerance = tolerance
         self.volts = volts
-        self.said = said
-        self.sources = sources
+        self.behind = behind
+        self.source = source
+        self.voltage_code = None  # (code, source)
+
+    def words(self) -> list[str]:
+        """What each piece of the marking means, as a person would say it."""
+        said = [self.value.why]
+        if self.tolerance is not None:
+            said.append(f"{self.letter} is {self.tolerance}")
+        elif self.letter == "A" and self.source == "from memory":
+            said.append("A leaves the tolerance to the data sheet")
+        elif self.letter:
+            said.append(f"{self.letter} is {self.volts:g} V")
+        if self.behind:
+            said.append(f"{self.behind} is the rated voltage")
+        if self.voltage_code:
+            said.append(f"{self.voltage_code[0]} is {self.volts:g} V")
+        return said
+
+    def sources(self) -> list[str]:
+        """The keys of the sources of these meanings."""
+        keys = [self.value.source, self.source, self.voltage_code and self.voltage_code[1]]
+        return [key for key in keys if key]
 
 
 def is_bare(value: Value) -> bool:
@@ -47,29 +84,30 @@ def is_bare(value: Value) -> bool:
     return value.why in _BARE
 
 
-def ways_to_read(piece: str, body: str) -> list[Way]:
-    """Every way to read `piece` as a value on `body`; none when it is no value there."""
-    ways = _ways(piece, body, None)
+def ways_to_read(piece: str, body: str, sound_only: bool) -> list[Way]:
+    """Every way to read `piece` as a value on `body`; none when it is no value there.
+
+    With `sound_only` without bare numbers that no such part is made in.
+    """
+    ways = _ways(piece, body, None, sound_only)
     if ways or len(piece) < 4:
         return ways
     volts = two_characters(piece[:2])
     if volts is not None and body in ("capacitor", "tantalum"):
-        lead = (volts, f"{piece[:2]} is {volts:g} V", code_source(piece[:2]))
-        return _ways(piece[2:], body, lead)
+        return _ways(piece[2:], body, (volts, piece[:2], code_source(piece[:2])))
     letters = VOLTAGE_LETTERS.get(body, {})
     if piece[0] in letters and len(piece) == 4 and piece[1:].isdecimal():
-        volts = letters[piece[0]]
-        lead = (volts, f"{piece[0]} is {volts:g} V", letter_source(body, piece[0]))
-        return _ways(piece[1:], body, lead)
+        letter = piece[0]
+        return _ways(piece[1:], body, (letters[letter], letter, letter_source(body, letter)))
     return []
 
 
-def _ways(piece: str, body: str, lead: tuple[float, str, str] | None) -> list[Way]:
+def _ways(piece: str, body: str, lead, sound_only: bool = False) -> list[Way]:
     """The ways to read a value and its letter; behind a voltage code, `lead`, only figure codes."""
     number, rest = value_codes.number_and_rest(piece)
     values = _codes(number, rest, body)
     if lead is None:
-        values += _bare_numbers(number, rest, body)
+        values += _bare_numbers(number, rest, body, sound_only)
         if rest:
             values += value_codes.with_unit(number, rest)
     ways = [way for value in values for way in _tails(value, body)]
@@ -78,8 +116,7 @@ def _ways(piece: str, body: str, lead: tuple[float, str, str] | None) -> list[Wa
     ways = [way for way in ways if way.volts is None]
     for way in ways:
         way.volts = lead[0]
-        way.said = (*way.said, lead[1])
-        way.sources = (*way.sources, lead[2])
+        way.voltage_code = lead[1:]
     return ways
 
 
@@ -93,7 +130,7 @@ def _codes(number: str, rest: str, body: str) -> list[Value]:
     return [value] if value else []
 
 
-def _bare_numbers(number: str, rest: str, body: str) -> list[Value]:
+def _bare_numbers(number: str, rest: str, body: str, sound_only: bool) -> list[Value]:
     """A number without a unit: pF on small ceramics, µF everywhere else."""
 
     def value(power: int, why: str, rank: int) -> Value:
@@ -104,7 +141,8 @@ def _bare_numbers(number: str, rest: str, body: str) -> list[Value]:
         if not figures.strip("0."):
             continue
         if body != "capacitor":
-            values.append(value(-6, _MICRO, place))
+            micro = value(-6, _MICRO, place)
+            values += [] if sound_only and not is_preferred(body, micro.farad) else [micro]
         elif "." in figures:
             values.append(value(-6, _MICRO, place))
             values += [value(-12, _ON_CERAMIC, place + 12)] if figures[0] != "0" else []
@@ -126,22 +164,18 @@ def _tails(value: Value, body: str) -> list[Way]:
     ways = []
     letters = VOLTAGE_LETTERS.get(body, {})
     if letter in letters and not behind:
-        volts = letters[letter]
-        said = (f"{letter} is {volts:g} V",)
-        ways.append(Way(value, 0, None, volts, said, (letter_source(body, letter),)))
+        source = letter_source(body, letter)
+        ways.append(Way(value, 0, letter, volts=letters[letter], source=source))
     volts = bare_volts(behind.removesuffix("V")) if behind else None
     if behind and (volts is None or (is_bare(value) and value.why != _MICRO)):
         return ways
     if body != "capacitor" and letter not in _ALUMINIUM_TOLERANCES:
         return ways
-    rating = (f"{behind} is the rated voltage",) if behind else ()
     if letter == "A" and body == "capacitor" and not is_bare(value):  # IEC 60062
-        said = ("A leaves the tolerance to the data sheet", *rating)
-        return [*ways, Way(value, 25, None, volts, said, ("from memory",))]
+        return [Way(value, 25, letter, volts=volts, behind=behind, source="from memory")]
     for place, (tolerance, source) in enumerate(tolerances(letter, value.farad)):
         rank = place + (5 if ways else 0)
         rank += 15 if tolerance.unit == "" and tolerance.high < _SELDOM else 0
         rank += 10 if is_bare(value) and (letter in "FPNm" or body != "capacitor") else 0
-        said = (f"{letter} is {tolerance}", *rating)
-        ways.append(Way(value, rank, tolerance, volts, said, (source,)))
+        ways.append(Way(value, rank, letter, tolerance, volts, behind, source))
     return ways

@@ -2,7 +2,6 @@
 
 from __future__ import annotations
 
-from repairlib.errors import RepairlibError
 from repairlib.markings.reading import Reading
 
 MAKER = "Panasonic part number system"
@@ -142,15 +141,3 @@ def _voltage(kind, text, volts, why, origin, doubt="", carries=None) -> Reading:
         doubt=doubt,
         sources=(origin,),
     )
-
-
-def write_voltage_code(volts: float) -> str:
-    """The two-character code of a rated voltage. RepairlibError when it has none.
-
-    >>> write_voltage_code(35)
-    '1V'
-    """
-    for code, value in TWO_CHARACTERS.items():
-        if value == volts:
-            return code
-    raise RepairlibError(volts, "no two-character code has that voltage", "6.3, 10, 16, 25, 35, 50")

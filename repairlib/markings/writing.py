@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from repairlib.errors import RepairlibError
 from repairlib.markings.tolerance_letters import LETTERS, tolerances
+from repairlib.markings.voltage_codes import TWO_CHARACTERS
 
 _UNITS = (("p", -12), ("n", -9), ("µ", -6), ("m", -3), ("F", 0))
 _ACCEPTED = "a capacitance in farad of two figures, from 0.1e-12 to 990e-6"
@@ -43,6 +44,18 @@ def write_letter_code(farad: float, tolerance: str = "") -> str:
     figures = "0" * -whole + figures.ljust(whole, "0")
     whole = max(whole, 0)
     return figures[:whole] + letter + figures[whole:] + _letter(tolerance, farad)
+
+
+def write_voltage_code(volts: float) -> str:
+    """The two-character code of a rated voltage. RepairlibError when it has none.
+
+    >>> write_voltage_code(35)
+    '1V'
+    """
+    for code, value in TWO_CHARACTERS.items():
+        if value == volts:
+            return code
+    raise RepairlibError(volts, "no two-character code has that voltage", "6.3, 10, 16, 25, 35, 50")
 
 
 def _figures(farad: float) -> tuple[str, int]:
