@@ -1,0 +1,72 @@
+"""Any calculator as a panel: one input per parameter, the finding below as one types."""
+
+from __future__ import annotations
+
+import html
+
+import ipywidgets as widgets
+
+from repairlib.calculator import REQUIRED, Calculator, Choice, Given, all_calculators
+from repairlib.errors import RepairlibError
+from repairlib.finding import spoken
+from repairlib.panels import look
+
+
+class CalculatorPanel(look.Panel):
+    """The panel of one calculator. `inputs` holds the fields by name, `answer` what is found."""
+
+    def __init__(self, calculator: Calculator):
+        self.calculator = calculator
+        self.inputs = {name: _input(one) for name, one in calculator.parameters.items()}
+        self.answer = look.words()
+        rows = [
+            widgets.VBox([look.words(_label(name, one)), self.inputs[name]])
+            for name, one in calculator.parameters.items()
+        ]
+        for field in self.inputs.values():
+            field.observe(self._update, "value")
+        self._update()
+        super().__init__(
+            look.words(f'<div class="rl-head">{calculator.title}</div>'), *rows, self.answer
+        )
+
+    def _update(self, _change=None) -> None:
+        typed = {name: field.value for name, field in self.inputs.items() if field.value}
+        missing = [
+            spoken(name)
+            for name, one in self.calculator.parameters.items()
+            if name not in typed and one.default is REQUIRED
+        ]
+        if missing:
+            self.answer.value = look.told("unanswered", f"Type {' and '.join(missing)}.")
+            return
+        try:
+            self.answer.value = self.calculator(**typed)._repr_html_()
+        except RepairlibError as error:
+            self.answer.value = look.trouble(error)
+
+
+def calculator_panel(name: str) -> CalculatorPanel:
+    """A panel for the calculator of that name, such as "capacitor_code".
+
+    Raises RepairlibError when there is none of that name.
+    """
+    calculators = all_calculators()
+    if name not in calculators:
+        raise RepairlibError(name, "not a calculator known here", ", ".join(calculators))
+    return CalculatorPanel(calculators[name])
+
+
+def _label(name: str, parameter) -> str:
+    sentence = html.escape(parameter.sentence)
+    return f'<span class="rl-head">{spoken(name)}</span> <span class="rl-soft">{sentence}</span>'
+
+
+def _input(parameter) -> widgets.Widget:
+    default = "" if parameter.default is REQUIRED else str(parameter.default)
+    width = widgets.Layout(width="22rem", max_width="100%")
+    if isinstance(parameter, Choice):
+        options = parameter.all_options()
+        return widgets.Dropdown(options=options, value=default or options[0], layout=width)
+    placeholder = parameter.range() if isinstance(parameter, Given) else ""
+    return widgets.Text(value=default, placeholder=placeholder, layout=width)

@@ -1,0 +1,51 @@
+"""Calculators of the recap: one old capacitor to its replacement, by the planner's rules."""
+
+from __future__ import annotations
+
+from repairlib.calculator import Choice, Given, calculator, found
+from repairlib.quantity import Quantity
+from repairlib.recap import words
+from repairlib.recap.ratings import Capacitor
+from repairlib.recap.rules import RULES, decide
+
+
+@calculator(
+    topic="recap",
+    title="What to fit for an old capacitor",
+    sources=("common practice",),
+    cautions=("stored charge",),
+    capacitance=Given("F", "The marked capacitance of the old part.", at_least=1e-13, at_most=1),
+    rated_voltage=Given("V", "The marked rated voltage of the old part.", above=0, at_most=1e5),
+    kind=Choice(words.KINDS, "What the old part is.", default=words.ALUMINIUM),
+)
+def replacement_capacitor(capacitance, rated_voltage, kind):
+    """What the recap planner proposes for one old capacitor, with the rules it used.
+
+    `capacitance` in farad, 0.1 pF to 1 F; `rated_voltage` in volts, above 0; `kind` one of
+    words.KINDS. The verdict is "replace", "keep", "judge" or "hold". Source: common practice, each
+    rule is in recap.rules. Raises RepairlibError for values outside these ranges.
+
+    >>> print(replacement_capacitor("25 µF", "15 V"))  # doctest: +ELLIPSIS
+    What to fit for an old capacitor: replace (...); capacitance 22 µF; rated voltage 16 V; ...
+    """
+    old = Capacitor(capacitance, rated_voltage, False, kind, "", None, (), (), (), "")
+    decision = decide(old)
+    proposal = decision.proposal
+    values = {}
+    if proposal:
+        values = {
+            "capacitance": Quantity(proposal.farad, "F"),
+            "rated_voltage": Quantity(proposal.volts, "V"),
+            "polarity": "polar" if proposal.polar else "bipolar",
+            "temperature_rating": Quantity(105, "°C"),
+        }
+    rules = proposal.rules if proposal else ()
+    working = [f"{name}: {what}" for name, what in rules] or [RULES[decision.rule][0]]
+    return found(
+        values,
+        working,
+        verdict=decision.verdict,
+        reason=decision.why.rstrip("."),
+        notes=decision.looks,
+        cautions=decision.cautions,
+    )
