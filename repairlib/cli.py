@@ -135,12 +135,12 @@ def _finding_text(finding) -> str:
 
 
 def _plan(arguments: list[str], as_json: bool) -> str:
-    from repairlib.recap.command import plan_file
+    from repairlib.printing.plan_files import report_plan
 
     words, options = _take_options(arguments, ("--out", "--board"))
     if len(words) != 1:
         raise RepairlibError(" ".join(words), "one parts list is due", "plan PARTS.csv")
-    report = plan_file(words[0], board=options.get("--board"), out=options.get("--out"))
+    report = report_plan(words[0], board=options.get("--board"), out=options.get("--out"))
     return _json(report.to_dict()) if as_json else str(report)
 
 

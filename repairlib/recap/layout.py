@@ -7,6 +7,7 @@ from __future__ import annotations
 
 import csv
 import re
+from itertools import islice
 
 from repairlib.recap import words
 from repairlib.recap.words import role_of_heading
@@ -21,6 +22,7 @@ NAMES = {
     WORDS: "no columns",
 }
 _GAP = re.compile(r"\s{2,}|\t")
+_DIGIT = re.compile("[0-9]")
 _RULE = re.compile(r"[\s|+:=_*~.–—-]+")
 _FOOTER = re.compile(
     r"(?:page|p\.|sheet)\s*[0-9]+(?:\s*(?:/|of|-)\s*[0-9]+)?|[-–]+\s*[0-9]+\s*[-–]+|[0-9]+",
@@ -39,7 +41,7 @@ def find_separator(lines: list[str]) -> str:
     >>> find_separator(["C1-C4, C7   10/16   elect", "C8   47/25   elect"]) == SPACES
     True
     """
-    sample = [line for line in lines if any(c.isdigit() for c in line)][:_SAMPLE]
+    sample = list(islice((line for line in lines if _DIGIT.search(line)), _SAMPLE))
     shares = ((1, "\t"), (1, "|"), (1, ";"), (1.6, ","), (1, SPACES), (1, ","))
     for share, separator in shares:
         holding = sum(separator in line.strip() for line in sample)

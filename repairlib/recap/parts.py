@@ -134,8 +134,9 @@ class _ListReader:
             if separator:
                 # Most lines repeat what another line said, of another part.
                 reference, _, rest = line.partition(separator)
-                if rest in known and _plain_reference(reference):
-                    add(Part(reference, number, known[rest]))
+                capacitor = known.get(rest)
+                if capacitor is not None and _plain_reference(reference):
+                    add(Part(reference, number, capacitor))
                     continue
             skip_to = self.read_line(number, line)
         if self.may_be_cut:
@@ -224,9 +225,9 @@ class _ListReader:
         self.shortest_row = min(self.shortest_row, len(cells))
 
     def reference_column(self, cells: list[str]) -> int | None:
-        if self.columns and "reference" in self.columns.roles:
-            at = self.columns.roles.index("reference")
-            if at < len(cells) and begins_with_reference(cells[at]):
+        headed = self.columns.roles if self.columns else []
+        for at, (role, cell) in enumerate(zip(headed, cells, strict=False)):
+            if role == "reference" and begins_with_reference(cell):
                 return at
         if begins_with_reference(cells[0]):
             return 0
@@ -300,7 +301,8 @@ class _ListReader:
         if section is not None:
             self.section = section
             self.known.clear()
-            self.aside(number, TITLE, section and f"the lines below are {section}")
+            below = f"the lines below are {section}" if section else "a title of other parts"
+            self.aside(number, TITLE, below)
             return
         if layout.is_footer(line):
             self.aside(number, TITLE, "a page number")

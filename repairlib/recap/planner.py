@@ -11,6 +11,7 @@ from repairlib.quantity import engineering
 from repairlib.recap import rules
 from repairlib.recap.board import Board, Position
 from repairlib.recap.parts import UNREADABLE, Part, PartsList, SetAside, read_parts
+from repairlib.recap.ratings import Capacitor
 from repairlib.recap.references import in_natural_order
 from repairlib.recap.rules import HOLD, JUDGE, KEEP, REPLACE, Decision, Proposal
 from repairlib.recap.sizes import fit
@@ -28,29 +29,51 @@ ORDER_RULE = (
 class Item:
     """One reference of the plan: its line in the list, the verdict, why, and the new part.
 
-    `verdict` is "replace", "keep", "judge" or "hold"; `new` is the Proposal or None; `notes` are
-    what to look at; `place` is the Position on the board, None where not known.
+    `verdict` is "replace", "keep", "judge" or "hold"; `new` is the Proposal or None; `place` is the
+    Position on the board, None where not known.
     """
 
-    __slots__ = ("decision", "line", "new", "notes", "place", "reference", "verdict", "why")
+    __slots__ = ("decision", "notes", "part", "place")
 
-    def __init__(self, reference: str, line: int, decision: Decision):
-        self.reference = reference
-        self.line = line
+    def __init__(self, part: Part, decision: Decision):
+        self.part = part
         self.decision = decision
-        self.verdict = decision.verdict
-        self.why = decision.why
-        self.new: Proposal | None = decision.proposal
-        self.notes: tuple[str, ...] = decision.looks
+        self.notes: tuple[str, ...] = ()
         self.place: Position | None = None
 
     @property
-    def old(self):
+    def reference(self) -> str:
+        return self.part.reference
+
+    @property
+    def line(self) -> int:
+        return self.part.line
+
+    @property
+    def old(self) -> Capacitor:
         """What the list says about the old part."""
-        return self.decision.capacitor
+        return self.part.capacitor
+
+    @property
+    def verdict(self) -> str:
+        return self.decision.verdict
+
+    @property
+    def why(self) -> str:
+        return self.decision.why
+
+    @property
+    def new(self) -> Proposal | None:
+        return self.decision.proposal
+
+    @property
+    def looks(self) -> tuple[str, ...]:
+        """What to look at before ordering or fitting."""
+        return self.decision.looks + self.notes
 
     @property
     def cautions(self) -> tuple[str, ...]:
+        """Hazards of this part, as keys of safety.HAZARDS."""
         return self.decision.cautions
 
     @property
@@ -66,7 +89,7 @@ class Item:
 
     def hold(self, why: str) -> None:
         """Make the item wait, because of `why`."""
-        self.verdict, self.why, self.new = HOLD, why, None
+        self.decision = rules.hold(self.old, why)
 
     def __repr__(self) -> str:
         return f"{self.reference} (line {self.line}): {self.verdict}" + (
@@ -117,7 +140,7 @@ class Plan:
                 _look_at_board(item, board.get(item.reference))
         by_verdict: dict[str, list[Item]] = {REPLACE: [], KEEP: [], JUDGE: [], HOLD: []}
         for item in everything:
-            by_verdict[item.verdict].append(item)
+            by_verdict[item.decision.verdict].append(item)
         self.items = by_verdict[REPLACE]
         self.kept = by_verdict[KEEP]
         self.judged = by_verdict[JUDGE]
@@ -223,10 +246,10 @@ class Plan:
 
     def _all_items(self, parts: list[Part]) -> list[Item]:
         decide = rules.decide
-        items = [Item(part.reference, part.line, decide(part.capacitor)) for part in parts]
-        for part, item in zip(parts, items, strict=True):
-            if part.doubt:
-                item.hold(part.doubt)
+        items = [Item(part, decide(part.capacitor)) for part in parts]
+        for item in items:
+            if item.part.doubt:
+                item.hold(item.part.doubt)
         if len({part.reference for part in parts}) == len(parts):
             return items
         return self._without_duplicates(items)
@@ -281,7 +304,7 @@ def _row(plan: Plan, item: Item) -> dict[str, str | int]:
         step,
         item.why,
         made_by,
-        "; ".join(item.notes),
+        "; ".join(item.looks),
         item.line,
         plan.source(item),
     )
@@ -350,11 +373,11 @@ def _is_supply(area: str) -> bool:
 
 
 def _is_high(item: Item) -> bool:
-    form = item.old.form or (item.place.form if item.place is not None else "")
-    if form == "axial":
-        return False
-    can = item.new.can
-    return can is not None and can.length > LOW_PROFILE_MM
+    """Whether the new part stands high, by its usual can or else by the room on the board."""
+    can = item.new.can if item.old.form != "axial" else None
+    room = item.place.max_height_mm if item.place is not None else None
+    height = can.length if can is not None else room
+    return height is not None and height > LOW_PROFILE_MM
 
 
 def _title(area: str, high: bool) -> str:

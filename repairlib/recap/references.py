@@ -117,6 +117,8 @@ def in_natural_order(name: str) -> tuple[str, int, str]:
     >>> sorted(["C10", "C2", "C2A"], key=in_natural_order)
     ['C2', 'C2A', 'C10']
     """
+    if name[1:].isdigit():
+        return name[0], int(name[1:]), ""
     letters = name.rstrip("ABCDEFGHIJKLMNOPQRSTUVWXYZ") if name[-1:].isalpha() else name
     digits = letters.lstrip("ABCDEFGHIJKLMNOPQRSTUVWXYZ")
     prefix = letters[: len(letters) - len(digits)]

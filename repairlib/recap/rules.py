@@ -136,7 +136,7 @@ def decide(capacitor: Capacitor) -> Decision:
     """
     kind = capacitor.kind
     if capacitor.doubts:
-        return _hold(capacitor, "; ".join(capacitor.doubts))
+        return hold(capacitor, "; ".join(capacitor.doubts))
     if kind in (words.FILM, words.CERAMIC):
         return Decision(capacitor, KEEP, "film and ceramic stay", cautions=_cautions(capacitor))
     if kind in (words.TANTALUM, words.POLYMER):
@@ -145,32 +145,33 @@ def decide(capacitor: Capacitor) -> Decision:
         cautions = ("mains", "stored charge", "heat and fire")
         return Decision(capacitor, JUDGE, "paper and mains parts", cautions=cautions)
     if capacitor.farad is None:
-        return _hold(capacitor, "no capacitance stated: read it on the old part")
+        return hold(capacitor, "no capacitance stated: read it on the old part")
     if not kind and capacitor.farad < 0.99e-6:
         looks = ("no kind stated: if it is a small can with a stripe, it ages",)
         return Decision(capacitor, KEEP, "kind not stated", looks=looks)
     if capacitor.volts is None:
-        return _hold(
+        return hold(
             capacitor,
             "no voltage rating stated: read it on the old part, or measure the voltage across it",
         )
     if capacitor.farad > _HIGHEST_CAPACITANCE:
-        return _hold(capacitor, "very large: perhaps a memory back-up cell, look at the part")
+        return hold(capacitor, "very large: perhaps a memory back-up cell, look at the part")
     return _replacement(capacitor)
 
 
-def _hold(capacitor: Capacitor, why: str) -> Decision:
+def hold(capacitor: Capacitor, why: str) -> Decision:
+    """The decision to wait, because of `why`."""
     return Decision(capacitor, HOLD, "nothing is guessed", why)
 
 
 def _replacement(capacitor: Capacitor) -> Decision:
     farad, value_rule = new_capacitance(capacitor.farad, capacitor.tolerance)
     if farad is None:
-        return _hold(capacitor, value_rule[1])
+        return hold(capacitor, value_rule[1])
     volts = next_rating(capacitor.volts)
     if volts is None:
         why = f"rated {capacitor.volts:g} V, above the ratings listed here: find the part by hand"
-        return _hold(capacitor, why)
+        return hold(capacitor, why)
     bipolar = capacitor.kind == words.BIPOLAR
     rules = [value_rule, ("voltage not below", _said_of_volts(capacitor.volts, volts))]
     rules.append(("105 °C", "105 °C"))

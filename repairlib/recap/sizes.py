@@ -79,6 +79,8 @@ def fit(can: CanSize | None, place: Position) -> tuple[bool | None, str]:
     if place.spacing_mm is not None and can.spacing > place.spacing_mm + 0.1:
         holes = f"the holes are {place.spacing_mm:g} mm apart"
         return False, f"its leads are usually {can.spacing:g} mm apart, {holes}"
-    spread = place.spacing_mm is not None and can.spacing < place.spacing_mm - 0.1
-    formed = f", leads spread to {place.spacing_mm:g} mm" if spread else ""
-    return True, f"usually {can}: should fit{formed}; {CHECK}"
+    leads = f"leads {can.spacing:g} mm"
+    if place.spacing_mm is not None and can.spacing < place.spacing_mm - 0.1:
+        leads += f" spread to {place.spacing_mm:g} mm"
+    size = f"{can.diameter:g} × {can.length:g} mm, {leads}"
+    return True, f"should fit as usually made ({size}): {CHECK}"

@@ -73,19 +73,19 @@ TITLE_FILLERS = {"capacitor", "capacitors", "cap", "caps", "condenser", "condens
 TITLE_FILLERS |= {"types", "section", "list", "fixed", "dipped", "moulded", "molded", "plastic"}
 
 _HEADINGS = {
-    "reference": """ref refs reference references designator designators refdes circuit-ref
-        ref-no ref-no. symbol symbol-no symbol-no. location loc position pos circuit-no part-ref
-        no no. # item ref-des des comp component""",
-    "value": """value values val capacitance capacity cap rating-value uf µf value-uf value-µf
-        capacitance-uf mfd""",
-    "volts": """volts volt voltage rating rated-voltage rated v wv vdc working-voltage wvdc
-        volts-dc rated-v max-v voltage-v""",
+    "reference": """ref refs reference references designator designators refdes ref-des circuit-ref
+        circuit-no ref-no symbol symbol-no location loc position pos part-ref no # item des
+        component""",
+    "value": """value values val capacitance capacity cap value-uf value-µf uf µf mfd
+        capacitance-uf capacitance-µf""",
+    "volts": """volts volt voltage rating rated-voltage rated rated-v v wv w-v vdc wvdc
+        working-voltage volts-dc max-v""",
     "quantity": "qty q'ty quantity qnty pcs count number-off no-off amount pieces",
     "kind": "type kind description desc dielectric material part construction part-name name spec",
     "form": "mounting mount lead leads body case style form",
-    "tolerance": "tolerance tol tol. %",
-    "other": """page price part-no part-no. part-number partno order-no stock-no code remarks
-        remark notes note comment comments board area unit-price supplier""",
+    "tolerance": "tolerance tol %",
+    "other": """page price part-no part-number partno order-no stock-no code remarks remark
+        notes note comment comments board area unit-price supplier""",
 }
 ROLE_OF_HEADING = {word: role for role, words in _HEADINGS.items() for word in words.split()}
 
@@ -99,4 +99,4 @@ def role_of_heading(cell: str) -> str | None:
     text = cell.strip().lower().replace("(s)", "").replace("*", "").strip(" :|_")
     for opening in "([":
         text = text.partition(opening)[0].strip() or text.strip("()[] ")
-    return ROLE_OF_HEADING.get("-".join(text.split()))
+    return ROLE_OF_HEADING.get("-".join(text.replace(".", " ").replace("-", " ").split()))

@@ -1,0 +1,125 @@
+"""Writing a plan to files: CSV that no spreadsheet runs, and nothing overwritten by surprise.
+
+A file appears whole or not at all. The bench sheet is made in repairlib.printing.
+"""
+
+from __future__ import annotations
+
+import csv
+import io
+import os
+import re
+import tempfile
+from pathlib import Path
+
+from repairlib.errors import RepairlibError
+from repairlib.recap.planner import COLUMNS, Plan
+
+# A cell that begins so is a formula to a spreadsheet; so is one behind a separator, when the file
+# is opened with another separator than the comma. The wide signs count in some languages.
+_LIVE = re.compile("((?:^|[;,|\t\r\n])[\\s\ufeff]*)([=+\\-@\t\r＝＋－＠])")
+MARK = "'"
+
+
+class Saved:
+    """A file that was written: its `path`, and how many `marked` cells looked like formulas."""
+
+    __slots__ = ("marked", "path")
+
+    def __init__(self, path: Path, marked: int = 0):
+        self.path = path
+        self.marked = marked
+
+    def __str__(self) -> str:
+        if not self.marked:
+            return f"Saved {self.path}"
+        cells = "cell" if self.marked == 1 else "cells"
+        return (
+            f"Saved {self.path}. {self.marked} {cells} began like a spreadsheet formula: "
+            f"an apostrophe was put in front, so that none runs."
+        )
+
+    __repr__ = __str__
+
+
+def not_live(cell: str) -> str:
+    """`cell` with an apostrophe before whatever a spreadsheet would run as a formula.
+
+    >>> not_live("=1+1"), not_live("10 µF"), not_live("C1;@SUM(A1)")
+    ("'=1+1", '10 µF', "C1;'@SUM(A1)")
+    """
+    return _LIVE.sub(lambda found: found[1] + MARK + found[2], cell)
+
+
+def csv_text(plan: Plan) -> tuple[str, int]:
+    """The plan as CSV text, every cell quoted, and how many cells had to be marked."""
+    buffer = io.StringIO()
+    writer = csv.writer(buffer, quoting=csv.QUOTE_ALL)
+    writer.writerow(COLUMNS)
+    marked = 0
+    for row in plan.rows():
+        cells = [str(cell) for cell in row.values()]
+        safe = [not_live(cell) for cell in cells]
+        marked += sum(old != new for old, new in zip(cells, safe, strict=True))
+        writer.writerow(safe)
+    return buffer.getvalue(), marked
+
+
+def write_csv(plan: Plan, path, overwrite: bool = False) -> Saved:
+    """Write the plan to a CSV file in UTF-8, with a byte order mark for spreadsheets.
+
+    An existing file is left alone unless `overwrite`. Raises RepairlibError when the file exists
+    or cannot be written; then nothing has changed.
+    """
+    text, marked = csv_text(plan)
+    return Saved(write_whole(path, text.encode("utf-8-sig"), overwrite), marked)
+
+
+def write_whole(path, data: bytes, overwrite: bool = False) -> Path:
+    """Write `data` to `path` in one step: a reader sees the whole file or none.
+
+    Raises RepairlibError when the file exists (unless `overwrite`) or cannot be written.
+    """
+    path = Path(path)
+    try:
+        handle, temporary = tempfile.mkstemp(prefix=".saving-", dir=path.parent)
+        try:
+            with os.fdopen(handle, "wb") as file:
+                file.write(data)
+                file.flush()
+                os.fsync(file.fileno())
+            os.chmod(temporary, 0o644)
+            if overwrite:
+                os.replace(temporary, path)
+            else:
+                _move_without_overwriting(temporary, path)
+        finally:
+            Path(temporary).unlink(missing_ok=True)
+    except FileExistsError:
+        wrong = "this file exists, and nothing was overwritten"
+        raise RepairlibError(path.name, wrong, "a new name, or overwrite=True") from None
+    except (OSError, ValueError) as problem:
+        reason = getattr(problem, "strerror", None) or str(problem)
+        wrong = f"cannot be written ({reason}); nothing was changed"
+        raise RepairlibError(path, wrong, "a folder in which you may write") from None
+    return path
+
+
+def _move_without_overwriting(temporary: str, path: Path) -> None:
+    try:
+        os.link(temporary, path)  # fails when `path` exists, even if it came up just now
+    except FileExistsError:
+        raise
+    except OSError:  # a file system without hard links
+        if path.exists():
+            raise FileExistsError(path) from None
+        os.replace(temporary, path)
+
+
+def free_stem(folder: Path, stem: str, endings: tuple[str, ...]) -> str:
+    """`stem`, or `stem-2`, `stem-3`, ... so that no file of these endings exists in `folder`."""
+    number, candidate = 1, stem
+    while any((folder / (candidate + ending)).exists() for ending in endings):
+        number += 1
+        candidate = f"{stem}-{number}"
+    return candidate
