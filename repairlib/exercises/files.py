@@ -111,6 +111,6 @@ def saying_why(path: Path):
     """Turn what the system refuses into one clear line."""
     try:
         yield
-    except OSError as error:
-        reason = (error.strerror or str(error)).lower()
+    except (OSError, NotImplementedError) as error:  # the latter: a disk that cannot lock files
+        reason = (getattr(error, "strerror", None) or str(error)).lower()
         raise RepairlibError(path, f"this cannot be read or saved: {reason}", WRITABLE) from error

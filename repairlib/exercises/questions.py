@@ -18,7 +18,6 @@ from repairlib.safety import HAZARDS
 
 RIGHT, PARTLY, WRONG = "right", "partly right", "wrong"
 UNSAFE, UNANSWERED, UNREADABLE = "unsafe", "unanswered", "cannot read"
-STATES = (RIGHT, PARTLY, WRONG, UNSAFE, UNANSWERED, UNREADABLE)
 
 LETTERS = "abcdefghijklmnopqrstuvwxyz"
 SIZED_UNITS = ("F", "H")  # nobody writes these without a prefix, so a bare number is a slip

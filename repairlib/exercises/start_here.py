@@ -44,7 +44,7 @@ def value_code(draw: Draw) -> Number:
         prompt="What is the value of this part? Try it without the quick check.",
         unit="F",
         answer=answer,
-        picture=lambda: _part("disc", marking, labels=False),
+        picture=lambda: _part("disc", marking),
         hint="Two figures, then the number of zeros. All in pF.",
     )
 
@@ -62,7 +62,7 @@ def letter_code(draw: Draw) -> Choice:
 
 def may_you_touch(draw: Draw) -> Choice:
     minutes = draw.pick([1, 2, 5])
-    touch = f"Yes, {minutes * 60} seconds are enough"
+    touch = "Yes, that is long enough"
     measure = "Only after you have measured across it"
     return Choice(
         prompt=f"The plug has been out for {minutes} min. A large capacitor stands in the supply. "
@@ -316,4 +316,4 @@ def cannot_be_read(draw: Draw) -> Choice:
 def _part(body: str, marking: str):
     from repairlib.drawings import draw_part
 
-    return draw_part(body, marking)
+    return draw_part(body, marking, labels=False)

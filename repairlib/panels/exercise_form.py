@@ -6,8 +6,7 @@ from html import escape
 
 from repairlib.errors import RepairlibError
 from repairlib.exercises.exercise import Exercise
-from repairlib.exercises.marking import points
-from repairlib.exercises.questions import UNANSWERED
+from repairlib.exercises.marking import Sheet, points
 from repairlib.exercises.saved_answers import merged
 from repairlib.panels.look import Panel, told, words
 from repairlib.panels.question_view import QuestionView
@@ -58,12 +57,10 @@ class ExerciseForm(Panel):
         self.notes.value = told("cannot read", "Please note", notes) if notes else ""
 
     def _show_progress(self):
-        lines = [view.line for view in self.views.values()]
-        earned = sum(line.points for line in lines)
-        out_of = sum(line.out_of for line in lines)
-        answered = sum(line.state != UNANSWERED for line in lines)
+        lines = tuple(view.line for view in self.views.values())
+        sheet = Sheet(self.exercise.lesson, str(self.exercise.learner), lines)
         self.progress.value = (
-            f'<progress value="{earned}" max="{out_of}" aria-label="points"></progress>'
-            f"<b>{points(earned)} of {points(out_of)} points</b>, "
-            f"{answered} of {len(lines)} questions answered"
+            f'<progress value="{sheet.points}" max="{sheet.out_of}" aria-label="points"></progress>'
+            f"<b>{points(sheet.points)} of {points(sheet.out_of)} points</b>, "
+            f"{sheet.answered} of {len(lines)} questions answered"
         )

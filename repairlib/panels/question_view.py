@@ -12,7 +12,7 @@ from repairlib.exercises.marking import Line, mark_question, points, worth
 from repairlib.exercises.questions import UNANSWERED, UNREADABLE, UNSAFE, Question
 from repairlib.exercises.saved_answers import merged
 from repairlib.panels.answer_inputs import input_for
-from repairlib.panels.look import SIGNS, picture_html, prose, told, words
+from repairlib.panels.look import picture_html, prose, told, words
 from repairlib.safety import caution
 
 PAUSE = 0.4  # seconds without a key before half-typed text is judged
@@ -40,11 +40,12 @@ class QuestionView(widgets.VBox):
         self.line: Line = mark_question(question, typed)
         self._answered = answered
         self._marked = marked
-        self._saved = ""
         self._waiting = None
         self.box = input_for(question, typed, self._changed)
         self.feedback = words()
-        super().__init__([words(question_html(question, title, graded)), self.box, self.feedback])
+        self.saved = words()
+        asked = words(question_html(question, title, graded))
+        super().__init__([asked, self.box, self.feedback, self.saved])
         self.add_class("rl-card")
         self._tell()
 
@@ -53,9 +54,11 @@ class QuestionView(widgets.VBox):
             return
         self.typed = merged({"": self.typed}, {"": change})[""]
         try:
-            self._saved = self._answered(self.question.id, change)
+            done = self._answered(self.question.id, change)
         except RepairlibError as error:
-            self._saved = f"NOT SAVED: {error}"
+            self.saved.value = told(UNREADABLE, "NOT SAVED", [str(error)])
+        else:
+            self.saved.value = f'<div class="rl-soft">✓ {done}</div>' if done else ""
         self._soon()
 
     def _soon(self):
@@ -75,7 +78,7 @@ class QuestionView(widgets.VBox):
         self._marked()
 
     def _tell(self):
-        self.feedback.value = feedback_html(self.line, self._saved, self.graded)
+        self.feedback.value = feedback_html(self.line, self.graded)
 
 
 def question_html(question: Question, title: str, graded: bool = True) -> str:
@@ -86,21 +89,14 @@ def question_html(question: Question, title: str, graded: bool = True) -> str:
     return f'{head}{prose(question.prompt)}{drawn}<div class="rl-soft">{question.how()}</div>'
 
 
-def feedback_html(line: Line, saved: str = "", graded: bool = True) -> str:
-    """What is told under the boxes: saved or not, the state, the points, hints, dangers."""
-    if line.state == UNANSWERED and not saved:
+def feedback_html(line: Line, graded: bool = True) -> str:
+    """What is told under the boxes: the state, the points, hints, dangers."""
+    if line.state == UNANSWERED:
         return ""
     earned = f", {points(line.points)} of {points(line.out_of)}" if graded else ""
     headline = {
         UNSAFE: f"DANGER: this could hurt someone{earned}",
         UNREADABLE: "Cannot be read yet",
-        UNANSWERED: "Not answered",
     }.get(line.state, f"{line.state.capitalize()}{earned}")
     cautions = caution(*line.judgement.hazards)._repr_html_() if line.judgement.hazards else ""
-    return told(line.state, headline, line.says, cautions) + _saved_html(saved)
-
-
-def _saved_html(saved: str) -> str:
-    if saved.startswith("NOT"):
-        return told(UNREADABLE, saved)
-    return f'<div class="rl-soft">{SIGNS["right"]} {saved}</div>' if saved else ""
+    return told(line.state, headline, line.says, cautions)
