@@ -1,0 +1,126 @@
+"""Quick check: type a marking, see the part that carries it, what it may mean, and who says so.
+
+The panel is a thin view. What a marking means is decided in `repairlib.markings`, what the part
+looks like in `repairlib.drawings`.
+"""
+
+from __future__ import annotations
+
+from html import escape
+
+import ipywidgets as widgets
+
+from repairlib.drawings import draw_part
+from repairlib.errors import RepairlibError
+from repairlib.markings import read
+from repairlib.markings.reading import KIND_NAMES
+from repairlib.panels.answer_inputs import PLAIN
+from repairlib.panels.look import Panel, picture_html, told, words
+from repairlib.sources import source
+
+ANY_PART = ""
+PARTS = [("any part", ANY_PART), *((name, kind) for kind, name in KIND_NAMES.items())]
+BODIES = {
+    "film": "film box",
+    "tantalum": "moulded tantalum",
+    "voltage-code": "moulded tantalum",
+    "can": "can",
+    "radial": "radial",
+    "axial": "axial",
+    "case-size": "chip",
+}
+USUAL_BODY = "disc"
+DRAWN_CHARACTERS = 40
+STYLE = """<style>
+.rl-quick .widget-hbox {align-items: flex-start; column-gap: 16px; flex-wrap: wrap;}
+.rl-quick .widget-hbox > .widget-html:last-child {flex: 1 1 18rem; padding-top: .4em;}
+.rl-quick ol {margin: 0; padding-left: 1.5em;}
+.rl-quick .rl-reading {margin-bottom: .7em;}
+.rl-quick .rl-picture img {width: 220px;}
+</style>"""
+
+
+class QuickCheck(Panel):
+    """The panel's parts: the fields `marking` and `part`, what is shown in `picture` and `answer`.
+
+    It answers at every key stroke, also to text that makes no sense.
+
+    >>> check = QuickCheck("104K")
+    >>> "100 nF" in check.answer.value.replace("\\xa0", " ")
+    True
+    """
+
+    def __init__(self, marking: str = "", part: str = ANY_PART):
+        self.marking = widgets.Text(
+            value=marking,
+            description="Marking",
+            placeholder="for example 104K",
+            style=PLAIN,
+            layout=widgets.Layout(width="240px"),
+        )
+        self.part = widgets.Dropdown(
+            options=PARTS, value=part, description="Read it as", style=PLAIN
+        )
+        self.picture = words()
+        self.answer = words()
+        for field in (self.marking, self.part):
+            field.observe(self._update, "value")
+        asked = widgets.HBox([self.marking, self.part])
+        super().__init__(words(STYLE), asked, widgets.HBox([self.picture, self.answer]))
+        self.add_class("rl-quick")
+        self._update()
+
+    def _update(self, change=None) -> None:
+        body, self.answer.value = look_up(self.marking.value, self.part.value)
+        self.picture.value = picture_html(draw_marked(body, self.marking.value))
+
+
+def quick_check(marking: str = "", part: str = ANY_PART) -> QuickCheck:
+    """The quick-check panel, ready to be shown.
+
+    marking: what stands in the field at first. part: a word that `repairlib.read` takes, or "".
+    """
+    return QuickCheck(marking, part)
+
+
+def look_up(marking: str, part: str) -> tuple[str, str]:
+    """The body to draw for a marking, and its readings (or what is wrong with it) as HTML."""
+    if not marking.strip():
+        hint = "The answer changes with every key."
+        return body_of(part), told("unanswered", "Type what is printed on the part", [hint])
+    try:
+        readings = read(marking, part or None)
+    except RepairlibError as error:
+        return body_of(part), told("cannot read", "Cannot be read yet", [str(error)])
+    return body_of(part or readings[0].kind), readings_html(readings)
+
+
+def body_of(kind: str) -> str:
+    """The name of the drawn body that stands for a kind of part."""
+    return BODIES.get(kind, USUAL_BODY)
+
+
+def draw_marked(body: str, marking: str):
+    """The part with the marking on it, a new line at every space, as makers print it."""
+    return draw_part(body, "\n".join(marking[:DRAWN_CHARACTERS].split()), labels=False)
+
+
+def readings_html(readings) -> str:
+    """The readings, likeliest first, and below them once each where they are written."""
+    items = [reading_html(reading) for reading in readings]
+    shown = items[0]
+    if len(items) > 1:
+        listed = "".join(f"<li>{item}</li>" for item in items)
+        shown = f"<p>It can mean {len(items)} things, the likeliest first:</p><ol>{listed}</ol>"
+    keys = dict.fromkeys(key for reading in readings for key in reading.sources)
+    titles = "<br>".join(f"Source: {escape(str(source(key)))}" for key in keys)
+    return f'<div role="status">{shown}</div><div class="rl-soft">{titles}</div>'
+
+
+def reading_html(reading) -> str:
+    """One reading: what, on which part, why, and the doubt if there is one."""
+    doubt = told("cannot read", "Doubtful", [reading.doubt]) if reading.doubt else ""
+    return (
+        f'<div class="rl-reading"><span class="rl-head">{escape(reading.headline)}</span><br>'
+        f"{escape(KIND_NAMES[reading.kind])}<br>{escape(reading.why)}{doubt}</div>"
+    )

@@ -1,0 +1,32 @@
+"""The quick-check panel keeps up with typing: what one key costs in the kernel."""
+
+from html import escape
+
+import ipywidgets as widgets
+
+from repairlib.panels.quick_check import quick_check
+from tests.benchmarks.floor import report, seconds
+
+TYPED = ("1", "10", "104", "104K", "1000µF 16V", "hello", "4u7", "220 16V")
+LIMIT_S = 0.05
+
+
+def test_update_takes_less_than_50_ms(capsys):
+    panel = quick_check()
+    field, picture, answer = widgets.Text(), widgets.HTML(), widgets.HTML()
+
+    def floor():
+        for typed in TYPED:
+            field.value = typed
+            picture.value = answer.value = escape(typed)
+
+    def updates():
+        for typed in TYPED:
+            panel.marking.value = typed
+
+    each, bare = seconds(updates) / len(TYPED), seconds(floor) / len(TYPED)
+    report(
+        capsys,
+        f"panel update {each * 1e3:.2f} ms, {each / bare:.0f} x setting the same widgets to text",
+    )
+    assert each < LIMIT_S
