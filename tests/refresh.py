@@ -4,7 +4,8 @@
     python -m tests.refresh 03-capacitor-markings one lesson and its answered copies
 
 The answered copies in tests/answered/ are made here: each is the lesson with the cell tagged
-`answers` replaced by answers given in code, from the hand-worked tests/answered/LESSON.json.
+`answers` replaced by answers given in code. These come from a file worked by hand that stands
+beside the copy: LESSON-right.json, LESSON-wrong.json.
 Nothing else of a lesson is touched: its prose, code, ids and tags stay as they were written.
 """
 
@@ -59,15 +60,18 @@ def lesson_path(name: str) -> Path:
 def notebooks_of(name: str) -> list[tuple[Path, nbformat.NotebookNode]]:
     """The lesson and its answered copies, each with the path where it is kept."""
     lesson = nbformat.read(lesson_path(name), as_version=4)
-    answers = ANSWERED / f"{name}.json"
-    copies = json.loads(answers.read_text(encoding="utf-8")) if answers.exists() else {}
-    return [(lesson_path(name), lesson)] + [
-        (ANSWERED / f"{name}-{kind}.ipynb", answered(lesson, rows)) for kind, rows in copies.items()
+    copies = [
+        (path.with_suffix(".ipynb"), answered(lesson, json.loads(path.read_text(encoding="utf-8"))))
+        for path in sorted(ANSWERED.glob(f"{name}-*.json"))
     ]
+    return [(lesson_path(name), lesson), *copies]
 
 
 def answered(lesson: nbformat.NotebookNode, rows: dict) -> nbformat.NotebookNode:
-    """A copy of the lesson in which the cell tagged `answers` gives these answers in code."""
+    """A copy of the lesson in which the cell tagged `answers` gives these answers in code.
+
+    `rows` maps a question's id to its row; the row's "answer" is given to `ex.answer`.
+    """
     copy = deepcopy(lesson)
     (cell,) = (cell for cell in copy.cells if "answers" in tags(cell))
     arguments = "".join(f"    {key}={row['answer']!r},\n" for key, row in rows.items())

@@ -46,9 +46,10 @@ EVERY = [*LESSONS.glob("*.ipynb"), *ANSWERED.glob("*.ipynb")]
 
 every_notebook = pytest.mark.parametrize("path", sorted(EVERY), ids=lambda path: path.stem)
 every_lesson = pytest.mark.parametrize("name", lesson_names())
-every_answered = pytest.mark.parametrize(
-    "path", sorted(ANSWERED.glob("*.json")), ids=lambda path: path.stem
-)
+
+
+def every_copy(kind: str):
+    return pytest.mark.parametrize("name", sorted(p.stem for p in ANSWERED.glob(f"*-{kind}.json")))
 
 
 def read(path: Path) -> nbformat.NotebookNode:
@@ -65,6 +66,12 @@ def code_cells(notebook: nbformat.NotebookNode) -> list[nbformat.NotebookNode]:
 
 def tagged(notebook: nbformat.NotebookNode, tag: str) -> list[nbformat.NotebookNode]:
     return [cell for cell in notebook.cells if tag in tags(cell)]
+
+
+def answers_and_copy(name: str) -> tuple[dict, nbformat.NotebookNode]:
+    """The hand-worked answers of tests/answered/NAME.json, and the stored copy that gives them."""
+    rows = json.loads((ANSWERED / f"{name}.json").read_text(encoding="utf-8"))
+    return rows, read(ANSWERED / f"{name}.ipynb")
 
 
 def headings(notebook: nbformat.NotebookNode) -> list[str]:
@@ -201,38 +208,26 @@ def test_every_notebook_is_in_the_plan():
 
 
 @pytest.mark.parametrize("name", [name for name in lesson_names() if name != "template"])
-def test_every_lesson_has_answered_copies(name):
-    assert {path.stem for path in ANSWERED.glob(f"{name}-*.ipynb")} == {
-        f"{name}-right",
-        f"{name}-wrong",
-    }
+def test_every_lesson_has_a_right_and_a_wrong_copy(name):
+    for kind in ("right", "wrong"):
+        rows, stored = answers_and_copy(f"{name}-{kind}")
+        sources = [cell.source for cell in answered(lesson(name), rows).cells]
+        assert [cell.source for cell in stored.cells] == sources
 
 
-@every_answered
-def test_answered_copies_are_the_lesson_with_the_answers_put_in(path):
-    for kind, rows in json.loads(path.read_text(encoding="utf-8")).items():
-        stored = read(ANSWERED / f"{path.stem}-{kind}.ipynb")
-        made = answered(lesson(path.stem), rows)
-        assert [cell.source for cell in stored.cells] == [cell.source for cell in made.cells]
+@every_copy("right")
+def test_right_answers_score_full_marks_and_say_how_they_were_worked(name):
+    rows, stored = answers_and_copy(name)
+    assert full_marks(sheet_text(stored))
+    assert all(row["worked"] for row in rows.values())
 
 
-@every_answered
-def test_right_answers_score_full_marks(path):
-    assert full_marks(sheet_text(read(ANSWERED / f"{path.stem}-right.ipynb")))
-
-
-@every_answered
-def test_wrong_answers_lose_marks_and_get_their_hints(path):
-    text = sheet_text(read(ANSWERED / f"{path.stem}-wrong.ipynb"))
-    rows = json.loads(path.read_text(encoding="utf-8"))["wrong"]
+@every_copy("wrong")
+def test_wrong_answers_lose_marks_and_get_their_hints(name):
+    rows, stored = answers_and_copy(name)
+    text = sheet_text(stored)
     assert not full_marks(text)
     assert not [row["hint"] for row in rows.values() if row["hint"] not in text]
-
-
-@every_answered
-def test_every_right_answer_says_how_it_was_worked(path):
-    rows = json.loads(path.read_text(encoding="utf-8"))["right"]
-    assert all(row["worked"] for row in rows.values())
 
 
 def full_marks(text: str) -> bool:
