@@ -1,0 +1,136 @@
+"""The lessons in a real browser: run them, use the quick check, answer, reload, find the answer.
+
+Needs Chromium or Chrome on the machine. Without one the tests are skipped, except in CI.
+"""
+
+from __future__ import annotations
+
+import json
+import os
+import re
+
+import pytest
+from playwright.sync_api import Page, expect, sync_playwright
+
+from tests.browser.lab import ROOT, find_browser, running_lab
+
+LAUNCH = (
+    "--no-sandbox",
+    "--disable-gpu",
+    "--disable-quic",
+    "--no-first-run",
+    "--disable-background-networking",
+    "--disable-component-update",
+    "--disable-sync",
+)
+BROWSER = find_browser()
+WAIT_MS = 30_000
+NUMBERED = re.compile(r"^\[\d+\]:$")
+FAILURES = ", ".join(
+    f'[data-mime-type="application/vnd.jupyter.{kind}"]' for kind in ("error", "stderr")
+)
+
+pytestmark = pytest.mark.skipif(
+    BROWSER is None and "CI" not in os.environ,
+    reason="no chromium, chromium-browser or google-chrome is installed",
+)
+
+
+@pytest.fixture(scope="module")
+def lab(tmp_path_factory):
+    with running_lab(tmp_path_factory.mktemp("lab")) as address:
+        yield address
+
+
+@pytest.fixture(scope="module")
+def browser():
+    assert BROWSER, "CI needs Chromium: apt-get install chromium"
+    with sync_playwright() as playwright:
+        browser = playwright.chromium.launch(executable_path=BROWSER, args=list(LAUNCH))
+        yield browser
+        browser.close()
+
+
+@pytest.fixture
+def page(browser, tmp_path):
+    """A fresh page. When the test fails, a screenshot of it is kept and its path printed."""
+    page = browser.new_page(viewport={"width": 1280, "height": 1000})
+    page.set_default_timeout(WAIT_MS)
+    expect.set_options(timeout=WAIT_MS)
+    page.on("dialog", lambda dialog: dialog.accept())  # "leave the page?" on reload
+    yield page
+    page.screenshot(path=tmp_path / "page.png")
+    print(f"screenshot: {tmp_path / 'page.png'}")  # pytest shows it when the test failed
+    page.close()
+
+
+def open_lesson(page: Page, address: str) -> None:
+    page.goto(address)
+    expect(page.locator(".jp-Notebook .jp-CodeCell").first).to_be_visible()
+    expect(page.locator(".jp-Notebook-ExecutionIndicator[data-status=idle]")).to_be_attached()
+
+
+def run_all(page: Page, item: str = "Run All Cells") -> None:
+    """Clear the stored outputs, run every cell by the menu, and wait for the last one."""
+    choose(page, "Edit", "Clear Outputs of All Cells")
+    prompts = page.locator(".jp-CodeCell .jp-InputPrompt")
+    expect(prompts.first).to_have_text("[ ]:")
+    choose(page, "Run", item)
+    if item.endswith("…"):
+        page.get_by_role("dialog").get_by_role("button", name="Confirm Kernel Restart").click()
+    expect(prompts).to_have_text([NUMBERED] * prompts.count())
+
+
+def choose(page: Page, menu: str, item: str) -> None:
+    page.get_by_role("menuitem", name=menu, exact=True).click()
+    page.get_by_role("menuitem", name=item, exact=True).click()
+
+
+def expect_no_failure(page: Page) -> None:
+    expect(page.locator(FAILURES)).to_have_count(0)
+    expect(page.get_by_text(re.compile("Error (displaying|creating) widget"))).to_have_count(0)
+
+
+def question(page: Page, name: str):
+    return page.locator(".rl-card").filter(has_text=f"({name})")
+
+
+@pytest.mark.parametrize("lesson", ["00-start-here", "07-plan-a-recap"])
+def test_lesson_runs_from_top_to_bottom(page, lab, lesson):
+    open_lesson(page, lab(lesson))
+    run_all(page)
+    expect_no_failure(page)
+    expect(page.locator(".rl-panel").first).to_be_visible()
+
+
+def test_marking_is_read_while_it_is_typed(page, lab):
+    open_lesson(page, lab("00-start-here"))
+    run_all(page)
+    panel = page.locator(".rl-panel").filter(has=page.get_by_label("Read it as"))
+    field = panel.get_by_label("Marking")
+    field.fill("")
+    expect(panel).to_contain_text("Type what is printed on the part")
+    field.press_sequentially("47")
+    expect(panel).not_to_contain_text("Type what is printed on the part")
+    field.press_sequentially("3J")
+    expect(panel).to_contain_text(re.compile(r"47\s+nF ±5\s+%"))
+    expect(panel.get_by_role("img")).to_have_attribute("alt", re.compile("473J"))
+
+
+def test_answer_typed_into_the_form_outlives_page_and_kernel(page, lab):
+    answered = ROOT / "tests" / "answered" / "00-start-here-right.json"
+    answer = json.loads(answered.read_text(encoding="utf-8"))["q7"]["answer"]
+    open_lesson(page, lab("00-start-here"))
+    run_all(page)
+    question(page, "q7").get_by_label("Answer").fill(answer)
+    expect(question(page, "q7")).to_contain_text("Saved")
+    expect(question(page, "q7")).to_contain_text("Right, 2 of 2")
+
+    page.reload()
+    run_all(page, "Restart Kernel and Run All Cells…")
+    expect_no_failure(page)
+    expect(question(page, "q7").get_by_label("Answer")).to_have_value(answer)
+    expect(question(page, "q7")).to_contain_text("Right, 2 of 2")
+    expect(page.locator(".jp-OutputArea-output").filter(has_text="Total:")).to_contain_text(
+        re.compile(r"q7\s+right\s+2 of 2")
+    )
