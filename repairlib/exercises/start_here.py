@@ -224,8 +224,8 @@ def one_hand(draw: Draw) -> Choice:
     return Choice(
         id="q5",
         points=1,
-        prompt=f"A board is fed with {volts}{NBSP}V dc from a bench supply and must be on while "
-        "you measure. How do you hold the probes?",
+        prompt=f"A supply must be on while you measure its {volts}{NBSP}V output. Its mains side "
+        "lies under a cover on the same board. How do you hold the probes?",
         options=draw.shuffle([clipped, chassis, both, ring]),
         answer=clipped,
         mistakes=[
