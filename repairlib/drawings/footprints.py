@@ -174,7 +174,7 @@ def _flat_side(canvas: Canvas, place: Footprint) -> Point:
 
 
 def _non_polar(canvas: Canvas, place: Footprint) -> Point:
-    y = -place.half_height + 18 if place.round else -place.half_height - 14
+    y = -place.half_height + 18 if place.round else 16 - HALF_HEIGHT
     canvas.text(0, y, "NP", 20, bold=True)
     return -18, y
 

@@ -24,22 +24,23 @@ from repairlib.polarity.rules import EITHER, OPPOSITE, PartMark
 PART_Y, BOARD_Y, VERDICT_Y, HEIGHT = 136, 376, 506, 530
 AT_THE_MARK, AT_THE_OTHER_END, NOT_DECIDED = FITTED
 VERDICTS = {
-    "right": "Right: each end meets its own side.",
+    "right": "Right this way round: each end meets its own side.",
     "reversed": "Reversed: do not fit it like this.",
     "cannot tell": "Cannot tell from these marks.",
 }
 
 
-def draw_polarity(rule_id: str, board_mark: str = "", fitted: str = "") -> Picture:
+def draw_polarity(rule_id: str, board_mark: str = "", fitted: str = "", **second) -> Picture:
     """Draw a part above its place on the board and label the ends of both in words.
 
     rule_id: the id of a row of the table polarity_part_marks. board_mark: the mark on the board,
     the usual one when left out. fitted: how it is put in, the right way when left out and known.
+    second: a second mark on part or board, under the names that check_polarity takes.
 
     Raises RepairlibError for a rule, board mark or way of fitting that is not known.
 
     >>> draw_polarity("radial-stripe").alt.split(". ")[-1]
-    'Right: each end meets its own side.'
+    'Right this way round: each end meets its own side.'
     """
     rule = part_mark(rule_id)
     board_mark = board_mark or rule.usual_board_mark
@@ -47,8 +48,8 @@ def draw_polarity(rule_id: str, board_mark: str = "", fitted: str = "") -> Pictu
         raise RepairlibError(board_mark, "not a mark on a board", ", ".join(board_marks()))
     if not rule.body:
         return _draw_bar_trap()
-    fitted = fitted or _right_way(rule, board_mark)
-    finding = check_polarity(rule.family, rule.mark, board_mark, fitted)
+    fitted = fitted or _right_way(rule, board_mark, second)
+    finding = check_polarity(rule.family, rule.mark, board_mark, fitted, **second)
     flip = _must_flip(rule, mark_on_left=fitted != AT_THE_OTHER_END)
     canvas = Canvas(WIDTH, HEIGHT)
     with canvas.at(MIDDLE, PART_Y):
@@ -67,9 +68,9 @@ def draw_polarity(rule_id: str, board_mark: str = "", fitted: str = "") -> Pictu
     return canvas.picture(f"{part} Below it its place on the board. {ends} {verdict}")
 
 
-def _right_way(rule: PartMark, board_mark: str) -> str:
+def _right_way(rule: PartMark, board_mark: str, second: dict) -> str:
     for way in (AT_THE_MARK, AT_THE_OTHER_END):
-        if check_polarity(rule.family, rule.mark, board_mark, way).verdict == "right":
+        if check_polarity(rule.family, rule.mark, board_mark, way, **second).verdict == "right":
             return way
     return NOT_DECIDED
 

@@ -124,7 +124,7 @@ def to_92(canvas: Canvas, marking: str, end: int, mark: str) -> Anatomy:
     return _three_leads(
         "A small black half-cylinder on three leads, its flat face towards you.",
         [(x, 112) for x in xs],
-        Mark(-40, 20, "flat face", BY_TYPE_NUMBER),
+        Mark(40 * end, 20, "flat face", BY_TYPE_NUMBER),
         ("round", 46),
     )
 
@@ -139,22 +139,24 @@ def to_220(canvas: Canvas, marking: str, end: int, mark: str) -> Anatomy:
     return _three_leads(
         "A black block with a metal tab that has a hole, on three leads, seen from the front.",
         [(x, 114) for x in xs],
-        Mark(-50, -80, "metal tab", BY_TYPE_NUMBER),
+        Mark(50 * end, -80, "metal tab", BY_TYPE_NUMBER),
         ("box", 66, 24),
     )
 
 
 def sot_23(canvas: Canvas, marking: str, end: int, mark: str) -> Anatomy:
-    for x, y in ((-40, 34), (40, 34), (0, -66)):
-        canvas.rect(x - 13, y, 26, 32, METAL)
+    turn = -end  # turned half round, the single lead is at the bottom
+    ends = [(-40 * turn, 50 * turn), (40 * turn, 50 * turn), (0, -50 * turn)]
+    for x, y in ends:
+        canvas.rect(x - 13, y - 16, 26, 32, METAL)
     canvas.rect(-74, -42, 148, 84, BLACK_CASE, round=4)
     canvas.fitted_text(0, 0, marking_lines(marking), 130, 30, fill=PAPER, bold=True)
     return _three_leads(
         "A tiny black block seen from above: two leads on one long side, one on the other.",
-        [(-40, 66), (40, 66), (0, -66)],
-        Mark(-8, -58, "single lead on one side", BY_TYPE_NUMBER),
+        [(x, y + (16 if y > 0 else -16)) for x, y in ends],
+        Mark(8 * end, -58 * turn, "single lead on one side", BY_TYPE_NUMBER),
         ("box", 74, 26),
-        pads=((-40, 30), (40, 30), (0, -30)),
+        pads=tuple((x, 30 if y > 0 else -30) for x, y in ends),
         holes=False,
     )
 

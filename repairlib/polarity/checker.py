@@ -122,7 +122,7 @@ def _judge(kind: Family, part: Shown, board: Shown, fitted: str) -> tuple[str, s
         return CANNOT_TELL, part.why_not
     if part.end == EITHER:
         return RIGHT, f"{part.step} {_either_way(board)}"
-    if board.end == NON_POLAR_PLACE and kind.group == "capacitor":
+    if board.end == NON_POLAR_PLACE and kind.is_capacitor:
         return CANNOT_TELL, (
             "Do not fit it. The board asks for a non-polar part, and this one may be polar: "
             "in such a place the voltage can change sides, and either way round is wrong."
@@ -230,6 +230,6 @@ def _notes(kind: Family, board: Shown) -> list[str]:
             "A Zener diode works in reverse: its cathode belongs on the more positive rail. "
             "That is its normal place, not a mistake."
         ]
-    if kind.group == "capacitor" and not kind.either_way and board.end != NON_POLAR_PLACE:
+    if kind.is_capacitor and not kind.either_way and board.end != NON_POLAR_PLACE:
         return ["Before power, check with a meter that the positive pad is the positive rail."]
     return []

@@ -44,6 +44,10 @@ class Family:
     source: str
 
     @property
+    def is_capacitor(self) -> bool:
+        return self.group in ("capacitor", "can")
+
+    @property
     def either_way(self) -> bool:
         return self.ends == EITHER
 
@@ -116,7 +120,7 @@ def board_marks() -> dict[str, BoardMark]:
     >>> board_marks()["square pad"].shows("pins"), board_marks()["square pad"].shows("capacitor")
     ('pin 1', 'unknown')
     """
-    groups = ("capacitor", "diode", "LED", "bridge", "pins")
+    groups = ("capacitor", "can", "diode", "LED", "bridge", "pins")
     return {
         row["mark"]: BoardMark(
             id=row["id"],
