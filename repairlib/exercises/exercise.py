@@ -75,11 +75,11 @@ class Exercise:
         strangers = [name for name in answers if name not in self.by_id]
         if strangers:
             raise RepairlibError(strangers[0], "no question has this id", ", ".join(self.by_id))
-        self.saved.save({name: self.by_id[name].as_typed(given) for name, given in answers.items()})
+        typed = {name: self.by_id[name].as_typed(given) for name, given in answers.items()}
+        saved = self.saved.save(typed)
         told = [f"Saved: {', '.join(answers) or 'nothing'}.", *self.notes()]
-        everything = self.saved.read()
         for name in answers:
-            line = mark_question(self.by_id[name], everything.get(name, ""))
+            line = mark_question(self.by_id[name], saved[name])
             if line.state in (UNSAFE, UNREADABLE):
                 told.extend(f"{name}: {said}" for said in line.says)
         return Told("\n".join(told))
