@@ -49,19 +49,35 @@ def test_two_kernels_that_opened_the_same_exercise_lose_nothing():
     }
 
 
-SAVE_FORTY = """
+SAVE_MANY = """
 import sys
 from repairlib.exercises.saved_answers import SavedAnswers
-for number in range(40):
+print("ready", flush=True)
+sys.stdin.readline()
+for number in range(150):
     SavedAnswers("00-start-here").save({f"{sys.argv[1]}{number}": "x"})
 """
 
 
 def test_two_processes_that_save_at_the_same_time_lose_nothing():
     search = os.environ | {"PYTHONPATH": os.pathsep.join(sys.path)}
-    both = [subprocess.Popen([sys.executable, "-c", SAVE_FORTY, name], env=search) for name in "ab"]
-    assert [process.wait(timeout=60) for process in both] == [0, 0]
-    expected = {f"{name}{number}" for name in "ab" for number in range(40)}
+    both = [
+        subprocess.Popen(
+            [sys.executable, "-c", SAVE_MANY, name],
+            env=search,
+            stdin=subprocess.PIPE,
+            stdout=subprocess.PIPE,
+        )
+        for name in "ab"
+    ]
+    assert [process.stdout.readline() for process in both] == [b"ready\n"] * 2
+    for process in both:
+        process.stdin.write(b"go\n")
+        process.stdin.flush()
+    for process in both:
+        process.communicate(timeout=60)
+    assert [process.returncode for process in both] == [0, 0]
+    expected = {f"{name}{number}" for name in "ab" for number in range(150)}
     assert set(SavedAnswers(LESSON).read()) == expected
 
 
