@@ -36,6 +36,22 @@ def text_width(words: str, size: float, bold: bool = False) -> float:
     return round(ems * size * (1.13 if bold else 1.0), 1)
 
 
+def wrapped(words: str, width: float, size: float, bold: bool = False) -> list[str]:
+    """The words in lines that are at most `width` wide; a longer word stays whole.
+
+    >>> wrapped("stripe with minus signs", 120, 16)
+    ['stripe with', 'minus signs']
+    """
+    lines: list[str] = []
+    for word in words.split():
+        longer = f"{lines[-1]} {word}" if lines else word
+        if lines and text_width(longer, size, bold) <= width:
+            lines[-1] = longer
+        else:
+            lines.append(word)
+    return lines
+
+
 def _char_width(char: str) -> float:
     if char in "ijl.,:;'|!":
         return 0.35

@@ -2,11 +2,9 @@
 
 from __future__ import annotations
 
-from textwrap import wrap
-
 from repairlib.drawings import capacitors, pin_one, semiconductors
 from repairlib.drawings.anatomy import Anatomy, Body, Mark, Terminal
-from repairlib.drawings.canvas import INK, NEGATIVE, PAPER, POSITIVE, QUIET, Canvas, Point
+from repairlib.drawings.canvas import INK, NEGATIVE, PAPER, POSITIVE, QUIET, Canvas, Point, wrapped
 from repairlib.drawings.picture import Picture
 from repairlib.errors import RepairlibError
 
@@ -137,11 +135,12 @@ def label_marks(
     canvas: Canvas, marks: tuple[Mark, ...], x: float, y: float, column: float = COLUMN
 ) -> None:
     """Words in the outer columns, each with a line to the mark that it names."""
+    room = MIDDLE - column - 4
     for side in (-1, 1):
         bottom = -1000.0
         for mark in sorted((m for m in marks if m.x * side > 0), key=lambda m: m.y):
-            lines = wrap(mark.name, 19)
-            meaning = wrap(f"= {mark.shows}", 21)
+            lines = wrapped(mark.name, room, 16, bold=True)
+            meaning = wrapped(f"= {mark.shows}", room, 16)
             tall = 19 * (len(lines) + len(meaning))
             top = max(mark.y - tall / 2, bottom + 12)
             bottom = top + tall
