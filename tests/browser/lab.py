@@ -3,7 +3,6 @@
 from __future__ import annotations
 
 import json
-import os
 import shutil
 import socket
 import subprocess
@@ -14,7 +13,8 @@ import urllib.request
 from contextlib import contextmanager
 from pathlib import Path
 
-ROOT = Path(__file__).resolve().parents[2]
+from tests import refresh
+
 TOKEN = "only-for-this-test"
 START_TIMEOUT_S = 60
 SETTINGS = {
@@ -33,7 +33,7 @@ def find_browser() -> str | None:
 @contextmanager
 def running_lab(folder: Path):
     """Serve a copy of the lessons from `folder`; gives the address of a notebook by its name."""
-    shutil.copytree(ROOT / "lessons", folder / "lessons")
+    shutil.copytree(refresh.LESSONS, folder / "lessons")
     write_settings(folder / "settings")
     port = free_port()
     log = folder / "jupyterlab.log"
@@ -69,12 +69,8 @@ def command(port: int, lessons: Path) -> list[str]:
 
 
 def environment(folder: Path) -> dict[str, str]:
-    """This process's environment with every place to write inside `folder`."""
-    search = [str(ROOT), os.environ.get("PYTHONPATH", "")]
-    return os.environ | {
-        "PYTHONPATH": os.pathsep.join(filter(None, search)),
-        "REPAIRLIB_HOME": str(folder / "repairlib"),
-        "IPYTHONDIR": str(folder / "ipython"),
+    """As for a refresh, and every other place that JupyterLab writes to is in `folder` as well."""
+    return refresh.environment(folder) | {
         "JUPYTER_CONFIG_DIR": str(folder / "config"),
         "JUPYTER_DATA_DIR": str(folder / "data"),
         "JUPYTER_RUNTIME_DIR": str(folder / "runtime"),

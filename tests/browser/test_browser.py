@@ -12,7 +12,8 @@ import re
 import pytest
 from playwright.sync_api import Page, expect, sync_playwright
 
-from tests.browser.lab import ROOT, find_browser, running_lab
+from tests.browser.lab import find_browser, running_lab
+from tests.refresh import ANSWERED
 
 LAUNCH = (
     "--no-sandbox",
@@ -118,8 +119,8 @@ def test_marking_is_read_while_it_is_typed(page, lab):
 
 
 def test_answer_typed_into_the_form_outlives_page_and_kernel(page, lab):
-    answered = ROOT / "tests" / "answered" / "00-start-here-right.json"
-    answer = json.loads(answered.read_text(encoding="utf-8"))["q7"]["answer"]
+    answered = (ANSWERED / "00-start-here-right.json").read_text(encoding="utf-8")
+    answer = json.loads(answered)["q7"]["answer"]
     open_lesson(page, lab("00-start-here"))
     run_all(page)
     question(page, "q7").get_by_label("Answer").fill(answer)
