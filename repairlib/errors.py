@@ -18,6 +18,10 @@ class RepairlibError(ValueError):
         self.accepted = one_line(accepted)
         super().__init__(f"{shown(read)}: {self.wrong}. Accepted: {self.accepted}")
 
+    def _render_traceback_(self) -> list[str]:
+        """What a notebook shows in place of a traceback: the one line."""
+        return [str(self)]
+
     def __reduce__(self):
         return type(self), (self.read, self.wrong, self.accepted)
 

@@ -4,6 +4,7 @@ import copy
 import pickle
 
 import pytest
+from IPython.core.interactiveshell import InteractiveShell
 
 from repairlib.errors import RepairlibError, shown
 from repairlib.safety import HAZARDS, caution
@@ -20,6 +21,13 @@ def test_an_error_is_one_line_and_a_value_error():
 def test_an_error_survives_copy_and_pickle():
     error = RepairlibError("x", "wrong", "right")
     assert str(pickle.loads(pickle.dumps(error))) == str(copy.copy(error)) == str(error)
+
+
+def test_a_notebook_shows_the_line_and_no_traceback(capsys):
+    InteractiveShell().run_cell("import repairlib; repairlib.read('hello')")
+    shown_text = capsys.readouterr()
+    assert (shown_text.out + shown_text.err).strip().startswith("'hello': ")
+    assert "Traceback" not in shown_text.out + shown_text.err
 
 
 def test_long_text_is_cut():
