@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 import os
+import re
 import subprocess
 import sys
 import xml.etree.ElementTree as ET
@@ -108,6 +109,24 @@ def test_no_family_without_a_drawing():
 def test_rule_names_a_mark_that_its_body_carries(rule):
     carried = rule.mark == "no mark" or rule.mark in draw_part(rule.body, mark=rule.drawn).alt
     assert carried
+
+
+@pytest.mark.parametrize("flip", [False, True])
+@pytest.mark.parametrize("rule", DRAWN_RULES, ids=lambda rule: rule.id)
+def test_drawn_mark_says_what_the_table_says(rule, flip):
+    picture = draw_part(rule.body, mark=rule.drawn, flip=flip)
+    if rule.shows in ("positive", "negative", "cathode", "anode"):
+        side = re.search(rf"{rule.mark} \((\w+), {rule.shows}\)", picture.alt).group(1)
+        if rule.family != "bridge rectifier":
+            assert re.search(rf"he {side} end is (the )?{rule.shows}", picture.alt)
+            (x,) = (float(t.get("x")) for t in texts(picture) if t.text == rule.shows)
+            assert side == ("left" if x < 330 else "right")
+    elif rule.shows == "pin 1":
+        assert re.search(rf"{rule.mark} \(\w+, .*pin 1\)", picture.alt)
+    elif rule.shows == "unknown":
+        assert re.search(rf"{rule.mark} \(\w+, (cannot tell|positive, usually)", picture.alt)
+    else:
+        assert "No polarity: either way round." in picture.alt
 
 
 @pytest.mark.parametrize("rule", part_marks())
