@@ -70,13 +70,13 @@ _ALL = (
         PUBLISHED,
     ),
     Source("Panasonic TEH", "Panasonic TEH tantalum chip data sheet, marking", PUBLISHED),
+    Source("Rubycon ZL", "Rubycon ZL radial aluminium data sheet, part number", PUBLISHED),
     Source(
         "Samsung part-number table",
         "Samsung ceramic chip capacitors, part-number table",
         PUBLISHED,
     ),
     Source("Sanyo DP19649", "Sanyo DP19649 service manual, page 41 (2009)", PUBLISHED),
-    Source("Rubycon ZL", "Rubycon ZL radial aluminium data sheet, part number", PUBLISHED),
     Source(
         "TI striped capacitors",
         "TI, The Signal: PCB layout tricks, striped capacitors and more, 2012-12-10",
