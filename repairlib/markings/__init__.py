@@ -83,6 +83,8 @@ def _found(cleaned: str, pieces: list[str], part: str | None, sound_only: bool):
     if len(pieces) == 1:
         for reader in _readers(pieces[0], part):
             found += reader(cleaned, pieces[0], part)
+    if sound_only:
+        found = [(rank, reading) for rank, reading in found if not reading.doubt]
     return found
 
 

@@ -129,6 +129,7 @@ def _likelihood(part: str, way: Way, volts: float | None, lines: bool) -> int:
     farad = way.value.farad
     if part in ("capacitor", "ceramic", "film"):
         unusual = 15 if lines else 5 if volts is not None and volts < 25 else 0
+        unusual += 10 if way.value.why == SMALL_PICO and volts and volts < 500 else 0
         return unusual + (25 if farad > 4.7e-6 else 0)
     if part == "tantalum":
         if way.value.source != FIGURE_STANDARD:

@@ -17,6 +17,8 @@ def explicit_piece(piece: str) -> tuple[str, object, str, str] | None:
     >>> explicit_piece("16V"), explicit_piece("±10%")
     (('rated_voltage', 16.0, '', 'common practice'), ('tolerance', ±10 %, '', 'common practice'))
     """
+    if piece in ("1V", "2V"):  # 35 V and 350 V; no capacitor is rated 1 V
+        return implied_piece(piece, None, "")
     volts = printed_volts(piece)
     if volts is not None:
         return "rated_voltage", volts[0], f"the voltage is {volts[1]}" if volts[1] else "", PRACTICE

@@ -142,7 +142,7 @@ def plain_numbers(number: str) -> list[str]:
     comma = "," in number
     whole, point, decimals = number.partition("," if comma else ".")
     if not point:
-        return [number] if _whole(number) else []
+        return [number] if _whole(number) and number != "0" else []
     if not decimals.isdecimal() or not (whole == "" or _whole(whole)) or len(number) > 8:
         return []
     decimal = f"{whole or '0'}.{decimals}"

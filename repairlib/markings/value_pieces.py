@@ -138,13 +138,11 @@ def _bare_numbers(number: str, rest: str, body: str, sound_only: bool) -> list[V
 
     values = []
     for place, figures in enumerate(value_codes.plain_numbers(number)):
-        if not figures.strip("0."):
-            continue
         if body != "capacitor":
             micro = value(-6, _MICRO, place)
             values += [] if sound_only and not is_preferred(body, micro.farad) else [micro]
         elif "." in figures:
-            values.append(value(-6, _MICRO, place))
+            values.append(value(-6, _MICRO, place if figures[0] == "0" else place + 8))
             values += [value(-12, _ON_CERAMIC, place + 12)] if figures[0] != "0" else []
         elif len(figures) <= 2:
             values.append(value(-12, SMALL_PICO, 0))
@@ -173,9 +171,11 @@ def _tails(value: Value, body: str) -> list[Way]:
         return ways
     if letter == "A" and body == "capacitor" and not is_bare(value):  # IEC 60062
         return [Way(value, 25, letter, volts=volts, behind=behind, source="from memory")]
+    if letter == "m" and is_bare(value):  # 33m is 33 mF, a letter code
+        return ways
     for place, (tolerance, source) in enumerate(tolerances(letter, value.farad)):
         rank = place + (5 if ways else 0)
         rank += 15 if tolerance.unit == "" and tolerance.high < _SELDOM else 0
-        rank += 10 if is_bare(value) and (letter in "FPNm" or body != "capacitor") else 0
+        rank += 10 if is_bare(value) and (letter in "FPN" or body != "capacitor") else 0
         ways.append(Way(value, rank, letter, tolerance, volts, behind, source))
     return ways

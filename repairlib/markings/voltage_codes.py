@@ -44,11 +44,10 @@ _LETTER_SOURCES = {"tantalum": "Panasonic TEH", "can": "Nichicon CD"}
 _LETTERS_FROM_MEMORY = {"tantalum": "egjHT", "can": "eg"}
 
 # Ratings that capacitors are sold in (common practice); a bare number must be one of them.
-_USUAL = "2 2.5 3 4 5.5 6 6.3 7.5 10 12 15 16 20 25 35 40 50 63 75 80 100 125 150 160 180 200 220"
-_USUAL += " 250 275 300 305 310 315 350 375 385 400 420 440 450 475 500 525 550 600 630 700 750 800"
-_USUAL += (
-    " 850 900 1000 1200 1250 1500 1600 2000 2500 3000 3150 4000 5000 6000 6300 8000 10000 15000"
-)
+_USUAL = "2 2.5 3 4 5.5 6 6.3 7.5 10 12 15 16 20 25 30 35 40 50 63 64 70 75 80 100 125 150 160"
+_USUAL += " 180 200 220 250 275 300 305 310 315 350 375 385 400 420 440 450 475 500 525 550 600"
+_USUAL += " 630 700 750 800 850 900 1000 1200 1250 1500 1600 2000 2500 3000 3150 4000 5000 6000"
+_USUAL += " 6300 8000 10000 15000"
 USUAL = frozenset(float(volts) for volts in _USUAL.split())
 _ENDINGS = ("VDC", "VAC", "VDc", "Vdc", "Vac", "WV", "VW", "V~", "V=", "V-", "V")
 
@@ -108,18 +107,20 @@ def printed_volts(piece: str) -> tuple[float, str] | None:
 
 def read_voltage(text: str, piece: str, part: str | None) -> list[tuple[int, Reading]]:
     """Readings of a rated voltage that stands alone, each with its rank (0 is likeliest)."""
+    readings = []
     kind = part if part in ("radial", "axial", "tantalum", "can") else "voltage-code"
+    volts = two_characters(piece) if len(piece) == 2 else None
+    if volts is not None:
+        why = f"The letter gives the figure, the digit {piece[0]} the power of ten."
+        readings.append((1, _voltage(kind, text, volts, why, code_source(piece))))
     printed = printed_volts(piece)
     if printed is not None:
         doubt = "" if printed[0] in USUAL else "not a rating that capacitors are sold in"
         carries = {"voltage_type": printed[1]} if printed[1] else {}
         why = "A number in volts is the rated voltage."
-        return [(1, _voltage(kind, text, printed[0], why, "common practice", doubt, carries))]
-    volts = two_characters(piece) if len(piece) == 2 else None
-    if volts is not None:
-        why = f"The letter gives the figure, the digit {piece[0]} the power of ten."
-        return [(1, _voltage(kind, text, volts, why, code_source(piece)))]
-    readings = []
+        rank = 100 if doubt else 60 if kind in _BODY else 2
+        plain = _voltage(kind, text, printed[0], why, "common practice", doubt, carries)
+        readings.append((rank, plain))
     if len(piece) == 1:
         for place, (body, letters) in enumerate(
             (("tantalum", TANTALUM_LETTERS), ("can", CAN_LETTERS))

@@ -1,0 +1,119 @@
+"""Whatever is typed: a reading or one clear RepairlibError, at once."""
+
+import json
+import time
+
+import pytest
+from hypothesis import example, given, settings
+from hypothesis import strategies as st
+
+from repairlib.errors import RepairlibError
+from repairlib.markings import KINDS, read
+from repairlib.sources import SOURCES
+
+PRINTED = "0123456789.,/ \nABCDEFGHJKLMNPQRSTUVWXYZpnuµmkjzev%±+-()°~="
+
+
+def check(text, part):
+    try:
+        readings = read(text, part=part)
+    except RepairlibError as error:
+        assert "\n" not in str(error)
+        assert len(str(error)) < 500
+        return
+    assert readings
+    for reading in readings:
+        assert reading.why and str(reading) and reading.working is not None
+        assert all(key in SOURCES for key in reading.sources) and reading.sources
+        json.dumps(reading.to_dict(), allow_nan=False)
+        assert "<table>" in reading._repr_html_()
+
+
+@given(st.text(max_size=100), st.sampled_from([None, *KINDS]))
+@settings(max_examples=300, deadline=None)
+def test_any_text(text, part):
+    check(text, part)
+
+
+@given(st.text(PRINTED, max_size=12), st.sampled_from([None, *KINDS]))
+@settings(max_examples=1500, deadline=None)
+@example("45,2.P", "axial")
+@example("1..1", None)
+@example("0", None)
+@example("000", "ceramic")
+@example(",", "can")
+@example("%", None)
+@example("1 %", None)
+@example("()", None)
+def test_text_of_the_signs_on_parts(text, part):
+    check(text, part)
+
+
+@given(st.text(max_size=10))
+@settings(max_examples=100, deadline=None)
+def test_any_part(part):
+    try:
+        read("104K", part=part)
+    except RepairlibError as error:
+        assert error.accepted
+
+
+@pytest.mark.parametrize(
+    ("text", "wrong"),
+    [
+        ("", "nothing was typed"),
+        ("  \n ", "nothing was typed"),
+        ("hello", "no marking has this form"),
+        ("10\u0664", "figure of another script"),
+        ("\uff11\uff10\uff14", "figure of another script"),
+        ("\u0661\u0660\u0664", "figure of another script"),
+        ("10\u00b2", "figure of another script"),
+        ("104\U0001f600", "stands on no capacitor"),
+        ("104\x00", "cannot be seen"),
+        ("104\u200b", "cannot be seen"),
+        ("\u202e104", "cannot be seen"),
+        ("104\ud800", "cannot be seen"),
+        ("4k7", "resistor's letter code"),
+        ("n", "no figures stand with the letter"),
+        ("3n3n3", "two unit letters"),
+        ("104X", "X is not a tolerance letter"),
+        ("1O4", "O is a letter where a figure is due"),
+        ("l04", "l is a letter where a figure is due"),
+    ],
+)
+def test_refused_with_its_reason(text, wrong):
+    with pytest.raises(RepairlibError) as caught:
+        read(text)
+    assert wrong in caught.value.wrong
+    assert caught.value.accepted
+
+
+@pytest.mark.parametrize("value", [None, 104, 1.5, b"104", ["104"]])
+def test_what_is_no_text(value):
+    with pytest.raises(RepairlibError, match="not a text"):
+        read(value)
+
+
+@pytest.mark.parametrize("part", ["resistor", "", "CERAMIC", 3, ["can"]])
+def test_unknown_part_names_the_known_ones(part):
+    with pytest.raises(RepairlibError, match="tantalum"):
+        read("104", part=part)
+
+
+def test_ten_megabytes_are_refused_at_once():
+    for text in ("1" * 10_000_000, "104 " * 2_500_000, "\u0661" * 10_000_000):
+        start = time.perf_counter()
+        with pytest.raises(RepairlibError, match="longer than 80 characters"):
+            read(text)
+        assert time.perf_counter() - start < 0.05
+
+
+@pytest.mark.parametrize("text", [" 104K ", "\t104K", "104K\r\n", "\u00a0104K"])
+def test_spaces_around_do_not_matter(text):
+    assert read(text)[0].value == 1e-7
+
+
+def test_zero_is_no_capacitor():
+    for text in ("0", "000", "0.0", "0µF", "p0", "0R0"):
+        with pytest.raises(RepairlibError):
+            read(text)

@@ -1,0 +1,180 @@
+"""Whole markings: moulded tantalum, cans, sleeves, plain text; what is ambiguous or odd."""
+
+import pytest
+
+from repairlib.errors import RepairlibError
+from repairlib.markings import read
+
+NICHICON = "Nichicon CD aluminium SMD data sheet, marking"
+TEH = "Panasonic TEH tantalum chip data sheet, marking"
+
+
+def first(text, part=None):
+    reading = read(text, part=part)[0]
+    return reading.kind, reading.value, reading.carries.get("rated_voltage")
+
+
+@pytest.mark.published(TEH)
+@pytest.mark.parametrize("text", ["107 C", "107C", "107\nC"])
+def test_moulded_tantalum_code_and_letter(text):
+    assert first(text) == ("tantalum", 100e-6, 16)
+
+
+@pytest.mark.published(NICHICON)
+@pytest.mark.parametrize("text", ["220\nE", "220 E"])
+def test_can_with_microfarad_over_a_letter(text):
+    assert first(text, part="can") == ("can", 220e-6, 25)
+    assert ("can", 220e-6, 25) in [
+        (one.kind, one.value, one.carries.get("rated_voltage")) for one in read(text)
+    ]
+
+
+@pytest.mark.common_practice
+@pytest.mark.parametrize(
+    ("text", "kind", "farad", "volts"),
+    [
+        ("476 16V", "tantalum", 47e-6, 16),
+        ("C107", "tantalum", 100e-6, 16),
+        ("220\n16V", "can", 220e-6, 16),
+        ("220 16V", "radial", 220e-6, 16),
+        ("1000µF 16V", "radial", 1000e-6, 16),
+        ("1000 µF 16 V", "radial", 1000e-6, 16),
+        ("10uF/35V", "radial", 10e-6, 35),
+        ("47/25", "radial", 47e-6, 25),
+        ("4,7/63", "radial", 4.7e-6, 63),
+        ("100 MFD 25 VDC", "radial", 100e-6, 25),
+        ("50/25V", "radial", 50e-6, 25),
+        ("104 50V", "capacitor", 100e-9, 50),
+        ("104J100", "capacitor", 100e-9, 100),
+        (".022 400", "capacitor", 22e-9, 400),
+        ("0.1", "capacitor", 0.1e-6, None),
+        (".022", "capacitor", 22e-9, None),
+        ("4,7", "radial", 4.7e-6, None),
+        ("1F 5.5V", "radial", 1.0, 5.5),
+    ],
+)
+def test_plain_text(text, kind, farad, volts):
+    assert first(text) == (kind, farad, volts)
+
+
+@pytest.mark.common_practice
+def test_sleeve_with_everything_on_it():
+    reading = read("NP 47µF (M) 25V 105°C", part="radial")[0]
+    assert reading.value == 47e-6
+    assert reading.tolerance.high == 0.2
+    assert reading.carries == {
+        "rated_voltage": 25,
+        "highest_temperature": 105,
+        "polarity": "non-polar",
+    }
+
+
+@pytest.mark.common_practice
+@pytest.mark.parametrize("text", ["10µF ±10% 25V", "10µF 10% 25V", "10µF +/- 10 % 25V"])
+def test_tolerance_in_percent(text):
+    assert read(text)[0].tolerance.high == 0.1
+
+
+@pytest.mark.common_practice
+def test_unsymmetrical_percent():
+    tolerance = read("100µF -10/+50% 25V")[0].tolerance
+    assert (tolerance.low, tolerance.high) == (-0.1, 0.5)
+
+
+@pytest.mark.common_practice
+def test_series_mark_of_a_can_is_said_to_be_unread():
+    reading = read("220\n16V\nFK", part="can")[0]
+    assert reading.carries == {"rated_voltage": 16, "not_read": "FK"}
+
+
+def test_small_letter_on_a_can_is_not_its_capital():
+    assert first("100\nj", part="can")[2] == 6.3
+    assert first("100\nJ", part="can")[2] == 63
+
+
+def test_letter_behind_a_tantalum_code_may_be_volts_or_a_tolerance():
+    volts, tolerance = read("227J", part="tantalum")[:2]
+    assert (volts.carries, volts.tolerance) == ({"rated_voltage": 6.3}, None)
+    assert (tolerance.carries, tolerance.tolerance.high) == ({}, 0.05)
+
+
+def test_the_same_code_on_film_and_tantalum():
+    film, tantalum = read("105J")
+    assert (film.tolerance.high, film.carries) == (0.05, {})
+    assert (tantalum.kind, tantalum.carries) == ("tantalum", {"rated_voltage": 6.3})
+
+
+def test_rating_before_the_value_is_shown_too():
+    assert ("radial", 10e-6, 16) in [
+        (one.kind, one.value, one.carries["rated_voltage"]) for one in read("16/10")
+    ]
+
+
+def test_thousands_mark_or_decimal_comma():
+    values = [one.value for one in read("1,000µF 16V")]
+    assert values == [1000e-6, 1e-6]
+
+
+def test_old_millifarad_may_be_microfarad():
+    assert [one.value for one in read("10mF 16V")] == [10e-3, 10e-6]
+
+
+@pytest.mark.parametrize(
+    ("text", "part", "farad"),
+    [
+        ("5F", "ceramic", 5.0),
+        ("107", "ceramic", 100e-6),
+        ("220µF", "film", 220e-6),
+        ("100p", "can", 100e-12),
+        ("104", "can", 104e-6),
+        ("479", "film", 4.7e-12),
+    ],
+)
+def test_what_is_not_made_is_doubted_not_dropped(text, part, farad):
+    doubted = [one for one in read(text, part=part) if one.value == pytest.approx(farad)]
+    assert doubted and doubted[0].doubt
+
+
+def test_a_voltage_no_such_part_has_is_doubted():
+    assert "125" in read("10µF 400V", part="tantalum")[0].doubt
+
+
+def test_nothing_sound_is_left_out_of_an_unknown_part():
+    assert all(not one.doubt for one in read("220"))
+    assert read("0.01pF")[0].doubt  # nothing fits, so the doubtful reading is given
+
+
+def test_wrong_part_says_what_it_would_be_elsewhere():
+    with pytest.raises(RepairlibError, match="elsewhere it would be 220\u00a0µF, 25\u00a0V"):
+        read("220\nE", part="film")
+    with pytest.raises(RepairlibError, match="elsewhere it would be date 1990-01"):
+        read("A1", part="voltage-code")
+
+
+def test_two_ratings_are_refused():
+    with pytest.raises(RepairlibError):
+        read("2A104J 250V")
+    with pytest.raises(RepairlibError):
+        read("47µF 16V 25V")
+
+
+def test_reading_prints_on_one_line():
+    printed = str(read("104K")[0])
+    assert printed == (
+        "100\u00a0nF ±10\u00a0%: ceramic or film capacitor. 10 and four zeros, in pF; "
+        "K is ±10\u00a0%."
+    )
+
+
+def test_working_shows_the_steps_and_the_limits():
+    assert read("104K")[0].working == (
+        "10 × 10^4 pF = 100000 pF",
+        "±10\u00a0%: a good part measures 90\u00a0nF to 110\u00a0nF",
+    )
+
+
+def test_to_dict_is_plain_and_flat():
+    reading = read("2A104J")[0].to_dict()
+    assert reading["rated_voltage"] == 100
+    assert (reading["tolerance"], reading["tolerance_unit"]) == ([-0.05, 0.05], "")
+    assert (reading["kind"], reading["value"], reading["unit"]) == ("capacitor", 1e-7, "F")
