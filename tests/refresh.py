@@ -5,7 +5,12 @@
 
 The answered copies in tests/answered/ are made here: each is the lesson with the cell tagged
 `answers` replaced by answers given in code. These come from a file worked by hand that stands
-beside the copy: LESSON-right.json, LESSON-wrong.json.
+beside the copy. LESSON-right.json says how each answer was worked, LESSON-wrong.json which words
+the sheet must show for it:
+
+    {"q1": {"answer": "100 nF", "worked": "10 and four zeros, in pF; IEC 60062"}, ...}
+    {"q1": {"answer": "100 pF", "hint": "Check the prefix."}, ...}
+
 Nothing else of a lesson is touched: its prose, code, ids and tags stay as they were written.
 """
 
