@@ -32,11 +32,12 @@ th, td { border: 1px solid #000; padding: 1mm 1.4mm; text-align: left; vertical-
 th { border-bottom-width: 2px; font-size: 8.5pt; }
 td small { display: block; font-size: 8.5pt; }
 .box { display: inline-block; width: 4.2mm; height: 4.2mm; border: 1.4px solid #000; }
-.tick { width: 12mm; text-align: center; }
-.ref { width: 14mm; font-weight: bold; }
-.line { width: 12mm; text-align: right; }
-.plus { width: 30mm; font-weight: bold; }
-.part { width: 41mm; }
+.tick { width: 14mm; text-align: center; }
+.ref { width: 12mm; font-weight: bold; }
+.line { width: 10mm; text-align: right; }
+.plus { width: 21mm; font-weight: bold; }
+.old { width: 29mm; }
+.new { width: 43mm; }
 .caution { border: 2px solid #000; border-left-width: 8px; padding: 1.5mm 3mm; margin: 2mm 0;
   break-inside: avoid; }
 .caution p { margin: 0; }
@@ -119,13 +120,13 @@ def _table(headings: list[tuple[str, str]], rows: list[list[str]]) -> str:
 def _step(plan: Plan, number: int, step: Step) -> str:
     headings = [
         ("ref", "Place"),
-        ("part", "Take out (as listed)"),
-        ("part", "Fit"),
+        ("old", "Take out"),
+        ("new", "Fit"),
         ("plus", "Plus"),
         ("", "Look at"),
         ("line", "List line"),
-        ("tick", "In"),
-        ("tick", "Plus checked"),
+        ("tick", "Fitted"),
+        ("tick", "Plus seen"),
     ]
     rows = [_fitting_row(item) for item in step.items]
     return f"<h2>Step {number}: {_text(step.title)}</h2>{_table(headings, rows)}"
@@ -140,7 +141,7 @@ def _fitting_row(item: Item) -> list[str]:
         _text(_short(item.old.text, 60)),
         _text(item.new) + why,
         _text(item.polarity),
-        "<br>".join(_text(look) for look in item.looks),
+        "".join(f"<small>{_text(look)}</small>" for look in item.looks),
         str(item.line),
         BOX,
         BOX,
@@ -160,10 +161,12 @@ def _waiting(plan: Plan, title: str, items: list[Item]) -> str:
         ]
         for item in items
     ]
-    cautions = dict.fromkeys(key for item in items for key in item.cautions)
-    return f"<h2>{_text(title)}</h2>{''.join(map(_caution, cautions))}" + _table(
-        [*headings, ("tick", "Settled")], [[*row, BOX] for row in rows]
-    )
+    hazards = dict.fromkeys(key for item in items for key in item.cautions)
+    titles = " ".join(f"{HAZARDS[key].title}." for key in hazards)
+    caution = f'<p class="caution"><strong>CAUTION: {_text(titles)}</strong> ' if titles else ""
+    caution += "What to do stands on the first page.</p>" if titles else ""
+    table = _table([*headings, ("tick", "Settled")], [[*row, BOX] for row in rows])
+    return f"<h2>{_text(title)}</h2>{caution}{table}"
 
 
 def _unreadable(plan: Plan) -> str:

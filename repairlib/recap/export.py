@@ -16,8 +16,10 @@ from repairlib.errors import RepairlibError
 from repairlib.recap.planner import COLUMNS, Plan
 
 # A cell that begins so is a formula to a spreadsheet; so is one behind a separator, when the file
-# is opened with another separator than the comma. The wide signs count in some languages.
-_LIVE = re.compile("((?:^|[;,|\t\r\n])[\\s\ufeff]*)([=+\\-@\t\r＝＋－＠])")
+# is opened with another separator than the comma. The wide signs count in some languages. Tabs
+# and line ends, which begin formulas too, become spaces before.
+_LIVE = re.compile(r"((?:^|[;,|])[\s\ufeff]*)([=+\-@＝＋－＠])")
+_BREAKS = re.compile(r"[\t\r\n\v\f]+")
 MARK = "'"
 
 
@@ -43,12 +45,12 @@ class Saved:
 
 
 def not_live(cell: str) -> str:
-    """`cell` with an apostrophe before whatever a spreadsheet would run as a formula.
+    """`cell` on one line, with an apostrophe before whatever a spreadsheet would run.
 
     >>> not_live("=1+1"), not_live("10 µF"), not_live("C1;@SUM(A1)")
     ("'=1+1", '10 µF', "C1;'@SUM(A1)")
     """
-    return _LIVE.sub(lambda found: found[1] + MARK + found[2], cell)
+    return _LIVE.sub(lambda found: found[1] + MARK + found[2], _BREAKS.sub(" ", cell))
 
 
 def csv_text(plan: Plan) -> tuple[str, int]:
@@ -60,7 +62,7 @@ def csv_text(plan: Plan) -> tuple[str, int]:
     for row in plan.rows():
         cells = [str(cell) for cell in row.values()]
         safe = [not_live(cell) for cell in cells]
-        marked += sum(old != new for old, new in zip(cells, safe, strict=True))
+        marked += sum(len(new) > len(old) for old, new in zip(cells, safe, strict=True))
         writer.writerow(safe)
     return buffer.getvalue(), marked
 

@@ -41,7 +41,8 @@ def find_separator(lines: list[str]) -> str:
     >>> find_separator(["C1-C4, C7   10/16   elect", "C8   47/25   elect"]) == SPACES
     True
     """
-    sample = list(islice((line for line in lines if _DIGIT.search(line)), _SAMPLE))
+    with_figures = (line for line in lines if _DIGIT.search(line))
+    sample = list(islice(with_figures, _SAMPLE)) or lines[:_SAMPLE]
     shares = ((1, "\t"), (1, "|"), (1, ";"), (1.6, ","), (1, SPACES), (1, ","))
     for share, separator in shares:
         holding = sum(separator in line.strip() for line in sample)
@@ -143,6 +144,8 @@ def section_kind(line: str) -> str | None:
     >>> section_kind("** ELECTROLYTIC CAPACITORS **"), section_kind("MAIN BOARD")
     ('aluminium electrolytic', None)
     """
+    if _DIGIT.search(line):
+        return None
     found = re.findall(r"[^\W\d_][\w-]*", line.lower())
     kinds = {words.KIND_OF[word] for word in found if word in words.KIND_OF}
     rest = {word for word in found if word not in words.KIND_OF} - words.TITLE_FILLERS

@@ -6,6 +6,7 @@ Covers what the lines say. Which parts are to be replaced is decided in planner.
 from __future__ import annotations
 
 import re
+from functools import lru_cache
 
 from repairlib.errors import RepairlibError
 from repairlib.recap import layout
@@ -24,6 +25,7 @@ from repairlib.recap.words import CERAMIC, FILM, MAINS, PAPER, POLYMER, TANTALUM
 STAYING_KINDS = (CERAMIC, FILM, MAINS, PAPER, POLYMER, TANTALUM)
 MOST_COLUMNS = 60
 LONGEST_LINE = 2000
+MOST_REMEMBERED = 20_000
 QUOTED_LINES = 5  # a quoted cell that runs over more lines than this was never closed
 
 # What a line can be, besides a line of parts.
@@ -121,11 +123,10 @@ class _ListReader:
         self.columns: Columns | None = None
         self.section = ""
         self.shortest_row = MOST_COLUMNS
-        # What is right of the first separator -> what it says, for lines with one plain reference.
-        self.known: dict[str, Capacitor] = {}
+        self.known = self.seen_before()
 
     def read_all(self) -> None:
-        lines, separator, known = self.list.lines, self.separator, self.known
+        lines, separator = self.list.lines, self.separator
         add = self.list.parts.append
         skip_to = 0
         for number, line in enumerate(lines, 1):
@@ -134,7 +135,7 @@ class _ListReader:
             if separator:
                 # Most lines repeat what another line said, of another part.
                 reference, _, rest = line.partition(separator)
-                capacitor = known.get(rest)
+                capacitor = self.known.get(rest)
                 if capacitor is not None and _plain_reference(reference):
                     add(Part(reference, number, capacitor))
                     continue
@@ -143,6 +144,10 @@ class _ListReader:
             self.list.notes.append(
                 "The file does not end with a line end: check its last line against the paper."
             )
+
+    def seen_before(self) -> dict[str, Capacitor]:
+        roles = tuple(self.columns.roles) if self.columns else ()
+        return _seen_before(self.separator, roles, self.section)
 
     def aside(self, number: int, what: str, why: str = "") -> None:
         self.list.set_aside.append(SetAside(number, self.list.text_of(number), what, why))
@@ -194,7 +199,7 @@ class _ListReader:
             columns = layout.read_headings(cells, line)
         if columns:
             self.columns = columns if self.separator else None
-            self.known.clear()
+            self.known = self.seen_before()
             self.aside(number, HEADING)
             return
         self.refuse_cut_row(number, cells)
@@ -294,13 +299,15 @@ class _ListReader:
         self.list.parts += [Part(name, number, capacitor, doubt) for name in names]
         reference, _, rest = line.partition(self.separator or "\0")
         if len(names) == 1 and not doubt and reference == names[0] and self.separator != SPACES:
+            if len(self.known) >= MOST_REMEMBERED:
+                self.known.clear()
             self.known[rest] = capacitor
 
     def read_line_without_reference(self, number: int, line: str) -> None:
         section = layout.section_kind(line)
         if section is not None:
             self.section = section
-            self.known.clear()
+            self.known = self.seen_before()
             below = f"the lines below are {section}" if section else "a title of other parts"
             self.aside(number, TITLE, below)
             return
@@ -316,6 +323,16 @@ class _ListReader:
             self.aside(number, UNREADABLE, "a value, but no reference such as C5")
         else:
             self.aside(number, TITLE, "no reference and no value")
+
+
+@lru_cache(maxsize=32)
+def _seen_before(separator: str, roles: tuple[str, ...], section: str) -> dict[str, Capacitor]:
+    """What lines said of their part, by all that stood right of the first separator.
+
+    Only lines with one plain reference are kept here. Long lists repeat themselves, and the same
+    list is planned again after every change, so most lines need not be taken apart again.
+    """
+    return {}
 
 
 def _is_bare(cell: str) -> bool:

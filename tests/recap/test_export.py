@@ -1,0 +1,98 @@
+"""The exported CSV: no live formula, whole or not at all, nothing overwritten."""
+
+import csv
+import io
+import os
+
+import pytest
+from hypothesis import given, settings
+from hypothesis import strategies as st
+
+from repairlib.errors import RepairlibError
+from repairlib.recap import plan
+from repairlib.recap.export import csv_text, free_stem, not_live, write_csv, write_whole
+
+LIST = "Ref,Value,Type,Note\nC1,10/16,elect,=SUM(A1)\n"
+LIVE = tuple("=+-@\t\r＝＋－＠")
+
+
+@pytest.mark.published("CWE-1236: = + - @ begin a formula")
+@pytest.mark.parametrize("cell", ["=1+1", "+1", "-1", "@SUM(A1)", "\t=1", "\r=1", " =1", "＝1"])
+def test_formula_is_marked(cell):
+    assert not_live(cell).lstrip()[0] == "'"
+
+
+@settings(max_examples=300, deadline=None)
+@given(st.text(alphabet="=+-@\t\r\n;,|\" 'Ca1＝"))
+def test_no_cell_comes_out_live(text):
+    """Neither as a comma file nor when opened with another separator."""
+    made = plan(f"C1,10/16,elect\nC2,10/16,{text}\n")
+    written = csv_text(made)[0]
+    for row in csv.reader(io.StringIO(written)):
+        for cell in row:
+            for separator in ("\0", ";", "\t", "|"):
+                for piece in cell.split(separator):
+                    assert piece.strip(" \n")[:1] not in LIVE
+
+
+def test_export_says_what_it_marked(tmp_path):
+    saved = plan(LIST).to_csv(tmp_path / "plan.csv")
+    assert saved.marked == 1
+    assert "1 cell began like a spreadsheet formula" in str(saved)
+    rows = list(csv.DictReader(io.StringIO(saved.path.read_text("utf-8-sig"))))
+    assert rows[0]["source text"] == "C1,10/16,elect,'=SUM(A1)"
+    assert rows[0]["new part"] == "10\xa0µF 16\xa0V 105 °C polar aluminium"
+
+
+def test_existing_file_is_left_alone(tmp_path):
+    path = tmp_path / "plan.csv"
+    path.write_text("mine")
+    with pytest.raises(RepairlibError, match="nothing was overwritten"):
+        write_csv(plan(LIST), path)
+    assert path.read_text() == "mine"
+    assert os.listdir(tmp_path) == ["plan.csv"]
+    write_csv(plan(LIST), path, overwrite=True)
+    assert path.read_text("utf-8-sig").startswith('"reference"')
+
+
+@pytest.mark.parametrize("target", ["no/such/folder.csv", "list.csv/plan.csv", "a\0b.csv"])
+def test_cannot_be_written(tmp_path, target):
+    (tmp_path / "list.csv").write_text("mine")
+    with pytest.raises(RepairlibError, match="cannot be written"):
+        write_whole(tmp_path / target, b"x")
+    assert (tmp_path / "list.csv").read_text() == "mine"
+
+
+def test_failing_disk_leaves_nothing_behind(tmp_path, monkeypatch):
+    def full(*_):
+        raise OSError(28, "No space left on device")
+
+    (tmp_path / "plan.csv").write_text("mine")
+    monkeypatch.setattr(os, "fsync", full)
+    with pytest.raises(RepairlibError, match="No space left"):
+        write_whole(tmp_path / "plan.csv", b"x", overwrite=True)
+    assert [path.read_text() for path in tmp_path.iterdir()] == ["mine"]
+
+
+def test_file_system_without_hard_links(tmp_path, monkeypatch):
+    def no_links(*_):
+        raise OSError(95, "Operation not supported")
+
+    monkeypatch.setattr(os, "link", no_links)
+    write_whole(tmp_path / "plan.csv", b"one")
+    with pytest.raises(RepairlibError, match="exists"):
+        write_whole(tmp_path / "plan.csv", b"two")
+    assert (tmp_path / "plan.csv").read_bytes() == b"one"
+
+
+def test_free_name(tmp_path):
+    assert free_stem(tmp_path, "a", (".csv",)) == "a"
+    (tmp_path / "a.csv").touch()
+    assert free_stem(tmp_path, "a", (".csv", ".html")) == "a-2"
+
+
+def test_table_is_the_same_as_the_csv():
+    made = plan(LIST)
+    table = made.table()
+    assert list(table.columns) == list(made.rows()[0])
+    assert table.iloc[0]["new part"].startswith("10\xa0µF")

@@ -1,0 +1,185 @@
+"""Lists of odd shapes: what each line becomes, and that none is lost."""
+
+import pytest
+from hypothesis import given, settings
+from hypothesis import strategies as st
+
+from repairlib.errors import RepairlibError
+from repairlib.recap import Plan, plan, read_parts
+from repairlib.recap.textfile import decode
+
+
+def fates(text):
+    """Line number: what the line is, for the lines that gave no parts."""
+    return {line.line: line.what for line in read_parts(text).set_aside}
+
+
+def held(text):
+    return {item.reference: item.why for item in plan(text).held}
+
+
+def test_no_headings():
+    made = plan("C1,10/16,elect\nC2,.1,film\n")
+    assert [item.reference for item in made.items] == ["C1"]
+
+
+def test_references_without_quotation_marks():
+    made = plan("Ref,Value,Type\nC1,C2,10/16,elect\nC3,47/25,elect\n")
+    assert [item.reference for item in made.items] == ["C1", "C2", "C3"]
+
+
+def test_decimal_comma_in_a_comma_list_is_not_read_as_two_cells():
+    made = plan("Ref,Value,Volts,Type\nC5,4,7µF,16,elect\nC6,10,16,elect\n")
+    assert made.unreadable[0].line == 2
+    assert "comma inside a value" in made.unreadable[0].why
+
+
+def test_quantity_that_disagrees():
+    assert "quantity says 3" in held("Ref,Value,Type,Qty\nC1-C4,10/16,elect,3\n")["C1"]
+
+
+def test_bare_figure_that_nobody_explains():
+    assert "'3' was not understood" in held("C1,10/16,elect,3\n")["C1"]
+
+
+def test_missing_rating_waits():
+    why = held("Ref,Value,Volts,Type\nC1,100µF,,elect\n")["C1"]
+    assert why.startswith("no voltage rating stated: read it on the old part")
+
+
+def test_same_duplicate_is_merged_and_another_is_held():
+    made = plan("C1,10/16,elect\nC2,10/16,elect\nC1,10µF 16V,electrolytic\nC2,10/25,elect\n")
+    assert [item.reference for item in made.items] == ["C1"]
+    assert [(item.reference, item.line) for item in made.held] == [("C2", 2), ("C2", 4)]
+    assert [duplicate.same for duplicate in made.duplicates] == [True, False]
+
+
+def test_column_missing_in_pasted_text():
+    """A gap in a column of figures cannot tell value from rating."""
+    text = "Ref   Value  Volts  Type\nC1    10     16     el\nC2  16  el\n"
+    assert "3 columns where the headings are 4" in plan(text).unreadable[0].why
+
+
+def test_gap_under_a_heading_is_a_gap():
+    text = "Ref   Value  Volts  Type\nC1    10     16     el\nC2    100           el\n"
+    made = plan(text)
+    assert [item.reference for item in made.items] == ["C1"]
+    assert "no voltage rating" in made.held[0].why
+
+
+def test_lines_that_are_no_parts():
+    text = "BOARD A\nRef,Value\n\nC1,.1 film\nPage 2 of 9\n------\nR1,10k\nVC1,20p\nsee notes\n"
+    assert fates(text) == {
+        1: "title or note",
+        2: "heading",
+        3: "blank",
+        5: "title or note",
+        6: "heading",
+        7: "not a capacitor",
+        8: "not a capacitor",
+        9: "title or note",
+    }
+
+
+UNREADABLE = {
+    "10/16 electrolytic": "no reference",
+    "see C5": "does not begin with it",
+    "C9-C2,10/16": "does not go up",
+    "C1,": "nothing stands after",
+    'C1,"10/16': "quotation mark",
+    "C1," + "x" * 3000: "longer than",
+}
+
+
+@pytest.mark.parametrize(("line", "why"), UNREADABLE.items())
+def test_unreadable_lines_say_why(line, why):
+    made = plan(f"C7,10/16,el\nC8,10/16,el\n{line}\nC9,10/16,el\n")
+    assert [found.line for found in made.unreadable] == [3]
+    assert why in made.unreadable[0].why
+    assert len(made.items) == 3
+
+
+def test_quoted_cell_over_two_lines():
+    made = plan('Ref,Value,Type\n"C1,\nC2",10/16,elect\nC3,10/16,elect\n')
+    assert [item.reference for item in made.items] == ["C1", "C2", "C3"]
+
+
+def test_titles_give_the_kind_until_the_next_title():
+    text = "TANTALUM CAPACITORS\nC1,10/16\nCERAMIC CAPACITORS\nC2,.1/50\nELECTROLYTIC\nC3,10/16\n"
+    made = plan(text)
+    assert [made.judged[0].reference, made.kept[0].reference] == ["C1", "C2"]
+    assert made.items[0].reference == "C3"
+
+
+def test_200_columns():
+    with pytest.raises(RepairlibError, match="200 columns"):
+        plan("Ref,Value" + ",x" * 198 + "\n")
+
+
+@pytest.mark.parametrize("text", ["", " \n\t\n", "\ufeff"])
+def test_nothing_in_it(text):
+    with pytest.raises(RepairlibError, match="no line"):
+        plan(text)
+
+
+def test_ten_megabytes_in_one_line():
+    made = plan("C1,10/16,el\n" + "C" * 10_000_000)
+    assert made.unreadable[0].why == "longer than 2000 characters"
+
+
+NAMES = ["C1", "C2", "C1-C3", "C7,C8", "C9-C2", "R1", "VC1", "C", "5", "1C106M", "104K"]
+FIGURES = ["10/16", "4u7", ".1", "1,000", "100µF", "16V", "16", "25V", "250VAC", "X2", "1", "2"]
+WORDS = ["elect", "film", "tant", "NP", "Ref", "Value", "Volts", "Qty", "Type", "Page", "--"]
+CELLS = st.sampled_from([*NAMES, *FIGURES, *WORDS, "|", "=", '"', "'", "\t"])
+LISTS = st.lists(st.lists(CELLS, max_size=7), min_size=1, max_size=12).flatmap(
+    lambda rows: st.sampled_from([",", "\t", ";", "|", "  ", " "]).map(
+        lambda separator: "\n".join(separator.join(row) for row in rows)
+    )
+)
+
+
+def assert_nothing_is_lost(made: Plan):
+    parts_list = made.list
+    set_aside = [line.line for line in parts_list.set_aside]
+    everything = sorted([*set_aside, *parts_list.lines_with_parts()])
+    assert everything == list(range(1, len(parts_list.lines) + 1))
+    merged = {d.reference for d in made.duplicates if d.same}
+    planned = [(item.reference, item.line) for item in made.all_items]
+    assert len(planned) == len(set(planned)) or made.duplicates
+    for part in parts_list.parts:
+        assert (part.reference, part.line) in planned or part.reference in merged
+    for item in made.items:
+        assert item.new.volts >= item.old.volts
+        assert item.new.polar == (item.old.kind != "bipolar electrolytic")
+    assert sorted(map(id, made.checklist)) == sorted(map(id, made.items))
+
+
+@settings(max_examples=300, deadline=None)
+@given(LISTS)
+def test_any_list_is_accounted_for(text):
+    try:
+        made = plan(text)
+    except RepairlibError:
+        return
+    assert_nothing_is_lost(made)
+
+
+@settings(max_examples=200, deadline=None)
+@given(st.text())
+def test_any_text_is_accounted_for(text):
+    try:
+        made = plan(text)
+    except RepairlibError:
+        return
+    assert_nothing_is_lost(made)
+
+
+@settings(max_examples=200, deadline=None)
+@given(st.binary())
+def test_any_bytes_are_read_or_refused(data):
+    try:
+        made = plan(decode(data).text)
+    except RepairlibError as problem:
+        assert "\n" not in str(problem)
+        return
+    assert_nothing_is_lost(made)
