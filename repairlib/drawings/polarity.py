@@ -5,7 +5,7 @@ from __future__ import annotations
 from dataclasses import replace
 
 from repairlib.drawings.anatomy import SIGNS, Anatomy, Mark, Terminal
-from repairlib.drawings.canvas import QUIET, Canvas
+from repairlib.drawings.canvas import INK, POSITIVE, QUIET, Canvas
 from repairlib.drawings.footprints import HALF_HEIGHT, HALF_WIDTH, Footprint, draw_footprint
 from repairlib.drawings.parts import (
     MIDDLE,
@@ -63,7 +63,8 @@ def draw_polarity(rule_id: str, board_mark: str = "", fitted: str = "", **second
     verdict = VERDICTS[finding.verdict]
     if finding.verdict == "right" and finding.part_shows == EITHER:
         verdict = "Right: either way round will do."
-    canvas.text(MIDDLE, VERDICT_Y, verdict, 18, bold=True)
+    colour = POSITIVE if finding.verdict == "reversed" else INK
+    canvas.text(MIDDLE, VERDICT_Y, verdict, 18, fill=colour, bold=True)
     part = part_words(_only(anatomy, rule.mark), "")
     return canvas.picture(f"{part} Below it its place on the board. {ends} {verdict}")
 

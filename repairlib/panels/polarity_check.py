@@ -14,7 +14,7 @@ from repairlib.drawings import draw_polarity
 from repairlib.panels.look import Panel, picture_html, told, words
 from repairlib.polarity import FITTED, board_marks, check_polarity, families, marks_of
 from repairlib.polarity.checker import ENDS, NOT_DECIDED, NOTHING_ELSE
-from repairlib.polarity.rules import NOTHING_SEEN, SOMETHING_ELSE
+from repairlib.polarity.rules import NOTHING_SEEN, OPPOSITE, SOMETHING_ELSE
 from repairlib.safety import caution
 from repairlib.sources import source
 
@@ -23,12 +23,12 @@ HEADLINES = {
     "reversed": ("unsafe", "Reversed: do not fit it like this"),
     "cannot tell": ("cannot read", "Cannot tell"),
 }
-WIDE = widgets.Layout(width="30rem")
+WIDE = widgets.Layout(width="30rem", max_width="100%")
 LABELS = {"description_width": "9rem"}
 
 
 class PolarityCheck(Panel):
-    """The panel's parts: a field for each choice, and what is shown in `picture` and `answer`.
+    """The panel's parts: a field for each choice, then `answer`, `picture` and `cautions`.
 
     >>> check = PolarityCheck()
     >>> check.fitted.value = "part's mark at the board's mark"
@@ -40,20 +40,21 @@ class PolarityCheck(Panel):
         self.family = _dropdown("The part is", tuple(families()), family)
         self.part_mark = _dropdown("On the part", _seen_on(family))
         self.board_mark = _dropdown("On the board", tuple(board_marks()))
-        self.fitted = _dropdown("I fit it with the", FITTED, NOT_DECIDED)
+        self.fitted = _dropdown("How I fit it", FITTED, NOT_DECIDED)
         self.also_on_part = _dropdown("Also on the part", (NOTHING_ELSE, *_seen_on(family)))
         self.also_on_part_at = _dropdown("at the", ENDS, ENDS[-1])
         self.also_on_board = _dropdown("Also on the board", (NOTHING_ELSE, *board_marks()))
         self.also_on_board_at = _dropdown("at the", ENDS, ENDS[-1])
         self.picture = words()
         self.answer = words()
+        self.cautions = words()
         second = (
             *(self.also_on_part, self.also_on_part_at),
             *(self.also_on_board, self.also_on_board_at),
         )
         first = (self.family, self.part_mark, self.board_mark, self.fitted)
         more = widgets.Accordion([widgets.VBox(second)], titles=("A second mark",))
-        super().__init__(*first, more, self.answer, self.picture)
+        super().__init__(*first, more, self.answer, self.picture, self.cautions)
         self.family.observe(self._offer_its_marks, "value")
         for field in (*first, *second):
             field.observe(self._update, "value")
@@ -75,7 +76,8 @@ class PolarityCheck(Panel):
         }
         family, mark, board = self.family.value, self.part_mark.value, self.board_mark.value
         finding = check_polarity(family, mark, board, self.fitted.value, **second)
-        self.answer.value = finding_html(finding)
+        self.answer.value = verdict_html(finding, self.fitted.value)
+        self.cautions.value = cautions_html(finding)
         rule = marks_of(family).get(mark)
         if rule is None:
             self.picture.value = "<p>No drawing: the mark on the part is not known.</p>"
@@ -92,20 +94,28 @@ def polarity_check(family: str = "aluminium radial") -> PolarityCheck:
     return PolarityCheck(family)
 
 
-def finding_html(finding) -> str:
-    """The verdict, what happens if it is wrong, where else to look, cautions and sources."""
+def verdict_html(finding, fitted: str) -> str:
+    """The verdict, why, what happens if it goes in wrong, and where else to look."""
     state, headline = HEADLINES[finding.verdict]
+    both_known = {finding.part_shows, finding.board_shows} <= set(OPPOSITE)
+    if fitted == NOT_DECIDED and both_known:
+        headline = "Not fitted yet"
     says = [
         finding.reason,
         *finding.notes,
         f"If it goes in wrong: {finding.if_wrong}",
         f"Look also {finding.look_at}.",
     ]
+    return told(state, headline, says)
+
+
+def cautions_html(finding) -> str:
+    """The cautions that go with this work, and where the rules are written."""
     titles = "<br>".join(f"Source: {escape(str(source(key)))}" for key in finding.sources)
     return (
-        told(state, headline, says)
-        + f"<details open><summary>Cautions</summary>{caution(*finding.cautions)._repr_html_()}"
-        + f'</details><div class="rl-soft">{titles}</div>'
+        f'<div class="rl-soft">{titles}</div>'
+        f"<details open><summary>Cautions</summary>{caution(*finding.cautions)._repr_html_()}"
+        "</details>"
     )
 
 

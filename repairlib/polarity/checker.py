@@ -133,8 +133,8 @@ def _judge(kind: Family, part: Shown, board: Shown, fitted: str) -> tuple[str, s
     same = part.end == board.end
     said = f"{part.step} {board.step}"
     if fitted == NOT_DECIDED:
-        where = "to the same end as" if same else "to the end away from"
-        return CANNOT_TELL, f"{said} You have not said how you fit it: turn its mark {where} it."
+        where = "at" if same else "at the other end from"
+        return CANNOT_TELL, f"{said} So put the part's mark {where} the board's mark."
     if same == (fitted == AT_THE_MARK):
         return RIGHT, f"{said} Each end goes where it belongs."
     if part.end == "pin 1":

@@ -57,9 +57,12 @@ def test_both_ways_round(family, mark, board, at_the_mark):
     assert verdict(family, mark, board, NOT_DECIDED) == "cannot tell"
 
 
-@pytest.mark.parametrize(("board", "turn"), [("plus sign", "away from"), ("minus sign", "same")])
-def test_undecided_is_told_which_way(board, turn):
-    assert turn in check_polarity(*RADIAL, board).reason
+@pytest.mark.parametrize(
+    ("board", "where"), [("plus sign", "at the other end from"), ("minus sign", "at")]
+)
+def test_undecided_is_told_which_way(board, where):
+    reason = check_polarity(*RADIAL, board).reason
+    assert reason.endswith(f"So put the part's mark {where} the board's mark.")
 
 
 @pytest.mark.parametrize("board", ["plus sign", "minus sign"])

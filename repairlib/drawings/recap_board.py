@@ -1,0 +1,69 @@
+"""The board of a recap plan: every place to scale, its plus, and how far the work is."""
+
+from __future__ import annotations
+
+from collections.abc import Collection
+
+from repairlib.drawings.board import draw_board
+from repairlib.drawings.picture import Picture
+from repairlib.errors import RepairlibError
+from repairlib.recap.board import Position
+from repairlib.recap.item import Item
+from repairlib.recap.planner import Plan
+
+ANGLES = {"right": 0, "up": 90, "left": 180, "down": 270}
+EDGE_MM = 14.0  # board around the outermost places
+USUAL_MM = 6.0  # a place whose part nobody measured
+
+
+def draw_recap(plan: Plan, done: Collection[str] = ()) -> Picture:
+    """Draw the plan's board: which parts are done, which one is next, which ones stay.
+
+    `done` holds the references that are fitted. Raises RepairlibError for a plan without board.
+
+    >>> from repairlib.recap import Board, Position, plan
+    >>> board = Board("panel", [Position("C1", "supply", 20, 15, plus="left")])
+    >>> "positive end to the left" in draw_recap(plan("C1,10/16,el", board)).alt
+    True
+    """
+    board = plan.board
+    if board is None or not board.positions:
+        raise RepairlibError(
+            plan.name, "this plan has no board", "plan(text, board=read_board(...))"
+        )
+    waiting = [item.reference for item in plan.checklist if item.reference not in done]
+    items = {item.reference: item for item in plan.all_items}
+    following = waiting[0] if waiting else None
+    parts = [
+        _drawn(place, items.get(place.reference), _state(place.reference, done, waiting, following))
+        for place in board.positions
+    ]
+    width = max(place.x_mm for place in board.positions) + EDGE_MM
+    height = max(place.y_mm for place in board.positions) + EDGE_MM
+    return draw_board(parts, width, height, title=board.name.capitalize())
+
+
+def _state(reference: str, done: Collection[str], waiting: list[str], following) -> str:
+    if reference in done:
+        return "done"
+    if reference == following:
+        return "next"
+    return "to do" if reference in waiting else "keep"
+
+
+def _drawn(place: Position, item: Item | None, state: str) -> dict:
+    drawn = {"reference": place.reference, "x_mm": place.x_mm, "y_mm": place.y_mm, "state": state}
+    bipolar = item is not None and item.new is not None and not item.new.polar
+    drawn["polarity"] = "non-polar" if bipolar else "none" if place.plus == "none" else "polar"
+    drawn["angle_deg"] = ANGLES.get(place.plus)
+    can = item.new.can if item is not None and item.new is not None else None
+    diameter = can.diameter if can is not None else place.max_diameter_mm or USUAL_MM
+    if place.form == "axial":
+        long = place.spacing_mm or 2 * diameter
+        upright = place.plus in ("up", "down")
+        drawn["width_mm"], drawn["height_mm"] = (diameter, long) if upright else (long, diameter)
+    elif place.form == "radial":
+        drawn["diameter_mm"] = diameter
+    else:
+        drawn["width_mm"], drawn["height_mm"] = (place.spacing_mm or USUAL_MM) + 2, USUAL_MM / 2
+    return drawn
