@@ -9,7 +9,9 @@ from __future__ import annotations
 from html import escape
 
 from repairlib.recap.export import Saved, write_whole
-from repairlib.recap.planner import ORDER_RULE, Item, Plan, Step
+from repairlib.recap.fitting_order import ORDER_RULE, Step
+from repairlib.recap.item import Item
+from repairlib.recap.planner import Plan
 from repairlib.recap.rules import RULES
 from repairlib.safety import HAZARDS
 from repairlib.sources import source

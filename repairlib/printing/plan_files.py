@@ -8,7 +8,8 @@ from repairlib.errors import RepairlibError
 from repairlib.printing.bench_sheet import write_bench_sheet
 from repairlib.recap.board import read_board
 from repairlib.recap.export import Saved, free_stem
-from repairlib.recap.planner import Item, Plan, plan_file
+from repairlib.recap.item import Item
+from repairlib.recap.planner import Plan, plan_file
 from repairlib.safety import HAZARDS
 
 CSV_ENDING, SHEET_ENDING = "-plan.csv", "-bench-sheet.html"

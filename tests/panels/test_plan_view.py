@@ -1,0 +1,81 @@
+"""The plan view: what stands in it after typing, ticking, and pasting nonsense."""
+
+from base64 import b64decode
+
+import pytest
+
+from repairlib.panels.plan_view import SHOWN_ITEMS, plan_view
+from repairlib.recap import read_board
+from repairlib.tables import demo_path
+
+
+@pytest.fixture(scope="module")
+def demo():
+    text = demo_path("keyboard-parts.csv").read_text("utf-8")
+    return plan_view(text, read_board(demo_path("keyboard-board.csv")))
+
+
+def test_demo_list_is_planned(demo):
+    assert "45 lines read, 1 need you" in demo.summary.value
+    assert "23 to replace" in demo.summary.value
+    assert "Mains voltage can kill" in demo.summary.value
+    assert "no voltage rating stated" in demo.waiting.value
+    assert len(demo.ticks) == 23
+    assert demo.ticks[0].description.replace("\xa0", " ").startswith("C4: 470 µF 16 V")
+
+
+def test_ticking_moves_on_to_the_next_part(demo):
+    before = demo.picture.value
+    demo.ticks[0].value = True
+    assert demo.picture.value != before
+    assert "C4: 78 mm from the left, 18 mm from the top, positive end to the top, done" in (
+        demo.picture.value
+    )
+    demo.ticks[0].value = False
+    assert demo.picture.value == before
+
+
+def test_ticks_stay_when_the_list_is_mended():
+    view = plan_view("C1,10/16,elect\nC2,47/25,elect")
+    view.ticks[1].value = True
+    view.parts_list.value = ""
+    view.parts_list.value = "C1,10/16,elect\nC2,47/25,elect\nC3,47/25,elect"
+    assert [tick.value for tick in view.ticks] == [False, True, False]
+
+
+def test_typing_plans_anew():
+    view = plan_view("C1,10/16,elect")
+    view.parts_list.value = "C1,10/16,elect\nC2,47/25,elect\nC9-C2,.1\n"
+    assert len(view.ticks) == 2
+    assert "does not go up" in view.waiting.value
+    assert view.picture.value == ""
+
+
+@pytest.mark.parametrize("text", ["", "   ", "\n\n"])
+def test_no_list_is_told_and_clears_the_answer(text):
+    view = plan_view("C1,10/16,elect")
+    view.parts_list.value = text
+    assert "there is no line in it" in view.summary.value
+    assert (view.plan, view.ticks, view.table.value, view.files.value) == (None, [], "", "")
+    view.parts_list.value = "C1,10/16,elect"
+    assert len(view.ticks) == 1
+
+
+def test_text_of_the_list_stays_text():
+    view = plan_view("C1,10/16,<script>alert(1)</script> elect\nC2 <b>,?\n")
+    shown = view.summary.value + view.table.value + view.waiting.value
+    assert "<script" not in shown
+    assert "<b>" not in shown
+
+
+def test_links_hold_the_files(demo):
+    link = demo.files.value.partition("data:text/html;base64,")[2].partition('"')[0]
+    assert "<!DOCTYPE html>" in b64decode(link).decode("utf-8")
+    link = demo.files.value.partition("data:text/csv;base64,")[2].partition('"')[0]
+    assert b64decode(link).decode("utf-8-sig").startswith('"reference"')
+
+
+def test_long_lists_are_shown_in_part():
+    view = plan_view("\n".join(f"C{number},10/16,elect" for number in range(1, 500)))
+    assert len(view.ticks) == SHOWN_ITEMS
+    assert "The first 120 of 499" in view.table.value
