@@ -7,7 +7,16 @@ from dataclasses import dataclass
 from math import cos, pi, sin
 
 from repairlib.drawings.anatomy import arc
-from repairlib.drawings.canvas import BOARD, INK, PAPER, POSITIVE, QUIET, Canvas, text_width
+from repairlib.drawings.canvas import (
+    BOARD,
+    INK,
+    NEGATIVE,
+    PAPER,
+    POSITIVE,
+    QUIET,
+    Canvas,
+    text_width,
+)
 from repairlib.drawings.labels import Box, Labels
 from repairlib.drawings.picture import Picture
 from repairlib.errors import RepairlibError
@@ -53,8 +62,8 @@ class Placed:
         words = [self.reference]
         if self.polarity == "non-polar":
             words.append("NP")
-        if self.state in ("next", "keep"):
-            words.append(self.state)
+        if self.state == "next":
+            words.append("next")
         return " ".join(words)
 
 
@@ -179,8 +188,6 @@ def _draw_polarity(canvas: Canvas, part: Placed, labels: Labels) -> None:
         canvas.polygon(segment, NEGATIVE_SIDE)
         xs, ys = [x for x, _ in segment], [y for _, y in segment]
         labels.block(Box(min(xs), min(ys), max(xs), max(ys)))
-    else:
-        _negative_bar(canvas, part, across, up, labels)
     reach = abs(across) * part.half_width + abs(up) * part.half_height
     # A small part has no room inside: its plus stands just outside the outline.
     # Where a neighbour is in the way it goes inside after all, drawn smaller.
@@ -193,24 +200,17 @@ def _draw_polarity(canvas: Canvas, part: Placed, labels: Labels) -> None:
     for dx, dy in ((arm, 0), (0, arm)):
         canvas.line((x - dx, y - dy), (x + dx, y + dy), stroke=POSITIVE, pen=arm / 2 + 0.5)
     labels.block(plus)
+    if not part.round and reach >= 22:
+        # No dark bar here: on a flat chip a bar would be read as positive.
+        minus = _around_plus(part, -across, -up, distance, arm)
+        y = (minus.top + minus.bottom) / 2
+        canvas.line((minus.left + 2, y), (minus.right - 2, y), stroke=NEGATIVE, pen=3.5)
+        labels.block(minus)
 
 
 def _around_plus(part: Placed, across: float, up: float, distance: float, arm: float) -> Box:
     x, y = part.x + across * distance, part.y + up * distance
     return Box(x - arm - 2, y - arm - 2, x + arm + 2, y + arm + 2)
-
-
-def _negative_bar(canvas: Canvas, part: Placed, across: float, up: float, labels: Labels) -> None:
-    box, share = part.box, 0.22
-    wide, high = box.right - box.left, box.bottom - box.top
-    if abs(across) >= abs(up):
-        left = box.left if across > 0 else box.right - share * wide
-        bar = Box(left, box.top, left + share * wide, box.bottom)
-    else:
-        top = box.top if up > 0 else box.bottom - share * high
-        bar = Box(box.left, top, box.right, top + share * high)
-    canvas.rect(bar.left, bar.top, bar.right - bar.left, bar.bottom - bar.top, NEGATIVE_SIDE)
-    labels.block(bar)
 
 
 def _draw_label(canvas: Canvas, part: Placed, labels: Labels) -> None:
@@ -228,7 +228,9 @@ def _draw_label(canvas: Canvas, part: Placed, labels: Labels) -> None:
 def _draw_legend(canvas: Canvas, top: float, placed: list[Placed]) -> None:
     words = []
     if any(part.polarity == "polar" for part in placed):
-        words += ["+ beside or in a part: positive lead", "dark side: negative (stripe)"]
+        words += ["+ beside or in a part: positive lead"]
+        if any(part.polarity == "polar" and part.round for part in placed):
+            words.append("dark side of a round part: negative")
     if any(part.polarity == "polar" and part.angle is None for part in placed):
         words.append("?: polarity not known, look first")
     if any(part.polarity == "non-polar" for part in placed):
@@ -236,9 +238,9 @@ def _draw_legend(canvas: Canvas, top: float, placed: list[Placed]) -> None:
     canvas.text(MARGIN, top + 20, "   ·   ".join(words), 16, "start")
     states = {part.state for part in placed}
     meaning = {
-        "next": "thick outline and 'next': to fit now",
+        "next": "thick outline and 'next': fit this now",
         "done": "tick: fitted",
-        "keep": "dashed and 'keep': leave in place",
+        "keep": "dashed outline: keep, leave in place",
     }
     told = [text for state, text in meaning.items() if state in states]
     canvas.text(MARGIN, top + 46, "   ·   ".join(told), 16, "start")

@@ -186,8 +186,8 @@ def test_forty_parts_are_legible():
 def test_states_and_polarity_are_said_in_words_and_signs():
     picture = draw_board(board_of(8), 280, 120)
     said = " ".join(words(picture))
-    assert "C102 next" in said and "C104 NP keep" in said
-    assert "dashed and 'keep': leave in place" in said and "tick: fitted" in said
+    assert "C102 next" in said and "C104 NP" in said
+    assert "dashed outline: keep, leave in place" in said and "tick: fitted" in said
     assert (
         "C101: 14 mm from the left, 14 mm from the top, positive end to the right." in picture.alt
     )
@@ -261,3 +261,12 @@ def test_saved_file_is_the_svg(tmp_path):
     picture = draw_part("radial", "100µF")
     picture.save(tmp_path / "part.svg")
     assert (tmp_path / "part.svg").read_bytes() == picture.svg.encode("utf-8")
+
+
+def test_plan_draws_no_bar_on_flat_parts():
+    """A dark bar means positive on a flat chip, so the plan shows signs only."""
+    place = dict(x_mm=50, y_mm=50, width_mm=30, height_mm=12)
+    part = dict(reference="C1", polarity="polar", angle_deg=0, **place)
+    root = ET.fromstring(draw_board([part], 100, 100).svg)
+    assert {rect.get("fill") for rect in root.findall(f"{SVG}rect")} <= {"#ffffff", "#e3efe3"}
+    assert not root.findall(f"{SVG}polygon")
