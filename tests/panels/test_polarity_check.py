@@ -4,7 +4,6 @@ from __future__ import annotations
 
 import base64
 import re
-import time
 
 import pytest
 
@@ -68,13 +67,3 @@ def test_every_choice_shows_something(panel):
             for board in board_marks():
                 panel.board_mark.value = board
                 assert panel.picture.value and "Source:" in panel.cautions.value
-
-
-def test_update_is_quick(panel):
-    """The kernel's side of one choice stays under 50 ms (median of 21)."""
-    times = []
-    for number in range(21):
-        start = time.perf_counter()
-        panel.board_mark.value = list(board_marks())[number % 2]
-        times.append(time.perf_counter() - start)
-    assert sorted(times)[10] < 0.050
