@@ -8,5 +8,6 @@ from repairlib.drawings.board import draw_board
 from repairlib.drawings.parts import BODIES, draw_part
 from repairlib.drawings.picture import Picture
 from repairlib.drawings.polarity import draw_polarity
+from repairlib.drawings.row import draw_row
 
-__all__ = ["BODIES", "Picture", "draw_board", "draw_part", "draw_polarity"]
+__all__ = ["BODIES", "Picture", "draw_board", "draw_part", "draw_polarity", "draw_row"]

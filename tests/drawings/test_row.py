@@ -1,0 +1,24 @@
+"""Parts side by side."""
+
+import pytest
+
+from repairlib.drawings import draw_row
+from repairlib.errors import RepairlibError
+
+
+def test_every_part_and_its_words_are_drawn_and_said():
+    picture = draw_row([("disc", "104", "ceramic"), ("can", "220\nE", "can")])
+    for words in ("104", "220", ">E<", "ceramic", "can"):
+        assert words in picture.svg
+    assert picture.alt.count("\n") == 1
+    assert "Printed on it: 220, E." in picture.alt
+
+
+def test_the_same_row_is_the_same_bytes():
+    parts = [("radial", "1000µF\n16V", "radial")]
+    assert draw_row(parts).svg == draw_row(parts).svg
+
+
+def test_unknown_body_is_named():
+    with pytest.raises(RepairlibError, match="'brick'"):
+        draw_row([("brick", "104", "a brick")])
