@@ -48,8 +48,17 @@ def running_lab(folder: Path):
             wait_until_up(port, server, log)
             yield lambda name: f"http://127.0.0.1:{port}/lab/tree/{name}.ipynb?token={TOKEN}"
         finally:
-            server.terminate()  # JupyterLab then ends its kernels
-            server.wait(timeout=30)
+            stop(server)
+
+
+def stop(server: subprocess.Popen) -> None:
+    """Ask JupyterLab to end, which ends its kernels too; make it end if it does not."""
+    server.terminate()
+    try:
+        server.wait(timeout=30)
+    except subprocess.TimeoutExpired:
+        server.kill()
+        server.wait()
 
 
 def command(port: int, lessons: Path) -> list[str]:

@@ -96,7 +96,7 @@ def question(page: Page, name: str):
     return page.locator(".rl-card").filter(has_text=f"({name})")
 
 
-@pytest.mark.parametrize("lesson", ["00-start-here", "07-plan-a-recap"])
+@pytest.mark.parametrize("lesson", ["00-start-here", "03-capacitor-markings", "07-plan-a-recap"])
 def test_lesson_runs_from_top_to_bottom(page, lab, lesson):
     open_lesson(page, lab(lesson))
     run_all(page)
