@@ -55,9 +55,20 @@ class Anatomy:
 Body = Callable[[Canvas, str, int, str], Anatomy]
 
 
-def marking_lines(marking: str) -> list[str]:
-    """The marking as printed: at most four lines."""
-    return [line.strip() for line in marking.split("\n") if line.strip()][:4]
+def print_marking(
+    canvas: Canvas,
+    marking: str,
+    x: float,
+    y: float,
+    width: float,
+    height: float,
+    colour: str = INK,
+) -> None:
+    """The marking centred on x, y, as large as the room allows; at most four lines."""
+    lines = [line.strip() for line in marking.split("\n") if line.strip()][:4]
+    if lines:
+        size = min(28, height / (1.2 * len(lines)))
+        canvas.fitted_text(x, y, lines, width, size, fill=colour, bold=True)
 
 
 def leads(canvas: Canvas, *xs_and_ends: tuple[float, float], top: float, width: float = 5) -> None:

@@ -150,9 +150,7 @@ class Canvas:
         self, x: float, y: float, lines: Sequence[str], width: float, size: float, **style
     ) -> None:
         """Lines centred on x, y, made smaller until the widest fits; the rest is cut with …"""
-        if not lines:
-            return
-        smallest = 9.0
+        smallest = min(9.0, size)
         widest = max(text_width(line, size, style.get("bold", False)) for line in lines)
         size = max(smallest, min(size, size * width / widest)) if widest else size
         step = 1.2 * size

@@ -9,7 +9,7 @@ from repairlib.drawings.anatomy import (
     Terminal,
     arc,
     leads,
-    marking_lines,
+    print_marking,
     two_ends,
 )
 from repairlib.drawings.canvas import INK, METAL, PAPER, Canvas
@@ -36,8 +36,7 @@ def radial(canvas: Canvas, marking: str, end: int, mark: str) -> Anatomy:
     for y in (-60, -18, 24):
         canvas.line((left + 8, y), (left + 20, y), stroke=INK, pen=5)
     _radial_outline(canvas)
-    lines = marking_lines(marking)
-    canvas.fitted_text(-end * 15, -18, lines, 80, 24, fill=PAPER, bold=True)
+    print_marking(canvas, marking, -end * 15, -18, 80, 130, PAPER)
     return Anatomy(
         looks="A round aluminium can standing on two leads, in a dark sleeve, seen from the side.",
         terminals=two_ends(end, 24, long, "negative", y_marked=short),
@@ -55,7 +54,7 @@ def non_polar(canvas: Canvas, marking: str, end: int, mark: str) -> Anatomy:
     leads(canvas, (-24, 112), (24, 112), top=58)
     _radial_can(canvas)
     _radial_outline(canvas)
-    canvas.fitted_text(0, -34, marking_lines(marking), 108, 24, fill=PAPER, bold=True)
+    print_marking(canvas, marking, 0, -34, 108, 96, PAPER)
     canvas.text(0, 28, "NP", 24, fill=PAPER, bold=True)
     return Anatomy(
         looks="A round aluminium can standing on two equal leads. Its sleeve has no stripe.",
@@ -82,7 +81,7 @@ def axial(canvas: Canvas, marking: str, end: int, mark: str) -> Anatomy:
             STRIPE,
             stroke="none",
         )
-    canvas.fitted_text(end * 12, -14, marking_lines(marking), 128, 24, fill=PAPER, bold=True)
+    print_marking(canvas, marking, end * 12, -14, 128, 46, PAPER)
     return Anatomy(
         looks="An aluminium can lying down, with one lead at each end.",
         terminals=two_ends(end, 104, 56, "negative"),
@@ -126,7 +125,7 @@ def dipped_tantalum(canvas: Canvas, marking: str, end: int, mark: str) -> Anatom
         canvas.line((x - 8, y), (x + 8, y), pen=4)
         canvas.line((x, y - 8), (x, y + 8), pen=4)
         sign = Mark(x + end * 14, y - 4, "plus sign", "positive")
-    canvas.fitted_text(0, -30, marking_lines(marking), 100, 24, bold=True)
+    print_marking(canvas, marking, 0, -30, 100, 84)
     return Anatomy(
         looks="A drop-shaped bead of resin on two leads.",
         terminals=two_ends(end, 24, short, "positive", y_marked=long),
@@ -141,7 +140,7 @@ def disc(canvas: Canvas, marking: str, end: int, mark: str) -> Anatomy:
     canvas.polygon([(-38, 10), (38, 10), (32, 48), (24, 52), (-24, 52), (-32, 48)], CERAMIC)
     canvas.circle(0, -24, 64, CERAMIC)
     canvas.rect(-30, 30, 60, 12, CERAMIC, stroke="none")
-    canvas.fitted_text(0, -24, marking_lines(marking), 112, 30, bold=True)
+    print_marking(canvas, marking, 0, -24, 112, 92)
     return Anatomy(
         looks="A round flat disc on two leads.",
         terminals=(Terminal(-28, 112, "", "either"), Terminal(28, 112, "", "either")),
@@ -159,7 +158,7 @@ def film_box(canvas: Canvas, marking: str, end: int, mark: str) -> Anatomy:
     if mark == "line or band at one end":
         canvas.rect(min(end * 86, end * 76), -70, 10, 110, INK, stroke="none")
         marks = (Mark(end * 81, -30, mark, "outer foil, not a polarity"),)
-    canvas.fitted_text(0, -16, marking_lines(marking), 150, 30, bold=True)
+    print_marking(canvas, marking, 0, -16, 150, 100)
     return Anatomy(
         looks="A rectangular plastic box on two leads.",
         terminals=(Terminal(end * 64, 112, "", "either"), Terminal(-end * 64, 112, "", "either")),
@@ -174,7 +173,7 @@ def ceramic_chip(canvas: Canvas, marking: str, end: int, mark: str) -> Anatomy:
     canvas.rect(-84, -44, 168, 88, MLCC, round=5)
     for x in (-84, 52):
         canvas.rect(x, -44, 32, 88, METAL, round=5)
-    canvas.fitted_text(0, 0, marking_lines(marking), 94, 26, bold=True)
+    print_marking(canvas, marking, 0, 0, 94, 78)
     return Anatomy(
         looks="A small block with a metal cap at each end, seen from above. Usually unprinted.",
         terminals=(Terminal(-76, 44, "", "either"), Terminal(76, 44, "", "either")),
@@ -208,7 +207,7 @@ def _smd_can(
     canvas.circle(0, 0, 70, ALUMINIUM)
     middle = 180 if end < 0 else 0
     canvas.polygon(arc(0, 0, 70, middle - 55, middle + 55), segment)
-    canvas.fitted_text(-end * 15, 0, marking_lines(marking), 84, 26, bold=True)
+    print_marking(canvas, marking, -end * 15, 0, 84, 110)
     return Anatomy(
         looks=f"{maker} can on a square plastic base, seen from above.",
         terminals=two_ends(end, 84, 86, "negative"),
@@ -232,7 +231,7 @@ def _moulded_chip(
     shape += [(end * (92 - cut), 52), (-end * 92, 52), (-end * 92, -52)]
     canvas.polygon(shape, body)
     canvas.rect(min(end * 80, end * 54), -50, 26, 100, bar, stroke="none")
-    canvas.fitted_text(-end * 20, 0, marking_lines(marking), 128, 30, fill=ink, bold=True)
+    print_marking(canvas, marking, -end * 20, 0, 128, 94, ink)
     return Anatomy(
         looks=f"A flat {colour} moulded block with a metal terminal at each end, seen from above.",
         terminals=two_ends(end, 84, 62, "positive"),

@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from repairlib.drawings.anatomy import Anatomy, Mark, Terminal, arc, marking_lines
+from repairlib.drawings.anatomy import Anatomy, Mark, Terminal, arc, print_marking
 from repairlib.drawings.canvas import INK, METAL, PAPER, Canvas
 
 CASE = "#3d454d"
@@ -44,7 +44,7 @@ def connector(canvas: Canvas, marking: str, end: int, mark: str) -> Anatomy:
         mark = "triangle"
         canvas.polygon([(first, -38), (first - 13, -62), (first + 13, -62)], INK)
         place = (first + end * 6, -56)
-    canvas.fitted_text(0, 26, marking_lines(marking), 150, 15, bold=True)
+    print_marking(canvas, marking.replace("\n", " "), 0, 25, 160, 18)
     return Anatomy(
         looks="A plastic connector with four contacts in a row, seen from above.",
         terminals=_pins([(x, low) for x in sorted(PIN_XS, key=lambda x: -end * x)]),
@@ -63,17 +63,15 @@ def _chip(
     if mark == "notch":
         start = 270 if end < 0 else 90
         canvas.polygon(arc(end * half_width, 0, 15, start, start + 180), PAPER)
-        place = Mark(end * (half_width - 8), 0, "notch at one end", "the end with pin 1")
+        place = Mark(end * (half_width - 8), 0, "notch at one end", "end with pin 1")
     elif mark == "bevel":
         canvas.line((-half_width, low * 34), (half_width, low * 34), stroke=EDGE, pen=3)
-        place = Mark(end * (half_width - 14), low * 38, "bevelled edge", "the side with pin 1")
+        place = Mark(end * (half_width - 14), low * 38, "bevelled edge", "side with pin 1")
     else:
         canvas.circle(end * (half_width - 20), low * 28, 7, EDGE)
         place = Mark(end * (half_width - 20), low * 28, "dot", "pin 1")
     shift = 10 if mark == "notch" else 0
-    canvas.fitted_text(
-        -end * shift, -4 * low, marking_lines(marking), 130, 22, fill=PAPER, bold=True
-    )
+    print_marking(canvas, marking, -end * shift, -6 * low, 130, 68, PAPER)
     near = [(x, low * 66) for x in sorted(PIN_XS, key=lambda x: -end * x)]
     far = [(x, -low * 66) for x, _ in reversed(near)]
     return Anatomy(

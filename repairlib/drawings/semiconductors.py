@@ -8,7 +8,7 @@ from repairlib.drawings.anatomy import (
     Terminal,
     arc,
     leads,
-    marking_lines,
+    print_marking,
     two_ends,
 )
 from repairlib.drawings.canvas import INK, METAL, PAPER, Canvas
@@ -40,7 +40,7 @@ def led(canvas: Canvas, marking: str, end: int, mark: str) -> Anatomy:
     # The rim sticks out all round, except where it is cut flat.
     rim = [(end * 46, 30), (end * 46, 46), (-end * 58, 46), (-end * 58, 30)]
     canvas.polygon(rim, LENS)
-    canvas.fitted_text(0, -20, marking_lines(marking), 76, 20, bold=True)
+    print_marking(canvas, marking, 0, -24, 76, 80)
     return Anatomy(
         looks="A clear or coloured dome with a rim, on two leads, seen from the side.",
         terminals=two_ends(end, 20, long, "cathode", y_marked=short),
@@ -70,7 +70,7 @@ def chip_led(canvas: Canvas, marking: str, end: int, mark: str) -> Anatomy:
     else:
         canvas.circle(end * 46, -32, 6, INK)
         drawn = Mark(end * 46, -32, "dot", BY_DATA_SHEET)
-    canvas.fitted_text(0, 0, marking_lines(marking), 60, 20, bold=True)
+    print_marking(canvas, marking, 0, 0, 56, 46)
     return Anatomy(
         looks="A small flat block with a lens in the middle and a metal pad at each end.",
         terminals=(
@@ -102,7 +102,7 @@ def bridge(canvas: Canvas, marking: str, end: int, mark: str) -> Anatomy:
             Mark(end * 84, 30, "plus sign", "positive"),
             Mark(-end * 84, 30, "minus sign", "negative"),
         )
-    canvas.fitted_text(0, -24, marking_lines(marking), 150, 26, fill=PAPER, bold=True)
+    print_marking(canvas, marking, 0, -26, 140, 76, PAPER)
     return Anatomy(
         looks="A flat black block standing on four leads in a row, seen from the front.",
         terminals=tuple(
@@ -120,7 +120,7 @@ def to_92(canvas: Canvas, marking: str, end: int, mark: str) -> Anatomy:
     leads(canvas, *((x, 112) for x in xs), top=40)
     canvas.polygon([(-50, -60), (-44, -70), (44, -70), (50, -60), (50, 48), (-50, 48)], BLACK_CASE)
     canvas.line((-50, -60), (50, -60), stroke="#8b959e", pen=1.5)
-    canvas.fitted_text(0, -8, marking_lines(marking), 88, 24, fill=PAPER, bold=True)
+    print_marking(canvas, marking, 0, -6, 88, 96, PAPER)
     return _three_leads(
         "A small black half-cylinder on three leads, its flat face towards you.",
         [(x, 112) for x in xs],
@@ -135,7 +135,7 @@ def to_220(canvas: Canvas, marking: str, end: int, mark: str) -> Anatomy:
     canvas.rect(-62, -112, 124, 90, METAL, round=3)
     canvas.circle(0, -78, 15, PAPER)
     canvas.rect(-62, -44, 124, 94, BLACK_CASE, round=3)
-    canvas.fitted_text(0, 4, marking_lines(marking), 110, 24, fill=PAPER, bold=True)
+    print_marking(canvas, marking, 0, 4, 110, 84, PAPER)
     return _three_leads(
         "A black block with a metal tab that has a hole, on three leads, seen from the front.",
         [(x, 114) for x in xs],
@@ -150,7 +150,7 @@ def sot_23(canvas: Canvas, marking: str, end: int, mark: str) -> Anatomy:
     for x, y in ends:
         canvas.rect(x - 13, y - 16, 26, 32, METAL)
     canvas.rect(-74, -42, 148, 84, BLACK_CASE, round=4)
-    canvas.fitted_text(0, 0, marking_lines(marking), 130, 30, fill=PAPER, bold=True)
+    print_marking(canvas, marking, 0, 0, 130, 74, PAPER)
     return _three_leads(
         "A tiny black block seen from above: two leads on one long side, one on the other.",
         [(x, y + (16 if y > 0 else -16)) for x, y in ends],
@@ -169,7 +169,7 @@ def _diode(
         canvas.line((x * 66, 0), (x * 126, 0), stroke=METAL, pen=2.5)
     canvas.rect(-72, -32, 144, 64, case, round=9)
     canvas.rect(min(end * 56, end * 36), -31, 20, 62, band, stroke="none")
-    canvas.fitted_text(-end * 17, 0, marking_lines(marking), 98, 24, fill=ink, bold=True)
+    print_marking(canvas, marking, -end * 17, 0, 98, 56, ink)
     return Anatomy(
         looks=f"A {kind} cylinder with a lead at each end.",
         terminals=two_ends(end, 104, 40, "cathode"),

@@ -64,7 +64,7 @@ def test_part_is_drawn_with_words_inside_the_sheet(body, flip):
     picture = draw_part(body, "4.7µF\n50V", flip=flip)
     assert_text_is_inside_the_sheet(picture)
     assert_no_text_covers_another(picture)
-    assert "4.7µF" in words(picture)
+    assert "4.7µF" in " ".join(words(picture))
     assert "Printed on it: 4.7µF, 50V." in picture.alt
 
 
