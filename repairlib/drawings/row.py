@@ -2,8 +2,6 @@
 
 from __future__ import annotations
 
-from collections.abc import Sequence
-
 from repairlib.drawings.canvas import Canvas
 from repairlib.drawings.parts import draw_body, part_words
 from repairlib.drawings.picture import Picture
@@ -14,12 +12,12 @@ MIDDLE = 122
 CAPTION = 16
 
 
-def draw_row(parts: Sequence[tuple[str, str, str]]) -> Picture:
+def draw_row(*parts: tuple[str, str, str]) -> Picture:
     """Draw parts in a row, each given as (body, marking, words under it).
 
     Raises RepairlibError for a body that is not in BODIES.
 
-    >>> draw_row([("disc", "104", "ceramic"), ("film box", "4n7J", "film")])
+    >>> draw_row(("disc", "104", "ceramic"), ("film box", "4n7J", "film"))
     ceramic: A round flat disc on two leads. Printed on it: 104.
     film: A rectangular plastic box on two leads. Printed on it: 4n7J.
     """
