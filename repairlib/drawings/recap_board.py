@@ -5,6 +5,7 @@ from __future__ import annotations
 from collections.abc import Collection
 
 from repairlib.drawings.board import draw_board
+from repairlib.drawings.canvas import BOARD, COPPER, PAPER, QUIET, Canvas
 from repairlib.drawings.picture import Picture
 from repairlib.errors import RepairlibError
 from repairlib.recap.board import Position
@@ -67,3 +68,34 @@ def _drawn(place: Position, item: Item | None, state: str) -> dict:
     else:
         drawn["width_mm"], drawn["height_mm"] = (place.spacing_mm or USUAL_MM) + 2, USUAL_MM / 2
     return drawn
+
+
+def draw_empty_place(reference: str, plus: str) -> Picture:
+    """Draw the empty place of a radial part: two pads, and a plus printed on the side `plus`.
+
+    Raises RepairlibError for a side that is none of ANGLES.
+
+    >>> draw_empty_place("C23", "left")
+    The empty place C23 on a board, seen from the component side. A plus sign is printed to the
+    left of its two pads.
+    """
+    if plus not in ANGLES:
+        raise RepairlibError(plus, "not a side", ", ".join(ANGLES))
+    right, down = {"right": (1, 0), "up": (0, -1), "left": (-1, 0), "down": (0, 1)}[plus]
+    canvas = Canvas(360, 250)
+    canvas.rect(4, 4, 352, 242, BOARD, round=8)
+    canvas.text(20, 28, reference, 20, "start", bold=True)
+    canvas.text(346, 232, "board", 15, "end", QUIET)
+    with canvas.at(180, 125):
+        canvas.circle(0, 0, 74)
+        for side in (1, -1):
+            canvas.circle(side * 34 * right, side * 34 * down, 13, COPPER, pen=1.5)
+            canvas.circle(side * 34 * right, side * 34 * down, 5, PAPER, pen=1.5)
+        x, y = 97 * right, 97 * down
+        canvas.line((x - 10, y), (x + 10, y), pen=5)
+        canvas.line((x, y - 10), (x, y + 10), pen=5)
+    where = {"up": "above", "down": "below"}.get(plus, f"to the {plus} of")
+    return canvas.picture(
+        f"The empty place {reference} on a board, seen from the component side. "
+        f"A plus sign is printed {where} its two pads."
+    )
