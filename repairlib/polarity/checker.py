@@ -117,7 +117,7 @@ def check_polarity(
 
 def _judge(kind: Family, part: Shown, board: Shown, fitted: str) -> tuple[str, str]:
     if board.end == OTHER_PART:
-        return CANNOT_TELL, f"{board.why_not} Is this the right place for a {kind.name}?"
+        return CANNOT_TELL, f"{board.why_not} Is this the right place for this part ({kind.name})?"
     if part.end == OTHER_PART:
         return CANNOT_TELL, part.why_not
     if part.end == EITHER:
