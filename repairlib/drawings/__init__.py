@@ -5,9 +5,19 @@ what it shows.
 """
 
 from repairlib.drawings.board import draw_board
+from repairlib.drawings.oxide import draw_oxide_skin
 from repairlib.drawings.parts import BODIES, draw_part
 from repairlib.drawings.picture import Picture
 from repairlib.drawings.polarity import draw_polarity
-from repairlib.drawings.row import draw_row
+from repairlib.drawings.row import draw_places, draw_row
 
-__all__ = ["BODIES", "Picture", "draw_board", "draw_part", "draw_polarity", "draw_row"]
+__all__ = [
+    "BODIES",
+    "Picture",
+    "draw_board",
+    "draw_oxide_skin",
+    "draw_part",
+    "draw_places",
+    "draw_polarity",
+    "draw_row",
+]

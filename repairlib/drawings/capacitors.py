@@ -28,8 +28,10 @@ MLCC = "#c8ad8c"
 
 
 def radial(canvas: Canvas, marking: str, end: int, mark: str) -> Anatomy:
-    short, long = 88, 112
-    leads(canvas, (end * 24, short), (-end * 24, long), top=58)
+    """mark: "cut leads" gives a used part, whose leads were cut to any length."""
+    cut = mark == "cut leads"
+    at_stripe, at_other = (104, 84) if cut else (88, 112)
+    leads(canvas, (end * 24, at_stripe), (-end * 24, at_other), top=58)
     _radial_can(canvas)
     left = -60 if end < 0 else 32
     canvas.rect(left, -88, 28, 140, STRIPE, stroke="none")
@@ -37,14 +39,18 @@ def radial(canvas: Canvas, marking: str, end: int, mark: str) -> Anatomy:
         canvas.line((left + 8, y), (left + 20, y), stroke=INK, pen=5)
     _radial_outline(canvas)
     print_marking(canvas, marking, -end * 15, -18, 80, 130, PAPER)
-    return Anatomy(
-        looks="A round aluminium can standing on two leads, in a dark sleeve, seen from the side.",
-        terminals=two_ends(end, 24, long, "negative", y_marked=short),
-        marks=(
-            Mark(end * 52, -18, "stripe with minus signs", "negative"),
+    lengths = (
+        (Mark(end * 24, 92, "leads cut to any length", "nothing: the part was used"),)
+        if cut
+        else (
             Mark(end * 24, 82, "shorter lead", "negative"),
             Mark(-end * 24, 100, "longer lead", "positive"),
-        ),
+        )
+    )
+    return Anatomy(
+        looks="A round aluminium can standing on two leads, in a dark sleeve, seen from the side.",
+        terminals=two_ends(end, 24, at_other, "negative", y_marked=at_stripe),
+        marks=(Mark(end * 52, -18, "stripe with minus signs", "negative"), *lengths),
         outline=("round", 58),
         pads=((end * 24, 0), (-end * 24, 0)),
     )

@@ -22,6 +22,7 @@ from repairlib.polarity import FITTED, board_marks, check_polarity, part_mark
 from repairlib.polarity.rules import EITHER, OPPOSITE, PartMark
 
 PART_Y, BOARD_Y, VERDICT_Y, HEIGHT = 136, 376, 506, 530
+BARE_WIDTH, BARE_HEIGHT = 324, 460
 AT_THE_MARK, AT_THE_OTHER_END, NOT_DECIDED = FITTED
 VERDICTS = {
     "right": "Right this way round: each end meets its own side.",
@@ -30,11 +31,14 @@ VERDICTS = {
 }
 
 
-def draw_polarity(rule_id: str, board_mark: str = "", fitted: str = "", **second) -> Picture:
+def draw_polarity(
+    rule_id: str, board_mark: str = "", fitted: str = "", *, labels: bool = True, **second
+) -> Picture:
     """Draw a part above its place on the board and label the ends of both in words.
 
     rule_id: the id of a row of the table polarity_part_marks. board_mark: the mark on the board,
     the usual one when left out. fitted: how it is put in, the right way when left out and known.
+    labels: name marks, ends and verdict in words. False leaves the words off, for a question.
     second: a second mark on part or board, under the names that check_polarity takes.
 
     Raises RepairlibError for a rule, board mark or way of fitting that is not known.
@@ -51,13 +55,17 @@ def draw_polarity(rule_id: str, board_mark: str = "", fitted: str = "", **second
     fitted = fitted or _right_way(rule, board_mark, second)
     finding = check_polarity(rule.family, rule.mark, board_mark, fitted, **second)
     flip = _must_flip(rule, mark_on_left=fitted != AT_THE_OTHER_END)
-    canvas = Canvas(WIDTH, HEIGHT)
-    with canvas.at(MIDDLE, PART_Y):
+    canvas = Canvas(WIDTH, HEIGHT) if labels else Canvas(BARE_WIDTH, BARE_HEIGHT)
+    with canvas.at(canvas.width / 2, PART_Y):
         anatomy = draw_body(canvas, rule.body, flip=flip, mark=rule.drawn)
     place = Footprint(anatomy, 1 if flip else -1)
     _draw_ways_down(canvas, anatomy, place)
-    with canvas.at(MIDDLE, BOARD_Y):
+    with canvas.at(canvas.width / 2, BOARD_Y):
         point = draw_footprint(canvas, place, board_mark)
+    if not labels:
+        part = part_words(anatomy, "", labels=False)
+        seen = "no mark" if board_mark == "no mark" else f"{board_mark} (left)"
+        return canvas.picture(f"{part} Below it its place on the board. On the board: {seen}.")
     _label_part(canvas, anatomy, rule)
     ends = _label_board(canvas, place, point, board_mark, finding)
     verdict = VERDICTS[finding.verdict]
@@ -103,8 +111,9 @@ def _draw_ways_down(canvas: Canvas, anatomy: Anatomy, place: Footprint) -> None:
     for (x, y), (pad_x, pad_y) in zip(ends, sorted(place.pads), strict=True):
         if y < 0:  # a lead on the far side of the body
             continue
-        start = (MIDDLE + x, PART_Y + y)
-        canvas.line(start, (MIDDLE + pad_x, BOARD_Y + pad_y), stroke=QUIET, pen=1.5, dash="4 5")
+        middle = canvas.width / 2
+        start = (middle + x, PART_Y + y)
+        canvas.line(start, (middle + pad_x, BOARD_Y + pad_y), stroke=QUIET, pen=1.5, dash="4 5")
 
 
 def _label_board(canvas: Canvas, place: Footprint, point, board_mark: str, finding) -> str:

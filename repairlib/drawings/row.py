@@ -1,15 +1,18 @@
-"""Parts side by side, each with a few words under it: to compare bodies and their markings."""
+"""Parts, or places on a board, side by side, each with a few words under it: to compare them."""
 
 from __future__ import annotations
 
-from repairlib.drawings.canvas import Canvas
+from repairlib.drawings.canvas import Canvas, wrapped
+from repairlib.drawings.footprints import HALF_WIDTH, MARKS, Footprint, draw_footprint
 from repairlib.drawings.parts import draw_body, part_words
 from repairlib.drawings.picture import Picture
+from repairlib.errors import RepairlibError
 
 COLUMN = 232
 HEIGHT = 270
 MIDDLE = 122
 CAPTION = 16
+PLACE_COLUMN, PLACE_HEIGHT, PLACE_MIDDLE, PLACE_CAPTION = 2 * HALF_WIDTH + 20, 230, 84, 182
 
 
 def draw_row(*parts: tuple[str, str, str]) -> Picture:
@@ -29,4 +32,28 @@ def draw_row(*parts: tuple[str, str, str]) -> Picture:
             anatomy = draw_body(canvas, body, marking)
         canvas.text(x, HEIGHT - CAPTION, words, CAPTION, bold=True)
         said.append(f"{words}: {part_words(anatomy, marking, labels=False)}")
+    return canvas.picture("\n".join(said))
+
+
+def draw_places(*places: tuple[str, str, str]) -> Picture:
+    """Draw empty places on a board in a row, each given as (body, mark on the board, words).
+
+    Raises RepairlibError for a body that is not in BODIES, or a mark that no board carries.
+
+    >>> draw_places(("radial", "plus sign", "plus is left"))
+    plus is left: An empty place on a board. On the board: plus sign (left).
+    """
+    canvas = Canvas(PLACE_COLUMN * len(places), PLACE_HEIGHT)
+    said = []
+    for number, (body, mark, words) in enumerate(places):
+        if mark not in MARKS:
+            raise RepairlibError(mark, "not a mark on a board", ", ".join(MARKS))
+        x = PLACE_COLUMN * (number + 0.5)
+        anatomy = draw_body(Canvas(0, 0), body)
+        with canvas.at(x, PLACE_MIDDLE):
+            draw_footprint(canvas, Footprint(anatomy, -1), mark)
+        for row, line in enumerate(wrapped(words, PLACE_COLUMN - 20, CAPTION, bold=True)):
+            canvas.text(x, PLACE_CAPTION + 22 * row, line, CAPTION, bold=True)
+        seen = mark if mark == "no mark" else f"{mark} (left)"
+        said.append(f"{words}: An empty place on a board. On the board: {seen}.")
     return canvas.picture("\n".join(said))

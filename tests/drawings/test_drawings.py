@@ -13,7 +13,14 @@ import pytest
 from matplotlib.font_manager import FontProperties
 from matplotlib.textpath import TextToPath
 
-from repairlib.drawings import BODIES, Picture, draw_board, draw_part, draw_polarity
+from repairlib.drawings import (
+    BODIES,
+    Picture,
+    draw_board,
+    draw_oxide_skin,
+    draw_part,
+    draw_polarity,
+)
 from repairlib.errors import RepairlibError
 from repairlib.polarity import FITTED, board_marks, check_polarity, families, part_marks
 
@@ -158,6 +165,46 @@ def test_left_out_way_is_never_drawn_reversed(rule):
         assert "Reversed" not in draw_polarity(rule.id, board).alt
 
 
+@pytest.mark.parametrize("rule", DRAWN_RULES, ids=lambda rule: rule.id)
+def test_without_labels_neither_ends_nor_verdict_are_given_away(rule):
+    for board, fitted in product(board_marks(), FITTED):
+        picture = draw_polarity(rule.id, board, fitted, labels=False)
+        assert_text_is_inside_the_sheet(picture)
+        told = picture.alt + " ".join(words(picture))
+        for word in ("positive", "negative", "athode", "anode", "pin 1", "everse", "Right this"):
+            assert word not in told.replace(board, ""), told
+        seen = "no mark" if board == "no mark" else f"{board} (left)"
+        assert picture.alt.endswith(f"On the board: {seen}.")
+
+
+@pytest.mark.from_memory("leads of a used part say nothing; the stripe does")
+@pytest.mark.parametrize("flip", [False, True])
+def test_used_part_with_cut_leads_keeps_only_its_stripe(flip):
+    picture = draw_part("radial", mark="cut leads", flip=flip)
+    assert_text_is_inside_the_sheet(picture)
+    assert_no_text_covers_another(picture)
+    stripe, plus = ("right", "left") if flip else ("left", "right")
+    assert f"stripe with minus signs ({stripe}, negative)" in picture.alt
+    assert f"the {plus} end is positive" in picture.alt.lower()
+    assert "longer lead" not in picture.alt and "shorter lead" not in picture.alt
+    lowest = {}
+    for end in ET.fromstring(picture.svg).findall(f"{SVG}polyline"):
+        xs, ys = zip(*(p.split(",") for p in end.get("points").split()), strict=True)
+        lowest[xs[0]] = max(map(float, ys)) if len(set(xs)) == 1 else 0
+    side = max(lowest, key=lowest.get)  # the lead that reaches lowest is at the stripe
+    assert (float(side) < 330) == (stripe == "left")
+
+
+def test_oxide_skin_is_drawn_both_ways_round():
+    picture = draw_oxide_skin()
+    assert_text_is_inside_the_sheet(picture)
+    assert_no_text_covers_another(picture)
+    said = words(picture)
+    assert said.index("Right way round") < said.index("The skin blocks.")
+    assert said.index("Reversed") < said.index("The skin breaks up.")
+    assert "the skin breaks up" in picture.alt
+
+
 def board_of(count: int) -> list[dict]:
     """Rows of parts of many sizes, close together, in every state."""
     sizes, states = (5, 6.3, 8, 10, 12.5, 16), ("to do", "next", "done", "keep")
@@ -241,7 +288,7 @@ def test_the_same_bytes_in_another_process():
         "from repairlib.drawings import *; import hashlib;"
         "from repairlib.polarity import part_marks;"
         "text = ''.join(draw_part(b, '104').svg for b in BODIES)"
-        " + ''.join(draw_polarity(r).svg for r in part_marks());"
+        " + ''.join(draw_polarity(r).svg for r in part_marks()) + draw_oxide_skin().svg;"
         "print(hashlib.sha256(text.encode()).hexdigest())"
     )
     runs = [
