@@ -231,5 +231,8 @@ def _notes(kind: Family, board: Shown) -> list[str]:
             "That is its normal place, not a mistake."
         ]
     if kind.is_capacitor and not kind.either_way and board.end != NON_POLAR_PLACE:
-        return ["Before power, check with a meter that the positive pad is the positive rail."]
+        return [
+            "Before power, check with a meter that the positive pad goes to the more positive "
+            "side. On a negative rail that side is ground."
+        ]
     return []

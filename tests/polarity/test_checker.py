@@ -177,3 +177,12 @@ def test_a_word_that_is_not_a_choice(place):
     words[place] = "stripe\x00"
     with pytest.raises(RepairlibError, match="Accepted"):
         check_polarity(*words)
+
+
+@pytest.mark.common_practice
+@pytest.mark.parametrize("name", ["plus sign", "white bar", "square pad", "no mark"])
+def test_ground_is_not_called_negative_on_a_negative_rail(name):
+    """Between ground and a negative rail the pad joined to ground is the positive one."""
+    finding = check_polarity(*RADIAL, name)
+    assert "on a negative rail that pad is the positive one" in finding.look_at
+    assert "On a negative rail that side is ground." in finding.notes[0]
