@@ -21,7 +21,12 @@ from repairlib.sources import SOURCES
 REQUIRED = object()
 
 # The topics whose modules define calculators.
-TOPICS = ("repairlib.markings.calculators", "repairlib.polarity", "repairlib.recap.calculators")
+TOPICS = (
+    "repairlib.markings.calculators",
+    "repairlib.polarity",
+    "repairlib.recap.calculators",
+    "repairlib.health.meter",
+)
 
 
 @dataclass(frozen=True)
@@ -40,7 +45,7 @@ class Given:
         if isinstance(value, Quantity):
             value = str(value)
         if isinstance(value, str):
-            number = read_quantity(value, self.unit).value
+            number = self._read_text(name, value)
         elif isinstance(value, (int, float)) and not isinstance(value, bool):
             number = float(value)
         else:
@@ -48,6 +53,12 @@ class Given:
         if not self._within(number):
             raise RepairlibError(value, f"{spoken(name)} is out of range", self.range())
         return number
+
+    def _read_text(self, name: str, text: str) -> float:
+        quantity = read_quantity(text, self.unit or None)
+        if quantity.unit != self.unit:  # a plain count or ratio was due
+            raise RepairlibError(text, f"{spoken(name)} has no unit", self.range())
+        return quantity.value
 
     def _within(self, number: float) -> bool:
         return (
@@ -68,7 +79,8 @@ class Given:
             )
             if limit is not None
         ]
-        return f"a number in {self.unit or '1'} {', '.join(limits)}".rstrip()
+        kind = f"a number in {self.unit}" if self.unit else "a plain number"
+        return f"{kind} {', '.join(limits)}".rstrip()
 
 
 @dataclass(frozen=True)

@@ -32,7 +32,19 @@ _ALL = (
         "AVX TAP and TEP dipped tantalum data sheet, wire-form outlines",
         PUBLISHED,
     ),
+    Source(
+        "BC Components 051/053",
+        "BC Components 051/053 PEC-PW aluminium data sheet, 2000-01-18",
+        PUBLISHED,
+    ),
+    Source("Beckhoff PS9011", "Beckhoff PS9011-2420-0001 manual, lifetime expectancy", PUBLISHED),
     Source("common practice", "Common practice of the trade, no document", COMMON_PRACTICE),
+    Source(
+        "Cornell Dubilier ESRD", "Cornell Dubilier type ESRD polymer chip data sheet", PUBLISHED
+    ),
+    Source(
+        "Cosel lifetime note", "Cosel technical information, lifetime at varying ambient", PUBLISHED
+    ),
     Source("EIA-198", "EIA-198 codes as printed in TI SLAA701B, Table 1-16", PUBLISHED),
     Source(
         "EIA-198, quoted",
@@ -40,10 +52,42 @@ _ALL = (
         PUBLISHED,
     ),
     Source("EIA-476", "EIA-476, date code marking, scope in a standards catalogue", PUBLISHED),
+    Source("ELNA technical note", "ELNA technical note, CAT 2023/2024E, section 2", PUBLISHED),
+    Source(
+        "encyclopaedia, Electrolytic capacitor",
+        "Encyclopaedia article Electrolytic capacitor",
+        PUBLISHED,
+    ),
+    Source("F93", "F93 resin-moulded tantalum chip data sheet", PUBLISHED),
+    Source("film dielectric tables", "WINDAY and CeeMulti film dielectric tables", PUBLISHED),
     Source("from memory", "From memory, not looked up: verify before relying on it", FROM_MEMORY),
+    Source(
+        "GE 23A", "GE capacitor type 23A, application information, tables AP1 to AP3", PUBLISHED
+    ),
     Source(
         "IEC 60062:2016",
         "IEC 60062:2016 letter codes as quoted in an encyclopaedia, RKM code",
+        PUBLISHED,
+    ),
+    Source(
+        "IEC 60384-4, quoted",
+        "Pre-conditioning after IEC 60384-4, as quoted from a TDK databook",
+        PUBLISHED,
+    ),
+    Source(
+        "IEC 62368-1 test report",
+        "IEC 62368-1 test report, table 5.6.6.2, in a product safety booklet",
+        PUBLISHED,
+    ),
+    Source(
+        "ILAC-G8:09/2019",
+        "ILAC-G8:09/2019 on decision rules, pages 8 to 10",
+        PUBLISHED,
+    ),
+    Source("JCGM 106:2012", "JCGM 106:2012, guard bands, not looked up", FROM_MEMORY),
+    Source(
+        "Jianghai, quoted",
+        "Jianghai Europe lifetime paper (2010, 2018), as quoted in a public note",
         PUBLISHED,
     ),
     Source(
@@ -51,14 +95,33 @@ _ALL = (
         "KEMET ceramic open-mode data sheet, ordering table",
         PUBLISHED,
     ),
+    Source("KEMET ESL", "KEMET ESL radial aluminium data sheet, 105 °C", PUBLISHED),
     Source("KEMET T491", "KEMET T491 tantalum chip data sheet, case sizes", PUBLISHED),
-    Source("Lelon RGA", "Lelon RGA radial aluminium data sheet, ratings, order codes", PUBLISHED),
+    Source("Lelon RGA", "Lelon RGA radial aluminium data sheet", PUBLISHED),
+    Source("LZ chip", "LZ low-impedance aluminium chip series, maker's product page", PUBLISHED),
+    Source(
+        "Meter accuracy and precision",
+        "A multimeter maker's article on accuracy and precision",
+        PUBLISHED,
+    ),
+    Source("Meter accuracy KA-03135", "A multimeter maker's article KA-03135", PUBLISHED),
+    Source(
+        "Meter error and accuracy",
+        "An instrument maker's pages on multimeter error and accuracy",
+        PUBLISHED,
+    ),
     Source(
         "Navy diode markings",
         "Navy electricity and electronics training handbook, Diode Markings",
         PUBLISHED,
     ),
     Source("Nichicon CD", "Nichicon CD aluminium SMD data sheet, marking", PUBLISHED),
+    Source("Nichicon ET", "Nichicon ET bipolar aluminium data sheet", PUBLISHED),
+    Source(
+        "Nippon Chemi-Con APSA",
+        "Nippon Chemi-Con APSA conductive polymer radial data sheet",
+        PUBLISHED,
+    ),
     Source(
         "Panasonic FC and FN SMD",
         "Panasonic FC and FN SMD aluminium data sheets, marking",
@@ -70,16 +133,38 @@ _ALL = (
         PUBLISHED,
     ),
     Source("Panasonic TEH", "Panasonic TEH tantalum chip data sheet, marking", PUBLISHED),
-    Source("Rubycon ZL", "Rubycon ZL radial aluminium data sheet, part number", PUBLISHED),
+    Source("RFE TN", "RFE TN axial non-polar aluminium data sheet", PUBLISHED),
+    Source(
+        "Rubycon technical notes",
+        "Rubycon technical notes on aluminium electrolytics, section 5-1",
+        PUBLISHED,
+    ),
+    Source("Rubycon ZL", "Rubycon ZL radial aluminium data sheet", PUBLISHED),
     Source(
         "Samsung part-number table",
         "Samsung ceramic chip capacitors, part-number table",
         PUBLISHED,
     ),
     Source("Sanyo DP19649", "Sanyo DP19649 service manual, page 41 (2009)", PUBLISHED),
+    Source("SGS decision rules", "SGS page on decision rules", PUBLISHED),
+    Source(
+        "tantalum polymer chip",
+        "Chip tantalum polymer, low ESR, 2.5 to 10 V, data sheet",
+        PUBLISHED,
+    ),
+    Source("TDK life FAQ", "TDK product FAQ, life of power supplies", PUBLISHED),
+    Source(
+        "Teapo SN", "Teapo SN non-polar aluminium data sheet, Engineering Bulletin 2032", PUBLISHED
+    ),
     Source(
         "TI striped capacitors",
         "TI, The Signal: PCB layout tricks, striped capacitors and more, 2012-12-10",
+        PUBLISHED,
+    ),
+    Source("TUV decision rules", "TÜV Rheinland page on decision rules, 2022", PUBLISHED),
+    Source(
+        "Vishay 056/057",
+        "Vishay BCcomponents 056/057 PSM-SI, document 28340, 2005-11-07",
         PUBLISHED,
     ),
 )

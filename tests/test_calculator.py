@@ -67,6 +67,13 @@ def test_the_range_is_said_with_its_unit():
     assert error.value.accepted.replace("\xa0", " ") == "a number in F above 0 F, at most 1 F"
 
 
+def test_a_count_or_ratio_has_no_unit():
+    count = Given("", "Counts of the last digit.", at_least=0)
+    assert count.read("digits", "3") == 3
+    with pytest.raises(RepairlibError, match="digits has no unit. Accepted: a plain number at"):
+        count.read("digits", "3 V")
+
+
 def test_a_wrong_definition_stops_at_import():
     with pytest.raises(TypeError, match="parameters differ"):
         calculator(topic="t", title="t", sources=("common practice",), a=Text("x"))(lambda b: b)

@@ -1,0 +1,1 @@
+"""Health of parts: what a reading is worth, what a part should read, and a verdict with why."""

@@ -1,0 +1,253 @@
+"""What a meter's reading is worth: its interval, its leads, and a verdict against limits.
+
+Covers percent-of-reading plus digits, lead resistance, four-wire resistance and a verdict on a
+reading. The decision rules stand in decision_rules.py, the limits of parts elsewhere in this room.
+"""
+
+from __future__ import annotations
+
+import math
+from dataclasses import dataclass
+
+from repairlib.calculator import Choice, Given, Text, calculator, found
+from repairlib.errors import RepairlibError
+from repairlib.health.decision_rules import (
+    NON_BINARY,
+    RULES,
+    SIMPLE,
+    brief,
+    decide,
+    false_accept_risk,
+)
+from repairlib.quantity import Quantity, read_quantity
+
+LEADS_WORN = 1.0  # ohm; renew the leads above it
+_READING = "a reading as the meter shows it, such as 120.0 V or 0.35 Ω"
+_ACCURACY_IS_U = (
+    "A choice: the maker's accuracy figure is taken as the uncertainty U, because a bench "
+    "meter rarely has a calibration certificate"
+)
+
+
+@dataclass(frozen=True, slots=True)
+class Interval:
+    """Where the true value lies: from `low` to `high` around `reading`, SI units."""
+
+    reading: float
+    low: float
+    high: float
+    unit: str = ""
+
+    @property
+    def uncertainty(self) -> float:
+        """Half the width."""
+        return (self.high - self.low) / 2
+
+    def __str__(self) -> str:
+        return f"{brief(self.low, self.unit)} to {brief(self.high, self.unit)}"
+
+
+def last_digit(reading: str, unit: str | None = None) -> float:
+    """What one count of the last place of `reading` is worth, in SI units.
+
+    `reading` is text as the meter shows it, with its trailing zeros. Raises RepairlibError when
+    it is not a number in `unit`.
+
+    >>> last_digit("120.0 V"), last_digit("0.00 Ω"), last_digit("4.70 kΩ")
+    (0.1, 0.01, 10.0)
+    """
+    read_quantity(reading, unit)
+    figures = _without_exponent(reading)
+    zeros = "".join("0" if c.isdigit() else c for c in figures)
+    last = max(at for at, c in enumerate(zeros) if c == "0")
+    one = zeros[:last] + "1" + zeros[last + 1 :] + reading[len(figures) :]
+    none = zeros + reading[len(figures) :]
+    # A difference, because °F has an offset.
+    return abs(read_quantity(one, unit).value - read_quantity(none, unit).value)
+
+
+def interval(reading: str, percent: float, digits: float, unit: str | None = None) -> Interval:
+    """The interval of a reading: ± (`percent` of it + `digits` counts of its last place).
+
+    `reading` is text, with all the figures that the meter shows, because the last place counts.
+    `percent` and `digits` come from the meter's data sheet, both 0 or more. Digits are counts,
+    never extra per cent. Source: makers' accuracy notes. Raises RepairlibError for a reading
+    that is no number and for negative figures.
+
+    >>> print(interval("100.0 V", percent=2, digits=2))
+    97.8 V to 102.2 V
+    """
+    for name, figure in (("percent", percent), ("digits", digits)):
+        if not 0 <= figure < math.inf:
+            raise RepairlibError(figure, f"{name} is not 0 or more", "the data sheet's figure")
+    quantity = read_quantity(reading, unit)
+    spread = abs(quantity.value) * percent / 100 + digits * last_digit(reading, unit)
+    low, high = quantity.value - spread, quantity.value + spread
+    if not math.isfinite(high - low):
+        raise RepairlibError(reading, "the interval is too wide for a number", _READING)
+    return Interval(quantity.value, low, high, quantity.unit)
+
+
+@calculator(
+    topic="health",
+    title="What a meter reading is worth",
+    sources=("Meter accuracy KA-03135", "Meter accuracy and precision", "Meter error and accuracy"),
+    reading=Text("The reading with all its figures, such as 120.0 V."),
+    percent=Given("%", "Per cent of reading, from the data sheet.", at_least=0, at_most=100),
+    digits=Given("", "Counts of the last place.", at_least=0, at_most=100_000),
+)
+def meter_interval(reading, percent, digits):
+    """The interval in which the true value lies: ± (per cent of reading + digits).
+
+    `reading` as the meter shows it, with its unit and its trailing zeros; `percent` 0 to 100;
+    `digits` 0 to 100 000 counts of the last place. Raises RepairlibError for a reading that is
+    no number. Source: makers' accuracy notes.
+
+    >>> print(meter_interval("2.000 V", "0.5 %", 3))  # doctest: +ELLIPSIS
+    What a meter reading is worth: low 1.987 V; high 2.013 V; uncertainty 13 mV; ...
+    """
+    spread = interval(reading, percent, digits)
+    count = last_digit(reading)
+    unit = spread.unit
+    part = abs(spread.reading) * percent / 100
+    working = [
+        f"one count of the last place is {brief(count, unit)}",
+        f"{percent:g} % of {brief(spread.reading, unit)} is {brief(part, unit)}",
+        f"{digits:g} counts are {brief(digits * count, unit)}",
+        f"together ± {brief(spread.uncertainty, unit)}",
+    ]
+    values = _ends(spread) | {"last_digit": Quantity(count, unit)}
+    return found(values, working)
+
+
+@calculator(
+    topic="health",
+    title="Resistance without the leads",
+    sources=("Meter error and accuracy",),
+    cautions=("stored charge",),
+    reading=Text("The reading across the part, such as 0.35 Ω."),
+    leads=Text("The reading with the probe tips held together, such as 0.25 Ω."),
+    percent=Given("%", "Per cent of reading.", at_least=0, at_most=100, default=0.0),
+    digits=Given("", "Counts of the last place.", at_least=0, at_most=100_000, default=0.0),
+)
+def two_wire_resistance(reading, leads, percent, digits):
+    """The part's resistance: the reading less that of the leads. Both uncertainties add.
+
+    `reading` and `leads` in ohm as the meter shows them, both with power off and capacitors
+    discharged; `percent` and `digits` from the data sheet. Raises RepairlibError for negative
+    readings and for leads that read more than the part can explain.
+    Source: a maker's notes on meter error: leads add 0.2 to 0.5 Ω, renew them above 1 Ω.
+
+    >>> two_wire_resistance("0.35 Ω", "0.25 Ω").resistance
+    0.1
+    """
+    whole = interval(reading, percent, digits, "Ω")
+    lost = interval(leads, percent, digits, "Ω")
+    for text, one in ((reading, whole), (leads, lost)):
+        if one.reading < 0:
+            raise RepairlibError(text, "a resistance below zero: is the circuit live?", _READING)
+    high = whole.high - lost.low
+    if high < 0:
+        raise RepairlibError(
+            reading, f"less than the leads alone, {leads.strip()}", "both readings taken again"
+        )
+    rest = max(round(whole.reading - lost.reading, 12), 0.0)
+    spread = Interval(rest, max(whole.low - lost.high, 0.0), max(high, 0.0), "Ω")
+    working = [
+        f"{brief(whole.reading, 'Ω')} - {brief(lost.reading, 'Ω')} = {brief(rest, 'Ω')}",
+        f"both readings are uncertain, so the part has {spread}",
+    ]
+    notes = ["The leads are worn: renew them"] if lost.reading > LEADS_WORN else []
+    if spread.low == 0.0 and rest < spread.uncertainty * 2:
+        notes.append("Not told from a short: use a four-wire measurement")
+    values = {"resistance": Quantity(rest, "Ω", 4)} | _ends(spread)
+    return found(values, working, notes=notes)
+
+
+@calculator(
+    topic="health",
+    title="Four-wire resistance",
+    sources=("IEC 62368-1 test report",),
+    cautions=("heat and fire",),
+    voltage=Given("V", "The voltage between the sense leads.", at_least=0, at_most=1e4),
+    current=Given("A", "The current through the part.", at_least=1e-12, at_most=1e4),
+)
+def four_wire_resistance(voltage, current):
+    """R = V / I, with the voltage sensed at the part: the current leads do not count.
+
+    `voltage` in volts, 0 to 10 kV, on separate sense leads; `current` in ampere, 1 pA to 10 kA.
+    Raises RepairlibError outside these ranges. Source: Ohm's law; the worked case is from a
+    published test report.
+
+    >>> four_wire_resistance("0.24 V", "20 A").resistance
+    0.012
+    """
+    ohm, watt = voltage / current, voltage * current
+    values = {"resistance": Quantity(ohm, "Ω", 4), "power": Quantity(watt, "W", 4)}
+    working = [
+        f"R = V / I = {brief(voltage, 'V')} / {brief(current, 'A')} = {brief(ohm, 'Ω')}",
+        f"P = V I = {brief(watt, 'W')}: it warms the part while you measure",
+    ]
+    notes = ["0 V between the sense leads: are they both on the part?"] if voltage == 0 else []
+    return found(values, working, notes=notes)
+
+
+@calculator(
+    topic="health",
+    title="Verdict on a reading",
+    sources=("ILAC-G8:09/2019",),
+    reading=Text("The reading with all its figures, such as 5.24 V."),
+    percent=Given("%", "Per cent of reading.", at_least=0, at_most=100),
+    digits=Given("", "Counts of the last place.", at_least=0, at_most=100_000),
+    limit_low=Text("The lowest value allowed; empty for none.", default=""),
+    limit_high=Text("The highest value allowed; empty for none.", default=""),
+    rule=Choice(tuple(RULES), "The decision rule.", default=NON_BINARY),
+    guard=Given("", "Guard band, a multiple of U.", at_least=0, at_most=10, default=1.0),
+)
+def judge_reading(reading, percent, digits, limit_low, limit_high, rule, guard):
+    """Pass, fail or cannot tell: a reading and its uncertainty against one or two limits.
+
+    `reading`, `limit_low` and `limit_high` in one unit; `percent` and `digits` from the meter's
+    data sheet; `rule` one of RULES; `guard` 0 to 10. Raises RepairlibError when no limit is
+    given, when the limits contradict each other or when the units differ.
+    Source: ILAC-G8:09/2019, 4.2.
+
+    >>> judge_reading("0.97 Ω", 2, 3, limit_high="1 Ω").verdict
+    'cannot tell'
+    """
+    spread = interval(reading, percent, digits)
+    limits = [
+        read_quantity(text, spread.unit or None).value if text.strip() else None
+        for text in (limit_low, limit_high)
+    ]
+    decision = decide(spread.low, spread.high, *limits, rule, guard, spread.unit)
+    clause, words = RULES[rule]
+    values = _ends(spread)
+    for name, end in (("accept_from", decision.accept_low), ("accept_to", decision.accept_high)):
+        if end is not None:
+            values[name] = Quantity(end, spread.unit, 6)
+    values["zone"] = decision.zone
+    risk = false_accept_risk(0.0 if rule == SIMPLE else guard)
+    working = [
+        f"± {brief(spread.uncertainty, spread.unit)} around "
+        f"{brief(spread.reading, spread.unit)}: {spread}",
+        f"rule {clause} of ILAC-G8: {words}",
+        f"a pass just inside the acceptance limit is wrong in up to {risk:.2g} of cases",
+    ]
+    return found(values, working, decision.verdict, decision.reason, notes=[_ACCURACY_IS_U])
+
+
+def _ends(spread: Interval) -> dict[str, Quantity]:
+    return {
+        "low": Quantity(spread.low, spread.unit, 4),
+        "high": Quantity(spread.high, spread.unit, 4),
+        "uncertainty": Quantity(spread.uncertainty, spread.unit, 2),
+    }
+
+
+def _without_exponent(reading: str) -> str:
+    """`reading` up to the e of a power of ten such as 1.5e3."""
+    for at in range(1, len(reading)):
+        if reading[at] in "eE" and reading[at + 1 :].lstrip("+-")[:1].isdigit():
+            return reading[:at]
+    return reading

@@ -1,0 +1,255 @@
+"""repairlib.health.meter and decision_rules: every worked case of the published notes."""
+
+import math
+
+import pytest
+from hypothesis import given
+from hypothesis import strategies as st
+
+from repairlib.errors import RepairlibError
+from repairlib.health.decision_rules import RULES, decide, false_accept_risk
+from repairlib.health.meter import (
+    four_wire_resistance,
+    interval,
+    judge_reading,
+    last_digit,
+    meter_interval,
+    two_wire_resistance,
+)
+
+# Per cent of reading and digits
+
+
+@pytest.mark.published("A multimeter maker's article KA-03135")
+def test_one_percent_and_three_digits():
+    assert interval("120.0 V", 1, 3).uncertainty == pytest.approx(1.5)
+
+
+@pytest.mark.published("A multimeter maker's article on accuracy and precision")
+def test_two_percent_and_two_digits():
+    finding = meter_interval("100.0 V", 2, 2)
+    assert (finding.low, finding.high) == pytest.approx((97.8, 102.2))
+
+
+@pytest.mark.published("An instrument maker's pages on multimeter error and accuracy")
+@pytest.mark.parametrize(
+    "reading, percent, digits, low, high",
+    [("2.000 V", 0.5, 3, 1.987, 2.013), ("100.0 V", 1, 2, 98.8, 101.2)],
+)
+def test_worked_intervals(reading, percent, digits, low, high):
+    finding = meter_interval(reading, percent, digits)
+    assert (finding.low, finding.high) == pytest.approx((low, high))
+
+
+@pytest.mark.common_practice
+@pytest.mark.parametrize(
+    "reading, count",
+    [
+        ("120.0 V", 0.1),
+        ("120 V", 1),
+        ("2.000 V", 0.001),
+        ("0.00 Ω", 0.01),
+        ("-0.05 V", 0.01),
+        ("4.70 kΩ", 10),
+        ("4k7", 100),
+        ("12,5 V", 0.1),
+        ("1.50e3 Ω", 10),
+        ("220.0 µF", 1e-7),
+        ("1,000.5 V", 0.1),
+        ("25.0 °C", 0.1),
+        ("77.0 °F", 0.1 / 1.8),
+    ],
+)
+def test_the_last_place_is_as_it_was_typed(reading, count):
+    assert last_digit(reading) == pytest.approx(count)
+
+
+def test_digits_are_counts_and_not_per_cent():
+    wrong = 100 * (2 + 2) / 100
+    assert interval("100.0 V", 2, 2).uncertainty == pytest.approx(2.2) != wrong
+
+
+@pytest.mark.parametrize(
+    "reading, percent, digits, said",
+    [
+        ("", 1, 1, "nothing was typed"),
+        ("OL", 1, 1, "no number"),
+        ("10 V", -1, 1, "percent is out of range"),
+        ("10 V", 1, "2 V", "digits has no unit"),
+        ("1e308 V", 100, 1, "too wide"),
+    ],
+)
+def test_a_reading_that_cannot_be_used(reading, percent, digits, said):
+    with pytest.raises(RepairlibError, match=said):
+        meter_interval(reading, percent, digits)
+
+
+# Low ohms
+
+
+@pytest.mark.published("An instrument maker's pages on multimeter error and accuracy")
+def test_leads_are_taken_off():
+    assert two_wire_resistance("0.35 Ω", "0.25 Ω").resistance == pytest.approx(0.10)
+    assert two_wire_resistance("0.35 Ω", "0.25 Ω").notes == ()
+    worn = two_wire_resistance("1.45 Ω", "1.05 Ω")
+    assert "renew" in worn.notes[0]
+
+
+def test_both_readings_are_uncertain():
+    finding = two_wire_resistance("0.35 Ω", "0.25 Ω", 1, 3)
+    # 0.0035 + 0.03 and 0.0025 + 0.03, worked by hand
+    assert (finding.low, finding.high) == pytest.approx((0.034, 0.166))
+    near = two_wire_resistance("0.26 Ω", "0.25 Ω", 1, 3)
+    assert near.low == 0
+    assert "four-wire" in near.notes[0]
+
+
+def test_leads_that_read_more_than_the_part():
+    with pytest.raises(RepairlibError, match="less than the leads alone"):
+        two_wire_resistance("0.20 Ω", "0.25 Ω")
+    assert two_wire_resistance("0.24 Ω", "0.25 Ω", 1, 3).resistance == 0
+    with pytest.raises(RepairlibError, match="below zero: is the circuit live"):
+        two_wire_resistance("-3 Ω", "0.25 Ω")
+
+
+@pytest.mark.published("IEC 62368-1 test report, table 5.6.6.2")
+def test_four_wires():
+    finding = four_wire_resistance("0.24 V", "20 A")
+    assert finding.resistance == pytest.approx(0.012)
+    assert finding.power == pytest.approx(4.8)
+    with pytest.raises(RepairlibError, match="current is out of range"):
+        four_wire_resistance(1, 0)
+
+
+# Decision rules. Cases worked by hand from the clauses of ILAC-G8:09/2019: limits 4.75 to 5.25 V,
+# U = w = 0.03 V.
+
+
+@pytest.mark.published("ILAC-G8:09/2019, 4.2.1 to 4.2.3")
+@pytest.mark.parametrize(
+    "reading, rule, verdict, zone",
+    [
+        (5.24, "simple", "pass", "pass"),
+        (5.24, "guarded", "fail", "fail"),
+        (5.24, "non-binary", "cannot tell", "conditional pass"),
+        (5.27, "non-binary", "cannot tell", "conditional fail"),
+        (5.27, "simple", "fail", "fail"),
+        (5.30, "non-binary", "fail", "fail"),
+        (5.22, "guarded", "pass", "pass"),
+        (5.22, "non-binary", "pass", "pass"),
+        (5.221, "guarded", "fail", "fail"),
+        (5.25, "simple", "pass", "pass"),
+        (4.78, "non-binary", "pass", "pass"),
+        (4.77, "non-binary", "cannot tell", "conditional pass"),
+        (4.74, "non-binary", "cannot tell", "conditional fail"),
+        (4.70, "non-binary", "fail", "fail"),
+    ],
+)
+def test_five_volt_rail(reading, rule, verdict, zone):
+    decision = decide(reading - 0.03, reading + 0.03, 4.75, 5.25, rule, unit="V")
+    assert (decision.verdict, decision.zone) == (verdict, zone)
+
+
+@pytest.mark.published("ILAC-G8:09/2019, 4.2.2: AL = TL - U")
+def test_acceptance_limits():
+    decision = decide(4.97, 5.03, 4.75, 5.25, "guarded")
+    assert (decision.accept_low, decision.accept_high) == pytest.approx((4.78, 5.22))
+    decision = decide(0.4, 3.6, None, 4.00, "guarded")  # U 1.60
+    assert (decision.accept_low, decision.accept_high) == (None, pytest.approx(2.40))
+
+
+@pytest.mark.from_memory("JCGM 106:2012: A = T - w, w = r U")
+@pytest.mark.parametrize("r, accept", [(0.83, 2.672), (1.5, 1.6), (3, -0.8)])
+def test_other_guard_bands(r, accept):
+    decision = decide(0.4, 3.6, None, 4.00, "guarded", guard=r)  # U 1.60
+    assert decision.accept_high == pytest.approx(accept)
+
+
+@pytest.mark.published("ILAC-G8:09/2019; TÜV Rheinland: up to 50 %; SGS: < 2.5 %")
+def test_risk_of_the_two_usual_rules():
+    assert false_accept_risk(0) == 0.5
+    assert 0.02 < false_accept_risk(1) < 0.025
+
+
+@pytest.mark.from_memory("risk of w = 0.83 U, 1.5 U, 3 U: 5 %, 0.16 %, 1 ppm; normal curve")
+def test_risk_of_other_guard_bands():
+    assert false_accept_risk(0.83) == pytest.approx(0.0485, rel=0.01)
+    assert false_accept_risk(1.5) == pytest.approx(0.00135, rel=0.01)
+    assert false_accept_risk(3) == pytest.approx(1e-9, rel=0.05)
+
+
+@pytest.mark.published("ILAC-G8:09/2019: no acceptance zone where 2 w exceeds the tolerance band")
+@pytest.mark.parametrize("rule", ["guarded", "non-binary"])
+def test_nothing_passes_where_the_meter_is_too_coarse(rule):
+    decision = decide(4.7, 5.3, 4.75, 5.25, rule, unit="V")
+    assert decision.verdict == "cannot tell"
+    assert "no acceptance zone" in decision.reason
+    assert decide(6.0, 6.6, 4.75, 5.25, rule).verdict == "fail"
+
+
+def test_a_band_just_as_wide_as_two_guard_bands_passes_at_its_middle():
+    assert decide(4.75, 5.25, 4.75, 5.25, "guarded").verdict == "pass"
+
+
+@pytest.mark.parametrize("rule", RULES)
+def test_open_ends(rule):
+    def over(limit):
+        return decide(20e6, math.inf, limit_low=limit, rule=rule, unit="Ω")
+
+    assert over(1e6).verdict == "pass"
+    assert over(50e6).verdict == "cannot tell"
+    assert "at least 20\xa0MΩ may or may not" in over(50e6).reason
+    assert decide(20e6, math.inf, limit_high=1e6, rule=rule).verdict == "fail"
+    assert decide(-math.inf, math.inf, limit_high=1, rule=rule).verdict == "cannot tell"
+
+
+@pytest.mark.parametrize(
+    "arguments, said",
+    [
+        ((1, 2), "nothing to judge by"),
+        ((2, 1, 0, 3), "low end"),
+        ((math.nan, 1, 0, 3), "low end"),
+        ((1, 2, 3, 0), "lower limit"),
+        ((1, 2, 3, 3), "lower limit"),
+        ((1, 2, math.nan, 3), "lower limit"),
+        ((1, 2, 0, 3, "fair"), "not a decision rule"),
+        ((1, 2, 0, 3, "simple", -1), "guard band"),
+    ],
+)
+def test_figures_that_contradict_each_other(arguments, said):
+    with pytest.raises(RepairlibError, match=said):
+        decide(*arguments)
+
+
+def test_a_reading_judged_as_typed():
+    finding = judge_reading("5.24 V", 0, 3, "4.75 V", "5.25 V")
+    assert (finding.verdict, finding.zone) == ("cannot tell", "conditional pass")
+    assert (finding.accept_from, finding.accept_to) == pytest.approx((4.78, 5.22))
+    assert "4.2.3" in finding.working[1]
+    with pytest.raises(RepairlibError, match="nothing to judge by"):
+        judge_reading("5.24 V", 0, 3)
+    with pytest.raises(RepairlibError, match="it is in A where V is due"):
+        judge_reading("5.24 V", 0, 3, "", "1 A")
+
+
+numbers = st.floats(allow_nan=True, allow_infinity=True)
+
+
+@given(numbers, numbers, st.none() | numbers, st.none() | numbers, st.sampled_from([*RULES]))
+def test_any_figures_give_a_verdict_or_one_clear_error(low, high, limit_low, limit_high, rule):
+    try:
+        decision = decide(low, high, limit_low, limit_high, rule)
+    except RepairlibError:
+        return
+    assert decision.verdict in ("pass", "fail", "cannot tell")
+    if rule == "non-binary" and decision.verdict == "pass":
+        assert limit_low is None or low >= limit_low - 1e-8 * abs(limit_low)
+
+
+@given(st.text(max_size=14) | st.from_regex(r"-?[0-9]{0,4}[.,]?[0-9]{0,3}(e-?[0-9])? ?[kmu]?[VΩ]?"))
+def test_any_reading_gives_an_interval_or_one_clear_error(reading):
+    try:
+        spread = interval(reading, 1, 2)
+    except RepairlibError:
+        return
+    assert spread.low <= spread.reading <= spread.high
