@@ -8,6 +8,7 @@ from __future__ import annotations
 from functools import cached_property
 from pathlib import Path
 
+from repairlib.errors import RepairlibError
 from repairlib.recap import rules
 from repairlib.recap.board import Board
 from repairlib.recap.fitting_order import Step, in_steps
@@ -80,6 +81,28 @@ class Plan:
     def checklist(self) -> list[Item]:
         """The items to replace, one after the other as they are fitted."""
         return [item for step in self.steps for item in step.items]
+
+    def explain(self, reference: str) -> str:
+        """What happens to one reference, with the rules behind it, as lines of text.
+
+        Raises RepairlibError when the list does not name it.
+
+        >>> print(plan("C1,50/15,elect").explain("C1"))
+        C1 (line 1): replace by 47 µF 16 V 105 °C polar aluminium
+           made value: 50 µF is no longer made: 47 µF is 6.0 % less, within ±20 %
+           voltage not below: 15 V is no standard rating today: 16 V
+           105 °C: a 105 °C part, whatever the old one was
+           polarity kept: polar, plus where the old plus was
+        """
+        items = [item for item in self.all_items if item.reference == reference]
+        if not items:
+            raise RepairlibError(reference, "not in this list", "a reference of the list")
+        lines = []
+        for item in items:
+            lines.append(repr(item))
+            lines += [f"   {name}: {did}" for name, did in item.new.rules] if item.new else []
+            lines += [f"   look: {look}" for look in item.looks]
+        return "\n".join(lines)
 
     def source(self, item: Item) -> str:
         """The text of the line that names the item."""
