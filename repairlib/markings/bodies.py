@@ -135,6 +135,7 @@ def _likelihood(part: str, way: Way, volts: float | None, lines: bool) -> int:
         if way.value.source != FIGURE_STANDARD:
             return 9
         return 5 if farad >= 10e-6 or lines else 10
-    if part == "can":
-        return 20 if not volts else 3 if lines else 8
-    return 6 if not volts else 4
+    if volts:
+        return 4 if part != "can" else 3 if lines else 8
+    prints_units = not is_bare(way.value)  # a can has no room for them
+    return 20 if prints_units == (part == "can") else 6

@@ -65,6 +65,7 @@ def split(cleaned: str) -> list[str]:
         return [cleaned]
     pieces = []
     text = cleaned.replace("+/-", "±").replace("/+", "+").replace("/", " ")
+    text = _without_hyphens(text)
     for line in text.split("\n"):
         row = []
         for word in line.split():
@@ -75,6 +76,15 @@ def split(cleaned: str) -> list[str]:
                 row.append(word)
         pieces += row
     return pieces
+
+
+def _without_hyphens(text: str) -> str:
+    """The text with a space for a hyphen between value and volts: 0.1-400. Not in 3216-18."""
+    before, hyphen, after = text.partition("-")
+    if not hyphen or not before[-1:].isdigit() or not after[:1].isdigit():
+        return text
+    is_size = len(before) == 4 and len(after) == 2 and (before + after).isdigit()
+    return text if is_size else f"{before} {after}"
 
 
 _UNITS = ("µF", "uF", "UF", "nF", "NF", "pF", "PF", "mF", "F", "MFD", "mfd", "MF", "kV", "KV")

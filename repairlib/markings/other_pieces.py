@@ -7,6 +7,7 @@ from repairlib.markings.voltage_codes import bare_volts, code_source, printed_vo
 
 PRACTICE = "common practice"
 _NON_POLAR = ("NP", "BP", "N.P.", "B.P.", "N/P", "BI-POLAR", "BIPOLAR", "NON-POLAR")
+_BARE_TEMPERATURES = ("85C", "105C", "125C", "130C", "135C", "150C")
 _LONE_LETTERS = "BCDFGHJKMNQSTZjkmz"  # E L P W are too tight for any capacitor
 _SAFETY = ("X1", "X2", "X3", "Y1", "Y2", "Y3", "Y4", "X1Y1", "X1Y2")
 
@@ -26,7 +27,7 @@ def explicit_piece(piece: str) -> tuple[str, object, str, str] | None:
         tolerance = _percent(piece[:-1])
         return None if tolerance is None else ("tolerance", tolerance, "", PRACTICE)
     if piece[-1] == "C" and "°" in piece:
-        number = piece[:-2]
+        number = piece[:-2].removeprefix("+")
         if number.isdecimal() and len(number) <= 3:
             return "highest_temperature", float(number), "", PRACTICE
         return None
@@ -57,6 +58,8 @@ def implied_piece(piece: str, letters: dict | None, body: str):
     volts = two_characters(piece) if len(piece) == 2 and piece[0].isdecimal() else None
     if volts is not None:
         return "rated_voltage", volts, f"{piece} is {volts:g} V", code_source(piece)
+    if piece in _BARE_TEMPERATURES:
+        return "highest_temperature", float(piece[:-1]), "", PRACTICE
     if len(piece) == 1 and piece in _LONE_LETTERS:
         return "tolerance_letter", piece, "", "IEC 60062:2016"
     if 2 <= len(piece) <= 4:

@@ -19,6 +19,7 @@ _UNITS = {
     **{"MFD": -6, "mfd": -6, "Mfd": -6, "MF": -6, "mF": -3},
 }
 _LONGEST_UNIT = 4
+_LONGEST_NUMBER = 8
 _ZEROS = ("no zeros", "one zero", "two zeros", "three zeros", "four zeros", "five zeros")
 _ZEROS += ("six zeros", "seven zeros", "eight zeros")
 
@@ -106,22 +107,23 @@ def _letter_code(number: str, letter: str, rest: str) -> list[Value]:
     """Values of 4n7, n47, 33n, and of 4.7n; two when the comma may be a thousands mark."""
     decimals, left = _digits(rest[1:])
     rank = 5 if rest[0] in _CAPITALS else 0
-    why = f"the letter {rest[0]} is {_NAMES[letter]}"
+    unit = f"the letter {rest[0]} is {_NAMES[letter]}"
+    point = f"{unit} and the decimal point"
     if not decimals:
-        options = plain_numbers(number) if number else []
-    elif not number and rest[0] in _CAPITALS:
-        options = []  # N47 is no letter code
+        options = [(figures, unit, left) for figures in plain_numbers(number)] if number else []
+    elif (number and not _whole(number)) or (not number and rest[0] in _CAPITALS):
+        options = []  # 4.7n7, or N47, is no letter code
     else:
-        why += " and the decimal point"
-        fits = (not number or _whole(number)) and len(number) + len(decimals) <= 6
-        options = [f"{number or '0'}.{decimals}"] if fits else []
+        options = [(f"{number or '0'}.{decimals}", point, left)]
+        if len(number) > 1 and len(decimals) > 1:  # 10µ35 is more likely 10 µF and 35 V
+            options.insert(0, (number, unit, decimals + left))
     return [
         Value(
-            *(figures, _POWERS[letter], why, LETTER_STANDARD, left, rank + place),
+            *(figures, _POWERS[letter], why, LETTER_STANDARD, behind, rank + place),
             step=f"{number}{rest[0]}{decimals} = {figures} {_NAMES[letter]}",
         )
-        for place, figures in enumerate(options)
-        if figures.strip("0.")
+        for place, (figures, why, behind) in enumerate(options)
+        if figures.strip("0.") and len(figures) <= _LONGEST_NUMBER
     ]
 
 

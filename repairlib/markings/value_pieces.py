@@ -158,13 +158,16 @@ def _tails(value: Value, body: str) -> list[Way]:
     rest = value.rest
     if not rest:
         return [Way(value)]
+    if rest[0].isdecimal():  # 1000µF16V
+        volts = bare_volts(rest.removesuffix("V"))
+        return [Way(value, volts=volts, behind=rest)] if volts else []
     letter, behind = rest[0], rest[1:]
     ways = []
     letters = VOLTAGE_LETTERS.get(body, {})
     if letter in letters and not behind:
         source = letter_source(body, letter)
         ways.append(Way(value, 0, letter, volts=letters[letter], source=source))
-    volts = bare_volts(behind.removesuffix("V")) if behind else None
+    volts = (bare_volts(behind.removesuffix("V")) or two_characters(behind)) if behind else None
     if behind and (volts is None or (is_bare(value) and value.why != _MICRO)):
         return ways
     if body != "capacitor" and letter not in _ALUMINIUM_TOLERANCES:

@@ -49,8 +49,15 @@ def test_can_with_microfarad_over_a_letter(text):
         (".022 400", "capacitor", 22e-9, 400),
         ("0.1", "capacitor", 0.1e-6, None),
         (".022", "capacitor", 22e-9, None),
-        ("4,7", "radial", 4.7e-6, None),
+        ("4,7", "can", 4.7e-6, None),
         ("1F 5.5V", "radial", 1.0, 5.5),
+        ("1000µF16V", "radial", 1000e-6, 16),
+        ("10µ35", "radial", 10e-6, 35),
+        ("0.1-400", "capacitor", 0.1e-6, 400),
+        ("104J2A", "capacitor", 100e-9, 100),
+        ("µ1 63-", "capacitor", 0.1e-6, 63),
+        ("0.1/250~", "capacitor", 0.1e-6, 250),
+        ("2µ2 100", "capacitor", 2.2e-6, 100),
     ],
 )
 def test_plain_text(text, kind, farad, volts):
@@ -67,6 +74,16 @@ def test_sleeve_with_everything_on_it():
         "highest_temperature": 105,
         "polarity": "non-polar",
     }
+
+
+@pytest.mark.common_practice
+@pytest.mark.parametrize("text", ["47µF 25V 105°C", "47µF 25V +105°C", "47µF 25V 105C"])
+def test_highest_temperature(text):
+    assert read(text)[0].carries["highest_temperature"] == 105
+
+
+def test_four_figures_in_a_letter_code_may_hold_the_volts():
+    assert [one.value for one in read("10µ35")] == [10e-6, pytest.approx(10.35e-6)]
 
 
 @pytest.mark.common_practice
