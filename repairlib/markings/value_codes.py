@@ -94,8 +94,9 @@ def with_unit(number: str, rest: str) -> list[Value]:
         if power is None or not number:
             continue
         values += _plain(number, power, rest[:length], rest[length:])
-        if rest[:length] == "mF":
-            values += _plain(number, -6, "mF (old printing for µF)", rest[length:], rank=5)
+        if rest[:length] == "mF":  # nobody prints hundreds of millifarad so
+            rank = -5 if len(number) > 2 and number.isdecimal() else 5
+            values += _plain(number, -6, "mF (old printing for µF)", rest[length:], rank)
         if rest[:2] not in ("pF", "nF") or not number.isdecimal():
             return values
         break  # 47pF may be the letter code 47p with a tolerance letter F

@@ -145,7 +145,8 @@ def _bare_numbers(number: str, rest: str, body: str, sound_only: bool) -> list[V
             values.append(value(-6, _MICRO, place if figures[0] == "0" else place + 8))
             values += [value(-12, _ON_CERAMIC, place + 12)] if figures[0] != "0" else []
         elif len(figures) <= 2:
-            values.append(value(-12, SMALL_PICO, 0))
+            lone_figure = len(figures) == 1 and rest  # 1J is rather a voltage code
+            values.append(value(-12, SMALL_PICO, 12 if lone_figure else 0))
             values += [] if rest else [value(-6, _MICRO, 15)]
         elif figures[-1] == "0" and len(figures) <= 5:
             why = _PLAIN_PICO if len(figures) == 3 else _LONG_PICO

@@ -114,7 +114,8 @@ def read_voltage(text: str, piece: str, part: str | None) -> list[tuple[int, Rea
     volts = two_characters(piece) if len(piece) == 2 else None
     if volts is not None:
         why = f"The letter gives the figure, the digit {piece[0]} the power of ten."
-        readings.append((1, _voltage(kind, text, volts, why, code_source(piece))))
+        rank = 1 if volts in USUAL else 10
+        readings.append((rank, _voltage(kind, text, volts, why, code_source(piece))))
     printed = printed_volts(piece)
     if printed is not None:
         doubt = "" if printed[0] in USUAL else "not a rating that capacitors are sold in"

@@ -58,6 +58,10 @@ def test_can_with_microfarad_over_a_letter(text):
         ("µ1 63-", "capacitor", 0.1e-6, 63),
         ("0.1/250~", "capacitor", 0.1e-6, 250),
         ("2µ2 100", "capacitor", 2.2e-6, 100),
+        ("+ 47µF 16V -", "radial", 47e-6, 16),
+        ("+47µF 16V", "radial", 47e-6, 16),
+        ("0.1 uf 50v", "capacitor", 0.1e-6, 50),
+        ("100µF +80-20% 25V", "radial", 100e-6, 25),
     ],
 )
 def test_plain_text(text, kind, farad, volts):
@@ -134,6 +138,7 @@ def test_thousands_mark_or_decimal_comma():
 
 def test_old_millifarad_may_be_microfarad():
     assert [one.value for one in read("10mF 16V")] == [10e-3, 10e-6]
+    assert [one.value for one in read("100mF 25V")] == [100e-6, 0.1]
 
 
 @pytest.mark.parametrize(
