@@ -68,7 +68,7 @@ class Item:
         if self.new is None:
             return ""
         if not self.new.polar:
-            return "bipolar: no plus"
+            return "no plus"
         if self.place is not None and self.place.plus not in ("", "none"):
             return f"plus {self.place.plus}"
         return "plus as the old part: note it before you remove it"
@@ -79,7 +79,7 @@ class Item:
 
     def __repr__(self) -> str:
         return f"{self.reference} (line {self.line}): {self.verdict}" + (
-            f" by {self.new}" if self.new else f", {self.why}"
+            f" by {self.new}" if self.new else f". {self.why[:1].upper()}{self.why[1:]}"
         )
 
 
@@ -95,7 +95,9 @@ class Duplicate:
 
     def __str__(self) -> str:
         where = " and ".join(str(line) for line in self.lines)
-        told = "the same, planned once" if self.same else "they differ, both held"
+        told = "they differ, so both are held"
+        if self.same:
+            told = "the same, planned once (two boards? plan each one alone)"
         return f"{self.reference} stands on lines {where}: {told}"
 
 

@@ -7,6 +7,7 @@ from __future__ import annotations
 
 from functools import cached_property
 from pathlib import Path
+from textwrap import fill
 
 from repairlib.errors import RepairlibError
 from repairlib.recap import rules
@@ -102,7 +103,7 @@ class Plan:
             lines.append(repr(item))
             lines += [f"   {name}: {did}" for name, did in item.new.rules] if item.new else []
             lines += [f"   look: {look}" for look in item.looks]
-        return "\n".join(lines)
+        return "\n".join(fill(line, 88, subsequent_indent="      ") for line in lines)
 
     def source(self, item: Item) -> str:
         """The text of the line that names the item."""

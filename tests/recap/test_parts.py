@@ -111,6 +111,20 @@ def test_titles_give_the_kind_until_the_next_title():
     assert made.items[0].reference == "C3"
 
 
+def test_a_title_does_not_hide_an_electrolytic():
+    """Under CERAMIC a 10 µF part is more likely one of the next section."""
+    made = plan("CERAMIC CAPACITORS\nC1,.1/50\nC2,10/16\n")
+    assert [item.reference for item in made.kept] == ["C1"]
+    assert "title above" in made.held[0].why
+
+
+def test_figures_under_another_unit_are_not_taken_for_microfarads():
+    made = plan("Ref,Value (nF),Volts,Type\nC1,470,16,elect\nC2,10,16,elect\n")
+    assert {item.why for item in made.held} == {"no capacitance stated: read it on the old part"}
+    made = plan("Ref,Value,Rating (kV),Type\nC1,10,2,elect\nC2,10,2,elect\n")
+    assert all(item.verdict == "hold" for item in made.all_items)
+
+
 def test_200_columns():
     with pytest.raises(RepairlibError, match="200 columns"):
         plan("Ref,Value" + ",x" * 198 + "\n")
