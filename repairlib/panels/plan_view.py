@@ -176,7 +176,7 @@ def waiting_html(shown: Plan) -> str:
 
 def files_html(shown: Plan) -> str:
     """Links that save the plan as a table and as a sheet to print."""
-    if len(shown.list.parts) > LINKED_PARTS:
+    if len(shown.list.references) > LINKED_PARTS:
         return "<p>This list is too long for a link. Save it in code: <code>to_csv</code>.</p>"
     table, marked = csv_text(shown)
     said = (

@@ -5,7 +5,6 @@ from __future__ import annotations
 from repairlib.quantity import engineering
 from repairlib.recap import rules
 from repairlib.recap.board import Position
-from repairlib.recap.parts import Part
 from repairlib.recap.ratings import Capacitor
 from repairlib.recap.rules import Decision, Proposal
 from repairlib.recap.sizes import fit
@@ -15,30 +14,20 @@ from repairlib.recap.words import BIPOLAR
 class Item:
     """One reference of the plan: its line in the list, the verdict, why, and the new part.
 
-    `verdict` is "replace", "keep", "judge" or "hold"; `new` is the Proposal or None; `place` is the
-    Position on the board, None where not known.
+    `line` is its line in the list, `old` what that line says. `verdict` is "replace", "keep",
+    "judge" or "hold"; `new` is the Proposal or None; `place` is the Position on the board, None
+    where not known.
     """
 
-    __slots__ = ("decision", "notes", "part", "place")
+    __slots__ = ("decision", "line", "notes", "old", "place", "reference")
 
-    def __init__(self, part: Part, decision: Decision):
-        self.part = part
+    def __init__(self, reference: str, line: int, old: Capacitor, decision: Decision):
+        self.reference = reference
+        self.line = line
+        self.old = old
         self.decision = decision
         self.notes: tuple[str, ...] = ()
         self.place: Position | None = None
-
-    @property
-    def reference(self) -> str:
-        return self.part.reference
-
-    @property
-    def line(self) -> int:
-        return self.part.line
-
-    @property
-    def old(self) -> Capacitor:
-        """What the list says about the old part."""
-        return self.part.capacitor
 
     @property
     def verdict(self) -> str:

@@ -14,7 +14,7 @@ from repairlib.recap import rules
 from repairlib.recap.board import Board
 from repairlib.recap.fitting_order import Step, in_steps
 from repairlib.recap.item import Duplicate, Item, look_at_board
-from repairlib.recap.parts import UNREADABLE, Part, PartsList, SetAside, read_parts
+from repairlib.recap.parts import UNREADABLE, PartsList, SetAside, read_parts
 from repairlib.recap.rules import HOLD, JUDGE, KEEP, REPLACE
 from repairlib.recap.textfile import read_text
 
@@ -30,7 +30,7 @@ class Plan:
         self.list = parts_list
         self.board = board
         self.duplicates: list[Duplicate] = []
-        everything = self._all_items(parts_list.parts)
+        everything = self._all_items()
         if board is not None:
             for item in everything:
                 look_at_board(item, board.get(item.reference))
@@ -61,7 +61,7 @@ class Plan:
         """The places of the board that no line of the list names."""
         if self.board is None:
             return []
-        named = {part.reference for part in self.list.parts}
+        named = set(self.list.references)
         return [p.reference for p in self.board.positions if p.reference not in named]
 
     @property
@@ -153,13 +153,13 @@ class Plan:
 
         return write_csv(self, path, overwrite)
 
-    def _all_items(self, parts: list[Part]) -> list[Item]:
-        decide = rules.decide
-        items = [Item(part, decide(part.capacitor)) for part in parts]
-        for item in items:
-            if item.part.doubt:
-                item.hold(item.part.doubt)
-        if len({part.reference for part in parts}) == len(parts):
+    def _all_items(self) -> list[Item]:
+        read = self.list
+        decisions = map(rules.decide, read.capacitors)
+        items = list(map(Item, read.references, read.part_lines, read.capacitors, decisions))
+        for index, doubt in read.doubts.items():
+            items[index].hold(doubt)
+        if len(set(read.references)) == len(items):
             return items
         return self._without_duplicates(items)
 
