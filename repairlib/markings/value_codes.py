@@ -9,6 +9,9 @@ LETTER_STANDARD = "IEC 60062:2016"
 FIGURE_STANDARD = "KEMET ceramic ordering table"
 PRACTICE = "common practice"
 
+CODE, PRINTED, MICRO, PICO, SMALL_PICO = "code", "printed", "micro", "pico", "small pico"
+BARE = (MICRO, PICO, SMALL_PICO)
+
 _POWERS = {"p": -12, "n": -9, "u": -6, "µ": -6, "m": -3, "F": 0}
 _CAPITALS = {"P": "p", "N": "n", "U": "µ"}  # often typed, never standard
 _NAMES = {"p": "pF", "n": "nF", "u": "µF", "µ": "µF", "m": "mF", "F": "F"}
@@ -25,11 +28,15 @@ _ZEROS += ("six zeros", "seven zeros", "eight zeros")
 
 
 class Value:
-    """A capacitance before its part is known: farad, digits, why, steps, source, what follows."""
+    """A capacitance before its part is known: farad, digits, why, steps, source, what follows.
 
-    __slots__ = ("digits", "farad", "rank", "rest", "source", "steps", "why")
+    `form` is CODE, PRINTED (with a letter or unit), or for a bare number MICRO, PICO or SMALL_PICO.
+    """
 
-    def __init__(self, number, power, why, source, rest="", rank=0, step=""):
+    __slots__ = ("digits", "farad", "form", "rank", "rest", "source", "steps", "why")
+
+    def __init__(self, form, number, power, why, source, rest="", rank=0, step=""):
+        self.form = form
         self.farad = float(f"{number}e{power}")
         self.digits = len(number.replace(".", "").lstrip("0")) or 1
         self.why = why
@@ -56,13 +63,12 @@ def figure_code(code: str, rest: str = "", eight_is_large: bool = False) -> Valu
         power = -1 if last == "9" else -2
         factor = "0.1" if last == "9" else "0.01"
         why = f"{figures} times {factor}, in pF"
-        return Value(
-            figures, power - 12, why, FIGURE_STANDARD, rest, step=f"{figures} × {factor} pF"
-        )
+        step = f"{figures} × {factor} pF"
+        return Value(CODE, figures, power - 12, why, FIGURE_STANDARD, rest, step=step)
     why = f"{figures} and {_ZEROS[int(last)]}, in pF"
     source = "from memory" if last == "8" else FIGURE_STANDARD
     step = f"{figures} × 10^{last} pF = {figures}{'0' * int(last)} pF"
-    return Value(figures, int(last) - 12, why, source, rest, step=step)
+    return Value(CODE, figures, int(last) - 12, why, source, rest, step=step)
 
 
 def point_code(number: str, rest: str) -> Value | None:
@@ -79,7 +85,8 @@ def point_code(number: str, rest: str) -> Value | None:
     figures = f"{number or '0'}.{decimals}" if decimals else number
     if not figures.strip("0."):
         return None
-    return Value(figures, -12, "R is the decimal point, in pF", "Samsung part-number table", rest)
+    why = "R is the decimal point, in pF"
+    return Value(PRINTED, figures, -12, why, "Samsung part-number table", rest)
 
 
 def with_unit(number: str, rest: str) -> list[Value]:
@@ -120,7 +127,7 @@ def _letter_code(number: str, letter: str, rest: str) -> list[Value]:
             options.insert(0, (number, unit, decimals + left))
     return [
         Value(
-            *(figures, _POWERS[letter], why, LETTER_STANDARD, behind, rank + place),
+            *(PRINTED, figures, _POWERS[letter], why, LETTER_STANDARD, behind, rank + place),
             step=f"{number}{rest[0]}{decimals} = {figures} {_NAMES[letter]}",
         )
         for place, (figures, why, behind) in enumerate(options)
@@ -131,7 +138,7 @@ def _letter_code(number: str, letter: str, rest: str) -> list[Value]:
 def _plain(number: str, power: int, unit: str, rest: str, rank: int = 0) -> list[Value]:
     """Values of a plain number with a unit; two when its comma may be a thousands mark."""
     return [
-        Value(figures, power, f"the number is in {unit}", PRACTICE, rest, rank + extra)
+        Value(PRINTED, figures, power, f"the number is in {unit}", PRACTICE, rest, rank + extra)
         for extra, figures in enumerate(plain_numbers(number))
     ]
 
