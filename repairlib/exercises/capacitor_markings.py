@@ -109,11 +109,11 @@ def smallest_first(draw: Draw) -> Order:
         mistakes=[
             Mistake(
                 before(ends, starts),
-                f"Look at `{starts}` and `{ends}`. The letter stands where the point is.",
+                f"Look at {starts} and {ends}. The letter stands where the point is.",
             ),
             Mistake(
                 before(steps[3], steps[2]),
-                f"Look at `{steps[2]}`. Which figure stands before the point?",
+                f"Look at {steps[2]}. Which figure stands before the point?",
             ),
             Mistake(
                 before(steps[4], steps[3]),
@@ -199,7 +199,7 @@ def film_voltage(draw: Draw) -> Number:
         answer=answer,
         prompt="Up to which voltage may this part be used?",
         picture=lambda: _part("film box", code),
-        hint=f"`{hint}` is the capacitance. What stands before it?",
+        hint=f"{hint} is the capacitance. What stands before it?",
         mistakes=[
             Mistake(
                 lambda volts: volts > answer * 1.01,

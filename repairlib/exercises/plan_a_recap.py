@@ -191,7 +191,7 @@ def stripe(draw: Draw) -> Choice:
 
 def missing_rating(draw: Draw) -> Choice:
     microfarad, low = draw.pick([(100, 10), (220, 16), (47, 6.3), (470, 10)])
-    read = "Hold the line: read the rating on the old part, or measure the voltage across it"
+    read = "Hold the line until the rating is read on the old part or in another manual"
     neighbour = f"Take {low:g} V, because the part next to it has {low:g} V"
     highest = "Take the highest rating in the drawer: more is always safe"
     leave = "Leave the old part in: the list does not say enough"

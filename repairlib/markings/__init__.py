@@ -41,7 +41,7 @@ def read(text: str, part: str | None = None) -> list[Reading]:
     >>> for reading in read("220"):
     ...     print(reading)
     22 pF: ceramic or film capacitor. 22 and no zeros, in pF.
-    220 µF: radial aluminium capacitor. A number without a unit is in µF.
+    220 µF: aluminium SMD can. A number without a unit is in µF.
     220 pF: ceramic or film capacitor. Old parts print plain pF.
     >>> read("220\\nE", part="can")[0].carries
     {'rated_voltage': 25.0}

@@ -8,11 +8,11 @@ reading, ranked by how likely it is and doubted when no such part is made.
 from __future__ import annotations
 
 from repairlib.markings import made
-from repairlib.markings.other_pieces import explicit_piece, implied_piece
+from repairlib.markings.other_pieces import IS_AC, IS_RATING, explicit_piece, implied_piece
 from repairlib.markings.reading import Reading
 from repairlib.markings.tolerance_letters import tolerances
-from repairlib.markings.value_codes import FIGURE_STANDARD, PRACTICE
-from repairlib.markings.value_pieces import SMALL_PICO, VOLTAGE_LETTERS, Way, is_bare, ways_to_read
+from repairlib.markings.value_codes import BARE, CODE, PRACTICE, SMALL_PICO
+from repairlib.markings.value_pieces import VOLTAGE_LETTERS, Way, ways_to_read
 
 _DOUBT = 100  # added to the rank, once or twice
 
@@ -51,10 +51,10 @@ def _in_order(text, pieces, part, sound_only) -> list[tuple[int, Reading]]:
         if other is None or other[0] in found:
             return []
         found[other[0]] = other[1:]
-    bare_rating = found.get("rated_voltage", ("", "", ""))[1].endswith("is the rated voltage")
+    bare_rating = found.get("rated_voltage", ("", "", ""))[1].endswith(IS_RATING)
     readings = []
     for way in ways:
-        if not (bare_rating and way.value.why == SMALL_PICO):  # 47 25 is µF and volts
+        if not (bare_rating and way.value.form == SMALL_PICO):  # 47 25 is µF and volts
             readings += _readings(text, way, found, part, sound_only)
     return readings
 
@@ -95,7 +95,7 @@ def _reading(text, kind, way: Way, found: dict, volts, tolerance, words: str, do
     carries = {} if volts is None else {"rated_voltage": volts}
     for name, (what, meaning, source) in found.items():
         if name == "rated_voltage":
-            carries |= {"voltage_type": "AC"} if meaning.endswith(" AC") else {}
+            carries |= {"voltage_type": "AC"} if meaning == IS_AC else {}
         elif name not in ("tolerance", "tolerance_letter"):
             carries[name] = what
         said += [meaning] if meaning else []
@@ -112,7 +112,7 @@ def _fit(part: str, way: Way, volts, tolerance) -> tuple[str, int]:
     """The kind of part the reading fits, and how plausible it is there (see made)."""
     farad = way.value.farad
     if part != "capacitor":
-        return part, made.how_plausible(part, farad, volts, tolerance, is_bare(way.value))
+        return part, made.how_plausible(part, farad, volts, tolerance, way.value.form in BARE)
     ceramic = made.how_plausible("ceramic", farad, volts, tolerance, False)
     film = made.how_plausible("film", farad, volts, tolerance, False)
     if bool(ceramic) == bool(film):
@@ -129,12 +129,13 @@ def _likelihood(part: str, way: Way, volts: float | None, lines: bool) -> int:
     farad = way.value.farad
     if part in ("capacitor", "ceramic", "film"):
         unusual = 15 if lines else 5 if volts is not None and volts < 25 else 0
-        unusual += 10 if way.value.why == SMALL_PICO and volts and volts < 500 else 0
+        unusual += 10 if way.value.form == SMALL_PICO and volts and volts < 500 else 0
         return unusual + (25 if farad > 4.7e-6 else 0)
     if part == "tantalum":
-        if way.value.source != FIGURE_STANDARD:
+        if way.value.form != CODE:
             return 9
         return 5 if farad >= 10e-6 or lines else 10
-    if part == "can":
-        return 20 if not volts else 3 if lines else 8
-    return 6 if not volts else 4
+    if volts:
+        return 4 if part != "can" else 3 if lines else 8
+    prints_units = way.value.form not in BARE  # a can has no room for them
+    return 20 if prints_units == (part == "can") else 6

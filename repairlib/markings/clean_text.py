@@ -65,10 +65,11 @@ def split(cleaned: str) -> list[str]:
         return [cleaned]
     pieces = []
     text = cleaned.replace("+/-", "±").replace("/+", "+").replace("/", " ")
+    text = _without_hyphens(text)
     for line in text.split("\n"):
         row = []
         for word in line.split():
-            word = word.strip("()").rstrip(",;")
+            word = _without_sign(word.strip("()").rstrip(",;"))
             if row and _belongs(row[-1], word):
                 row[-1] += word
             elif word:
@@ -77,8 +78,24 @@ def split(cleaned: str) -> list[str]:
     return pieces
 
 
+def _without_hyphens(text: str) -> str:
+    """The text with a space for a hyphen between value and volts: 0.1-400. Not in 3216-18."""
+    before, hyphen, after = text.partition("-")
+    if "%" in text or not hyphen or not before[-1:].isdigit() or not after[:1].isdigit():
+        return text
+    is_size = len(before) == 4 and len(after) == 2 and (before + after).isdigit()
+    return text if is_size else f"{before} {after}"
+
+
+def _without_sign(word: str) -> str:
+    """The word without the plus that marks a lead; a lone + or - is nothing."""
+    if word in ("+", "-"):
+        return ""
+    return word if "%" in word or "°" in word else word.removeprefix("+")
+
+
 _UNITS = ("µF", "uF", "UF", "nF", "NF", "pF", "PF", "mF", "F", "MFD", "mfd", "MF", "kV", "KV")
-_UNITS += ("p", "n", "u", "µ", "VDC", "VAC", "WV", "°C", "%")
+_UNITS += ("uf", "nf", "pf", "µf", "p", "n", "u", "µ", "VDC", "VAC", "WV", "°C", "%")
 _USUAL_VOLTAGES = ("6.3", "10", "16", "25", "35", "50", "63", "80", "100", "160", "200", "250")
 _USUAL_VOLTAGES += ("350", "400", "450", "500", "630", "1000")
 
@@ -92,4 +109,4 @@ def _belongs(before: str, word: str) -> bool:
         return True
     if not before[-1].isdigit():
         return False
-    return word in _UNITS or (word == "V" and before in _USUAL_VOLTAGES)
+    return word in _UNITS or (word in ("V", "v") and before in _USUAL_VOLTAGES)

@@ -54,19 +54,20 @@ def weeks_in(year: int) -> int:
 
 def read_date(text: str, piece: str, part: str | None) -> list[tuple[int, Reading]]:
     """Readings of a date code that stands alone."""
-    code = piece
-    if not 2 <= len(code) <= 4:
+    if not 2 <= len(piece) <= 4:
         return []
-    if len(code) == 4:
-        why, source, rank = f"Year {code[:2]}, week {code[2:]}.", WEEK_SOURCE, 12
+    if len(piece) == 4:
+        why, source, rank = f"Year {piece[:2]}, week {piece[2:]}.", WEEK_SOURCE, 12
     else:
-        what = "month" if len(code) == 2 else "week"
-        why = f"{code[0]} is the year, which comes back every 20 years; {code[1:]} is the {what}."
+        what = "month" if len(piece) == 2 else "week"
+        why = f"{piece[0]} is the year, which comes back every 20 years; {piece[1:]} is the {what}."
         source, rank = LETTER_SOURCE, 10
+    if piece in ("X1", "X2", "X3"):
+        why += f" Beside a mains voltage {piece} is a safety class."
     return [
         (
             rank + place,
             Reading("date", text, "date", None, "", why, carries={"date": date}, sources=(source,)),
         )
-        for place, date in enumerate(dates(code))
+        for place, date in enumerate(dates(piece))
     ]

@@ -6,7 +6,11 @@ from repairlib.markings.reading import Tolerance
 from repairlib.markings.voltage_codes import bare_volts, code_source, printed_volts, two_characters
 
 PRACTICE = "common practice"
+IS_AC = "the voltage is AC"
+IS_RATING = "is the rated voltage"
 _NON_POLAR = ("NP", "BP", "N.P.", "B.P.", "N/P", "BI-POLAR", "BIPOLAR", "NON-POLAR")
+_BARE_TEMPERATURES = ("85C", "105C", "125C", "130C", "135C", "150C")
+_KINDS_OF_VOLTS = {"AC": IS_AC, "DC": "the voltage is DC", "": ""}
 _LONE_LETTERS = "BCDFGHJKMNQSTZjkmz"  # E L P W are too tight for any capacitor
 _SAFETY = ("X1", "X2", "X3", "Y1", "Y2", "Y3", "Y4", "X1Y1", "X1Y2")
 
@@ -21,12 +25,12 @@ def explicit_piece(piece: str) -> tuple[str, object, str, str] | None:
         return implied_piece(piece, None, "")
     volts = printed_volts(piece)
     if volts is not None:
-        return "rated_voltage", volts[0], f"the voltage is {volts[1]}" if volts[1] else "", PRACTICE
+        return "rated_voltage", volts[0], _KINDS_OF_VOLTS[volts[1]], PRACTICE
     if piece[-1] == "%":
         tolerance = _percent(piece[:-1])
         return None if tolerance is None else ("tolerance", tolerance, "", PRACTICE)
     if piece[-1] == "C" and "°" in piece:
-        number = piece[:-2]
+        number = piece[:-2].removeprefix("+")
         if number.isdecimal() and len(number) <= 3:
             return "highest_temperature", float(number), "", PRACTICE
         return None
@@ -48,7 +52,7 @@ def implied_piece(piece: str, letters: dict | None, body: str):
     """The same for a piece that only its place explains: a bare rating, a code, a lone letter."""
     volts = bare_volts(piece)
     if volts is not None:
-        return "rated_voltage", volts, f"{piece} is the rated voltage", PRACTICE
+        return "rated_voltage", volts, f"{piece} {IS_RATING}", PRACTICE
     if letters and piece in letters:
         from repairlib.markings.voltage_codes import letter_source
 
@@ -57,6 +61,8 @@ def implied_piece(piece: str, letters: dict | None, body: str):
     volts = two_characters(piece) if len(piece) == 2 and piece[0].isdecimal() else None
     if volts is not None:
         return "rated_voltage", volts, f"{piece} is {volts:g} V", code_source(piece)
+    if piece in _BARE_TEMPERATURES:
+        return "highest_temperature", float(piece[:-1]), "", PRACTICE
     if len(piece) == 1 and piece in _LONE_LETTERS:
         return "tolerance_letter", piece, "", "IEC 60062:2016"
     if 2 <= len(piece) <= 4:

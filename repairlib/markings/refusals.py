@@ -6,7 +6,7 @@ from repairlib.errors import RepairlibError, shown
 from repairlib.markings import candidates
 from repairlib.markings.clean_text import EXAMPLES, split
 from repairlib.markings.reading import KIND_NAMES
-from repairlib.markings.tolerance_letters import LETTERS
+from repairlib.markings.tolerance_letters import LETTERS, tolerances
 from repairlib.markings.value_codes import number_and_rest
 
 _ACCEPTED = {
@@ -54,6 +54,8 @@ def _slip(cleaned: str, part: str | None) -> tuple[str, str] | None:
         return None
     if part == "temperature-characteristic" or (len(cleaned) == 3 and cleaned[1].isdecimal()):
         return _slip_of_temperature(cleaned.upper())
+    if part == "voltage-code" and len(cleaned) == 2 and cleaned[0].isdecimal():
+        return f"{cleaned} is no voltage code", _ACCEPTED[part]
     return _slip_of_letter(*number_and_rest(cleaned))
 
 
@@ -67,6 +69,9 @@ def _slip_of_temperature(code: str) -> tuple[str, str] | None:
 
 
 def _slip_of_letter(number: str, rest: str) -> tuple[str, str] | None:
+    if not number and tolerances(rest, 1.0):
+        tolerance = tolerances(rest, 1.0)[0][0]
+        return f"{rest} alone is a tolerance, {tolerance}", "the value with it, such as 104K"
     if not number and rest in ("p", "n", "u", "µ", "m", "F", "R"):
         return "no figures stand with the letter", "figures and the letter, such as 4n7 or 33n"
     if not number or not rest:
@@ -79,6 +84,4 @@ def _slip_of_letter(number: str, rest: str) -> tuple[str, str] | None:
         return wrong, "p, n, µ or m between figures on a capacitor, such as 4n7"
     if letter.isalpha() and not behind and len(number) <= 3:
         return f"{letter} is not a tolerance letter", LETTERS
-    if len(number) == 1 and number.isdecimal() and letter.isalpha() and not behind:
-        return f"{letter} is no letter of a voltage code", "A B C D E F G H J K V W L"
     return None

@@ -9,6 +9,9 @@ LETTER_STANDARD = "IEC 60062:2016"
 FIGURE_STANDARD = "KEMET ceramic ordering table"
 PRACTICE = "common practice"
 
+CODE, PRINTED, MICRO, PICO, SMALL_PICO = "code", "printed", "micro", "pico", "small pico"
+BARE = (MICRO, PICO, SMALL_PICO)
+
 _POWERS = {"p": -12, "n": -9, "u": -6, "µ": -6, "m": -3, "F": 0}
 _CAPITALS = {"P": "p", "N": "n", "U": "µ"}  # often typed, never standard
 _NAMES = {"p": "pF", "n": "nF", "u": "µF", "µ": "µF", "m": "mF", "F": "F"}
@@ -19,16 +22,21 @@ _UNITS = {
     **{"MFD": -6, "mfd": -6, "Mfd": -6, "MF": -6, "mF": -3},
 }
 _LONGEST_UNIT = 4
+_LONGEST_NUMBER = 8
 _ZEROS = ("no zeros", "one zero", "two zeros", "three zeros", "four zeros", "five zeros")
 _ZEROS += ("six zeros", "seven zeros", "eight zeros")
 
 
 class Value:
-    """A capacitance before its part is known: farad, digits, why, steps, source, what follows."""
+    """A capacitance before its part is known: farad, digits, why, steps, source, what follows.
 
-    __slots__ = ("digits", "farad", "rank", "rest", "source", "steps", "why")
+    `form` is CODE, PRINTED (with a letter or unit), or for a bare number MICRO, PICO or SMALL_PICO.
+    """
 
-    def __init__(self, number, power, why, source, rest="", rank=0, step=""):
+    __slots__ = ("digits", "farad", "form", "rank", "rest", "source", "steps", "why")
+
+    def __init__(self, form, number, power, why, source, rest="", rank=0, step=""):
+        self.form = form
         self.farad = float(f"{number}e{power}")
         self.digits = len(number.replace(".", "").lstrip("0")) or 1
         self.why = why
@@ -55,13 +63,12 @@ def figure_code(code: str, rest: str = "", eight_is_large: bool = False) -> Valu
         power = -1 if last == "9" else -2
         factor = "0.1" if last == "9" else "0.01"
         why = f"{figures} times {factor}, in pF"
-        return Value(
-            figures, power - 12, why, FIGURE_STANDARD, rest, step=f"{figures} × {factor} pF"
-        )
+        step = f"{figures} × {factor} pF"
+        return Value(CODE, figures, power - 12, why, FIGURE_STANDARD, rest, step=step)
     why = f"{figures} and {_ZEROS[int(last)]}, in pF"
     source = "from memory" if last == "8" else FIGURE_STANDARD
     step = f"{figures} × 10^{last} pF = {figures}{'0' * int(last)} pF"
-    return Value(figures, int(last) - 12, why, source, rest, step=step)
+    return Value(CODE, figures, int(last) - 12, why, source, rest, step=step)
 
 
 def point_code(number: str, rest: str) -> Value | None:
@@ -78,7 +85,8 @@ def point_code(number: str, rest: str) -> Value | None:
     figures = f"{number or '0'}.{decimals}" if decimals else number
     if not figures.strip("0."):
         return None
-    return Value(figures, -12, "R is the decimal point, in pF", "Samsung part-number table", rest)
+    why = "R is the decimal point, in pF"
+    return Value(PRINTED, figures, -12, why, "Samsung part-number table", rest)
 
 
 def with_unit(number: str, rest: str) -> list[Value]:
@@ -93,8 +101,9 @@ def with_unit(number: str, rest: str) -> list[Value]:
         if power is None or not number:
             continue
         values += _plain(number, power, rest[:length], rest[length:])
-        if rest[:length] == "mF":
-            values += _plain(number, -6, "mF (old printing for µF)", rest[length:], rank=5)
+        if rest[:length] == "mF":  # nobody prints hundreds of millifarad so
+            rank = -5 if len(number) > 2 and number.isdecimal() else 5
+            values += _plain(number, -6, "mF (old printing for µF)", rest[length:], rank)
         if rest[:2] not in ("pF", "nF") or not number.isdecimal():
             return values
         break  # 47pF may be the letter code 47p with a tolerance letter F
@@ -106,29 +115,30 @@ def _letter_code(number: str, letter: str, rest: str) -> list[Value]:
     """Values of 4n7, n47, 33n, and of 4.7n; two when the comma may be a thousands mark."""
     decimals, left = _digits(rest[1:])
     rank = 5 if rest[0] in _CAPITALS else 0
-    why = f"the letter {rest[0]} is {_NAMES[letter]}"
+    unit = f"the letter {rest[0]} is {_NAMES[letter]}"
+    point = f"{unit} and the decimal point"
     if not decimals:
-        options = plain_numbers(number) if number else []
-    elif not number and rest[0] in _CAPITALS:
-        options = []  # N47 is no letter code
+        options = [(figures, unit, left) for figures in plain_numbers(number)] if number else []
+    elif (number and not _whole(number)) or (not number and rest[0] in _CAPITALS):
+        options = []  # 4.7n7, or N47, is no letter code
     else:
-        why += " and the decimal point"
-        fits = (not number or _whole(number)) and len(number) + len(decimals) <= 6
-        options = [f"{number or '0'}.{decimals}"] if fits else []
+        options = [(f"{number or '0'}.{decimals}", point, left)]
+        if len(number) > 1 and len(decimals) > 1:  # 10µ35 is more likely 10 µF and 35 V
+            options.insert(0, (number, unit, decimals + left))
     return [
         Value(
-            *(figures, _POWERS[letter], why, LETTER_STANDARD, left, rank + place),
+            *(PRINTED, figures, _POWERS[letter], why, LETTER_STANDARD, behind, rank + place),
             step=f"{number}{rest[0]}{decimals} = {figures} {_NAMES[letter]}",
         )
-        for place, figures in enumerate(options)
-        if figures.strip("0.")
+        for place, (figures, why, behind) in enumerate(options)
+        if figures.strip("0.") and len(figures) <= _LONGEST_NUMBER
     ]
 
 
 def _plain(number: str, power: int, unit: str, rest: str, rank: int = 0) -> list[Value]:
     """Values of a plain number with a unit; two when its comma may be a thousands mark."""
     return [
-        Value(figures, power, f"the number is in {unit}", PRACTICE, rest, rank + extra)
+        Value(PRINTED, figures, power, f"the number is in {unit}", PRACTICE, rest, rank + extra)
         for extra, figures in enumerate(plain_numbers(number))
     ]
 

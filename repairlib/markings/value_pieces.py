@@ -8,7 +8,7 @@ from __future__ import annotations
 from repairlib.markings import value_codes
 from repairlib.markings.made import is_preferred
 from repairlib.markings.tolerance_letters import tolerances
-from repairlib.markings.value_codes import Value
+from repairlib.markings.value_codes import BARE, MICRO, PICO, PRACTICE, SMALL_PICO, Value
 from repairlib.markings.voltage_codes import (
     CAN_LETTERS,
     TANTALUM_LETTERS,
@@ -19,12 +19,6 @@ from repairlib.markings.voltage_codes import (
 )
 
 VOLTAGE_LETTERS = {"tantalum": TANTALUM_LETTERS, "can": CAN_LETTERS}
-SMALL_PICO = "a small whole number is in pF"
-_MICRO = "a number without a unit is in µF"
-_ON_CERAMIC = "in pF on a ceramic"
-_PLAIN_PICO = "old parts print plain pF"
-_LONG_PICO = "a whole number is in pF"
-_BARE = (SMALL_PICO, _MICRO, _ON_CERAMIC, _PLAIN_PICO, _LONG_PICO)
 _ALUMINIUM_TOLERANCES = "JKMQSTZ"
 _SELDOM = 0.009  # a fraction; closer percent letters are seldom on capacitors
 
@@ -79,11 +73,6 @@ class Way:
         return [key for key in keys if key]
 
 
-def is_bare(value: Value) -> bool:
-    """Whether the value is a number without a unit, so that only the body says what it means."""
-    return value.why in _BARE
-
-
 def ways_to_read(piece: str, body: str, sound_only: bool) -> list[Way]:
     """Every way to read `piece` as a value on `body`; none when it is no value there.
 
@@ -133,23 +122,29 @@ def _codes(number: str, rest: str, body: str) -> list[Value]:
 def _bare_numbers(number: str, rest: str, body: str, sound_only: bool) -> list[Value]:
     """A number without a unit: pF on small ceramics, µF everywhere else."""
 
-    def value(power: int, why: str, rank: int) -> Value:
-        return Value(figures, power, why, value_codes.PRACTICE, rest, rank)
+    def micro(rank: int) -> Value:
+        why = "a number without a unit is in µF"
+        return Value(MICRO, figures, -6, why, PRACTICE, rest, rank)
+
+    def pico(why: str, rank: int, form: str = PICO) -> Value:
+        return Value(form, figures, -12, why, PRACTICE, rest, rank)
 
     values = []
     for place, figures in enumerate(value_codes.plain_numbers(number)):
         if body != "capacitor":
-            micro = value(-6, _MICRO, place)
-            values += [] if sound_only and not is_preferred(body, micro.farad) else [micro]
+            value = micro(place)
+            values += [] if sound_only and not is_preferred(body, value.farad) else [value]
         elif "." in figures:
-            values.append(value(-6, _MICRO, place if figures[0] == "0" else place + 8))
-            values += [value(-12, _ON_CERAMIC, place + 12)] if figures[0] != "0" else []
+            values.append(micro(place if figures[0] == "0" else place + 8))
+            values += [pico("in pF on a ceramic", place + 12)] if figures[0] != "0" else []
         elif len(figures) <= 2:
-            values.append(value(-12, SMALL_PICO, 0))
-            values += [] if rest else [value(-6, _MICRO, 15)]
+            lone_figure = len(figures) == 1 and rest  # 1J is rather a voltage code
+            why = "a small whole number is in pF"
+            values.append(pico(why, 12 if lone_figure else 0, SMALL_PICO))
+            values += [] if rest else [micro(15)]
         elif figures[-1] == "0" and len(figures) <= 5:
-            why = _PLAIN_PICO if len(figures) == 3 else _LONG_PICO
-            values.append(value(-12, why, 30))
+            old = "old parts print plain pF"
+            values.append(pico(old if len(figures) == 3 else "a whole number is in pF", 30))
     return values
 
 
@@ -158,24 +153,27 @@ def _tails(value: Value, body: str) -> list[Way]:
     rest = value.rest
     if not rest:
         return [Way(value)]
+    if rest[0].isdecimal():  # 1000µF16V
+        volts = bare_volts(rest.removesuffix("V"))
+        return [Way(value, volts=volts, behind=rest)] if volts else []
     letter, behind = rest[0], rest[1:]
     ways = []
     letters = VOLTAGE_LETTERS.get(body, {})
     if letter in letters and not behind:
         source = letter_source(body, letter)
         ways.append(Way(value, 0, letter, volts=letters[letter], source=source))
-    volts = bare_volts(behind.removesuffix("V")) if behind else None
-    if behind and (volts is None or (is_bare(value) and value.why != _MICRO)):
+    volts = (bare_volts(behind.removesuffix("V")) or two_characters(behind)) if behind else None
+    if behind and (volts is None or value.form in (PICO, SMALL_PICO)):
         return ways
     if body != "capacitor" and letter not in _ALUMINIUM_TOLERANCES:
         return ways
-    if letter == "A" and body == "capacitor" and not is_bare(value):  # IEC 60062
+    if letter == "A" and body == "capacitor" and value.form not in BARE:  # IEC 60062
         return [Way(value, 25, letter, volts=volts, behind=behind, source="from memory")]
-    if letter == "m" and is_bare(value):  # 33m is 33 mF, a letter code
+    if letter == "m" and value.form in BARE:  # 33m is 33 mF, a letter code
         return ways
     for place, (tolerance, source) in enumerate(tolerances(letter, value.farad)):
         rank = place + (5 if ways else 0)
         rank += 15 if tolerance.unit == "" and tolerance.high < _SELDOM else 0
-        rank += 10 if is_bare(value) and (letter in "FPN" or body != "capacitor") else 0
+        rank += 10 if value.form in BARE and (letter in "FPN" or body != "capacitor") else 0
         ways.append(Way(value, rank, letter, tolerance, volts, behind, source))
     return ways

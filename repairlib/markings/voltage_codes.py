@@ -74,7 +74,7 @@ def letter_source(kind: str, letter: str) -> str:
 def bare_volts(piece: str) -> float | None:
     """Volts of a number without a unit when it is a usual rating, or None."""
     number = piece.replace(",", ".", 1)
-    if not number.replace(".", "", 1).isdecimal() or number[0] == "0":
+    if number[:1] in ("", "0") or not number.replace(".", "", 1).isdecimal():
         return None
     volts = float(number)
     return volts if volts in USUAL else None
@@ -86,6 +86,8 @@ def printed_volts(piece: str) -> tuple[float, str] | None:
     >>> printed_volts("1kV"), printed_volts("275VAC"), printed_volts("6V3")
     ((1000.0, ''), (275.0, 'AC'), (6.3, ''))
     """
+    if piece[-1] in "~-" and bare_volts(piece[:-1]):  # 63- and 250~, as on film capacitors
+        return bare_volts(piece[:-1]), "AC" if piece[-1] == "~" else "DC"
     if "V" not in piece and "v" not in piece:
         return None
     whole, point, decimals = piece.partition("V")
@@ -112,7 +114,8 @@ def read_voltage(text: str, piece: str, part: str | None) -> list[tuple[int, Rea
     volts = two_characters(piece) if len(piece) == 2 else None
     if volts is not None:
         why = f"The letter gives the figure, the digit {piece[0]} the power of ten."
-        readings.append((1, _voltage(kind, text, volts, why, code_source(piece))))
+        rank = 1 if volts in USUAL else 10
+        readings.append((rank, _voltage(kind, text, volts, why, code_source(piece))))
     printed = printed_volts(piece)
     if printed is not None:
         doubt = "" if printed[0] in USUAL else "not a rating that capacitors are sold in"

@@ -17,7 +17,7 @@ from repairlib.panels.look import Panel, picture_html, told, trouble, words
 from repairlib.printing import bench_sheet
 from repairlib.recap import Board, Item, Plan, plan
 from repairlib.recap.export import csv_text
-from repairlib.safety import caution
+from repairlib.safety import HAZARDS, caution
 
 SHOWN_ITEMS = 120  # more than that is for the files, not for the screen
 LINKED_PARTS = 2000  # a link holds the whole file
@@ -26,11 +26,13 @@ STYLE = """<style>
 .rl-plan table {border-collapse: collapse; margin: 4px 0 10px 0;}
 .rl-plan th, .rl-plan td {border-bottom: 1px solid var(--jp-border-color2, #ccc);
   text-align: left; vertical-align: top; padding: 3px 12px 3px 0; font-size: 13px;
-  white-space: normal; max-width: 26rem; overflow-wrap: anywhere;}
-.rl-plan td:first-child {font-weight: 600; white-space: nowrap;}
+  white-space: normal; max-width: 26rem; overflow-wrap: break-word;}
+.rl-plan th, .rl-plan td:first-child, .rl-plan td:last-child {white-space: nowrap;}
+.rl-plan td:first-child {font-weight: 600;}
 .rl-plan h4 {margin: 12px 0 2px 0;}
 .rl-plan .rl-picture img {width: 100%; max-width: 60rem;}
-.rl-plan a {margin-right: 1.5em;}
+.rl-plan a {margin-right: 1.5em; text-decoration: underline;
+  color: var(--jp-content-link-color, #1565c0);}
 .rl-plan .widget-checkbox, .rl-plan .widget-checkbox label {width: auto; max-width: 100%;
   height: auto; white-space: normal;}
 </style>"""
@@ -67,18 +69,18 @@ class PlanView(Panel):
         self.picture, self.files = words(), words()
         self.ticks: list[widgets.Checkbox] = []
         self.fitted: set[str] = set()
-        self.checklist = widgets.VBox()
+        columns = widgets.Layout(grid_template_columns="repeat(auto-fit, minmax(22rem, 1fr))")
+        self.heading, self.checklist = words(), widgets.GridBox(layout=columns)
         self.parts_list.observe(self._plan_anew, "value")
-        answer = widgets.VBox(
-            [self.summary, self.table, self.waiting, self.checklist, self.picture, self.files]
-        )
+        asks = [self.summary, self.waiting, self.table]
+        answer = widgets.VBox([*asks, self.heading, self.checklist, self.picture, self.files])
         answer.add_class("rl-plan")
         super().__init__(words(STYLE), self.parts_list, answer)
         self.add_class("rl-wide")
         self._plan_anew()
 
     def _plan_anew(self, change=None) -> None:
-        shown = (self.table, self.waiting, self.picture, self.files)
+        shown = (self.table, self.waiting, self.heading, self.picture, self.files)
         try:
             self.plan = plan(self.parts_list.value, self.board)
         except RepairlibError as problem:
@@ -99,8 +101,8 @@ class PlanView(Panel):
         self.ticks = [_tick(item, item.reference in self.fitted) for item in items]
         for item, tick in zip(items, self.ticks, strict=True):
             tick.observe(partial(self._ticked, item.reference), "value")
-        heading = words("<h4>Tick off what is fitted and checked</h4>" if self.ticks else "")
-        self.checklist.children = (heading, *self.ticks)
+        self.heading.value = "<h4>Tick off what is fitted and checked</h4>" if self.ticks else ""
+        self.checklist.children = self.ticks
 
     def _ticked(self, reference: str, change) -> None:
         (self.fitted.add if change["new"] else self.fitted.discard)(reference)
@@ -127,9 +129,12 @@ def summary_html(shown: Plan) -> str:
     says[0] += f"{len(shown.kept)} stay, {len(shown.held)} on hold."
     says += [*shown.list.notes, *[f"{duplicate}." for duplicate in shown.duplicates]]
     headline = f"{len(shown.list.lines)} lines read" + (f", {waits} need you" if waits else "")
-    cautions = caution(*shown.cautions)._repr_html_() if shown.items or shown.judged else ""
-    folded = f"<details><summary>Cautions: read them first</summary>{cautions}</details>"
-    return told(state, headline, says, folded if cautions else "")
+    if not (shown.items or shown.judged):
+        return told(state, headline, says)
+    titles = " ".join(f"{HAZARDS[key].title}." for key in shown.cautions)
+    cautions = caution(*shown.cautions)._repr_html_()
+    folded = f"<summary><strong>⚠ {escape(titles)}</strong> Read on before you work.</summary>"
+    return told(state, headline, says, f"<details>{folded}{cautions}</details>")
 
 
 def table_html(shown: Plan) -> str:
@@ -171,7 +176,7 @@ def waiting_html(shown: Plan) -> str:
 
 def files_html(shown: Plan) -> str:
     """Links that save the plan as a table and as a sheet to print."""
-    if len(shown.list.parts) > LINKED_PARTS:
+    if len(shown.list.references) > LINKED_PARTS:
         return "<p>This list is too long for a link. Save it in code: <code>to_csv</code>.</p>"
     table, marked = csv_text(shown)
     said = (

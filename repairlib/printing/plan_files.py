@@ -64,7 +64,9 @@ def report_plan(path, out=None, board=None) -> PlanReport:
     """
     path = Path(path)
     plan = plan_file(path, read_board(board) if board is not None else None)
-    if not (plan.list.parts or any(line.what == "not a capacitor" for line in plan.list.set_aside)):
+    if not (
+        plan.list.references or any(line.what == "not a capacitor" for line in plan.list.set_aside)
+    ):
         wrong = f"no line of its {len(plan.list.lines)} begins with a reference"
         raise RepairlibError(path.name, wrong, "a parts list with references such as C5")
     if out is None:

@@ -5,7 +5,6 @@ from __future__ import annotations
 from repairlib.quantity import engineering
 from repairlib.recap import rules
 from repairlib.recap.board import Position
-from repairlib.recap.parts import Part
 from repairlib.recap.ratings import Capacitor
 from repairlib.recap.rules import Decision, Proposal
 from repairlib.recap.sizes import fit
@@ -15,30 +14,20 @@ from repairlib.recap.words import BIPOLAR
 class Item:
     """One reference of the plan: its line in the list, the verdict, why, and the new part.
 
-    `verdict` is "replace", "keep", "judge" or "hold"; `new` is the Proposal or None; `place` is the
-    Position on the board, None where not known.
+    `line` is its line in the list, `old` what that line says. `verdict` is "replace", "keep",
+    "judge" or "hold"; `new` is the Proposal or None; `place` is the Position on the board, None
+    where not known.
     """
 
-    __slots__ = ("decision", "notes", "part", "place")
+    __slots__ = ("decision", "line", "notes", "old", "place", "reference")
 
-    def __init__(self, part: Part, decision: Decision):
-        self.part = part
+    def __init__(self, reference: str, line: int, old: Capacitor, decision: Decision):
+        self.reference = reference
+        self.line = line
+        self.old = old
         self.decision = decision
         self.notes: tuple[str, ...] = ()
         self.place: Position | None = None
-
-    @property
-    def reference(self) -> str:
-        return self.part.reference
-
-    @property
-    def line(self) -> int:
-        return self.part.line
-
-    @property
-    def old(self) -> Capacitor:
-        """What the list says about the old part."""
-        return self.part.capacitor
 
     @property
     def verdict(self) -> str:
@@ -68,7 +57,7 @@ class Item:
         if self.new is None:
             return ""
         if not self.new.polar:
-            return "bipolar: no plus"
+            return "no plus"
         if self.place is not None and self.place.plus not in ("", "none"):
             return f"plus {self.place.plus}"
         return "plus as the old part: note it before you remove it"
@@ -79,7 +68,7 @@ class Item:
 
     def __repr__(self) -> str:
         return f"{self.reference} (line {self.line}): {self.verdict}" + (
-            f" by {self.new}" if self.new else f", {self.why}"
+            f" by {self.new}" if self.new else f". {self.why[:1].upper()}{self.why[1:]}"
         )
 
 
@@ -95,7 +84,9 @@ class Duplicate:
 
     def __str__(self) -> str:
         where = " and ".join(str(line) for line in self.lines)
-        told = "the same, planned once" if self.same else "they differ, both held"
+        told = "they differ, so both are held"
+        if self.same:
+            told = "the same, planned once (two boards? plan each one alone)"
         return f"{self.reference} stands on lines {where}: {told}"
 
 

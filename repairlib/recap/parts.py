@@ -41,21 +41,6 @@ _plain_reference = re.compile(r"C[1-9][0-9]{0,4}").fullmatch
 _capacitor_inside = re.compile(r"\bC[ -]?[0-9]{1,5}[A-Z]?\b").search
 
 
-class Part:
-    """One reference of the list: its line, what the line says, and a doubt about the line."""
-
-    __slots__ = ("capacitor", "doubt", "line", "reference")
-
-    def __init__(self, reference: str, line: int, capacitor: Capacitor, doubt: str = ""):
-        self.reference = reference
-        self.line = line
-        self.capacitor = capacitor
-        self.doubt = doubt
-
-    def __repr__(self) -> str:
-        return f"Part({self.reference!r}, line {self.line}, {self.capacitor.text!r})"
-
-
 class SetAside:
     """A line that gave no parts: its number, its text, what it is, and why."""
 
@@ -72,12 +57,20 @@ class SetAside:
 
 
 class PartsList:
-    """A parts list as read. Every line is in `parts` or in `set_aside`, by its number from 1."""
+    """A parts list as read. Every line gave parts or is in `set_aside`, by its number from 1.
+
+    The parts stand in three lists of equal length: `references`, `part_lines` (the number of the
+    line that names it) and `capacitors` (what that line says). `doubts` holds, by the place in
+    those lists, what is doubtful about a line beyond its capacitor.
+    """
 
     def __init__(self, name: str, lines: list[str]):
         self.name = name
         self.lines = lines
-        self.parts: list[Part] = []
+        self.references: list[str] = []
+        self.part_lines: list[int] = []
+        self.capacitors: list[Capacitor] = []
+        self.doubts: dict[int, str] = {}
         self.set_aside: list[SetAside] = []
         self.notes: list[str] = []
         self.separator = WORDS
@@ -87,7 +80,8 @@ class PartsList:
         return self.lines[line - 1]
 
     def lines_with_parts(self) -> set[int]:
-        return {part.line for part in self.parts}
+        """The numbers of the lines that gave parts."""
+        return set(self.part_lines)
 
 
 def read_parts(text: str, name: str = "the list", from_file: bool = False) -> PartsList:
@@ -98,7 +92,7 @@ def read_parts(text: str, name: str = "the list", from_file: bool = False) -> Pa
     any line.
 
     >>> listing = read_parts("Ref,Value,Type\\nC1-C2,10/16,elect\\nR1,10k,carbon\\n")
-    >>> [part.reference for part in listing.parts], listing.set_aside
+    >>> listing.references, listing.set_aside
     (['C1', 'C2'], [line 1: heading, line 3: not a capacitor (R1)])
     """
     if not isinstance(text, str):
@@ -123,11 +117,14 @@ class _ListReader:
         self.columns: Columns | None = None
         self.section = ""
         self.shortest_row = MOST_COLUMNS
+        self.one_line = True
         self.known = self.seen_before()
 
     def read_all(self) -> None:
         lines, separator = self.list.lines, self.separator
-        add = self.list.parts.append
+        add_reference = self.list.references.append
+        add_line = self.list.part_lines.append
+        add_capacitor = self.list.capacitors.append
         skip_to = 0
         for number, line in enumerate(lines, 1):
             if number <= skip_to:
@@ -137,7 +134,9 @@ class _ListReader:
                 reference, _, rest = line.partition(separator)
                 capacitor = self.known.get(rest)
                 if capacitor is not None and _plain_reference(reference):
-                    add(Part(reference, number, capacitor))
+                    add_reference(reference)
+                    add_line(number)
+                    add_capacitor(capacitor)
                     continue
             skip_to = self.read_line(number, line)
         if self.may_be_cut:
@@ -167,6 +166,7 @@ class _ListReader:
                 return number
             for inside in range(number + 1, last + 1):
                 self.aside(inside, HEADING, f"continues line {number}")
+            self.one_line = last == number
             self.read_row(number, line, cells)
             return last
         return number
@@ -202,11 +202,11 @@ class _ListReader:
             self.known = self.seen_before()
             self.aside(number, HEADING)
             return
-        self.refuse_cut_row(number, cells)
         at = self.reference_column(cells)
         if at is None:
             self.read_line_without_reference(number, line)
             return
+        whole = self.is_whole(number, cells)
         try:
             references, cells, roles = self.references_and_roles(line, cells, at)
         except RepairlibError as problem:
@@ -217,17 +217,24 @@ class _ListReader:
             why = ", ".join(references.names[:4]) + (" (a trimmer stays)" if trimmer else "")
             self.aside(number, OTHER_PART, why)
             return
-        self.add_parts(number, line, references, list(zip(roles, cells, strict=True)))
+        clear = self.add_parts(number, references, list(zip(roles, cells, strict=True)))
+        if clear and whole and self.one_line:
+            self.remember(line, references)
 
-    def refuse_cut_row(self, number: int, cells: list[str]) -> None:
-        """An error for a last line that stops early where all others are whole."""
-        if not (self.columns and self.separator not in (SPACES, WORDS)):
-            return
+    def is_whole(self, number: int, cells: list[str]) -> bool:
+        """Whether the row has a cell for each heading.
+
+        An error for a last row that stops early where all others are whole.
+        """
+        if not self.columns:
+            return True
         wanted = len(self.columns.roles)
         is_last = number == len(self.list.lines)
-        if self.may_be_cut and is_last and len(cells) < wanted <= self.shortest_row:
+        explicit = self.separator not in (SPACES, WORDS)
+        if explicit and self.may_be_cut and is_last and len(cells) < wanted <= self.shortest_row:
             raise self.cut(f"its last line, {number}, has {len(cells)} of {wanted} columns")
         self.shortest_row = min(self.shortest_row, len(cells))
+        return len(cells) >= wanted
 
     def reference_column(self, cells: list[str]) -> int | None:
         headed = self.columns.roles if self.columns else []
@@ -287,21 +294,32 @@ class _ListReader:
         # A column of running numbers may be headed as if it held the references.
         return ["other" if role == "reference" else role for role in found]
 
-    def add_parts(self, number: int, line: str, references: References, cells: list) -> None:
+    def add_parts(self, number: int, references: References, cells: list) -> bool:
+        """Add the parts of a row; whether nothing about the row is doubtful."""
         names = references.names
         quantities = [cell for role, cell in cells if role == "quantity" and cell]
         said = tuple((role, cell) for role, cell in cells if cell and role != "quantity")
         capacitor = describe(said, self.section)
         if not capacitor.text:
             self.aside(number, UNREADABLE, f"nothing stands after {names[-1]}")
-            return
+            return False
         doubt = _doubt_of_quantity(quantities, capacitor, len(names))
-        self.list.parts += [Part(name, number, capacitor, doubt) for name in names]
+        for name in names:
+            if doubt:
+                self.list.doubts[len(self.list.references)] = doubt
+            self.list.references.append(name)
+            self.list.part_lines.append(number)
+            self.list.capacitors.append(capacitor)
+        return not doubt
+
+    def remember(self, line: str, references: References) -> None:
+        """Keep what the line said, for lines that say the same of another part."""
         reference, _, rest = line.partition(self.separator or "\0")
-        if len(names) == 1 and not doubt and reference == names[0] and self.separator != SPACES:
-            if len(self.known) >= MOST_REMEMBERED:
-                self.known.clear()
-            self.known[rest] = capacitor
+        if self.separator == SPACES or references.names != (reference,):
+            return
+        if len(self.known) >= MOST_REMEMBERED:
+            self.known.clear()
+        self.known[rest] = self.list.capacitors[-1]
 
     def read_line_without_reference(self, number: int, line: str) -> None:
         section = layout.section_kind(line)

@@ -7,12 +7,14 @@ from __future__ import annotations
 
 from functools import cached_property
 from pathlib import Path
+from textwrap import fill
 
+from repairlib.errors import RepairlibError
 from repairlib.recap import rules
 from repairlib.recap.board import Board
 from repairlib.recap.fitting_order import Step, in_steps
 from repairlib.recap.item import Duplicate, Item, look_at_board
-from repairlib.recap.parts import UNREADABLE, Part, PartsList, SetAside, read_parts
+from repairlib.recap.parts import UNREADABLE, PartsList, SetAside, read_parts
 from repairlib.recap.rules import HOLD, JUDGE, KEEP, REPLACE
 from repairlib.recap.textfile import read_text
 
@@ -28,7 +30,7 @@ class Plan:
         self.list = parts_list
         self.board = board
         self.duplicates: list[Duplicate] = []
-        everything = self._all_items(parts_list.parts)
+        everything = self._all_items()
         if board is not None:
             for item in everything:
                 look_at_board(item, board.get(item.reference))
@@ -59,7 +61,7 @@ class Plan:
         """The places of the board that no line of the list names."""
         if self.board is None:
             return []
-        named = {part.reference for part in self.list.parts}
+        named = set(self.list.references)
         return [p.reference for p in self.board.positions if p.reference not in named]
 
     @property
@@ -80,6 +82,28 @@ class Plan:
     def checklist(self) -> list[Item]:
         """The items to replace, one after the other as they are fitted."""
         return [item for step in self.steps for item in step.items]
+
+    def explain(self, reference: str) -> str:
+        """What happens to one reference, with the rules behind it, as lines of text.
+
+        Raises RepairlibError when the list does not name it.
+
+        >>> print(plan("C1,50/15,elect").explain("C1"))
+        C1 (line 1): replace by 47 µF 16 V 105 °C polar aluminium
+           made value: 50 µF is no longer made: 47 µF is 6.0 % less, within ±20 %
+           voltage not below: 15 V is no standard rating today: 16 V
+           105 °C: a 105 °C part, whatever the old one was
+           polarity kept: polar, plus where the old plus was
+        """
+        items = [item for item in self.all_items if item.reference == reference]
+        if not items:
+            raise RepairlibError(reference, "not in this list", "a reference of the list")
+        lines = []
+        for item in items:
+            lines.append(repr(item))
+            lines += [f"   {name}: {did}" for name, did in item.new.rules] if item.new else []
+            lines += [f"   look: {look}" for look in item.looks]
+        return "\n".join(fill(line, 88, subsequent_indent="      ") for line in lines)
 
     def source(self, item: Item) -> str:
         """The text of the line that names the item."""
@@ -129,13 +153,13 @@ class Plan:
 
         return write_csv(self, path, overwrite)
 
-    def _all_items(self, parts: list[Part]) -> list[Item]:
-        decide = rules.decide
-        items = [Item(part, decide(part.capacitor)) for part in parts]
-        for item in items:
-            if item.part.doubt:
-                item.hold(item.part.doubt)
-        if len({part.reference for part in parts}) == len(parts):
+    def _all_items(self) -> list[Item]:
+        read = self.list
+        decisions = map(rules.decide, read.capacitors)
+        items = list(map(Item, read.references, read.part_lines, read.capacitors, decisions))
+        for index, doubt in read.doubts.items():
+            items[index].hold(doubt)
+        if len(set(read.references)) == len(items):
             return items
         return self._without_duplicates(items)
 

@@ -44,6 +44,8 @@ _POWERS |= {"p": -12, "mmfd": -12, "mmf": -12, "uuf": -12, "f": 0}
 _MISSING = ("", "-", "--", "?", "??", "n/a", "na", "none", "unknown", "—", "–", "...")
 # Values that lists write for a part of this size; outside, the line was misread.
 _SMALLEST, _LARGEST = 1e-13, 1.0
+# Above it a part under that title, with no kind of its own, may belong to another section.
+_MOST_UNDER_TITLE = dict.fromkeys(("", *words.KINDS), _LARGEST) | {CERAMIC: 0.99e-6, FILM: 9.9e-6}
 _STRICT = ("value", "volts", "free")  # columns in which every figure must be understood
 
 
@@ -238,6 +240,8 @@ class _Reader:
         if len(volts) > 1:
             both = " and ".join(f"{value:g} V" for value in volts)
             self.doubts.append(f"two voltage ratings: {both}")
+        if section == kind and not self.kinds and farads and farads[0] > _MOST_UNDER_TITLE[kind]:
+            self.doubts.append(f"very large for the title above, which says {kind}")
         if self.ac and kind != BIPOLAR:
             kind = self._kind_of_an_ac_part(kind)
         if len(set(self.forms)) > 1:

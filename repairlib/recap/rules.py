@@ -73,6 +73,9 @@ RULES = {
     ),
 }
 
+_NO_RATING = (
+    "no voltage rating stated: read it on the old part; a measured voltage is only its lower limit"
+)
 _TOLERANCE = (-0.2, 0.2)
 _HIGHEST_CAPACITANCE = 0.047  # F; above it may be a memory back-up cell, which is no such part
 _LOWEST_DANGEROUS = 60.0  # V dc, above which stored charge is left to a qualified person
@@ -132,7 +135,7 @@ def decide(capacitor: Capacitor) -> Decision:
     >>> print(decision.verdict, decision.proposal)
     replace 22 µF 16 V 105 °C polar aluminium
     >>> decide(describe((("free", "25µF elect"),))).why
-    'no voltage rating stated: read it on the old part, or measure the voltage across it'
+    'no voltage rating stated: read it on the old part; a measured voltage is only its lower limit'
     """
     kind = capacitor.kind
     if capacitor.doubts:
@@ -150,10 +153,7 @@ def decide(capacitor: Capacitor) -> Decision:
         looks = ("no kind stated: if it is a small can with a stripe, it ages",)
         return Decision(capacitor, KEEP, "kind not stated", looks=looks)
     if capacitor.volts is None:
-        return hold(
-            capacitor,
-            "no voltage rating stated: read it on the old part, or measure the voltage across it",
-        )
+        return hold(capacitor, _NO_RATING)
     if capacitor.farad > _HIGHEST_CAPACITANCE:
         return hold(capacitor, "very large: perhaps a memory back-up cell, look at the part")
     return _replacement(capacitor)
@@ -174,7 +174,7 @@ def _replacement(capacitor: Capacitor) -> Decision:
         return hold(capacitor, why)
     bipolar = capacitor.kind == words.BIPOLAR
     rules = [value_rule, ("voltage not below", _said_of_volts(capacitor.volts, volts))]
-    rules.append(("105 °C", "105 °C"))
+    rules.append(("105 °C", "a 105 °C part, whatever the old one was"))
     if bipolar:
         rules.append(("bipolar stays bipolar", "bipolar, as the old part"))
     else:

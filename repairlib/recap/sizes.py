@@ -82,5 +82,4 @@ def fit(can: CanSize | None, place: Position) -> tuple[bool | None, str]:
     leads = f"leads {can.spacing:g} mm"
     if place.spacing_mm is not None and can.spacing < place.spacing_mm - 0.1:
         leads += f" spread to {place.spacing_mm:g} mm"
-    size = f"{can.diameter:g} × {can.length:g} mm, {leads}"
-    return True, f"should fit as usually made ({size}): {CHECK}"
+    return True, f"usual size fits ({can.diameter:g} × {can.length:g} mm, {leads}): {CHECK}"

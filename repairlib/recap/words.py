@@ -87,16 +87,24 @@ _HEADINGS = {
     "other": """page price part-no part-number partno order-no stock-no code remarks remark
         notes note comment comments board area unit-price supplier""",
 }
+_OTHER_UNITS = ("pf", "nf", "mf)", "kv", "mv")
 ROLE_OF_HEADING = {word: role for role, words in _HEADINGS.items() for word in words.split()}
 
 
 def role_of_heading(cell: str) -> str | None:
     """What a column headed by `cell` holds, or None when that is no heading known here.
 
+    A heading in another unit than µF or V is not known, so that its figures are not taken for µF
+    or V.
+
     >>> role_of_heading("Symbol No."), role_of_heading("Rated Voltage (V)"), role_of_heading("C5")
     ('reference', 'volts', None)
+    >>> role_of_heading("Value (pF)") is None
+    True
     """
     text = cell.strip().lower().replace("(s)", "").replace("*", "").strip(" :|_")
+    if any(unit in text for unit in _OTHER_UNITS):
+        return None
     for opening in "([":
         text = text.partition(opening)[0].strip() or text.strip("()[] ")
     return ROLE_OF_HEADING.get("-".join(text.replace(".", " ").replace("-", " ").split()))

@@ -67,4 +67,4 @@ def test_time_grows_with_the_length_only(capsys, length):
         f"plan of {length:,} lines: {each_long * 1e6:.2f} µs a line, "
         f"{each_long / each_short:.2f} x that of 1,000 lines",
     )
-    assert each_long < 3 * each_short
+    assert each_long < 5 * each_short  # a quadratic step would make it 100

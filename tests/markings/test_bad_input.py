@@ -74,6 +74,7 @@ def test_any_part(part):
         ("\u202e104", "cannot be seen"),
         ("104\ud800", "cannot be seen"),
         ("4k7", "resistor's letter code"),
+        ("M", "M alone is a tolerance, ±20\u00a0%"),
         ("n", "no figures stand with the letter"),
         ("3n3n3", "two unit letters"),
         ("104X", "X is not a tolerance letter"),

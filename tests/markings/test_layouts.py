@@ -49,8 +49,19 @@ def test_can_with_microfarad_over_a_letter(text):
         (".022 400", "capacitor", 22e-9, 400),
         ("0.1", "capacitor", 0.1e-6, None),
         (".022", "capacitor", 22e-9, None),
-        ("4,7", "radial", 4.7e-6, None),
+        ("4,7", "can", 4.7e-6, None),
         ("1F 5.5V", "radial", 1.0, 5.5),
+        ("1000µF16V", "radial", 1000e-6, 16),
+        ("10µ35", "radial", 10e-6, 35),
+        ("0.1-400", "capacitor", 0.1e-6, 400),
+        ("104J2A", "capacitor", 100e-9, 100),
+        ("µ1 63-", "capacitor", 0.1e-6, 63),
+        ("0.1/250~", "capacitor", 0.1e-6, 250),
+        ("2µ2 100", "capacitor", 2.2e-6, 100),
+        ("+ 47µF 16V -", "radial", 47e-6, 16),
+        ("+47µF 16V", "radial", 47e-6, 16),
+        ("0.1 uf 50v", "capacitor", 0.1e-6, 50),
+        ("100µF +80-20% 25V", "radial", 100e-6, 25),
     ],
 )
 def test_plain_text(text, kind, farad, volts):
@@ -67,6 +78,16 @@ def test_sleeve_with_everything_on_it():
         "highest_temperature": 105,
         "polarity": "non-polar",
     }
+
+
+@pytest.mark.common_practice
+@pytest.mark.parametrize("text", ["47µF 25V 105°C", "47µF 25V +105°C", "47µF 25V 105C"])
+def test_highest_temperature(text):
+    assert read(text)[0].carries["highest_temperature"] == 105
+
+
+def test_four_figures_in_a_letter_code_may_hold_the_volts():
+    assert [one.value for one in read("10µ35")] == [10e-6, pytest.approx(10.35e-6)]
 
 
 @pytest.mark.common_practice
@@ -117,6 +138,7 @@ def test_thousands_mark_or_decimal_comma():
 
 def test_old_millifarad_may_be_microfarad():
     assert [one.value for one in read("10mF 16V")] == [10e-3, 10e-6]
+    assert [one.value for one in read("100mF 25V")] == [100e-6, 0.1]
 
 
 @pytest.mark.parametrize(

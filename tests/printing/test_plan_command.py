@@ -23,7 +23,7 @@ def test_plan_as_text():
     assert (done.returncode, done.stderr) == (0, "")
     assert done.stdout.startswith("keyboard-parts.csv: 23 to replace, 4 to judge, 12 stay, 1 on")
     assert "CAUTION: A capacitor keeps its charge after the plug is out." in done.stdout
-    assert "[ ] C26   4.7\xa0µF 50\xa0V 105 °C radial bipolar aluminium, bipolar" in done.stdout
+    assert "[ ] C26   4.7\xa0µF 50\xa0V 105 °C radial bipolar aluminium, no plus" in done.stdout
 
 
 def test_plan_as_json():

@@ -14,7 +14,7 @@ def test_room_on_the_board():
     item = planned("C1,10/16,el", **room)
     assert item.verdict == "replace"
     assert item.looks == (
-        "should fit as usually made (5 × 11 mm, leads 2 mm spread to 2.5 mm): check the data sheet",
+        "usual size fits (5 × 11 mm, leads 2 mm spread to 2.5 mm): check the data sheet",
     )
     for limit in ({"max_height_mm": 10}, {"max_diameter_mm": 4}, {"spacing_mm": 1.5}):
         item = planned("C1,10/16,el", **room | limit)

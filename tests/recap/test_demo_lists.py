@@ -143,7 +143,7 @@ def test_the_demo_plan_fits_its_board():
     assert made.not_listed == []
     assert len(made.all_items) == 40
     assert [str(duplicate) for duplicate in made.duplicates] == [
-        "C24 stands on lines 19 and 39: the same, planned once"
+        "C24 stands on lines 19 and 39: the same, planned once (two boards? plan each one alone)"
     ]
     assert [step.title for step in made.steps] == [
         "power supply, up to 13 mm high",
@@ -162,7 +162,7 @@ def test_polarity_of_the_demo_board():
     plus = {item.reference: item.polarity for item in planned("keyboard", "csv").checklist}
     assert plus["C1"] == "plus left"
     assert plus["C23"] == "plus down"
-    assert plus["C26"] == "bipolar: no plus"
+    assert plus["C26"] == "no plus"
 
 
 def test_notes_tell_the_encoding():

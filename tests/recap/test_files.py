@@ -41,6 +41,7 @@ BROKEN = {
     "cut in a character": ("C1,10µ".encode()[:-1], "inside a character"),
     "cut UTF-16": (LIST.encode("utf-16")[:-1], "inside a character"),
     "cut in a row": (b"Ref,Value,Volts,Type\nC1,10,16,el\nC2,10", "has 2 of 4 columns"),
+    "cut after a title": (b"Ref,Value,Type\nC1,10/16,el\nPage 1\nC2,10", "has 2 of 3 columns"),
     "cut in quotes": (b'Ref,Value,Type\nC1,10/16,el\n"C2, C3,10', "was cut off"),
     "200 columns": (b"C1," + b"x," * 198 + b"x\n", "200 columns"),
 }
