@@ -26,6 +26,7 @@ TOPICS = (
     "repairlib.polarity",
     "repairlib.recap.calculators",
     "repairlib.health.meter",
+    "repairlib.health.in_circuit",
 )
 
 
