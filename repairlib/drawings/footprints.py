@@ -48,6 +48,12 @@ def draw_footprint(canvas: Canvas, place: Footprint, mark: str) -> Point:
     return point
 
 
+def mark_in_words(mark: str) -> str:
+    """The mark as a drawing without labels says it: what is seen and where, not what it means."""
+    seen = mark if mark in ("no mark", "NP or BP") else f"{mark} (left)"
+    return f"On the board: {seen}."
+
+
 def _outline(canvas: Canvas, place: Footprint) -> None:
     if place.round:
         canvas.circle(0, 0, place.half_width)

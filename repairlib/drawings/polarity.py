@@ -6,7 +6,13 @@ from dataclasses import replace
 
 from repairlib.drawings.anatomy import SIGNS, Anatomy, Mark, Terminal
 from repairlib.drawings.canvas import INK, POSITIVE, QUIET, Canvas
-from repairlib.drawings.footprints import HALF_HEIGHT, HALF_WIDTH, Footprint, draw_footprint
+from repairlib.drawings.footprints import (
+    HALF_HEIGHT,
+    HALF_WIDTH,
+    Footprint,
+    draw_footprint,
+    mark_in_words,
+)
 from repairlib.drawings.parts import (
     MIDDLE,
     WIDTH,
@@ -64,8 +70,8 @@ def draw_polarity(
         point = draw_footprint(canvas, place, board_mark)
     if not labels:
         part = part_words(anatomy, "", labels=False)
-        seen = "no mark" if board_mark == "no mark" else f"{board_mark} (left)"
-        return canvas.picture(f"{part} Below it its place on the board. On the board: {seen}.")
+        below = f"Below it its place on the board. {mark_in_words(board_mark)}"
+        return canvas.picture(f"{part} {below}")
     _label_part(canvas, anatomy, rule)
     ends = _label_board(canvas, place, point, board_mark, finding)
     verdict = VERDICTS[finding.verdict]

@@ -3,12 +3,19 @@
 from __future__ import annotations
 
 from repairlib.drawings.canvas import Canvas, wrapped
-from repairlib.drawings.footprints import HALF_WIDTH, MARKS, Footprint, draw_footprint
+from repairlib.drawings.footprints import (
+    HALF_WIDTH,
+    MARKS,
+    Footprint,
+    draw_footprint,
+    mark_in_words,
+)
 from repairlib.drawings.parts import draw_body, part_words
 from repairlib.drawings.picture import Picture
 from repairlib.errors import RepairlibError
 
-COLUMN = 232
+COLUMN, WIDE_COLUMN = 232, 276
+LEAD_AT_THE_SIDE = 90  # a lead that ends further out belongs to a part lying down
 HEIGHT = 270
 MIDDLE = 122
 CAPTION = 16
@@ -24,10 +31,13 @@ def draw_row(*parts: tuple[str, str, str]) -> Picture:
     ceramic: A round flat disc on two leads. Printed on it: 104.
     film: A rectangular plastic box on two leads. Printed on it: 4n7J.
     """
-    canvas = Canvas(COLUMN * len(parts), HEIGHT)
+    bodies = [draw_body(Canvas(0, 0), body) for body, _, _ in parts]
+    lying = any(abs(end.x) > LEAD_AT_THE_SIDE for body in bodies for end in body.terminals)
+    column = WIDE_COLUMN if lying else COLUMN
+    canvas = Canvas(column * len(parts), HEIGHT)
     said = []
     for place, (body, marking, words) in enumerate(parts):
-        x = COLUMN * (place + 0.5)
+        x = column * (place + 0.5)
         with canvas.at(x, MIDDLE):
             anatomy = draw_body(canvas, body, marking)
         canvas.text(x, HEIGHT - CAPTION, words, CAPTION, bold=True)
@@ -54,6 +64,5 @@ def draw_places(*places: tuple[str, str, str]) -> Picture:
             draw_footprint(canvas, Footprint(anatomy, -1), mark)
         for row, line in enumerate(wrapped(words, PLACE_COLUMN - 20, CAPTION, bold=True)):
             canvas.text(x, PLACE_CAPTION + 22 * row, line, CAPTION, bold=True)
-        seen = mark if mark == "no mark" else f"{mark} (left)"
-        said.append(f"{words}: An empty place on a board. On the board: {seen}.")
+        said.append(f"{words}: An empty place on a board. {mark_in_words(mark)}")
     return canvas.picture("\n".join(said))
