@@ -16,6 +16,7 @@ from repairlib.exercises.saved_answers import SavedAnswers, is_answers
 LESSONS = {
     "00-start-here": "start_here",
     "03-capacitor-markings": "capacitor_markings",
+    "04-polarity": "polarity_marks",
     "07-plan-a-recap": "plan_a_recap",
 }
 
