@@ -1,0 +1,297 @@
+"""A table of measured parts: what each line says was read on which part.
+
+Covers CSV, TSV and pasted columns, with headings or with a unit on every reading. Every line
+gives a part or is set aside with a reason; a reading that makes no sense keeps its place.
+What the readings mean for the part is judged in verdict.py.
+"""
+
+from __future__ import annotations
+
+import re
+from dataclasses import dataclass, field, replace
+
+from repairlib.errors import RepairlibError
+from repairlib.health.readings import UNREADABLE, Measurement, read_measurement, unreadable
+from repairlib.quantity import read_quantity
+
+# Role: (unit, headings in lower case). The headings that measurement sheets carry.
+ROLES = {
+    "capacitance": ("F", "c cap capacitance cs cp c-measured measured-c measured measured-cap"),
+    "esr": ("Ω", "esr rs"),
+    "loss": ("", "d df tan-δ tanδ tan-d tand tan-delta loss dissipation dissipation-factor"),
+    "leakage": ("A", "leakage leak ileak i-leak il dcl lc leakage-current i"),
+    "resistance": ("Ω", "r resistance ohms dc-resistance dcr"),
+    "inductance": ("H", "l inductance ls lp"),
+    "voltage": ("V", "v volts voltage test-voltage at-voltage"),
+    "frequency": ("Hz", "f freq frequency test-frequency test-freq"),
+    "temperature": ("°C", "t temp temperature"),
+}
+_ROLE_OF = {word: role for role, (_, words) in ROLES.items() for word in words.split()}
+_ROLE_OF_UNIT = {"F": "capacitance", "Ω": "esr", "A": "leakage", "H": "inductance", "V": "voltage"}
+_ROLE_OF_UNIT |= {"Hz": "frequency", "°C": "temperature"}
+_AT_A_FREQUENCY = ("capacitance", "esr", "loss", "inductance")
+_UNIT_IN_HEADING = re.compile(r"[(\[]\s*(.+?)\s*[)\]]|[/,]\s*(\S+)$|\bin\s+(\S+)$|\s(\S*[ΩFAHV%])$")
+_FREQUENCY_IN_HEADING = re.compile(r"(?:@|\bat)?\s*(\d[\d.]*\s*[kKM]?(?:Hz)?)$")
+_REFERENCE, _NOTE = "reference", "note"
+MOST_LINES = 200_000
+LONGEST_LINE = 2000
+
+
+@dataclass(frozen=True, slots=True)
+class MeasuredPart:
+    """What was read on one part: `readings` by role (a key of ROLES), `note` all other words."""
+
+    reference: str
+    line: int
+    readings: dict[str, Measurement]
+    note: str = ""
+
+    def __getitem__(self, role: str) -> Measurement | None:
+        return self.readings.get(role)
+
+
+@dataclass
+class MeasuredTable:
+    """A table as read: every line gave a part or is in `set_aside`, by its number from 1."""
+
+    name: str
+    lines: list[str]
+    parts: list[MeasuredPart] = field(default_factory=list)
+    set_aside: list = field(default_factory=list)
+    notes: list[str] = field(default_factory=list)
+
+    def by_reference(self) -> dict[str, MeasuredPart]:
+        """The parts by their reference, which no two of them share."""
+        return {part.reference: part for part in self.parts}
+
+    def unread(self) -> list[tuple[int, str, Measurement]]:
+        """Readings that make no sense: line, role, and the reading with what is wrong."""
+        return [
+            (part.line, role, reading)
+            for part in self.parts
+            for role, reading in part.readings.items()
+            if reading.kind == UNREADABLE
+        ]
+
+
+def read_measured(text: str, name: str = "the table") -> MeasuredTable:
+    r"""The measured parts in `text`: CSV, TSV, or columns set apart by spaces.
+
+    Headings name what a column holds, its unit and its test frequency: `C (µF)`, `ESR @ 100 kHz`,
+    `D 120Hz`, `Leakage [µA]`. Without headings each reading carries its unit. A part that stands
+    twice keeps its first line. Raises RepairlibError for a text without lines.
+
+    >>> table = read_measured("Ref,C (µF),ESR @ 100 kHz\nC1,98,0.31\nC2,OL,< 0.1\n")
+    >>> print(table.parts[0]["capacitance"], table.parts[1]["esr"].high)
+    98 µF 0.1
+    """
+    if not isinstance(text, str):
+        raise RepairlibError(text, "not a text", "the lines of a table")
+    lines = text.removeprefix("\ufeff").replace("\r\n", "\n").replace("\r", "\n").split("\n")
+    if lines and not lines[-1].strip():
+        lines.pop()
+    if not lines or not text.strip():
+        raise RepairlibError(name, "there is no line in it", "the lines of a table")
+    if len(lines) > MOST_LINES:
+        raise RepairlibError(name, f"more than {MOST_LINES} lines", "a shorter table")
+    return _Reader(MeasuredTable(name, lines)).read()
+
+
+def read_measured_file(path) -> MeasuredTable:
+    """The measured parts in the file at `path`; its encoding is found, and said in `notes`.
+
+    Raises RepairlibError for a file that is no text, and for a text without lines.
+    """
+    from repairlib.recap.textfile import read_text
+
+    file = read_text(path)
+    table = read_measured(file.text, str(path).replace("\\", "/").rpartition("/")[2])
+    table.notes += [file.note] if file.note else []
+    return table
+
+
+@dataclass(frozen=True, slots=True)
+class _Column:
+    """What a heading says: the role, the unit of bare numbers, the test frequency in Hz."""
+
+    role: str
+    bare: str | None = None
+    frequency: float | None = None
+
+
+class _Reader:
+    """Goes through the lines once, keeping the headings above."""
+
+    def __init__(self, table: MeasuredTable):
+        # Here, not above: the recap planner imports this room.
+        from repairlib.recap import layout, parts
+
+        self.layout, self.kinds = layout, parts
+        self.table = table
+        self.separator = layout.find_separator(table.lines)
+        self.columns: list[_Column] | None = None
+        self.seen: dict[str, int] = {}
+
+    def read(self) -> MeasuredTable:
+        for number, line in enumerate(self.table.lines, 1):
+            self.read_line(number, line)
+        return self.table
+
+    def aside(self, number: int, what: str, why: str = "") -> None:
+        line = self.kinds.SetAside(number, self.table.lines[number - 1], what, why)
+        self.table.set_aside.append(line)
+
+    def read_line(self, number: int, line: str) -> None:
+        if not line.strip():
+            return self.aside(number, self.kinds.BLANK)
+        if self.layout.is_rule(line):
+            return self.aside(number, self.kinds.HEADING, "a rule")
+        if len(line) > LONGEST_LINE:
+            why = f"longer than {LONGEST_LINE} characters"
+            return self.aside(number, self.kinds.UNREADABLE, why)
+        cells = self.layout.split_line(line, self.separator)
+        if cells is None:
+            why = "a quotation mark is opened and not closed"
+            return self.aside(number, self.kinds.UNREADABLE, why)
+        if not self.separator:
+            cells = line.split()
+        columns = _headings(cells)
+        if columns:
+            self.columns = columns
+            kept = [
+                c for c, column in zip(cells, columns, strict=True) if column.role == _NOTE and c
+            ]
+            if kept:
+                said = ", ".join(f"'{heading}'" for heading in kept)
+                self.table.notes.append(f"Not read as a measurement, kept as remarks: {said}")
+            return self.aside(number, self.kinds.HEADING)
+        return self.read_row(number, cells)
+
+    def read_row(self, number: int, cells: list[str]) -> None:
+        at = self.reference_column(cells)
+        if at is None:
+            what = self.kinds.UNREADABLE if self.columns else self.kinds.TITLE
+            return self.aside(number, what, "it names no part, such as C5")
+        try:
+            name = _one_reference(cells[at])
+        except RepairlibError as problem:
+            return self.aside(number, self.kinds.UNREADABLE, problem.wrong)
+        if name in self.seen:
+            why = f"{name} stands on line {self.seen[name]} already"
+            return self.aside(number, self.kinds.UNREADABLE, why)
+        if self.columns and any(cells[len(self.columns) :]):
+            why = f"{len(cells)} columns where the headings are {len(self.columns)}"
+            why += "; is a comma inside a number?" if self.separator == "," else ""
+            return self.aside(number, self.kinds.UNREADABLE, why)
+        others = [(place, cell) for place, cell in enumerate(cells) if place != at and cell]
+        try:
+            readings, note = self.readings_of(others)
+        except RepairlibError as problem:
+            return self.aside(number, self.kinds.UNREADABLE, problem.wrong)
+        if not readings:
+            return self.aside(number, self.kinds.UNREADABLE, f"nothing was read on {name}")
+        self.seen[name] = number
+        self.table.parts.append(MeasuredPart(name, number, readings, note))
+        return None
+
+    def reference_column(self, cells: list[str]) -> int | None:
+        from repairlib.recap.references import begins_with_reference
+
+        if self.columns:
+            for at, column in enumerate(self.columns[: len(cells)]):
+                if column.role == _REFERENCE:
+                    return at if begins_with_reference(cells[at]) else None
+        return 0 if begins_with_reference(cells[0]) else None
+
+    def readings_of(self, cells: list[tuple[int, str]]) -> tuple[dict[str, Measurement], str]:
+        """The readings of a row by role, and its other words."""
+        readings: dict[str, Measurement] = {}
+        words = []
+        for place, cell in cells:
+            column = self.columns[place] if self.columns else _column_by_unit(cell)
+            if column.role == _NOTE or column.role in readings:
+                words.append(cell)
+                continue
+            unit = ROLES[column.role][0]
+            try:
+                reading = read_measurement(cell, unit, column.bare)
+            except RepairlibError as problem:
+                reading = unreadable(cell, unit, problem)
+            if column.frequency and not reading.frequency:
+                reading = replace(reading, frequency=column.frequency)
+            readings[column.role] = reading
+        tested = readings.get("frequency")
+        if tested and tested.value:
+            for role in _AT_A_FREQUENCY:
+                if role in readings and not readings[role].frequency:
+                    readings[role] = replace(readings[role], frequency=tested.value)
+        return readings, " ".join(words)
+
+
+def _headings(cells: list[str]) -> list[_Column] | None:
+    """The columns that a line of headings announces, or None when it is no such line."""
+    from repairlib.recap.words import role_of_heading
+
+    columns = [
+        _Column(_REFERENCE) if role_of_heading(cell) == _REFERENCE else _column(cell)
+        for cell in cells
+    ]
+    roles = [column.role for column in columns]
+    measured = [role for role in roles if role in ROLES]
+    return columns if _REFERENCE in roles and measured else None
+
+
+def _column(heading: str) -> _Column:
+    """What a heading such as `ESR @ 100 kHz (mΩ)` says; a column of notes when unknown."""
+    rest, bare, frequency = heading.strip(), None, None
+    for _ in range(2):  # unit and frequency stand in either order
+        found = _UNIT_IN_HEADING.search(rest)
+        piece = next((group for group in found.groups() if group), "") if found else ""
+        if found and _is_unit(piece):
+            bare, rest = piece, (rest[: found.start()] + rest[found.end() :]).strip()
+        found = _FREQUENCY_IN_HEADING.search(rest.replace("(", "").replace(")", ""))
+        if found:
+            rest = rest.replace("(", "").replace(")", "")[: found.start()].strip()
+            frequency = _hertz(found[1])
+    word = "-".join(rest.lower().replace(".", " ").replace("_", " ").split())
+    role = _ROLE_OF.get(word, _NOTE)
+    if role == _NOTE:
+        return _Column(_NOTE)
+    return _Column(role, bare, frequency)
+
+
+def _is_unit(piece: str) -> bool:
+    try:
+        return read_quantity(f"1 {piece}").unit not in ("", "Hz")
+    except RepairlibError:
+        return False
+
+
+def _hertz(text: str) -> float | None:
+    try:
+        return read_quantity(text.replace(" ", ""), "Hz").value or None
+    except RepairlibError:
+        return None
+
+
+def _column_by_unit(cell: str) -> _Column:
+    """Without headings: what the unit of the reading says it is."""
+    number = cell.lstrip("<>≤≥~≈= ").partition("@")[0].partition("±")[0].rstrip("? ")
+    try:
+        unit = read_quantity(number).unit
+    except RepairlibError:
+        return _Column(_NOTE)
+    if unit not in _ROLE_OF_UNIT:
+        wrong = f"no heading and no unit say what {number.strip()} is"
+        raise RepairlibError(cell, wrong, "headings, or a unit on each reading")
+    return _Column(_ROLE_OF_UNIT[unit])
+
+
+def _one_reference(cell: str) -> str:
+    from repairlib.recap.references import read_references
+
+    references = read_references(cell)
+    if len(references.names) != 1 or references.rest:
+        wrong = "more than one part, or other words behind it"
+        raise RepairlibError(cell, wrong, "one part on each line, such as C5")
+    return references.names[0]
