@@ -97,6 +97,11 @@ _ALL = (
     ),
     Source("KEMET ESL", "KEMET ESL radial aluminium data sheet, 105 °C", PUBLISHED),
     Source("KEMET T491", "KEMET T491 tantalum chip data sheet, case sizes", PUBLISHED),
+    Source(
+        "KEMET tantalum derating",
+        "KEMET engineering question and answer on tantalum derating, 2015",
+        PUBLISHED,
+    ),
     Source("Lelon RGA", "Lelon RGA radial aluminium data sheet", PUBLISHED),
     Source("LZ chip", "LZ low-impedance aluminium chip series, maker's product page", PUBLISHED),
     Source(

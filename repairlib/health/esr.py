@@ -1,0 +1,292 @@
+"""What loss a good capacitor may have: tan δ and ESR limits, and impedance in the cold.
+
+Covers the limits of a new part. What an old part may have is in end_of_life.py.
+
+tan δ limits of electrolytics hold at 120 Hz and 20 °C. They are never carried to 100 kHz: there
+only limits that were stated at 100 kHz are used.
+"""
+
+from __future__ import annotations
+
+from functools import cache
+from math import floor, pi
+from typing import NamedTuple
+
+from repairlib.calculator import Choice, Given, calculator, found
+from repairlib.errors import RepairlibError
+from repairlib.health.decision_rules import brief
+from repairlib.health.families import FILM, LOW_IMPEDANCE, WET, check_part, families, family
+from repairlib.quantity import Quantity
+from repairlib.tables import read_table
+
+# A tan δ limit stated at 120 Hz is also used at 100 Hz, where bridges made for 50 Hz mains measure.
+LOWEST_HZ, STATED_HZ = 100.0, 120.0
+HIGH_HZ = 100e3
+WHOLE_STEPS = (
+    "A choice: +0.02 for each full 1000 µF above the first. No data sheet says how to treat a "
+    "part of 1000 µF; whole steps are the strictest reading."
+)
+# ESR of a wet part at its hottest, as a part of that at 20 °C. From memory.
+_HOT = (0.50, 0.65)
+
+
+class LossLimit(NamedTuple):
+    """The highest `tan_delta` of a new part at `hertz`, with how it was found."""
+
+    tan_delta: float
+    hertz: float
+    working: tuple[str, ...]
+    notes: tuple[str, ...]
+    source: str
+
+
+@cache
+def loss_rows(name: str) -> tuple[tuple[float, float, float, str], ...]:
+    """(rated voltage, frequency, tan δ, source) of a family, by rising voltage and frequency."""
+    return tuple(
+        (float(row["rated_v"]), float(row["frequency_hz"]), float(row["tan_delta"]), row["source"])
+        for row in read_table("loss-limits")
+        if row["family"] == name
+    )
+
+
+def loss_limit(name: str, farad: float, volts: float, hertz: float = STATED_HZ) -> LossLimit:
+    """The tan δ limit of a new part of that family at `hertz` and 20 °C.
+
+    `farad` is the marked capacitance, `volts` the rated voltage. Between two listed ratings the
+    lower one counts, and a note says so. Above 1000 µF each full 1000 µF adds 0.02. Source: the
+    data sheet of the family. Raises RepairlibError for a voltage outside the family's list and
+    for a frequency at which no limit was stated.
+
+    >>> loss_limit("aluminium low impedance", 3000e-6, 6.3).tan_delta
+    0.26
+    """
+    check_part(farad, volts)
+    rows = loss_rows(family(name).name)
+    if not rows:
+        raise RepairlibError(name, "no tan δ limit is known for this family", _with_limits())
+    if families()[name].inside == FILM:
+        return _film_limit(name, rows, hertz)
+    _check_frequency(name, hertz)
+    rated, _, tan_delta, source = _row_for(name, rows, volts)
+    working = [f"tan δ limit of {name}, {rated:g} V, at 120 Hz: {tan_delta:g}"]
+    notes = []
+    if rated != volts and families()[name].inside == WET:
+        notes.append(f"{volts:g} V is not in the list: the limit of {rated:g} V was used.")
+    steps = thousands_above(farad)
+    added = families()[name].added
+    if steps and added is not None:
+        total = tan_delta + steps * added
+        working.append(f"{steps} × 1000 µF more: {tan_delta:g} + {steps} × {added:g} = {total:g}")
+        notes.append(WHOLE_STEPS)
+        tan_delta = total
+    elif steps and families()[name].dries_out:
+        notes.append("The data sheet seen gives no rule above 1000 µF: nothing was added.")
+    if hertz != STATED_HZ:
+        notes.append(f"A choice: the limit stated at 120 Hz is used at {hertz:g} Hz too.")
+    return LossLimit(tan_delta, hertz, tuple(working), tuple(notes), source)
+
+
+def thousands_above(farad: float) -> int:
+    """How many full 1000 µF a capacitance [F] has above the first 1000 µF.
+
+    >>> thousands_above(1000e-6), thousands_above(2200e-6), thousands_above(3000e-6)
+    (0, 1, 2)
+    """
+    return max(floor(farad * 1e3 + 1e-9) - 1, 0)
+
+
+def esr_of(tan_delta: float, farad: float, hertz: float) -> float:
+    """ESR [Ω] = tan δ / (2 π f C).
+
+    `farad` and `hertz` above 0. Source: Cornell Dubilier ESRD data sheet, definition of DF.
+
+    >>> esr_of(0.25, 10e-6, 120)
+    33.16
+    """
+    return tan_delta / (2 * pi * hertz * farad)
+
+
+def tan_delta_of(ohm: float, farad: float, hertz: float) -> float:
+    """tan δ = ESR × 2 π f C, the way back.
+
+    >>> tan_delta_of(1.0, 100e-6, 120)
+    0.0754
+    """
+    return ohm * 2 * pi * hertz * farad
+
+
+@calculator(
+    topic="health",
+    title="ESR from tan δ",
+    sources=("Cornell Dubilier ESRD",),
+    tan_delta=Given("", "tan δ, also called D or DF.", above=0, at_most=100),
+    capacitance=Given("F", "The capacitance.", at_least=1e-13, at_most=10),
+    frequency=Given("Hz", "The frequency of the tan δ.", at_least=1, at_most=1e7, default=120.0),
+)
+def esr_from_tan_delta(tan_delta, capacitance, frequency):
+    """ESR = tan δ / (2 π f C), at the frequency at which tan δ was stated and at no other.
+
+    `tan_delta` above 0, `capacitance` in farad, `frequency` in hertz. Raises RepairlibError for
+    values outside these ranges. Source: definition of DF in a capacitor data sheet.
+
+    >>> print(esr_from_tan_delta("0.16", "220 µF"))
+    ESR from tan δ: esr 964.6 mΩ; reactance 6.029 Ω
+    """
+    reactance = esr_of(1.0, capacitance, frequency)
+    ohm = tan_delta * reactance
+    working = [
+        f"X = 1 / (2 π f C) = 1 / (2 π × {frequency:g} Hz × {brief(capacitance, 'F')}) "
+        f"= {brief(reactance, 'Ω')}",
+        f"ESR = tan δ × X = {tan_delta:g} × {brief(reactance, 'Ω')} = {brief(ohm, 'Ω')}",
+    ]
+    notes = [f"It holds at {frequency:g} Hz. Do not carry it to another frequency."]
+    values = {"esr": Quantity(ohm, "Ω", 4), "reactance": Quantity(reactance, "Ω", 4)}
+    return found(values, working, notes=notes)
+
+
+@calculator(
+    topic="health",
+    title="Highest ESR of a new part",
+    sources=("Cornell Dubilier ESRD",),
+    family=Choice(families, "What kind of capacitor it is."),
+    capacitance=Given("F", "The marked capacitance.", at_least=1e-13, at_most=1),
+    rated_voltage=Given("V", "The marked rated voltage.", above=0, at_most=1e5),
+    frequency=Given("Hz", "Where you measure ESR.", at_least=1, at_most=1e7, default=120.0),
+    diameter=Given("m", "At 100 kHz: the diameter of the can.", above=0, at_most=0.1, default=None),
+    length=Given("m", "At 100 kHz: the length of the can.", above=0, at_most=0.2, default=None),
+)
+def esr_limit(family, capacitance, rated_voltage, frequency, diameter, length):
+    """The highest ESR that a new part may have at 20 °C.
+
+    At 100 and 120 Hz (film: 1, 10 and 100 kHz) from the family's tan δ limit; at 100 kHz only for
+    low-impedance radials of a listed size, `diameter` and `length` in metre. `capacitance` in
+    farad, `rated_voltage` in volts. Raises RepairlibError with the reason where no limit was
+    stated. Source: the data sheet of each family; the 100 kHz figures are from memory.
+
+    >>> print(esr_limit("aluminium general 105", "47 µF", "400 V"))
+    Highest ESR of a new part: esr 7.055 Ω; tan delta 0.25
+    >>> esr_limit("aluminium low impedance", "470 µF", "25 V", "100 kHz", "10 mm", "16 mm").esr
+    0.038
+    """
+    check_part(capacitance, rated_voltage)
+    if frequency == HIGH_HZ and family == LOW_IMPEDANCE:
+        return _found_by_size(diameter, length)
+    limit = loss_limit(family, capacitance, rated_voltage, frequency)
+    ohm = esr_of(limit.tan_delta, capacitance, frequency)
+    step = f"ESR = tan δ / (2 π f C) = {limit.tan_delta:g} / (2 π × {frequency:g} Hz × "
+    step += f"{brief(capacitance, 'F')}) = {brief(ohm, 'Ω')}"
+    values = {"esr": Quantity(ohm, "Ω", 4), "tan_delta": Quantity(limit.tan_delta, "")}
+    working = [*limit.working, step]
+    return found(values, working, notes=limit.notes, sources=(limit.source,))
+
+
+def high_frequency_limit(diameter: float, length: float) -> float:
+    """The highest impedance [Ω] at 100 kHz, 20 °C of a low-impedance radial of that size [m].
+
+    A size counts when it is within 0.6 mm of a listed one. Source: from memory, it differs
+    from series to series. Raises RepairlibError for a size that is not listed.
+
+    >>> high_frequency_limit(0.008, 0.0115)
+    0.072
+    """
+    sizes = {
+        (float(row["diameter_mm"]), float(row["length_mm"])): float(row["impedance_ohm"])
+        for row in read_table("low-impedance-100-khz")
+    }
+    for (wide, long), ohm in sizes.items():
+        if abs(wide - diameter * 1e3) <= 0.6 and abs(long - length * 1e3) <= 0.6:
+            return ohm
+    accepted = ", ".join(f"{wide:g} × {long:g} mm" for wide, long in sizes)
+    size = f"{diameter * 1e3:g} × {length * 1e3:g} mm"
+    raise RepairlibError(size, "no 100 kHz limit is listed for this size", accepted)
+
+
+def _found_by_size(diameter, length):
+    if diameter is None or length is None:
+        raise RepairlibError(
+            "100 kHz", "the limit goes by the size of the can there", "diameter=10 mm length=16 mm"
+        )
+    ohm = high_frequency_limit(diameter, length)
+    size = f"{diameter * 1e3:g} × {length * 1e3:g} mm"
+    return found(
+        {"esr": Quantity(ohm, "Ω")},
+        [f"low-impedance can of {size}: at most {brief(ohm, 'Ω')} at 100 kHz"],
+        notes=[
+            "From memory, and it differs from series to series: the part's data sheet decides.",
+            "It is an impedance; ESR is never larger.",
+        ],
+        sources=("from memory",),
+    )
+
+
+@calculator(
+    topic="health",
+    title="Impedance away from 20 °C",
+    sources=("Lelon RGA",),
+    family=Choice(
+        lambda: tuple(dict.fromkeys(row["family"] for row in read_table("cold-impedance"))),
+        "What kind of capacitor it is.",
+    ),
+    rated_voltage=Given("V", "The marked rated voltage.", above=0, at_most=1e5),
+    temperature=Given("°C", "A temperature in the data sheet.", at_least=-273.15, at_most=200),
+)
+def impedance_ratio(family, rated_voltage, temperature):
+    """How many times its 20 °C impedance a new part may have at another temperature.
+
+    `rated_voltage` in volts; `temperature` in °C, one of those of the data sheet (−25, −40,
+    −55 °C), or the rated temperature, where ESR falls. Raises RepairlibError for others, because
+    nothing is interpolated. Source: the data sheet of the family; the hot end is from memory.
+
+    >>> print(impedance_ratio("aluminium general 105", "10 V", "-25 °C"))
+    Impedance away from 20 °C: ratio 3
+    """
+    hottest = families()[family].hottest
+    if temperature == hottest and families()[family].inside == WET:
+        low, high = _HOT
+        step = f"at {hottest:g} °C the ESR of a wet part is about {low:g} to {high:g} of that at 20"
+        values = {"ratio_low": Quantity(low, ""), "ratio_high": Quantity(high, "")}
+        return found(values, [step + " °C"], sources=("from memory",))
+    rows = [row for row in read_table("cold-impedance") if row["family"] == family]
+    for row in rows:
+        rated = float(row["from_v"]) <= rated_voltage <= float(row["to_v"])
+        if rated and float(row["temperature_c"]) == temperature:
+            ratio = float(row["ratio"])
+            step = f"{family}, {rated_voltage:g} V: Z({temperature:g} °C) / Z(20 °C) ≤ {ratio:g}"
+            return found({"ratio": Quantity(ratio, "")}, [step], sources=(row["source"],))
+    spans = {(row["from_v"], row["to_v"], row["temperature_c"]) for row in rows}
+    listed = sorted(spans, key=lambda span: (float(span[2]), float(span[0])))
+    accepted = ", ".join(f"{low} to {high} V at {cold} °C" for low, high, cold in listed)
+    read = f"{rated_voltage:g} V at {temperature:g} °C"
+    raise RepairlibError(read, "the data sheet lists no ratio for it", accepted)
+
+
+def _row_for(name, rows, volts):
+    if not rows[0][0] <= volts <= rows[-1][0]:
+        accepted = f"{rows[0][0]:g} V to {rows[-1][0]:g} V"
+        wrong = f"outside the ratings listed for {name}"
+        raise RepairlibError(f"{volts:g} V", wrong, accepted)
+    return [row for row in rows if row[0] <= volts][-1]
+
+
+def _film_limit(name, rows, hertz) -> LossLimit:
+    for _, stated, tan_delta, source in rows:
+        if stated == hertz:
+            step = f"tan δ of {name} at {hertz / 1e3:g} kHz: {tan_delta:g}"
+            return LossLimit(tan_delta, hertz, (step,), (), source)
+    accepted = ", ".join(f"{row[1] / 1e3:g} kHz" for row in rows)
+    raise RepairlibError(f"{hertz:g} Hz", f"no tan δ of {name} was stated there", accepted)
+
+
+def _check_frequency(name: str, hertz: float) -> None:
+    if LOWEST_HZ <= hertz <= STATED_HZ:
+        return
+    wrong = f"the tan δ limit of {name} holds at 120 Hz; it is not carried to other frequencies"
+    accepted = "100 Hz to 120 Hz"
+    if name == LOW_IMPEDANCE:
+        accepted += ", or 100 kHz with the size of the can"
+    raise RepairlibError(f"{hertz:g} Hz", wrong, accepted)
+
+
+def _with_limits() -> str:
+    return ", ".join(name for name in families() if loss_rows(name))
