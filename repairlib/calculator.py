@@ -27,6 +27,14 @@ TOPICS = (
     "repairlib.recap.calculators",
     "repairlib.health.meter",
     "repairlib.health.in_circuit",
+    "repairlib.health.esr",
+    "repairlib.health.leakage",
+    "repairlib.health.end_of_life",
+    "repairlib.health.reforming",
+    "repairlib.health.verdict",
+    "repairlib.health.ripple",
+    "repairlib.health.ageing",
+    "repairlib.health.derating",
 )
 
 

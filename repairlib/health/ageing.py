@@ -1,0 +1,273 @@
+"""Calculators of ageing: expected life, changing use, how old is too old, what a better part buys.
+
+The formulas are in life.py.
+"""
+
+from __future__ import annotations
+
+from repairlib.calculator import Choice, Given, Text, calculator, found
+from repairlib.errors import RepairlibError
+from repairlib.health.families import TEN_DEGREE_RULE, ageing_families, families
+from repairlib.health.life import (
+    ABSOLUTE_ZERO,
+    CAP_HOURS,
+    CAP_NOTE,
+    CAP_YEARS,
+    HOURS_A_YEAR,
+    SPREAD_NOTE,
+    USUAL_HEATING,
+    Life,
+    expected,
+    mixed_life,
+    ripple_base,
+)
+from repairlib.quantity import Quantity, read_quantity
+
+REFUSE, ESTIMATE = "refuse", "estimate"
+YOUNG, AGEING, TOO_OLD = "young", "ageing", "too old"
+GENERAL = "aluminium general 105"
+_FAMILY = Choice(ageing_families, "What kind of capacitor it is.", default=GENERAL)
+_LIFE = Given("s", "Rated life of the data sheet, such as 2000 h.", above=0, at_most=1e12)
+_RATED = Given("°C", "Rated temperature.", at_least=ABSOLUTE_ZERO, at_most=200, default=105.0)
+_AIR = Given("°C", "Of the air around the part.", at_least=ABSOLUTE_ZERO, at_most=200)
+
+
+@calculator(
+    topic="health",
+    title="Expected life",
+    sources=("Cosel lifetime note", "Jianghai, quoted", "Rubycon technical notes"),
+    family=_FAMILY,
+    rated_life=_LIFE,
+    temperature=_AIR,
+    rated_temperature=_RATED,
+    ripple=Given("%", "Of rated ripple current.", at_least=0, at_most=300, default=100.0),
+    voltage=Given("%", "Of rated voltage.", at_least=0, at_most=1000, default=100.0),
+    heating=Given(
+        "", "Kelvin of heating at rated ripple.", at_least=0, at_most=30, default=USUAL_HEATING
+    ),
+    above_rated_ripple=Choice((REFUSE, ESTIMATE), "What to do then.", default=REFUSE),
+)
+def expected_life(
+    family, rated_life, temperature, rated_temperature, ripple, voltage, heating, above_rated_ripple
+):
+    """How long a part of that rating lasts in air of that temperature, powered all the time.
+
+    `rated_life` with its unit (a number alone is seconds), at `rated_temperature` and rated
+    ripple; `temperature` of the air in °C, not of the case; `ripple` and `voltage` in per cent of
+    the rated ones; `heating` in K at rated ripple. Above a rating it raises RepairlibError with
+    the reason; ripple above the rating is estimated only when asked for. Source: 10-degree rule
+    and factors as published by makers; the polymer rule is from memory.
+
+    >>> print(expected_life("aluminium general 105", "2000 h", "65 °C"))
+    Expected life: hours 32000; years 3.7; from to 16000 h to 64000 h; by temperature 16.00;
+    by ripple 1.000; by voltage 1.000
+    """
+    life = expected(
+        family,
+        rated_life / 3600,
+        rated_temperature,
+        temperature,
+        ripple=ripple / 100,
+        voltage=voltage / 100,
+        heating=heating,
+        beyond_rated_ripple=above_rated_ripple == ESTIMATE,
+    )
+    values = _life_values(life) | {
+        "by_temperature": Quantity(life.by_temperature, "", 4),
+        "by_ripple": Quantity(life.by_ripple, "", 4),
+        "by_voltage": Quantity(life.by_voltage, "", 4),
+    }
+    wet = families()[family].ages == TEN_DEGREE_RULE
+    rule = f"2^(({rated_temperature:g} - {temperature:g}) / 10)"
+    if not wet:
+        rule = f"10^(({rated_temperature:g} - {temperature:g}) / 20)"
+    working = [f"temperature: {rule} = {life.by_temperature:.4g}"]
+    notes = [SPREAD_NOTE]
+    sources = []
+    if wet:
+        base = ripple_base(ripple / 100, rated_temperature)
+        working.append(
+            f"ripple: {base:g}^((1 - {ripple / 100:g}²) × {heating:g} / 10) = {life.by_ripple:.4g}"
+        )
+        working.append(f"voltage: {_voltage_words(voltage / 100)} = {life.by_voltage:.4g}")
+        notes += _choices_made(ripple, voltage, base)
+    else:
+        notes.append("The polymer rule is from memory; ripple and voltage are left out of it.")
+        sources = ["from memory"]
+    product = f"{rated_life / 3600:g} h × {life.by_temperature:.4g}"
+    if wet:
+        product += f" × {life.by_ripple:.4g} × {life.by_voltage:.4g}"
+    working.append(f"life: {product} = {life.hours:.4g} h")
+    return found(values, working, notes=notes + _capped(life), sources=sources)
+
+
+def _choices_made(ripple, voltage, base) -> list[str]:
+    notes = []
+    if ripple == 100:
+        notes.append("Rated ripple was taken: the plain 10-degree rule.")
+    if ripple > 100:
+        notes.append(
+            f"Ripple above the rating: out of the data sheet, an estimate only, with Ki {base:g}. "
+            "A maker's own figure for such use was a quarter less than the rule."
+        )
+    if voltage < 100:
+        notes.append("A choice: voltage counts with exponent 2.5. Some makers leave it out.")
+    return notes
+
+
+def _voltage_words(ratio: float) -> str:
+    return f"{ratio:g}^-2.5" if ratio >= 0.6 else f"{ratio:g} is below 0.6"
+
+
+@calculator(
+    topic="health",
+    title="Life in changing use",
+    sources=("Cosel lifetime note",),
+    rated_life=_LIFE,
+    uses=Text("Hours at each temperature, such as 8 h at 65 °C; 16 h at 45 °C."),
+    rated_temperature=_RATED,
+    family=_FAMILY,
+)
+def mixed_use_life(rated_life, uses, rated_temperature, family):
+    """Life of a part that works at different temperatures by turns: L = Σh / Σ(h / L).
+
+    `rated_life` with its unit at `rated_temperature`; `uses` is text, each part hours and a
+    temperature, parted by semicolons. Raises RepairlibError for text that is not such a list and
+    for temperatures above the rating. Source: a power-supply maker's technical note.
+
+    >>> print(mixed_use_life("1000 h", "8 h at 65 °C; 16 h at 45 °C"))
+    Life in changing use: hours 32000; years 3.7; from to 10670 h to 96000 h
+    """
+    parts, lives = [], []
+    for hours, celsius in _read_uses(uses):
+        life = expected(family, rated_life / 3600, rated_temperature, celsius)
+        lives.append(life)
+        parts.append((hours, life.hours))
+    hours = mixed_life(parts)
+    life = Life(hours, 1.0, 1.0, 1.0, max(one.spread for one in lives))
+    working = [f"{share:g} h in a life of {whole:.4g} h" for share, whole in parts]
+    working.append(f"all hours / the sum of the shares = {hours:.4g} h")
+    return found(_life_values(life), working, notes=[SPREAD_NOTE, *_capped(life)])
+
+
+def _read_uses(text: str) -> list[tuple[float, float]]:
+    accepted = "hours at temperatures, such as 8 h at 65 °C; 16 h at 45 °C"
+    uses = []
+    for part in text.split(";"):
+        hours, word, celsius = part.partition(" at ")
+        if not word:
+            raise RepairlibError(text, "a part of it has no word at", accepted)
+        seconds = read_quantity(hours, "s")
+        if not 0 < seconds.value < 1e12:
+            raise RepairlibError(text, "a time is not above 0", accepted)
+        uses.append((seconds.value / 3600, read_quantity(celsius, "°C").value))
+    return uses
+
+
+@calculator(
+    topic="health",
+    title="How old is too old",
+    sources=("Cosel lifetime note", "Beckhoff PS9011", "common practice"),
+    cautions=("stored charge",),
+    rated_life=_LIFE,
+    temperature=_AIR,
+    years=Given("", "Years since it was made.", at_least=0, at_most=150),
+    hours_a_day=Given("", "Hours on in a day.", at_least=0, at_most=24, default=4.0),
+    rated_temperature=_RATED,
+    family=_FAMILY,
+)
+def too_old(rated_life, temperature, years, hours_a_day, rated_temperature, family):
+    """How much of its life a part has used, and whether its age alone makes it too old.
+
+    `rated_life` with its unit at `rated_temperature`; `temperature` of the air while on; `years`
+    since the date code; `hours_a_day` 0 to 24. The verdict is "young" (to half of its life),
+    "ageing" or "too old": its life used up, or more than 15 years. Raises RepairlibError above the
+    rating. Source: 10-degree rule; the 15 years from a maker's manual; the half is common practice.
+
+    >>> print(too_old("2000 h", "55 °C", 40, 4, "85 °C"))  # doctest: +ELLIPSIS
+    How old is too old: too old (used 365 % of its life and 40 years old; ...
+    """
+    life = expected(family, rated_life / 3600, rated_temperature, temperature)
+    hours = years * 365 * hours_a_day
+    used = hours / life.hours
+    verdict = YOUNG if used <= 0.5 and years <= CAP_YEARS / 2 else AGEING
+    if used >= 1 or years > CAP_YEARS:
+        verdict = TOO_OLD
+    reason = f"used {used * 100:.3g} % of its life and {years:g} years old"
+    reason += f"; above 100 %, or {CAP_YEARS} years, it is too old"
+    working = [
+        f"life at {temperature:g} °C by the rule: {life.hours:.4g} h",
+        f"hours on: {years:g} × 365 × {hours_a_day:g} h = {hours:.4g} h",
+        f"used: {hours:.4g} / {life.hours:.4g} = {used * 100:.3g} %",
+    ]
+    notes = [
+        SPREAD_NOTE,
+        f"A choice: {CAP_YEARS} years for every wet part, on or off, because seals age too.",
+        "Age is a reason to measure or to replace, never a proof that the part is bad.",
+    ]
+    values = {"used": Quantity(used * 100, "%", 3), "hours_on": round(hours)}
+    return found(values, working, verdict, reason, notes=notes)
+
+
+@calculator(
+    topic="health",
+    title="What a cooler or better part buys",
+    sources=("Cosel lifetime note",),
+    rated_life=_LIFE,
+    temperature=_AIR,
+    new_rated_life=Given("s", "Rated life of the new part.", above=0, at_most=1e12),
+    new_temperature=_AIR,
+    rated_temperature=_RATED,
+    new_rated_temperature=_RATED,
+    family=_FAMILY,
+    new_family=_FAMILY,
+)
+def better_part(
+    rated_life,
+    temperature,
+    new_rated_life,
+    new_temperature,
+    rated_temperature,
+    new_rated_temperature,
+    family,
+    new_family,
+):
+    """How many times longer the new part lasts: better rated, in a cooler place, or both.
+
+    Lives with their unit, temperatures of the air in °C. `times` compares the lives by rule,
+    before the cap of 15 years. Raises RepairlibError above a rating. Source: 10-degree rule.
+
+    >>> better_part("2000 h", "65 °C", "5000 h", "55 °C", "85 °C").times
+    20.0
+    """
+    old = expected(family, rated_life / 3600, rated_temperature, temperature)
+    new = expected(new_family, new_rated_life / 3600, new_rated_temperature, new_temperature)
+    times = new.hours / old.hours
+    values = {
+        "times": Quantity(times, "", 4),
+        "old_hours": round(old.believed),
+        "new_hours": round(new.believed),
+        "old_years": Quantity(old.years, "", 2),
+        "new_years": Quantity(new.years, "", 2),
+    }
+    working = [
+        f"old part: {rated_life / 3600:g} h × {old.by_temperature:.4g} = {old.hours:.4g} h",
+        f"new part: {new_rated_life / 3600:g} h × {new.by_temperature:.4g} = {new.hours:.4g} h",
+    ]
+    return found(values, working, notes=[SPREAD_NOTE, *(_capped(old) or _capped(new))])
+
+
+def _life_values(life: Life) -> dict[str, object]:
+    low, high = life.range
+    return {
+        "hours": round(life.believed),
+        "years": Quantity(round(life.years, 1), ""),
+        "from_to": f"{float(f'{low:.4g}'):.0f} h to {float(f'{high:.4g}'):.0f} h",
+    }
+
+
+def _capped(life: Life) -> list[str]:
+    if life.hours <= CAP_HOURS:
+        return []
+    years = life.hours / HOURS_A_YEAR
+    return [f"The rule gives {life.hours:.4g} h, {years:.3g} years. {CAP_NOTE}"]
