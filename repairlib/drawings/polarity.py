@@ -25,10 +25,13 @@ from repairlib.drawings.parts import (
 from repairlib.drawings.picture import Picture
 from repairlib.errors import RepairlibError
 from repairlib.polarity import FITTED, board_marks, check_polarity, part_mark
+from repairlib.polarity.checker import NOTHING_ELSE, OTHER_END, SAME_END
 from repairlib.polarity.rules import EITHER, OPPOSITE, PartMark
 
 PART_Y, BOARD_Y, VERDICT_Y, HEIGHT = 136, 376, 506, 530
-BARE_WIDTH, BARE_HEIGHT = 324, 460
+BARE_WIDTH, BELOW_BOARD = 324, 84
+LEADS_BELOW = 87  # an end this far down is a lead of a part that stands
+FLAT_PART_Y, FLAT_BOARD_Y = 96, 300  # without labels, for a part without leads below it
 AT_THE_MARK, AT_THE_OTHER_END, NOT_DECIDED = FITTED
 VERDICTS = {
     "right": "Right this way round: each end meets its own side.",
@@ -61,17 +64,11 @@ def draw_polarity(
     fitted = fitted or _right_way(rule, board_mark, second)
     finding = check_polarity(rule.family, rule.mark, board_mark, fitted, **second)
     flip = _must_flip(rule, mark_on_left=fitted != AT_THE_OTHER_END)
-    canvas = Canvas(WIDTH, HEIGHT) if labels else Canvas(BARE_WIDTH, BARE_HEIGHT)
-    with canvas.at(canvas.width / 2, PART_Y):
-        anatomy = draw_body(canvas, rule.body, flip=flip, mark=rule.drawn)
-    place = Footprint(anatomy, 1 if flip else -1)
-    _draw_ways_down(canvas, anatomy, place)
-    with canvas.at(canvas.width / 2, BOARD_Y):
-        point = draw_footprint(canvas, place, board_mark)
     if not labels:
-        part = part_words(anatomy, "", labels=False)
-        below = f"Below it its place on the board. {mark_in_words(board_mark)}"
-        return canvas.picture(f"{part} {below}")
+        return _draw_bare(rule, board_mark, flip)
+    also = _second_marks(second)
+    canvas = Canvas(WIDTH, HEIGHT + 26 if also else HEIGHT)
+    anatomy, place, point = _draw_pair(canvas, rule, board_mark, flip, PART_Y, BOARD_Y)
     _label_part(canvas, anatomy, rule)
     ends = _label_board(canvas, place, point, board_mark, finding)
     verdict = VERDICTS[finding.verdict]
@@ -79,8 +76,44 @@ def draw_polarity(
         verdict = "Right: either way round will do."
     colour = POSITIVE if finding.verdict == "reversed" else INK
     canvas.text(MIDDLE, VERDICT_Y, verdict, 18, fill=colour, bold=True)
-    part = part_words(_only(anatomy, rule.mark), "")
-    return canvas.picture(f"{part} Below it its place on the board. {ends} {verdict}")
+    if also:
+        canvas.fitted_text(MIDDLE, VERDICT_Y + 26, [also], WIDTH - 20, 16)
+    said = [part_words(_only(anatomy, rule.mark), ""), "Below it its place on the board.", ends]
+    return canvas.picture(" ".join(filter(None, [*said, also, verdict])))
+
+
+def _draw_pair(canvas: Canvas, rule: PartMark, board_mark: str, flip: bool, part_y, board_y):
+    """The part, its ways down and its place; gives both, and where the board's mark sits."""
+    with canvas.at(canvas.width / 2, part_y):
+        anatomy = draw_body(canvas, rule.body, flip=flip, mark=rule.drawn)
+    place = Footprint(anatomy, 1 if flip else -1)
+    _draw_ways_down(canvas, anatomy, place, part_y, board_y)
+    with canvas.at(canvas.width / 2, board_y):
+        point = draw_footprint(canvas, place, board_mark)
+    return anatomy, place, point
+
+
+def _draw_bare(rule: PartMark, board_mark: str, flip: bool) -> Picture:
+    """Part and place without a word on ends or verdict."""
+    anatomy = draw_body(Canvas(0, 0), rule.body, flip=flip, mark=rule.drawn)
+    flat = max(end.y for end in anatomy.terminals) < LEADS_BELOW
+    part_y, board_y = (FLAT_PART_Y, FLAT_BOARD_Y) if flat else (PART_Y, BOARD_Y)
+    canvas = Canvas(BARE_WIDTH, board_y + BELOW_BOARD)
+    _draw_pair(canvas, rule, board_mark, flip, part_y, board_y)
+    part = part_words(anatomy, "", labels=False)
+    return canvas.picture(f"{part} Below it its place on the board. {mark_in_words(board_mark)}")
+
+
+def _second_marks(second: dict) -> str:
+    said = [
+        f"Also on the {side}: {second[f'also_on_{side}']}"
+        + {SAME_END: ", at the same end.", OTHER_END: ", at the other end."}.get(
+            second.get(f"also_on_{side}_at"), "."
+        )
+        for side in ("part", "board")
+        if second.get(f"also_on_{side}", NOTHING_ELSE) != NOTHING_ELSE
+    ]
+    return " ".join(said)
 
 
 def _right_way(rule: PartMark, board_mark: str, second: dict) -> str:
@@ -109,7 +142,7 @@ def _label_part(canvas: Canvas, anatomy: Anatomy, rule: PartMark) -> None:
     label_marks(canvas, _only(anatomy, rule.mark).marks, MIDDLE, PART_Y)
 
 
-def _draw_ways_down(canvas: Canvas, anatomy: Anatomy, place: Footprint) -> None:
+def _draw_ways_down(canvas: Canvas, anatomy: Anatomy, place: Footprint, part_y, board_y) -> None:
     """Dashed lines from each lead to its pad; an IC's rows of pins speak for themselves."""
     if len(anatomy.terminals) > 4:
         return
@@ -118,8 +151,8 @@ def _draw_ways_down(canvas: Canvas, anatomy: Anatomy, place: Footprint) -> None:
         if y < 0:  # a lead on the far side of the body
             continue
         middle = canvas.width / 2
-        start = (middle + x, PART_Y + y)
-        canvas.line(start, (middle + pad_x, BOARD_Y + pad_y), stroke=QUIET, pen=1.5, dash="4 5")
+        start = (middle + x, part_y + y)
+        canvas.line(start, (middle + pad_x, board_y + pad_y), stroke=QUIET, pen=1.5, dash="4 5")
 
 
 def _label_board(canvas: Canvas, place: Footprint, point, board_mark: str, finding) -> str:

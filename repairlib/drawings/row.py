@@ -35,12 +35,13 @@ def draw_row(*parts: tuple[str, str, str]) -> Picture:
     lying = any(abs(end.x) > LEAD_AT_THE_SIDE for body in bodies for end in body.terminals)
     column = WIDE_COLUMN if lying else COLUMN
     canvas = Canvas(column * len(parts), HEIGHT)
+    size = max(CAPTION, canvas.width // 46)  # a long row is shown smaller
     said = []
     for place, (body, marking, words) in enumerate(parts):
         x = column * (place + 0.5)
         with canvas.at(x, MIDDLE):
             anatomy = draw_body(canvas, body, marking)
-        canvas.text(x, HEIGHT - CAPTION, words, CAPTION, bold=True)
+        canvas.text(x, HEIGHT - CAPTION, words, size, bold=True)
         said.append(f"{words}: {part_words(anatomy, marking, labels=False)}")
     return canvas.picture("\n".join(said))
 

@@ -177,6 +177,18 @@ def test_without_labels_neither_ends_nor_verdict_are_given_away(rule):
         assert picture.alt.endswith(f"On the board: {seen}.")
 
 
+def test_second_marks_are_said_below_the_verdict():
+    half = {"board_mark": "filled or hatched half circle", "fitted": AT_THE_MARK}
+    second = {"also_on_board": "plus sign", "also_on_board_at": "other end"}
+    second |= {"also_on_part": "shorter lead", "also_on_part_at": "same end"}
+    picture = draw_polarity("radial-stripe", **half, **second)
+    assert_text_is_inside_the_sheet(picture)
+    assert_no_text_covers_another(picture)
+    told = "Also on the part: shorter lead, at the same end. Also on the board: plus sign, at the"
+    assert told in words(picture)[-1] and told in picture.alt
+    assert not any("Also" in word for word in words(draw_polarity("radial-stripe", **half)))
+
+
 @pytest.mark.from_memory("leads of a used part say nothing; the stripe does")
 @pytest.mark.parametrize("flip", [False, True])
 def test_used_part_with_cut_leads_keeps_only_its_stripe(flip):
