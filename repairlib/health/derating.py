@@ -6,7 +6,6 @@ from math import log10
 from typing import NamedTuple
 
 from repairlib.calculator import Choice, Given, calculator, found
-from repairlib.errors import RepairlibError
 from repairlib.health.decision_rules import brief
 from repairlib.quantity import Quantity
 
@@ -113,17 +112,24 @@ def returning_voltage(inside, voltage):
     return found(values, working, notes=notes)
 
 
-def ceramic_loss(kind: str, hours: float) -> tuple[float, float]:
-    """How many per cent of its capacitance a ceramic part has lost `hours` after its last heat.
+@calculator(
+    topic="health",
+    title="Ageing of a ceramic capacitor",
+    sources=("parts library article",),
+    kind=Choice(tuple(CERAMIC_LOSS_A_DECADE), "Its temperature characteristic."),
+    hours=Given("", "Hours since it was last soldered.", at_least=1, at_most=1e9),
+)
+def ceramic_ageing(kind, hours):
+    """How much of its capacitance a ceramic part has lost since it was last heated.
 
-    Counted from 1 h, by decades. Source: a parts library's article. Raises RepairlibError.
+    `hours` since soldering, 1 or more: the loss is the same for each tenfold of time, and heating
+    above its Curie point undoes it. Raises RepairlibError outside the range. Source: a parts
+    library's article.
 
-    >>> ceramic_loss("X7R", 1000)
-    (7.5, 7.5)
+    >>> print(ceramic_ageing("X7R", 1000))
+    Ageing of a ceramic capacitor: lost at least 7.50 %; lost at most 7.50 %
     """
-    if kind not in CERAMIC_LOSS_A_DECADE:
-        raise RepairlibError(kind, "its ageing is not known here", ", ".join(CERAMIC_LOSS_A_DECADE))
-    if not 1 <= hours <= 1e9:
-        raise RepairlibError(hours, "hours after soldering are 1 or more", "1 to 1 000 000 000")
-    low, high = CERAMIC_LOSS_A_DECADE[kind]
-    return low * log10(hours), high * log10(hours)
+    low, high = (loss * log10(hours) for loss in CERAMIC_LOSS_A_DECADE[kind])
+    working = [f"log10({hours:g}) = {log10(hours):.3g} decades of hours"]
+    values = {"lost_at_least": Quantity(low, "%", 3), "lost_at_most": Quantity(high, "%", 3)}
+    return found(values, working)

@@ -13,6 +13,7 @@ from repairlib import series
 from repairlib.calculator import Choice, Given, calculator, found
 from repairlib.errors import RepairlibError
 from repairlib.health.decision_rules import brief
+from repairlib.health.derating import REVERSE_VOLTS
 from repairlib.health.families import WET, check_part, families
 from repairlib.health.leakage import own_leakage_limit
 from repairlib.quantity import Quantity
@@ -123,7 +124,10 @@ def _give_up(leakage: float | None, ohm: float) -> str:
 
 
 def _notes(method: str, volts: float) -> list[str]:
-    notes = ["Out of the circuit, from a current-limited bench supply. Never from the mains."]
+    notes = [
+        "Out of the circuit, from a current-limited bench supply. Never from the mains.",
+        f"Plus to plus: a wet part bears at most {REVERSE_VOLTS:g} V the wrong way round.",
+    ]
     if method == STEPPED:
         notes.append(
             "Common practice: no published figure for stepped voltage was found. Two published "

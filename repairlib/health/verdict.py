@@ -23,6 +23,7 @@ from repairlib.health.esr import (
     loss_limit,
 )
 from repairlib.health.families import FILM, LOW_IMPEDANCE, check_part, families
+from repairlib.health.leakage import own_leakage_limit
 from repairlib.quantity import Quantity
 
 FIT, MARGINAL, REPLACE, CANNOT_TELL = "fit", "marginal", "replace", "cannot tell"
@@ -167,9 +168,8 @@ def judge_capacitor(
         notes += limit.notes
         judged += _judge_losses(limit, esr, loss, uncertainty, worn, capacitance)
     if leakage is not None:
-        judged.append(
-            _judge_leakage(family, capacitance, rated_voltage, leakage, uncertainty, worn)
-        )
+        most = own_leakage_limit(family, capacitance, rated_voltage)
+        judged.append(_judge_leakage(family, most, leakage, uncertainty, worn))
     if judged and esr is None and loss is None and families()[family].inside != FILM:
         judged.append(Judged("ESR", CANNOT_TELL, NOT_ENOUGH))
     verdict, reason = worst(judged)

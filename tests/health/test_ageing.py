@@ -1,0 +1,110 @@
+"""The calculators of ageing: what they say beside the number."""
+
+import pytest
+
+from repairlib.errors import RepairlibError
+from repairlib.health.ageing import better_part, expected_life, mixed_use_life, too_old
+
+GENERAL = "aluminium general 105"
+
+
+def said(finding):
+    return " ".join([*finding.notes, *finding.working])
+
+
+@pytest.mark.published("encyclopaedia article Electrolytic capacitor: 128 000 h, about 15 years")
+def test_expected_life():
+    finding = expected_life(GENERAL, "2000 h", "45 °C")
+    assert finding.hours == 128_000
+    assert finding.years == 14.6
+    assert "An estimate" in said(finding)
+    assert "plain 10-degree rule" in said(finding)
+
+
+@pytest.mark.published("Beckhoff PS9011 manual: 469 000 h; answers end at 15 years")
+def test_the_cap_is_said_with_what_the_rule_gave():
+    finding = expected_life(GENERAL, "166000 h", "25 °C", "40 °C")
+    assert (finding.hours, finding.years) == (131_400, 15)
+    assert "4.695e+05 h" in said(finding)
+    assert "15 years is believed" in said(finding)
+
+
+@pytest.mark.published(
+    "Jianghai lifetime paper as quoted: Ki 4 for 105 °C parts above rated ripple"
+)
+def test_more_than_rated_ripple_is_refused_until_asked_for():
+    with pytest.raises(RepairlibError, match="ripple above the part's rating"):
+        expected_life(GENERAL, "2000 h", "65 °C", ripple="120 %")
+    finding = expected_life(
+        GENERAL, "2000 h", "65 °C", ripple="120 %", above_rated_ripple="estimate"
+    )
+    assert finding.by_ripple == pytest.approx(0.7371, rel=1e-4)
+    assert "Ki 4" in said(finding)
+    assert "an estimate only" in said(finding)
+
+
+def test_the_choice_on_voltage_is_said():
+    assert "exponent 2.5" in said(expected_life(GENERAL, "2000 h", "65 °C", voltage="80 %"))
+
+
+@pytest.mark.from_memory("aluminium polymer: ten times for each 20 °C")
+def test_polymer_says_that_its_rule_is_from_memory():
+    finding = expected_life("polymer radial", "2000 h", "85 °C", ripple="50 %")
+    assert finding.hours == 20_000
+    assert "from memory" in said(finding)
+    assert "from memory" in finding.sources
+
+
+def test_a_bare_number_is_not_taken_for_hours():
+    """2000 alone would be seconds: half an hour of life."""
+    with pytest.raises(RepairlibError, match="was the unit h left out"):
+        expected_life(GENERAL, "2000", "45 °C")
+
+
+def test_a_temperature_above_the_rating_is_refused_with_the_reason():
+    with pytest.raises(RepairlibError, match="not extrapolated"):
+        expected_life("aluminium general 85", "2000 h", "90 °C", "85 °C")
+    with pytest.raises(RepairlibError, match="out of range"):
+        expected_life(GENERAL, "2000 h", "-300 °C")
+
+
+@pytest.mark.published("Cosel technical information: L = sum(h) / sum(h / L)")
+def test_changing_use():
+    """By hand: 64 000 h at 45 °C and 16 000 h at 65 °C, half of the time each: 25 600 h."""
+    finding = mixed_use_life("1000 h", "12 h at 65 °C; 12 h at 45 °C")
+    assert finding.hours == 25_600
+
+
+@pytest.mark.parametrize(
+    "uses",
+    ["", "8 h", "8 h at", "8 h at 200 °C", "0 h at 20 °C", "-5 h at 20", "at 20", "8 V at 20"],
+)
+def test_uses_that_make_no_sense(uses):
+    with pytest.raises(RepairlibError):
+        mixed_use_life("1000 h", uses)
+
+
+@pytest.mark.published("Cosel technical information: 10-degree rule")
+def test_how_old_is_too_old():
+    """By hand: 2000 h at 85 °C are 16 000 h at 55 °C; 10 years of 2 h a day are 7300 h, 46 %."""
+    finding = too_old("2000 h", "55 °C", 10, 2, "85 °C")
+    assert finding.used == pytest.approx(45.6, abs=0.1)
+    assert finding.verdict == "ageing"  # 10 years old
+    assert too_old("2000 h", "55 °C", 5, 2, "85 °C").verdict == "young"
+    assert too_old("2000 h", "55 °C", 10, 8, "85 °C").verdict == "too old"
+
+
+@pytest.mark.published("Beckhoff PS9011 manual: answers end at 15 years")
+def test_a_part_that_lay_in_a_drawer_ages_too():
+    finding = too_old("5000 h", "25 °C", 40, 0)
+    assert finding.verdict == "too old"
+    assert "never a proof" in said(finding)
+
+
+@pytest.mark.published("Cosel technical information: 10-degree rule")
+def test_what_a_better_part_buys():
+    """By hand: 10 °C cooler doubles, 20 °C more of rating is four times, 5000 for 2000 h is 2.5."""
+    finding = better_part("2000 h", "65 °C", "5000 h", "55 °C", "85 °C", "105 °C")
+    assert finding.times == pytest.approx(20)
+    assert better_part("2000 h", "65 °C", "2000 h", "55 °C").times == pytest.approx(2)
+    assert better_part("2000 h", "65 °C", "2000 h", "65 °C", "85 °C").times == pytest.approx(4)

@@ -1,0 +1,229 @@
+"""tan δ and ESR limits, against the data sheets and by hand."""
+
+import pytest
+from hypothesis import given
+from hypothesis import strategies as st
+
+from repairlib.errors import RepairlibError
+from repairlib.health.esr import (
+    esr_from_tan_delta,
+    esr_limit,
+    esr_of,
+    high_frequency_limit,
+    impedance_ratio,
+    loss_limit,
+    loss_rows,
+    tan_delta_of,
+    thousands_above,
+)
+from repairlib.health.families import families
+
+VOLTS = (6.3, 10, 16, 25, 35, 50, 63, 100)
+
+
+def tan_delta(family, volts, microfarad=100, hertz=120):
+    return loss_limit(family, microfarad * 1e-6, volts, hertz).tan_delta
+
+
+def check(family, limits, volts=VOLTS):
+    stated = {v: limit for v, limit in zip(volts, limits, strict=True) if limit is not None}
+    assert {v: tan_delta(family, v) for v in stated} == stated
+
+
+@pytest.mark.published("Rubycon ZL data sheet, tan δ at 120 Hz, 20 °C")
+def test_low_impedance():
+    check("aluminium low impedance", (0.22, 0.19, 0.16, 0.14, 0.12, 0.10, 0.09, 0.08))
+
+
+@pytest.mark.published("Lelon RGA data sheet, tan δ at 120 Hz, 20 °C")
+def test_general_105():
+    check("aluminium general 105", (0.23, 0.20, 0.16, 0.14, 0.12, 0.10, 0.09, 0.08))
+    high = (160, 200, 250, 350, 400, 450)
+    check("aluminium general 105", (0.12, 0.14, 0.17, 0.20, 0.25, 0.25), high)
+
+
+@pytest.mark.published("RFE TN data sheet, tan δ at 120 Hz, 20 °C")
+def test_non_polar_axial():
+    check("aluminium non-polar axial", (0.25, 0.22, 0.18, 0.16, 0.14, 0.12, 0.10, 0.09))
+
+
+@pytest.mark.published("Teapo SN data sheet, tan δ at 120 Hz, 25 °C")
+def test_non_polar():
+    check("aluminium non-polar", (0.24, 0.20, 0.17, 0.15, 0.14, 0.12, None, 0.10))
+
+
+@pytest.mark.published("Nichicon ET data sheet, tan δ at 120 Hz, 20 °C")
+def test_bipolar():
+    check("aluminium bipolar", (0.24, 0.20, 0.16, 0.16, 0.14, 0.12, 0.10, 0.09))
+
+
+@pytest.mark.published("LZ chip product page, tan δ by diameter")
+def test_chips():
+    check("aluminium chip small", (0.22, 0.19, 0.16, 0.14, 0.12, 0.12), VOLTS[:6])
+    check("aluminium chip large", (0.26, 0.22, 0.18, 0.16, 0.14, 0.12), VOLTS[:6])
+
+
+@pytest.mark.from_memory("typical tan δ of 85 °C general-purpose parts; it varies")
+def test_general_85():
+    check("aluminium general 85", (0.28, 0.24, 0.20, 0.16, 0.14, 0.12, 0.10, 0.08))
+
+
+@pytest.mark.published("polymer data sheets: chip tantalum polymer, APSA, ESRD")
+def test_polymer():
+    assert tan_delta("tantalum polymer", 4) == 0.08
+    assert tan_delta("tantalum polymer", 10) == 0.10
+    assert tan_delta("polymer radial", 6.3) == 0.08
+    assert tan_delta("polymer chip low", 6.3) == 0.06
+    assert tan_delta("polymer chip high", 6.3) == 0.10
+
+
+@pytest.mark.from_memory("tan δ of manganese dioxide tantalum is about 0.04 to 0.08 by value")
+def test_tantalum():
+    """The upper end was followed: a limit, not a typical value."""
+    assert tan_delta("tantalum", 16) == 0.08
+
+
+@pytest.mark.published("WINDAY and CeeMulti film dielectric tables")
+def test_film():
+    hertz = (1e3, 1e4, 1e5)
+    polyester = [tan_delta("film polyester", 100, 0.1, f) for f in hertz]
+    polypropylene = [tan_delta("film polypropylene", 100, 0.1, f) for f in hertz]
+    assert polyester == [50e-4, 110e-4, 170e-4]
+    assert polypropylene == [1e-4, 2e-4, 2e-4]
+
+
+@pytest.mark.published("Rubycon ZL and Lelon RGA data sheets: +0.02 for every further 1000 µF")
+def test_further_thousands():
+    assert tan_delta("aluminium low impedance", 16, 470) == 0.16
+    assert tan_delta("aluminium low impedance", 6.3, 3000) == pytest.approx(0.26)
+    assert tan_delta("aluminium general 105", 16, 1000) == 0.16
+    assert tan_delta("aluminium general 105", 16, 2000) == pytest.approx(0.18)
+    assert tan_delta("aluminium general 105", 400, 47) == 0.25
+
+
+def test_a_part_of_a_thousand_is_a_choice_that_is_named():
+    """No data sheet says. Whole steps were followed, the strictest of the three readings."""
+    limit = loss_limit("aluminium low impedance", 2200e-6, 6.3)
+    assert limit.tan_delta == pytest.approx(0.24)
+    assert any("A choice" in note and "whole steps" in note for note in limit.notes)
+    finding = esr_limit("aluminium low impedance", "2200 µF", "6.3 V")
+    assert any("whole steps" in note for note in finding.notes)
+
+
+@pytest.mark.parametrize("family", families())
+def test_limits_fall_with_the_rating_up_to_100_volts(family):
+    """A property of every printed table; a misprint would break it."""
+    low = [row for row in loss_rows(family) if row[0] <= 100 and row[1] == 120]
+    if family != "tantalum polymer":
+        assert [row[2] for row in low] == sorted((row[2] for row in low), reverse=True)
+
+
+# ESR from tan δ, worked by hand from ESR = tan δ / (2 π f C): tan δ, µF, Ω.
+BY_HAND = [
+    (0.16, 220, 0.9646),
+    (0.25, 10, 33.16),
+    (0.10, 100, 1.326),
+    (0.12, 330, 0.4823),
+    (0.22, 1000, 0.2918),
+    (0.14, 470, 0.3951),
+    (0.19, 680, 0.3706),
+]
+
+
+@pytest.mark.published("Cornell Dubilier ESRD data sheet: DF is ESR over reactance at 120 Hz")
+@pytest.mark.parametrize(("loss", "microfarad", "ohm"), BY_HAND)
+def test_esr_by_hand(loss, microfarad, ohm):
+    assert esr_of(loss, microfarad * 1e-6, 120) == pytest.approx(ohm, rel=4e-4)
+    assert esr_from_tan_delta(loss, microfarad * 1e-6).esr == pytest.approx(ohm, rel=4e-4)
+
+
+@pytest.mark.published("Cornell Dubilier ESRD data sheet: DF is ESR over reactance at 120 Hz")
+def test_way_back_by_hand():
+    assert tan_delta_of(1.0, 100e-6, 120) == pytest.approx(0.0754, rel=1e-3)
+
+
+def test_the_usual_slip_is_not_made():
+    """1/(2 π f C tan δ) would give 530 Ω."""
+    assert esr_of(0.25, 10e-6, 120) < 34
+
+
+# Size in mm: Ω at 100 kHz.
+SIZES = {(5, 11): 0.30, (6.3, 11): 0.13, (8, 11.5): 0.072, (8, 16): 0.056, (8, 20): 0.041}
+SIZES |= {(10, 12.5): 0.053, (10, 16): 0.038, (10, 20): 0.023, (12.5, 20): 0.021}
+SIZES |= {(12.5, 25): 0.018}
+
+
+@pytest.mark.from_memory("typical highest impedance of low-impedance radials at 100 kHz by size")
+@pytest.mark.parametrize(("size", "ohm"), SIZES.items())
+def test_100_khz_by_size(size, ohm):
+    diameter, length = size
+    assert high_frequency_limit(diameter / 1e3, length / 1e3) == ohm
+    finding = esr_limit("aluminium low impedance", 470e-6, 25, 100e3, diameter / 1e3, length / 1e3)
+    assert finding.esr == ohm
+    assert any("From memory" in note for note in finding.notes)
+
+
+@pytest.mark.parametrize("family", ["aluminium general 105", "tantalum", "polymer radial"])
+@pytest.mark.parametrize("hertz", [1e3, 10e3, 100e3])
+def test_a_120_hz_loss_is_never_carried_up(family, hertz):
+    with pytest.raises(RepairlibError, match="holds at 120 Hz"):
+        esr_limit(family, 10e-6, 10, hertz)
+
+
+@pytest.mark.parametrize(
+    ("family", "farad", "volts", "hertz", "wrong"),
+    [
+        ("aluminium general 105", -1e-6, 16, 120, "out of range"),
+        ("aluminium general 105", 1e-6, 16, 0, "out of range"),
+        ("aluminium general 105", 1e-6, 500, 120, "outside the ratings"),
+        ("aluminium snap-in", 1e-3, 50, 120, "no tan δ limit is known"),
+        ("aluminium low impedance", 1e-3, 50, 100e3, "size of the can"),
+        ("film polyester", 1e-7, 50, 120, "stated there"),
+        ("electrolytic", 1e-7, 50, 120, "not a family"),
+    ],
+)
+def test_bad_input_is_one_clear_line(family, farad, volts, hertz, wrong):
+    with pytest.raises(RepairlibError, match=wrong):
+        esr_limit(family, farad, volts, hertz)
+
+
+# Rated V, °C: ratio. Cans up to 16 mm in diameter.
+RGA_COLD = {(6.3, -25): 4, (10, -25): 3, (16, -25): 3, (25, -25): 2, (100, -25): 2}
+RGA_COLD |= {(160, -25): 3, (450, -25): 16, (6.3, -40): 8, (16, -40): 6, (35, -40): 4}
+RGA_COLD |= {(50, -40): 3, (100, -40): 3, (450, -40): 20}
+
+
+@pytest.mark.published("Lelon RGA data sheet, impedance ratio below 16 mm")
+@pytest.mark.parametrize(("at", "ratio"), RGA_COLD.items())
+def test_cold_general(at, ratio):
+    assert impedance_ratio("aluminium general 105", *at).ratio == ratio
+
+
+@pytest.mark.published("Rubycon ZL and Nippon Chemi-Con APSA data sheets, impedance ratio")
+def test_cold_low_impedance_and_polymer():
+    assert impedance_ratio("aluminium low impedance", 16, -25).ratio == 2
+    assert impedance_ratio("aluminium low impedance", 16, -40).ratio == 3
+    assert impedance_ratio("polymer radial", 16, -25).ratio == 1.15
+    assert impedance_ratio("polymer radial", 16, -55).ratio == 1.25
+
+
+@pytest.mark.from_memory("ESR of wet aluminium falls about 35 to 50 % at the hot limit")
+def test_hot():
+    finding = impedance_ratio("aluminium general 105", 16, 105)
+    assert (finding.ratio_low, finding.ratio_high) == (0.50, 0.65)
+
+
+@pytest.mark.parametrize("celsius", [-300, -30, 0, 150])
+def test_no_ratio_is_made_up(celsius):
+    with pytest.raises(RepairlibError):
+        impedance_ratio("aluminium general 105", 16, celsius)
+
+
+@given(st.floats(1e-9, 0.9))
+def test_steps_never_fall(farad):
+    assert 0 <= thousands_above(farad) <= thousands_above(farad + 1e-3)
+
+
+@given(st.floats(1e-4, 10), st.floats(1e-9, 1), st.floats(1, 1e6))
+def test_there_and_back(loss, farad, hertz):
+    assert tan_delta_of(esr_of(loss, farad, hertz), farad, hertz) == pytest.approx(loss)

@@ -1,0 +1,115 @@
+"""Leakage limits, in the form of the data sheets: C in µF, V in volts, limit in µA."""
+
+import pytest
+
+from repairlib.errors import RepairlibError
+from repairlib.health.leakage import LARGER, OWN, SUM, leakage_limit
+
+LOW, GENERAL = "aluminium low impedance", "aluminium general 105"
+
+
+def microamps(family, microfarad, volts, rule=OWN, celsius=20):
+    return leakage_limit(family, microfarad * 1e-6, volts, rule, celsius).leakage * 1e6
+
+
+def read_after(family, volts=10, rule=OWN, microfarad=100):
+    return leakage_limit(family, microfarad * 1e-6, volts, rule).read_after
+
+
+@pytest.mark.published("Rubycon ZL data sheet: larger of 0.01 CV and 3 µA after 2 min")
+def test_low_impedance():
+    assert microamps(LOW, 100, 25) == pytest.approx(25)
+    assert microamps(LOW, 2200, 16) == pytest.approx(352)
+    assert microamps(LOW, 1, 50) == pytest.approx(3)  # 0.5 is smaller
+    assert read_after(LOW) == "2 min"
+
+
+@pytest.mark.published("Lelon RGA data sheet, leakage to and above 100 V")
+def test_general():
+    assert microamps(GENERAL, 100, 25) == pytest.approx(25)
+    assert microamps(GENERAL, 1, 400) == pytest.approx(27)  # CV 400: 0.03 CV + 15
+    assert microamps(GENERAL, 10, 400) == pytest.approx(105)  # CV 4000: 0.02 CV + 25
+    assert microamps(GENERAL, 2.5, 400) == pytest.approx(45)  # CV 1000 still takes the first
+    assert (read_after(GENERAL, 25), read_after(GENERAL, 400)) == ("2 min", "5 min")
+
+
+@pytest.mark.published("KEMET ESL data sheet, leakage to 100 V and from 160 V")
+def test_another_general_series():
+    other = "other 105 general"
+    assert microamps(GENERAL, 10, 400, other) == pytest.approx(90)
+    assert microamps(GENERAL, 10, 50, other) == pytest.approx(5)
+    assert read_after(GENERAL, 400, other) == "2 to 5 min"  # not seen in the data sheet, and said
+
+
+@pytest.mark.published("LZ chip product page, leakage by diameter")
+def test_chips():
+    assert microamps("aluminium chip small", 100, 16) == pytest.approx(16)
+    assert microamps("aluminium chip large", 100, 16) == pytest.approx(48)
+    assert microamps("aluminium chip large", 1, 16) == pytest.approx(4)
+    assert read_after("aluminium chip small") == "2 min"
+    assert read_after("aluminium chip large") == "1 min"
+
+
+@pytest.mark.published("RFE TN, Nichicon ET and Teapo SN data sheets, leakage")
+def test_parts_without_a_polarity():
+    assert microamps("aluminium non-polar axial", 10, 25) == pytest.approx(7.5)
+    assert microamps("aluminium bipolar", 10, 25) == pytest.approx(7.5)
+    assert microamps("aluminium bipolar", 1, 25) == pytest.approx(3)
+    assert microamps("aluminium non-polar", 10, 25) == pytest.approx(10.5)  # a sum
+    times = [
+        read_after(f"aluminium {name}") for name in ("non-polar axial", "bipolar", "non-polar")
+    ]
+    assert times == ["2 min", "5 min", "5 min"]
+
+
+@pytest.mark.published("F93 tantalum data sheet, leakage at 20, 85 and 125 °C after 1 min")
+def test_tantalum():
+    assert microamps("tantalum", 47, 16) == pytest.approx(7.52)
+    assert microamps("tantalum", 1, 16) == pytest.approx(0.5)
+    assert microamps("tantalum", 47, 16, celsius=85) == pytest.approx(75.2)
+    assert microamps("tantalum", 1, 16, celsius=85) == pytest.approx(5)
+    assert microamps("tantalum", 47, 16, celsius=125) == pytest.approx(94)
+    assert microamps("tantalum", 1, 16, celsius=125) == pytest.approx(6.3)
+    assert read_after("tantalum") == "1 min"
+
+
+@pytest.mark.published("chip tantalum polymer, APSA and ESRD data sheets, leakage")
+def test_polymer():
+    assert microamps("tantalum polymer", 100, 6.3) == pytest.approx(63)
+    assert microamps("polymer radial", 560, 6.3) == pytest.approx(705.6)
+    assert microamps("polymer chip low", 220, 2.5) == pytest.approx(33)
+    assert microamps("polymer chip high", 100, 10) == pytest.approx(40)
+    assert microamps("polymer chip high", 10, 6.3) == pytest.approx(3)
+    assert read_after("tantalum polymer") == "5 min"
+    assert read_after("polymer radial") == "2 min"
+
+
+@pytest.mark.published("encyclopaedia article Electrolytic capacitor, leakage as a sum")
+def test_the_sum_form():
+    assert microamps(LOW, 100, 25, SUM) == pytest.approx(28)
+
+
+def test_where_sources_disagree_the_makers_form_is_followed_and_named():
+    """Makers: larger of 0.01 CV and 3. Encyclopaedia: the sum. The data sheets were followed."""
+    finding = leakage_limit(LOW, "100 µF", "25 V")
+    assert finding.leakage == pytest.approx(25e-6)
+    assert any("larger of 0.01 CV and 3 µA" in note for note in finding.notes)
+    assert any("adds the two" in note for note in finding.notes)
+    assert leakage_limit(LOW, "100 µF", "25 V", LARGER).leakage == finding.leakage
+
+
+@pytest.mark.parametrize(
+    ("given_values", "wrong"),
+    [
+        ((LOW, 1e-6, 400), "at this rating"),
+        ((LOW, 1e-6, 16, OWN, 85), "at this temperature"),
+        ((LOW, 1e-6, 16, OWN, -300), "out of range"),
+        (("aluminium snap-in", 1e-3, 63), "no leakage limit of this family"),
+        (("film polyester", 1e-6, 63), "not a family"),
+        ((LOW, 0, 16), "out of range"),
+        ((LOW, 1e-6, 0), "out of range"),
+    ],
+)
+def test_where_nothing_was_stated_nothing_is_made_up(given_values, wrong):
+    with pytest.raises(RepairlibError, match=wrong):
+        leakage_limit(*given_values)

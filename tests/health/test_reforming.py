@@ -1,0 +1,69 @@
+"""Re-forming: published practices by their figures, and what no schedule may promise."""
+
+import pytest
+
+from repairlib.errors import RepairlibError
+from repairlib.health.families import families
+from repairlib.health.reforming import METHODS, reforming_schedule
+
+WET = [name for name, one in families().items() if one.inside == "wet aluminium"]
+
+
+@pytest.mark.published(
+    "TDK databook after IEC 60384-4, as quoted: 100 Ω to 100 V, 1000 Ω above, 1 h"
+)
+def test_databook():
+    low = reforming_schedule("470 µF", "63 V", 5, "databook")
+    high = reforming_schedule("47 µF", "400 V", 5, "databook")
+    assert (low.series_resistor, high.series_resistor) == (100, 1000)
+    assert (low.steps, low.minutes_each_step) == ("63 V", 60)
+    assert "12 to 48 h" in low.afterwards
+
+
+@pytest.mark.from_memory("30 kΩ 5 W, 5 min and 1 min per month stored")
+def test_old_workshop():
+    finding = reforming_schedule("8 µF", "450 V", 10, "old workshop")
+    assert finding.series_resistor == 30e3
+    assert finding.minutes_each_step == 125  # 5 + 120 months
+    assert finding.resistor_power >= 5
+
+
+@pytest.mark.common_practice
+def test_stepped():
+    finding = reforming_schedule("470 µF", "25 V", 12)
+    assert finding.steps == "6.25 V, 12.5 V, 18.75 V, 25 V"
+    assert any("no published figure" in note for note in finding.notes)
+    # A shorted part: 25 V / 5.6 kΩ is 4.5 mA, 0.11 W.
+    assert finding.resistor_power == 0.25
+
+
+@pytest.mark.published("encyclopaedia article: two years of storage are usual")
+def test_two_years_are_usual():
+    assert reforming_schedule("470 µF", "25 V", 2).verdict == "not needed"
+    assert reforming_schedule("470 µF", "25 V", 2.5).verdict == "verify"
+
+
+@pytest.mark.parametrize("method", METHODS)
+@pytest.mark.parametrize("volts", [6.3, 25, 63, 400])
+@pytest.mark.parametrize("farad", [1e-6, 1e-4, 1e-2])
+def test_it_never_says_safe_and_always_says_when_to_stop(method, volts, farad):
+    finding = reforming_schedule(farad, volts, 20, method)
+    assert finding.verdict == "verify"
+    assert set(finding.cautions) >= {"stored charge", "mains", "heat and fire"}
+    assert "warm" in finding.give_up
+    assert any("Never from the mains" in note for note in finding.notes)
+    assert any("qualified" in note for note in finding.notes) == (volts > 60)
+
+
+@pytest.mark.parametrize("farad", [1e-6, 1e-4, 1e-2])
+@pytest.mark.parametrize("volts", [6.3, 63, 400])
+def test_the_resistor_survives_a_shorted_part(farad, volts):
+    finding = reforming_schedule(farad, volts, 20)
+    assert finding.resistor_power >= 2 * volts**2 / finding.series_resistor
+
+
+@pytest.mark.published("encyclopaedia: solid types need no re-forming")
+@pytest.mark.parametrize("family", [name for name in families() if name not in WET])
+def test_only_wet_parts(family):
+    with pytest.raises(RepairlibError, match="no wet oxide"):
+        reforming_schedule(1e-6, 10, 10, family=family)

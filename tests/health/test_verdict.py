@@ -1,0 +1,151 @@
+"""The verdict on one measured part. Limits typed in from data sheets, arithmetic by hand."""
+
+import pytest
+from hypothesis import given
+from hypothesis import strategies as st
+
+from repairlib.errors import RepairlibError
+from repairlib.health.families import families
+from repairlib.health.verdict import judge_capacitor
+
+GENERAL, LOW = "aluminium general 105", "aluminium low impedance"
+VERDICTS = {"fit", "marginal", "replace", "cannot tell"}
+
+
+def verdict(family=GENERAL, farad="100 µF", volts="25 V", **measured):
+    return judge_capacitor(family, farad, volts, **measured)
+
+
+# 100 µF 25 V: tan δ 0.14, so ESR new 0.14 / (2 π 120 Hz 100 µF) = 1.857 Ω, worn out 3.714 Ω.
+# Capacitance new and worn out: 80 to 120 µF. Leakage: 25 µA. Meter ± 5 %.
+CASES = [
+    ({"measured": "98 µF", "esr": "0.9 Ω"}, "fit"),
+    ({"measured": "98 µF", "esr": "1.76 Ω"}, "fit"),  # 1.848 at most
+    ({"measured": "98 µF", "esr": "1.8 Ω"}, "marginal"),  # up to 1.89
+    ({"measured": "98 µF", "esr": "3.4 Ω"}, "marginal"),  # 3.57 at most
+    ({"measured": "98 µF", "esr": "3.7 Ω"}, "cannot tell"),  # 3.515 to 3.885
+    ({"measured": "98 µF", "esr": "4.0 Ω"}, "replace"),  # 3.8 at least
+    ({"measured": "70 µF", "esr": "0.9 Ω"}, "replace"),  # 73.5 at most
+    ({"measured": "78 µF", "esr": "0.9 Ω"}, "cannot tell"),  # 74.1 to 81.9
+    ({"measured": "130 µF", "esr": "0.9 Ω"}, "replace"),
+    ({"measured": "98 µF", "loss": 0.12}, "fit"),
+    ({"measured": "98 µF", "loss": 0.2}, "marginal"),
+    ({"measured": "98 µF", "loss": 0.4}, "replace"),
+    ({"measured": "98 µF", "esr": "0.9 Ω", "leakage": "20 µA"}, "fit"),
+    ({"measured": "98 µF", "esr": "0.9 Ω", "leakage": "40 µA"}, "replace"),
+    ({"measured": "98 µF", "esr": "0.9 Ω", "leakage": "25 µA"}, "cannot tell"),
+    ({"measured": "98 µF"}, "cannot tell"),  # the ESR decides
+    ({"measured": "70 µF"}, "replace"),
+    ({}, "cannot tell"),
+]
+
+
+@pytest.mark.published("Lelon RGA data sheet: tan δ, tolerance, leakage, endurance")
+@pytest.mark.parametrize(("measured", "expected"), CASES, ids=str)
+def test_general_part(measured, expected):
+    finding = verdict(**measured)
+    assert finding.verdict == expected
+    assert finding.reason
+
+
+@pytest.mark.published("Vishay 056/057: endurance 10 %, useful life 30 % above 100 V")
+def test_the_criterion_is_named_and_changes_the_verdict():
+    """Sources differ by a factor of 2.3; the endurance test is followed unless another is asked."""
+    part = {"family": "aluminium snap-in", "farad": "100 µF", "volts": "400 V"}
+    strict = verdict(**part, measured="76 µF", tolerance=10)
+    loose = verdict(**part, measured="76 µF", tolerance=10, criterion="useful life")
+    assert (strict.capacitance, loose.capacitance) == ("replace", "marginal")
+    assert "endurance, 5000 h" in strict.notes[0]
+    assert "useful life, 12000 h" in loose.notes[0]
+
+
+def test_the_meter_decides_how_sure_one_can_be():
+    assert verdict(measured="98 µF", esr="3.7 Ω", uncertainty=0.2).verdict == "marginal"
+    assert verdict(measured="98 µF", esr="3.7 Ω", uncertainty=5).verdict == "cannot tell"
+
+
+def test_esr_of_zero_is_a_shorted_lead_and_no_good_part():
+    finding = verdict(measured="98 µF", esr="0 Ω")
+    assert finding.verdict == "cannot tell"
+    assert "probes touch" in finding.reason
+
+
+def test_capacitance_of_zero_is_no_contact():
+    assert "no contact" in verdict(measured=0, esr="0.9 Ω").reason
+
+
+@pytest.mark.common_practice
+def test_rated_below_the_working_voltage():
+    finding = verdict(measured="98 µF", esr="0.9 Ω", working_voltage="30 V")
+    assert finding.verdict == "replace"
+    assert "burst" in finding.reason
+    assert "heat and fire" in finding.cautions
+
+
+def test_a_reading_at_100_khz_is_not_held_against_the_120_hz_limit():
+    finding = verdict(measured="98 µF", esr="0.5 Ω", frequency="100 kHz")
+    assert finding.verdict == "cannot tell"
+    assert "not carried to 100000 Hz" in finding.reason
+
+
+@pytest.mark.common_practice
+def test_but_more_than_the_120_hz_limit_at_100_khz_is_bad():
+    """The ESR of a wet part falls with frequency and never rises."""
+    finding = verdict(measured="98 µF", esr="6 Ω", frequency="100 kHz")
+    assert finding.verdict == "replace"
+    assert "falls with frequency" in finding.reason
+
+
+@pytest.mark.from_memory("low-impedance radial 10 × 16 mm: 0.038 Ω at 100 kHz")
+def test_low_impedance_by_size():
+    part = {"family": LOW, "farad": "470 µF", "measured": "460 µF", "frequency": "100 kHz"}
+    size = {"diameter": "10 mm", "length": "16 mm"}
+    verdicts = [verdict(**part, **size, esr=ohm).verdict for ohm in (0.03, 0.06, 0.1)]
+    assert verdicts == ["fit", "marginal", "replace"]
+    assert verdict(**part, esr=0.03).verdict == "cannot tell"  # its size is not known
+
+
+@pytest.mark.published("WINDAY and CeeMulti film tables: PET 50e-4 at 1 kHz")
+def test_film():
+    part = {"family": "film polyester", "farad": "100 nF", "volts": "63 V", "tolerance": 10}
+    assert verdict(**part, measured="98 nF").verdict == "fit"
+    assert verdict(**part, measured="98 nF", loss=0.004, frequency="1 kHz").verdict == "fit"
+    assert verdict(**part, measured="98 nF", loss=0.02, frequency="1 kHz").verdict == "replace"
+    assert verdict(**part, measured="98 nF", loss=0.004).verdict == "cannot tell"  # at 120 Hz
+
+
+@pytest.mark.parametrize(
+    "bad",
+    [
+        {"measured": "-5 µF"},
+        {"farad": "-1 µF"},
+        {"esr": "1 Ω", "frequency": "0 Hz"},
+        {"esr": "1 V"},
+        {"family": "paper"},
+        {"criterion": "useful life"},
+    ],
+    ids=str,
+)
+def test_bad_input_is_one_clear_line(bad):
+    with pytest.raises(RepairlibError) as error:
+        verdict(**bad)
+    assert "\n" not in str(error.value)
+
+
+numbers = st.none() | st.floats(0, 1, allow_subnormal=False) | st.floats(0, 1e-3)
+
+
+@given(
+    st.sampled_from(list(families())),
+    st.floats(1e-12, 0.1),
+    st.floats(1, 500),
+    st.tuples(numbers, numbers, numbers, numbers),
+    st.sampled_from([100, 120, 1e3, 1e4, 1e5]),
+)
+def test_any_readings_get_a_verdict_with_a_reason(family, farad, volts, readings, hertz):
+    names = ("measured", "esr", "loss", "leakage")
+    measured = {name: one for name, one in zip(names, readings, strict=True) if one is not None}
+    finding = judge_capacitor(family, farad, volts, **measured, frequency=hertz)
+    assert finding.verdict in VERDICTS
+    assert finding.reason
+    assert "criterion" in finding.values
