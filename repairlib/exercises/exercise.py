@@ -17,6 +17,7 @@ LESSONS = {
     "00-start-here": "start_here",
     "03-capacitor-markings": "capacitor_markings",
     "04-polarity": "polarity_marks",
+    "05-measure-and-judge": "measure_and_judge",
     "07-plan-a-recap": "plan_a_recap",
 }
 
