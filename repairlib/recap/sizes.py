@@ -70,16 +70,31 @@ def fit(can: CanSize | None, place: Position) -> tuple[bool | None, str]:
         return None, f"nobody measured the room on the board: {CHECK}"
     if can is None:
         return None, f"no usual size known: measure the old part and {CHECK}"
-    if place.max_height_mm is not None and can.length > place.max_height_mm:
-        room = f"the board has room for {place.max_height_mm:g} mm"
-        return False, f"usually {can.length:g} mm high, {room}"
-    if place.max_diameter_mm is not None and can.diameter > place.max_diameter_mm:
-        room = f"the board has room for {place.max_diameter_mm:g} mm"
-        return False, f"usually {can.diameter:g} mm in diameter, {room}"
-    if place.spacing_mm is not None and can.spacing > place.spacing_mm + 0.1:
-        holes = f"the holes are {place.spacing_mm:g} mm apart"
-        return False, f"its leads are usually {can.spacing:g} mm apart, {holes}"
+    obstacle = obstacle_to(can.diameter, can.length, can.spacing, place)
+    if obstacle:
+        return False, f"usually {obstacle}"
     leads = f"leads {can.spacing:g} mm"
     if place.spacing_mm is not None and can.spacing < place.spacing_mm - 0.1:
         leads += f" spread to {place.spacing_mm:g} mm"
     return True, f"usual size fits ({can.diameter:g} × {can.length:g} mm, {leads}): {CHECK}"
+
+
+def obstacle_to(
+    diameter: float | None, length: float | None, spacing: float | None, place: Position
+) -> str:
+    """Why an upright can of that size [mm] does not go into the place; "" when nothing says so.
+
+    >>> obstacle_to(10, 20, 5, Position("C1", max_height_mm=16))
+    '20 mm high, the board has room for 16 mm'
+    """
+    if place.max_height_mm is not None and length is not None and length > place.max_height_mm:
+        return f"{length:g} mm high, the board has room for {place.max_height_mm:g} mm"
+    if (
+        place.max_diameter_mm is not None
+        and diameter is not None
+        and diameter > place.max_diameter_mm
+    ):
+        return f"{diameter:g} mm in diameter, the board has room for {place.max_diameter_mm:g} mm"
+    if place.spacing_mm is not None and spacing is not None and spacing > place.spacing_mm + 0.1:
+        return f"made with leads {spacing:g} mm apart, the holes are {place.spacing_mm:g} mm apart"
+    return ""

@@ -1,0 +1,133 @@
+"""The catalogue reader: every line a part or told, and the demo catalogue as its script writes it.
+
+The catalogue is invented: it is never used for a check of a rule.
+"""
+
+import csv
+import io
+import runpy
+
+import pytest
+from hypothesis import given, settings
+from hypothesis import strategies as st
+
+from repairlib.errors import RepairlibError
+from repairlib.recap.catalogue import COLUMNS, NEEDED, parse_catalogue, read_catalogue
+from repairlib.tables import DATASETS, demo_path
+
+HEAD = "part,family,capacitance_uf,rated_v,rated_c,mounting,price"
+GOOD = "A1,aluminium general 105,10,16,105,radial,0.05"
+
+
+def test_demo_catalogue_is_whole():
+    made = read_catalogue(demo_path("parts-catalogue.csv"))
+    assert (len(made), made.problems, made.lines) == (2000, (), 2001)
+    first = made.parts[0]
+    assert (first.part, first.farad, first.volts, first.celsius) == ("ALD-0R1-6R3", 1e-7, 6.3, 105)
+    assert len({part.part for part in made.parts}) == 2000
+
+
+def test_demo_catalogue_is_what_its_script_writes():
+    script = runpy.run_path(str(DATASETS / "make_catalogue.py"))
+    buffer = io.StringIO()
+    writer = csv.writer(buffer, lineterminator="\n")
+    writer.writerow(script["HEADING"].split(","))
+    writer.writerows(script["rows"]())
+    assert buffer.getvalue() == demo_path("parts-catalogue.csv").read_text("utf-8")
+    assert tuple(script["HEADING"].split(",")) == COLUMNS
+
+
+BAD_ROWS = {
+    "no figure": ("A2,aluminium general 105,ten,16,105,radial,0.05", "'ten' is not a number"),
+    "negative": ("A2,aluminium general 105,-10,16,105,radial,0.05", "not a number above 0"),
+    "not finite": ("A2,aluminium general 105,inf,16,105,radial,0.05", "not between"),
+    "not a number": ("A2,aluminium general 105,nan,16,105,radial,0.05", "not a number above 0"),
+    "too much": ("A2,aluminium general 105,10,16000,105,radial,0.05", "rated_v '16000' is not"),
+    "empty": ("A2,aluminium general 105,,16,105,radial,0.05", "capacitance_uf '' is not"),
+    "family": ("A2,magic,10,16,105,radial,0.05", "family 'magic' is not known"),
+    "mounting": ("A2,aluminium general 105,10,16,105,glued,0.05", "mounting 'glued'"),
+    "free": ("A2,aluminium general 105,10,16,105,radial,0", "not a price"),
+    "price": ("A2,aluminium general 105,10,16,105,radial,cheap", "not a price"),
+    "short": ("A2,aluminium general 105,10,16", "4 columns where the headings are 7"),
+    "long": (GOOD.replace("A1", "A2") + ",x", "8 columns"),
+    "decimal comma": ("A2,aluminium general 105,4,7,16,105,radial,0.05", "8 columns"),
+    "no part": (",aluminium general 105,10,16,105,radial,0.05", "no part number"),
+    "twice": (GOOD, "part A1 stands on line 2 already"),
+    "open quotes": ('"A2,aluminium general 105,10,16,105,radial,0.05', "not closed"),
+    "very long": ("A2" + "x" * 3000, "longer than 2000"),
+}
+
+
+@pytest.mark.parametrize(("row", "why"), BAD_ROWS.values(), ids=BAD_ROWS)
+def test_bad_row_is_told_and_the_next_is_read(row, why):
+    made = parse_catalogue("\n".join([HEAD, GOOD, row, GOOD.replace("A1", "A3"), ""]))
+    assert [part.part for part in made.parts] == ["A1", "A3"]
+    ((problem,)) = made.problems
+    assert (problem.line, problem.text) == (3, row)
+    assert why in problem.why
+
+
+def test_pack_and_life_are_checked():
+    head = f"{HEAD},pack,life_h"
+    rows = [f"{GOOD},0,2000", f"{GOOD},many,2000", f"{GOOD},10,2", f"{GOOD},,"]
+    made = parse_catalogue("\n".join([head, *rows]))
+    assert [problem.line for problem in made.problems] == [2, 3, 4]
+    assert (made.parts[0].pack, made.parts[0].hours) == (1, None)
+
+
+@pytest.mark.parametrize("separator", [";", "\t", "|"])
+def test_other_separators_and_quotes(separator):
+    text = "\r\n".join([HEAD, '"A1","aluminium general 105",10,16,105,radial,0.05']) + "\r\n"
+    made = parse_catalogue(text.replace(",", separator))
+    assert made.parts[0].family == "aluminium general 105"
+
+
+NO_CATALOGUES = {
+    "blank": ("\n \n", "no line"),
+    "no price": (HEAD.replace(",price", ""), "no column price"),
+    "two prices": (HEAD + ",price", "two columns price"),
+    "open quotes": ('"' + HEAD, "heading cannot be read"),
+    "a parts list": ("C1,10/16,elect", "no column part, family"),
+}
+
+
+@pytest.mark.parametrize(("text", "wrong"), NO_CATALOGUES.values(), ids=NO_CATALOGUES)
+def test_no_catalogue(text, wrong):
+    with pytest.raises(RepairlibError, match=wrong) as caught:
+        parse_catalogue(text)
+    assert "\n" not in str(caught.value)
+
+
+_CELLS = st.one_of(
+    st.sampled_from(
+        ["10", "16", "105", "radial", "aluminium general 105", "0.05", "", '"', "1e999"]
+    ),
+    st.text(max_size=12),
+)
+
+
+@settings(max_examples=300, deadline=None)
+@given(st.lists(st.lists(_CELLS, max_size=9).map(",".join), max_size=8))
+def test_no_line_is_lost(rows):
+    """Whatever stands in it: a part, a problem, a blank or the heading; never another error."""
+    text = "\n".join([HEAD, *rows]).replace("\r", "\n") + "\n"
+    made = parse_catalogue(text)
+    lines = text.split("\n")[:-1]
+    blank = sum(not line.strip(" \t,") or line.strip() == "" for line in lines[1:])
+    accounted = len(made.parts) + len(made.problems)
+    assert made.lines == len(lines)
+    assert len(lines) - 1 - blank <= accounted <= len(lines) - 1
+    assert {problem.text for problem in made.problems} <= set(lines)
+
+
+@settings(max_examples=300, deadline=None)
+@given(st.text(max_size=200))
+def test_any_text_is_a_catalogue_or_one_clear_error(text):
+    try:
+        parse_catalogue(text)
+    except RepairlibError as problem:
+        assert "\n" not in str(problem)
+
+
+def test_needed_columns_are_columns():
+    assert set(NEEDED) <= set(COLUMNS)

@@ -1,0 +1,167 @@
+"""Which catalogue part is taken, worked by hand on small invented catalogues."""
+
+import pytest
+
+from repairlib.recap import Position, plan
+from repairlib.recap.catalogue import parse_catalogue
+from repairlib.recap.expectation import expected_of_part, expected_of_proposal, hours_inside
+from repairlib.recap.selection import Selector, rank
+
+HEAD = (
+    "part,family,capacitance_uf,rated_v,rated_c,life_h,ripple_ma,diameter_mm,length_mm,"
+    "lead_spacing_mm,mounting,price"
+)
+
+
+def line(part, volts=16, celsius=105, hours=2000, price="0.10", **other):
+    cells = {"family": "aluminium general 105", "ripple": 20, "size": "5,11,2"}
+    cells |= {"mounting": "radial", "value": 10} | other
+    return (
+        f"{part},{cells['family']},{cells['value']},{volts},{celsius},{hours},{cells['ripple']},"
+        f"{cells['size']},{cells['mounting']},{price}"
+    )
+
+
+def chosen(*lines, asked="10/16 el", place=None):
+    selector = Selector(parse_catalogue("\n".join([HEAD, *lines])))
+    (item,) = plan(f"C1,{asked}").all_items
+    return selector.choose(item.new, place, "low impedance" in item.old.features)
+
+
+@pytest.mark.published("10-degree rule: Cosel, 2000 h at 105 °C is 128 000 h at 45 °C")
+def test_life_inside():
+    assert hours_inside("aluminium general 105", 2000, 105) == 128_000
+
+
+@pytest.mark.published("Beckhoff PS9011: nothing above 131 400 h is believed")
+def test_life_is_counted_up_to_15_years():
+    """4000 h and 10 000 h both come to more than 15 years at 45 °C: the price decides."""
+    assert hours_inside("aluminium general 105", 4000, 105) == 131_400
+    taken = chosen(line("LONG", hours=10000, price="0.30"), line("MID", hours=4000, price="0.20"))
+    assert taken.part.part == "MID"
+
+
+# (the lines, the part taken). By hand: kind, rating, 105 °C, then life, then price.
+CHOICES = {
+    "life before price": ([line("A", price="0.05"), line("B", hours=4000)], "B"),
+    "price at equal life": ([line("A"), line("B", price="0.09")], "B"),
+    "rating not below": ([line("A", volts=10, price="0.01"), line("B")], "B"),
+    "105 °C": ([line("A", celsius=85, hours=90000), line("B")], "B"),
+    "no tantalum for aluminium": ([line("A", family="tantalum", price="0.01"), line("B")], "B"),
+    "no polymer for aluminium": ([line("A", family="polymer radial", hours=9000), line("B")], "B"),
+    "no bipolar for polar": ([line("A", family="aluminium bipolar", price="0.01"), line("B")], "B"),
+    "same capacitance": ([line("A", value=22, hours=4000), line("B")], "B"),
+    "same build": ([line("A", mounting="axial", hours=4000), line("B")], "B"),
+    "stated life before none": ([line("A", hours="", price="0.01"), line("B")], "B"),
+    "nothing": ([line("A", volts=10)], None),
+}
+
+
+@pytest.mark.common_practice
+@pytest.mark.parametrize(("lines", "part"), CHOICES.values(), ids=CHOICES)
+def test_choice_by_hand(lines, part):
+    taken = chosen(*lines)
+    assert (taken.part and taken.part.part) == part
+
+
+@pytest.mark.common_practice
+def test_bipolar_place_takes_bipolar_only():
+    lines = [line("A", price="0.01"), line("B", family="aluminium non-polar")]
+    assert chosen(*lines, asked="10/16 el NP").part.part == "B"
+
+
+def test_low_impedance_where_the_list_asks_for_it():
+    lines = [line("A", price="0.01"), line("B", family="aluminium low impedance")]
+    assert chosen(*lines, asked="10/16 el low ESR").part.part == "B"
+    assert chosen(*lines).part.part == "A"
+
+
+def test_what_does_not_fit_is_passed_over_and_said():
+    lines = [line("TALL", hours=4000, size="8,20,3.5"), line("LOW", size="5,11,2")]
+    taken = chosen(*lines, place=Position("C1", max_height_mm=12))
+    assert taken.part.part == "LOW"
+    assert taken.passed_over == (
+        "passed over: TALL (15 years or more) is 20 mm high, the board has room for 12 mm"
+    )
+    tight = Position("C1", spacing_mm=1)
+    assert chosen(*lines, place=tight).part is None
+    assert "made with leads 2 mm apart, the holes are 1 mm apart" in chosen(*lines, place=tight).why
+
+
+def test_lying_part_needs_room_for_its_bends():
+    lines = [line("A", mounting="axial", size="8,16,", hours=2000)]
+    assert chosen(*lines, asked="10/16 el axial", place=Position("C1", spacing_mm=20)).part
+    short = chosen(*lines, asked="10/16 el axial", place=Position("C1", spacing_mm=19))
+    assert "needs 4 mm for its bends, the holes are 19 mm apart" in short.why
+
+
+TIES = {
+    "the higher ripple current decided": [line("A", ripple=20), line("B", ripple=30)],
+    "the lower rated voltage decided": [line("A", volts=25), line("B")],
+    "the part number, all else is equal, decided": [line("B"), line("A2")],
+}
+
+
+@pytest.mark.parametrize(("why", "lines"), TIES.items())
+def test_ties_are_explained(why, lines):
+    taken = chosen(*lines)
+    assert why in taken.why
+    assert len(taken.tied) == 1
+    assert taken.tied[0].part in taken.why
+
+
+def test_the_cheapest_is_named_where_another_is_taken():
+    taken = chosen(line("A", price="0.05"), line("B", hours=4000))
+    assert taken.cheapest.part == "A"
+    assert "the cheapest that may go in: A, 0.05 each, 14 years" in taken.explained()
+    assert chosen(line("A")).cheapest is None
+
+
+def test_order_of_lines_changes_nothing():
+    lines = [line(f"P{n}", volts=(16, 25)[n % 2], price=f"0.1{n % 3}") for n in range(12)]
+    there, back = chosen(*lines), chosen(*reversed(lines))
+    assert [there.part.part, there.why] == [back.part.part, back.why]
+    assert [part.part for part in there.tied] == [part.part for part in back.tied]
+
+
+def test_the_part_taken_is_the_best_of_all_that_may_go_in():
+    """Against a plain search through every line."""
+    lines = [
+        line(
+            f"P{n}",
+            volts=(10, 16, 25)[n % 3],
+            celsius=(85, 105)[n % 2],
+            hours=(1000, 2000, 5000)[n % 5 % 3],
+            price=f"0.{n * 7 % 90 + 10}",
+            size=("5,11,2", "8,16,3.5", "6.3,11,2.5")[n % 4 % 3],
+        )
+        for n in range(60)
+    ]
+    made = parse_catalogue("\n".join([HEAD, *lines]))
+    (item,) = plan("C1,10/16 el").all_items
+    place = Position("C1", max_height_mm=12, spacing_mm=2.5)
+    able = [p for p in made.parts if p.volts >= 16 and p.celsius >= 105 and p.length <= 12]
+    assert Selector(made).choose(item.new, place).part == min(able, key=rank)
+
+
+@pytest.mark.published("Lelon RGA: tan δ 0.16 at 16 V; ESR = tan δ / (2 π f C) is 2.12 Ω at 100 µF")
+def test_esr_class_of_a_proposal():
+    """0.16 / (2 × 3.1416 × 120 × 100e-6) = 2.122, by hand."""
+    (item,) = plan("C1,100/16 el").all_items
+    expectation = expected_of_proposal(item.new)
+    assert expectation.esr == "general, at most 2.12\xa0Ω at 120 Hz"
+    assert expectation.life == "14 years"
+
+
+@pytest.mark.published("Teapo SN: endurance 1000 h at 105 °C; 64 000 h at 45 °C are 7.3 years")
+def test_life_of_a_bipolar_proposal():
+    (item,) = plan("C1,10/16 el NP").all_items
+    assert expected_of_proposal(item.new).life == "7 years"
+
+
+def test_expectation_of_a_catalogue_part():
+    part = parse_catalogue("\n".join([HEAD, line("A", ripple=1500)])).parts[0]
+    expectation = expected_of_part(part)
+    assert (expectation.life, expectation.ripple) == ("14 years", "1.5\xa0A at 100 kHz")
+    tantalum = parse_catalogue("\n".join([HEAD, line("A", family="tantalum", hours="")])).parts[0]
+    assert expected_of_part(tantalum).life == ""
