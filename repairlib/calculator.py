@@ -25,6 +25,8 @@ TOPICS = (
     "repairlib.markings.calculators",
     "repairlib.polarity",
     "repairlib.recap.calculators",
+    "repairlib.recap.substitution",
+    "repairlib.recap.makeshifts",
     "repairlib.health.meter",
     "repairlib.health.in_circuit",
     "repairlib.health.esr",

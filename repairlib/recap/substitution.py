@@ -1,0 +1,242 @@
+"""Another kind of capacitor in the old one's place: what is forbidden, and what the rest asks for.
+
+A substitute is a makeshift. No answer here calls one safe: each says what to verify, with what.
+Pairs and ceramics under bias are worked out in makeshifts.py.
+"""
+
+from __future__ import annotations
+
+from typing import NamedTuple
+
+from repairlib.calculator import Choice, Given, calculator, found
+from repairlib.errors import RepairlibError
+from repairlib.health.decision_rules import brief
+from repairlib.quantity import Quantity
+from repairlib.recap.rules import next_rating
+from repairlib.recap.words import ALUMINIUM, BIPOLAR, FILM, MAINS, PAPER, POLYMER, TANTALUM
+
+TANTALUM_POLYMER, CERAMIC_2 = "tantalum polymer", "class 2 ceramic"
+OLD_KINDS = (ALUMINIUM, BIPOLAR, POLYMER, TANTALUM, TANTALUM_POLYMER, FILM, PAPER, MAINS)
+NEW_KINDS = (ALUMINIUM, BIPOLAR, POLYMER, TANTALUM, TANTALUM_POLYMER, FILM, CERAMIC_2)
+NEVER, CONDITIONS, CANNOT_TELL = "do not", "only with these conditions", "cannot tell"
+
+# Rated voltages of solid tantalum chips and beads; from memory.
+TANTALUM_RATINGS = (2.5, 4.0, 6.3, 10.0, 16.0, 20.0, 25.0, 35.0, 50.0)
+_MNO2_SHARE = 0.5
+_POLYMER_SHARE, _LOW_POLYMER_SHARE, _LOW_RATING = 0.8, 0.9, 10.0
+_OHM_PER_VOLT = 3.0
+_HOTTEST_C = 85.0
+
+_SAME_CLASS = "A part on the mains takes the same safety class and value, fitted by a qualified "
+_SAME_CLASS += "person; nothing else goes in its place."
+_REVERSED = "A polar part is reversed at times in a bipolar place. It can burst."
+_UNSTABLE = "Its ESR is far lower. A regulator may need ESR to be stable: read the regulator's "
+_UNSTABLE += "data sheet, and look at its output with an oscilloscope, with a load that steps."
+_LEAKS = "It leaks more: not in timing, in signal coupling, or where a battery must last."
+_SURGE = "A shorted solid tantalum burns. It needs resistance in series, about 3 Ω for each volt: "
+_SURGE += "never straight across a supply that can give a large current."
+_SIZE = "It is usually much larger: measure the room."
+
+
+class Rule(NamedTuple):
+    """What another kind asks for: `verdict`, the `conditions` in sentences, and the `source`."""
+
+    verdict: str
+    conditions: tuple[str, ...]
+    source: str = "common practice"
+
+
+_TO_TANTALUM = Rule(CONDITIONS, (_SURGE, "Never at the same rated voltage."), "KEMET derating 2015")
+_TO_TANTALUM_POLYMER = Rule(
+    CONDITIONS,
+    (_UNSTABLE, _LEAKS, "Never at the same rated voltage where it works at its full rating."),
+    "encyclopaedia, Electrolytic capacitor",
+)
+_TO_POLYMER = Rule(CONDITIONS, (_UNSTABLE, _LEAKS), "Nippon Chemi-Con APSA")
+_TO_CERAMIC = Rule(
+    CONDITIONS,
+    (
+        "It loses capacitance under voltage, often more than half: read the maker's bias curve and "
+        "choose by what is left.",
+        _UNSTABLE,
+        "It turns vibration into voltage: not in a signal path.",
+    ),
+    "TI converter data sheet",
+)
+_TO_FILM = Rule(CONDITIONS, (_SIZE, _UNSTABLE))
+_TO_BIPOLAR = Rule(CONDITIONS, ("It is usually larger for its ratings: measure the room.",))
+_TO_ALUMINIUM = Rule(
+    CONDITIONS,
+    (
+        "Its ESR is higher: look up the ripple current that the place asks for, and measure how "
+        "warm it gets.",
+        "It leaks more, and loses capacitance in the cold.",
+        "It dries out with the years: write the date on it.",
+    ),
+)
+_POLAR_FOR_FILM = Rule(NEVER, ("It leaks, drifts and has a plus: a film place has none.",))
+_POLAR_FOR_BIPOLAR = Rule(NEVER, (_REVERSED, "Two of them back to back are another question."))
+RULES = {
+    (ALUMINIUM, TANTALUM): _TO_TANTALUM,
+    (ALUMINIUM, TANTALUM_POLYMER): _TO_TANTALUM_POLYMER,
+    (ALUMINIUM, POLYMER): _TO_POLYMER,
+    (ALUMINIUM, FILM): _TO_FILM,
+    (ALUMINIUM, CERAMIC_2): _TO_CERAMIC,
+    (ALUMINIUM, BIPOLAR): _TO_BIPOLAR,
+    (BIPOLAR, FILM): _TO_FILM,
+    (BIPOLAR, CERAMIC_2): _TO_CERAMIC,
+    (POLYMER, ALUMINIUM): _TO_ALUMINIUM,
+    (POLYMER, TANTALUM): _TO_TANTALUM,
+    (POLYMER, TANTALUM_POLYMER): _TO_TANTALUM_POLYMER,
+    (POLYMER, CERAMIC_2): _TO_CERAMIC,
+    (TANTALUM, ALUMINIUM): _TO_ALUMINIUM,
+    (TANTALUM, TANTALUM_POLYMER): _TO_TANTALUM_POLYMER,
+    (TANTALUM, POLYMER): _TO_POLYMER,
+    (TANTALUM, CERAMIC_2): _TO_CERAMIC,
+    (TANTALUM_POLYMER, TANTALUM): _TO_TANTALUM,
+    (TANTALUM_POLYMER, POLYMER): _TO_POLYMER,
+    (TANTALUM_POLYMER, ALUMINIUM): _TO_ALUMINIUM,
+    (TANTALUM_POLYMER, CERAMIC_2): _TO_CERAMIC,
+}
+
+
+def rule_for(old: str, new: str) -> Rule:
+    """The rule for a new kind in an old kind's place.
+
+    >>> rule_for("bipolar electrolytic", "tantalum").verdict
+    'do not'
+    """
+    if old in (MAINS, PAPER):
+        return Rule(NEVER, (_SAME_CLASS,))
+    if old == new:
+        return Rule(
+            CONDITIONS, ("The same kind: the rules of the plan hold, this is no makeshift.",)
+        )
+    if new in (ALUMINIUM, POLYMER, TANTALUM, TANTALUM_POLYMER):
+        if old == BIPOLAR:
+            return _POLAR_FOR_BIPOLAR
+        if old == FILM:
+            return _POLAR_FOR_FILM
+    unknown = "No rule is known here for this pair: fit the same kind."
+    return RULES.get((old, new)) or Rule(CANNOT_TELL, (unknown,))
+
+
+def working_share(kind: str, rated: float) -> float:
+    """What part of its rated voltage [V] a kind may work at.
+
+    Solid tantalum with manganese dioxide: half, to 85 °C (KEMET). Tantalum polymer: 80 %
+    (encyclopaedia); 90 % for ratings to 10 V (from memory). Other kinds: all of it.
+
+    >>> working_share("tantalum", 25), working_share("tantalum polymer", 16)
+    (0.5, 0.8)
+    """
+    if kind == TANTALUM:
+        return _MNO2_SHARE
+    if kind == TANTALUM_POLYMER:
+        return _LOW_POLYMER_SHARE if rated <= _LOW_RATING else _POLYMER_SHARE
+    return 1.0
+
+
+def least_rating(kind: str, working: float) -> float | None:
+    """The lowest standard rating [V] of a kind that may work at `working` [V], None above them.
+
+    >>> least_rating("tantalum", 12), least_rating("tantalum polymer", 12)
+    (25.0, 16.0)
+    """
+    if kind not in (TANTALUM, TANTALUM_POLYMER):
+        return next_rating(working)
+    for rated in TANTALUM_RATINGS:
+        if rated * working_share(kind, rated) >= working * (1 - 1e-9):
+            return rated
+    return None
+
+
+@calculator(
+    topic="recap",
+    title="Highest working voltage of a tantalum",
+    sources=("KEMET derating 2015", "encyclopaedia, Electrolytic capacitor"),
+    cautions=("heat and fire",),
+    kind=Choice((TANTALUM, TANTALUM_POLYMER), "Solid tantalum, or tantalum polymer."),
+    rated_voltage=Given("V", "The marked rated voltage.", above=0, at_most=200),
+    temperature=Given("°C", "Of the part.", at_least=-55, at_most=125, default=40.0),
+)
+def tantalum_working_voltage(kind, rated_voltage, temperature):
+    """What a tantalum may work at: half of its rating, or 80 to 90 % for polymer.
+
+    `rated_voltage` in volts, `temperature` of the part in °C. Above 85 °C less is allowed, and no
+    figure is known here: the verdict is then "cannot tell". Source: a maker's answer on derating
+    (50 %), an encyclopaedia (20 % off); 10 % off for polymer ratings to 10 V is from memory.
+
+    >>> print(tantalum_working_voltage("tantalum", "25 V"))
+    Highest working voltage of a tantalum: working voltage 12.5 V; series resistance 37.5 Ω
+    >>> tantalum_working_voltage("tantalum polymer", "16 V").working_voltage
+    12.8
+    """
+    share = working_share(kind, rated_voltage)
+    working_voltage = float(f"{share * rated_voltage:.6g}")
+    if temperature > _HOTTEST_C:
+        reason = f"above {_HOTTEST_C:g} °C less than {brief(working_voltage, 'V')} is allowed"
+        return found({}, verdict=CANNOT_TELL, reason=f"{reason}: read the data sheet")
+    values = {"working_voltage": Quantity(working_voltage, "V")}
+    step = f"{share * 100:g} % × {brief(rated_voltage, 'V')} = {brief(working_voltage, 'V')}"
+    if kind == TANTALUM_POLYMER:
+        note = "A choice: 10 % off for ratings to 10 V (from memory), 20 % off above (published)."
+        return found(values, [step], notes=(note,), sources=("from memory",))
+    ohm = _OHM_PER_VOLT * working_voltage
+    values["series_resistance"] = Quantity(ohm, "Ω", 3)
+    resistance = f"in series {_OHM_PER_VOLT:g} Ω × {working_voltage:g} = {brief(ohm, 'Ω')}"
+    return found(values, [step, resistance], notes=(_SURGE,))
+
+
+@calculator(
+    topic="recap",
+    title="Another kind in its place",
+    sources=("common practice",),
+    cautions=("stored charge", "heat and fire"),
+    old_kind=Choice(OLD_KINDS, "What stood there."),
+    new_kind=Choice(NEW_KINDS, "What you have."),
+    rated_voltage=Given("V", "The marked rated voltage of the old part.", above=0, at_most=1e4),
+    working_voltage=Given(
+        "V", "The highest voltage in that place, if known.", above=0, at_most=1e4, default=None
+    ),
+)
+def substitute_capacitor(old_kind, new_kind, rated_voltage, working_voltage):
+    """Whether another kind of capacitor may go in the old one's place, and what it then needs.
+
+    Voltages in volts. Where the working voltage is not known, the old rating stands for it. The
+    verdict is "do not", "only with these conditions" or "cannot tell": a makeshift is never
+    called safe. Raises RepairlibError when the place works above the old part's rating. Source:
+    each rule names its own.
+
+    >>> finding = substitute_capacitor("aluminium electrolytic", "tantalum", "16 V")
+    >>> print(finding.verdict, finding.rated_voltage)
+    only with these conditions 35.0
+    >>> substitute_capacitor("bipolar electrolytic", "tantalum", "16 V").verdict
+    'do not'
+    """
+    if working_voltage is not None and working_voltage > rated_voltage:
+        read = f"{brief(working_voltage, 'V')} on {brief(rated_voltage, 'V')}"
+        wrong = "the place works above the old part's rating"
+        raise RepairlibError(read, wrong, "the right rating; measure the voltage again")
+    rule = rule_for(old_kind, new_kind)
+    cautions = ("mains",) if old_kind in (MAINS, PAPER) else ()
+    sources = (rule.source,)
+    first, *others = rule.conditions
+    if rule.verdict != CONDITIONS:
+        reason = first.rstrip(".")
+        return found({}, (), rule.verdict, reason, others, sources, cautions)
+    working = working_voltage or rated_voltage
+    least = least_rating(new_kind, working)
+    highest = "the old rating stands for it" if working_voltage is None else "as given"
+    steps = [f"it may have to work at {brief(working, 'V')}: {highest}"]
+    if least is None:
+        reason = f"no {new_kind} that may work at {brief(working, 'V')} is made"
+        return found({}, steps, NEVER, reason, sources=sources, cautions=cautions)
+    share = working_share(new_kind, least)
+    needed = f"{brief(working, 'V')} / {share:g} = {brief(working / share, 'V')}"
+    steps.append(f"rated at least {needed}, so {brief(least, 'V')}")
+    reason = f"rated {brief(least, 'V')} or more, and all that the notes say is verified"
+    values = {"rated_voltage": Quantity(least, "V")}
+    if new_kind == TANTALUM_POLYMER and least <= _LOW_RATING:
+        sources += ("from memory",)
+    return found(values, steps, CONDITIONS, reason, rule.conditions, sources, cautions)
