@@ -1,29 +1,46 @@
-"""Preferred values of components: the series E3 to E24 of IEC 60063.
+"""Preferred values of components: the series E3 to E192 of IEC 60063.
 
-Two significant figures a decade. E3 and E6 and E12 are every eighth, fourth and second
-value of E24. The three-figure series are not here.
+E3 to E24 have two significant figures a decade, E48 to E192 three. E3, E6 and E12 are every
+eighth, fourth and second value of E24; E48 and E96 every fourth and second value of E192. E24
+is not part of E96: 240 and 390 are not in it.
 """
 
 from __future__ import annotations
 
+from bisect import bisect_right
 from math import floor, log10
 
 from repairlib.errors import RepairlibError
 
+# The printed list departs from the rounded powers of ten in eight places of E24 and one of E192.
 _E24 = (10, 11, 12, 13, 15, 16, 18, 20, 22, 24, 27, 30, 33, 36, 39, 43, 47, 51, 56, 62, 68, 75)
 _E24 += (82, 91)
+_E192 = tuple([920 if step == 185 else round(10 ** (2 + step / 192)) for step in range(192)])
 
-# IEC 60063 as quoted in an encyclopaedia's list of preferred numbers: figures in tenths.
-E_SERIES = {"E3": _E24[::8], "E6": _E24[::4], "E12": _E24[::2], "E24": _E24}
+# IEC 60063 as quoted in an encyclopaedia's list of preferred numbers: figures without a point.
+E_SERIES = {
+    **{"E3": _E24[::8], "E6": _E24[::4], "E12": _E24[::2], "E24": _E24},
+    **{"E48": _E192[::4], "E96": _E192[::2], "E192": _E192},
+}
+_SLACK = 1e-9
 
 
 def is_made(value: float, series: str = "E24") -> bool:
     """Whether `value` (any unit, above 0) is a value of that series.
 
-    >>> is_made(47e-6, "E6"), is_made(50e-6, "E24")
-    (True, False)
+    >>> is_made(47e-6, "E6"), is_made(50e-6, "E24"), is_made(4990, "E96")
+    (True, False, True)
     """
     return abs(nearest(value, series) / value - 1) < 1e-6
+
+
+def series_of(value: float) -> str:
+    """The coarsest series that has `value`, or "" where none has it.
+
+    >>> series_of(4700), series_of(4990), series_of(9200), series_of(50)
+    ('E3', 'E96', 'E192', '')
+    """
+    return next((series for series in E_SERIES if is_made(value, series)), "")
 
 
 def nearest(value: float, series: str = "E24") -> float:
@@ -43,7 +60,7 @@ def next_up(value: float, series: str = "E24") -> float:
     33.0
     """
     below, above = _neighbours(value, series)
-    return below if below >= value * (1 - 1e-9) else above
+    return below if below >= value * (1 - _SLACK) else above
 
 
 def next_down(value: float, series: str = "E24") -> float:
@@ -55,17 +72,34 @@ def next_down(value: float, series: str = "E24") -> float:
     return _neighbours(value, series)[0]
 
 
+def values_between(least: float, most: float, series: str = "E24") -> list[float]:
+    """The values of the series from `least` to `most`, both included, in order.
+
+    >>> values_between(30, 100, "E6")
+    [33.0, 47.0, 68.0, 100.0]
+    """
+    value, found = next_up(least, series), []
+    while value <= most * (1 + _SLACK):
+        found.append(value)
+        value = _neighbours(value, series)[1]
+    return found
+
+
 def _neighbours(value: float, series: str) -> tuple[float, float]:
     """The largest value of the series not above `value`, and the one after it."""
     if series not in E_SERIES:
         raise RepairlibError(series, "not a series known here", ", ".join(E_SERIES))
     if not 1e-18 < value < 1e18:
         raise RepairlibError(value, "not a value that a part can have", "a number above 0")
-    decade = floor(log10(value))
-    candidates = [
-        float(f"{figures}e{power - 1}")
-        for power in (decade - 1, decade, decade + 1)
-        for figures in E_SERIES[series]
-    ]
-    below = [candidate for candidate in candidates if candidate <= value * (1 + 1e-9)]
-    return below[-1], candidates[len(below)]
+    figures = E_SERIES[series]
+    power = floor(log10(value)) + 1 - len(str(figures[0]))
+    scaled = value * 10.0**-power * (1 + _SLACK)
+    place = bisect_right(figures, scaled) - 1
+    if place < 0:  # log10 rounded up just below a power of ten
+        return _decade(figures, len(figures) - 1, power - 1), _decade(figures, 0, power)
+    return _decade(figures, place, power), _decade(figures, place + 1, power)
+
+
+def _decade(figures: tuple[int, ...], place: int, power: int) -> float:
+    """The value at `place` of the series, counted on into the next decade."""
+    return float(f"{figures[place % len(figures)]}e{power + place // len(figures)}")

@@ -1,7 +1,7 @@
-"""Markings on capacitors: what a text printed on a part may mean, every meaning with its why.
+"""Markings: what a text printed on a part, or its colours, may mean, every meaning with its why.
 
-Covers ceramic, film, tantalum and aluminium capacitors, rated-voltage codes, temperature
-characteristics, case sizes and date codes. Not resistors, inductors or fuses.
+Covers capacitors, resistors, inductors and fuses, rated-voltage codes, temperature characteristics,
+case sizes and date codes. Not semiconductors.
 """
 
 from __future__ import annotations
@@ -14,19 +14,27 @@ from repairlib.markings.voltage_codes import read_voltage
 
 KINDS = tuple(KIND_NAMES)
 _BODIES = ("capacitor", "ceramic", "film", "tantalum", "can", "radial", "axial")
+_NO_CAPACITORS = ("resistor", "chip-resistor", "inductor", "chip-inductor", "fuse")
 _ANY_BODY = ("capacitor", "radial", "can", "tantalum")
 
-_WRITERS = ("write_capacitor_code", "write_letter_code", "write_voltage_code")
+# name: its module, imported when the name is asked for: a quick check only reads.
+_LATER = {
+    **dict.fromkeys(("write_capacitor_code", "write_letter_code", "write_voltage_code"), "writing"),
+    **dict.fromkeys(("write_bands", "write_resistor_code"), "writing_resistors"),
+    **dict.fromkeys(("write_chip_code", "write_e96_code"), "writing_resistors"),
+    **dict.fromkeys(("write_inductor_bands", "write_inductor_code"), "writing_inductors"),
+    "what_else": "what_else",
+}
 
-__all__ = ["KINDS", "KIND_NAMES", "Reading", "Tolerance", "read", *_WRITERS]
+__all__ = ["KINDS", "KIND_NAMES", "Reading", "Tolerance", "read", *_LATER]
 
 
 def __getattr__(name: str):
-    """The writers, imported when one is asked for: a quick check only reads."""
-    if name in _WRITERS:
-        from repairlib.markings import writing
+    """The writers and what else a band could be."""
+    if name in _LATER:
+        from importlib import import_module
 
-        return getattr(writing, name)
+        return getattr(import_module(f"repairlib.markings.{_LATER[name]}"), name)
     raise AttributeError(f"repairlib.markings has no {name}")
 
 
@@ -41,7 +49,9 @@ def read(text: str, part: str | None = None) -> list[Reading]:
     >>> for reading in read("220"):
     ...     print(reading)
     22 pF: ceramic or film capacitor. 22 and no zeros, in pF.
+    22 Ω: chip resistor. 22 and no zeros, in Ω; three figures are used for 5 %.
     220 µF: aluminium SMD can. A number without a unit is in µF.
+    22 µH: inductor. 22 and no zeros, in µH.
     220 pF: ceramic or film capacitor. Old parts print plain pF.
     >>> read("220\\nE", part="can")[0].carries
     {'rated_voltage': 25.0}
@@ -80,6 +90,8 @@ def _found(cleaned: str, pieces: list[str], part: str | None, sound_only: bool):
     found: list[tuple[int, Reading]] = []
     for body in bodies:
         found += read_body(cleaned, pieces, body, sound_only)
+    for reader in _readers_of_all_pieces(cleaned, pieces, part):
+        found += reader(cleaned, pieces, part)
     if len(pieces) == 1:
         for reader in _readers(pieces[0], part):
             found += reader(cleaned, pieces[0], part)
@@ -108,6 +120,51 @@ def _readers(piece: str, part: str | None):
         from repairlib.markings.case_sizes import read_case_size
 
         yield read_case_size
+
+
+def _readers_of_all_pieces(cleaned: str, pieces: list[str], part: str | None):
+    """The readers of resistors, inductors and fuses, imported only when the text looks like one."""
+    if part is not None and part not in _NO_CAPACITORS:
+        return
+    if not _has_figure(cleaned):
+        if len(cleaned) > 2:
+            from repairlib.markings.bands import read_colour_text
+
+            yield read_colour_text
+        return
+    if part == "resistor" or (part is None and _has_any(cleaned, "RKMkΩrLGTo")):
+        from repairlib.markings.resistor_codes import read_resistor
+
+        yield read_resistor
+    if part == "chip-resistor" or (part is None and _may_be_chip(pieces)):
+        from repairlib.markings.chip_resistors import read_chip_resistor
+
+        yield read_chip_resistor
+    if part in ("inductor", "chip-inductor") or (
+        part is None and (len(cleaned) <= 5 or "H" in cleaned)
+    ):
+        from repairlib.markings.inductors import read_inductor
+
+        yield read_inductor
+    if part == "fuse" or (part is None and "A" in cleaned):
+        from repairlib.markings.fuses import read_fuse
+
+        yield read_fuse
+
+
+def _has_figure(text: str) -> bool:
+    return text[0].isdecimal() or _has_any(text, "0123456789")
+
+
+def _has_any(text: str, characters: str) -> bool:
+    return any([character in text for character in characters])
+
+
+def _may_be_chip(pieces: list[str]) -> bool:
+    piece = pieces[0]
+    if len(pieces) > 1 or len(piece) > 6:
+        return False
+    return (piece.isdecimal() and len(piece) <= 4) or len(piece) == 3 or _has_any(piece, "RLmr")
 
 
 def _may_be_date(piece: str) -> bool:

@@ -15,6 +15,8 @@ from repairlib.markings.value_codes import BARE, CODE, PRACTICE, SMALL_PICO
 from repairlib.markings.value_pieces import VOLTAGE_LETTERS, Way, ways_to_read
 
 _DOUBT = 100  # added to the rank, once or twice
+_NEVER_POLAR = ("capacitor", "ceramic", "film")
+_NOT_SAID = 30  # added where NP or BP is printed: such parts need not say that they are non-polar
 
 
 def read_body(
@@ -84,6 +86,7 @@ def _readings(text, way: Way, found: dict, part: str, sound_only: bool) -> list:
         if level and sound_only:
             continue
         rank = way.rank + place + _likelihood(part, way, volts, "\n" in text) + _DOUBT * level
+        rank += _NOT_SAID if "polarity" in found and part in _NEVER_POLAR else 0
         doubt = made.doubt(_body_of(kind), way.value.farad, volts, one) if level else ""
         readings.append((rank, _reading(text, kind, way, found, volts, one, words, doubt)))
     return readings

@@ -8,7 +8,7 @@ from __future__ import annotations
 from repairlib.errors import RepairlibError
 
 LONGEST = 80  # characters; no part carries more
-EXAMPLES = "a marking such as 104K, 4n7, 0.1, 220 16V, 107 C, X7R or 2135"
+EXAMPLES = "a marking such as 104K, 4n7, 220 16V, 107 C, X7R, 2135, 4K7, brown-black-red-gold"
 
 _SAME = {
     "\u03bc": "µ",  # Greek mu
@@ -18,10 +18,11 @@ _SAME = {
     "\u2009": " ",
     "\u202f": " ",
     "\u2103": "°C",
+    "\u2126": "Ω",  # ohm sign
     "\t": " ",
     "\r": "\n",
 }
-_SIGNS = "µ±°\n"
+_SIGNS = "µ±°Ω\n"
 
 
 def clean(text: str) -> str:
@@ -32,11 +33,11 @@ def clean(text: str) -> str:
     """
     if not isinstance(text, str):
         raise RepairlibError(text, "not a text", EXAMPLES)
-    if text.isascii() and text.isalnum() and len(text) <= LONGEST:
-        return text
     if len(text) > LONGEST:
         wrong = f"longer than {LONGEST} characters, which no part carries"
         raise RepairlibError(text, wrong, EXAMPLES)
+    if text.isascii() and text.isalnum():
+        return text
     cleaned = "".join([_SAME.get(character, character) for character in text]).strip()
     if not cleaned:
         raise RepairlibError(text, "nothing was typed", EXAMPLES)
@@ -52,7 +53,7 @@ def _why_refused(character: str) -> str:
         return f"{character} ({code}) is a figure of another script; type 0 to 9"
     if not character.isprintable():
         return f"it has a character that cannot be seen ({code})"
-    return f"{character} ({code}) stands on no capacitor"
+    return f"{character} ({code}) stands on no part"
 
 
 def split(cleaned: str) -> list[str]:
@@ -95,7 +96,8 @@ def _without_sign(word: str) -> str:
 
 
 _UNITS = ("µF", "uF", "UF", "nF", "NF", "pF", "PF", "mF", "F", "MFD", "mfd", "MF", "kV", "KV")
-_UNITS += ("uf", "nf", "pf", "µf", "p", "n", "u", "µ", "VDC", "VAC", "WV", "°C", "%")
+_UNITS += ("uf", "nf", "pf", "µf", "p", "n", "u", "µ", "VDC", "VAC", "WV", "WVDC", "°C", "%")
+_UNITS += ("Ω", "kΩ", "MΩ", "mΩ", "GΩ", "ohm", "ohms", "kohm", "W", "H", "mH", "µH", "uH", "nH")
 _USUAL_VOLTAGES = ("6.3", "10", "16", "25", "35", "50", "63", "80", "100", "160", "200", "250")
 _USUAL_VOLTAGES += ("350", "400", "450", "500", "630", "1000")
 

@@ -30,7 +30,9 @@ def explicit_piece(piece: str) -> tuple[str, object, str, str] | None:
         tolerance = _percent(piece[:-1])
         return None if tolerance is None else ("tolerance", tolerance, "", PRACTICE)
     if piece[-1] == "C" and "°" in piece:
-        number = piece[:-2].removeprefix("+")
+        lowest, plus, highest = piece[:-2].rpartition("+")  # -40+105°C, on a sleeve
+        sleeve = lowest.strip("-/") if plus and lowest[:1] == "-" else ""
+        number = highest if plus and (not lowest or sleeve.isdecimal()) else piece[:-2]
         if number.isdecimal() and len(number) <= 3:
             return "highest_temperature", float(number), "", PRACTICE
         return None

@@ -1,6 +1,6 @@
 """What reading a marking gives: one possible meaning, with its why.
 
-Values are in SI units. A tolerance is a pair of fractions, or of farads below 10 pF, or of ppm/K.
+Values are in SI units. A tolerance is a pair of fractions, or of farads, henries or ppm/K.
 """
 
 from __future__ import annotations
@@ -19,13 +19,20 @@ KIND_NAMES = {
     "voltage-code": "rated voltage",
     "temperature-characteristic": "temperature characteristic",
     "case-size": "case size",
+    "resistor": "resistor",
+    "chip-resistor": "chip resistor",
+    "inductor": "inductor",
+    "chip-inductor": "chip inductor",
+    "fuse": "fuse",
 }
+_CAUTIONS = {"fuse": ("mains", "heat and fire")}
 
 
 class Tolerance:
     """How far a value may lie from its marking: `low` and `high`, in `unit`.
 
-    The unit "" means fractions (0.1 is 10 %), "F" farads, "ppm/K" a temperature coefficient.
+    The unit "" means fractions (0.1 is 10 %), "F" farads, "H" henries, "ppm/K" a temperature
+    coefficient.
 
     >>> print(Tolerance(-0.2, 0.8), Tolerance(-0.25e-12, 0.25e-12, "F"))
     -20/+80 % ±0.25 pF
@@ -76,12 +83,12 @@ class Reading:
     """One meaning of a marking.
 
     `kind` is the part it would be on (a key of KIND_NAMES), `text` the marking as typed.
-    `quantity` names what was read: "capacitance", "voltage", "temperature characteristic", "date"
-    or "case size". `value` is in SI in `unit`, or None where the marking is no number; `digits`
-    are its significant digits. `tolerance` is a Tolerance or None. `carries` holds what else the
-    marking says (rated_voltage in volts, temperature_characteristic, date, ...). `why` is one
-    sentence, `working` the steps, `doubt` empty or the reason to distrust the reading, `sources`
-    keys of repairlib.sources.
+    `quantity` names what was read: "capacitance", "resistance", "inductance", "current", "voltage",
+    "temperature characteristic", "date" or "case size". `value` is in SI in `unit`, or None where
+    the marking is no number; `digits` are its significant digits. `tolerance` is a Tolerance or
+    None. `carries` holds what else the marking says (rated_voltage in volts, tempco in ppm/K,
+    temperature_characteristic, date, ...). `why` is one sentence, `working` the steps, `doubt`
+    empty or the reason to distrust the reading, `sources` keys of repairlib.sources.
 
     >>> from repairlib.markings import read
     >>> reading = read("2A104J", part="film")[0]
@@ -138,6 +145,11 @@ class Reading:
         return (*self.steps, f"{self.tolerance}: a good part measures {between}")
 
     @property
+    def cautions(self) -> tuple[str, ...]:
+        """Keys of the hazards of replacing such a part, for repairlib.safety."""
+        return _CAUTIONS.get(self.kind, ())
+
+    @property
     def headline(self) -> str:
         """What was read, without the why: `100 nF ±5 %, 100 V`."""
         tolerance = [] if self.tolerance is None else [str(self.tolerance)]
@@ -173,6 +185,7 @@ class Reading:
             "working": list(self.working),
             "doubt": self.doubt,
             "sources": list(self.sources),
+            "cautions": list(self.cautions),
         }
 
     def _repr_html_(self) -> str:
@@ -194,6 +207,10 @@ def _carried(name: str, what: object) -> str:
     """One carried thing as a person would say it."""
     if name == "rated_voltage":
         return engineering(what, "V")
+    if name == "rated_power":
+        return engineering(what, "W")
+    if name == "tempco":
+        return f"±{engineering(what, 'ppm/K')}"
     if name in ("lowest_temperature", "highest_temperature"):
         return f"{name.partition('_')[0]} {engineering(what, '°C')}"
     if name in ("length", "width", "height"):

@@ -18,9 +18,14 @@ _ACCEPTED = {
     "voltage-code": "a code such as 1C or 2A, or volts such as 16V",
     "temperature-characteristic": "a code such as X7R, Y5V, C0G, NP0 or N750",
     "case-size": "a chip size such as 0805, or a tantalum case such as 3528-21 or B",
+    "resistor": "bands such as brown-black-red-gold, or a code such as 4K7, R22J or 470 ohm",
+    "chip-resistor": "a code such as 103, 4701, 4R7, 5L00 or 68C",
+    "inductor": "a code such as 101K, 6R8 or R10, or bands such as brown-black-red-silver",
+    "fuse": "a text such as T3.15AL250V, or bands such as red-black-red-red",
 }
 _ACCEPTED |= {"ceramic": _ACCEPTED["capacitor"], "film": _ACCEPTED["capacitor"]}
-_ACCEPTED |= {"axial": _ACCEPTED["radial"]}
+_ACCEPTED |= {"axial": _ACCEPTED["radial"], "chip-inductor": "a code such as 82N, 2N7, 6R8 or 102"}
+_COLOURED = ("resistor", "chip-resistor", "inductor", "chip-inductor", "fuse")
 _LOOK_ALIKES = {"O": "0", "o": "0", "I": "1", "l": "1"}
 
 
@@ -28,16 +33,22 @@ def refusal(text: str, cleaned: str, part: str | None) -> RepairlibError:
     """The error to raise for `text`, of which `cleaned` has no reading on `part`."""
     accepted = _ACCEPTED[part] if part else EXAMPLES
     elsewhere = candidates(cleaned, None) if part else []
+    slip = None if elsewhere and part not in _COLOURED else _slip(cleaned, part)
+    wrong, accepted = slip or ("no marking has this form", accepted)
     if elsewhere:
         reading = elsewhere[0]
         what = f"{reading.headline} ({KIND_NAMES[reading.kind]})"
-        wrong = f"not a marking of this kind: {KIND_NAMES[part]}; elsewhere it would be {what}"
-        return RepairlibError(text, wrong, accepted)
-    return RepairlibError(text, *(_slip(cleaned, part) or ("no marking has this form", accepted)))
+        here = slip[0] if slip else f"not a marking of this kind: {KIND_NAMES[part]}"
+        wrong = f"{here}; elsewhere it would be {what}"
+    return RepairlibError(text, wrong, accepted)
 
 
 def _slip(cleaned: str, part: str | None) -> tuple[str, str] | None:
     """(what is wrong, what is accepted) for the slips that people make."""
+    if part in (None, *_COLOURED) and len(cleaned) > 2 and not any(c.isdecimal() for c in cleaned):
+        coloured = _slip_of_colours(cleaned, part)
+        if coloured:
+            return coloured
     figures = cleaned
     for letter, figure in _LOOK_ALIKES.items():
         figures = figures.replace(letter, figure)
@@ -52,11 +63,54 @@ def _slip(cleaned: str, part: str | None) -> tuple[str, str] | None:
             wrong = f"{shown(bad[0])} does not go with {shown(good[0])}"
             return wrong, "a value, then volts, a tolerance or a temperature characteristic"
         return None
+    if part in _COLOURED:
+        return _slip_of_resistor_letter(cleaned, part)
     if part == "temperature-characteristic" or (len(cleaned) == 3 and cleaned[1].isdecimal()):
         return _slip_of_temperature(cleaned.upper())
     if part == "voltage-code" and len(cleaned) == 2 and cleaned[0].isdecimal():
         return f"{cleaned} is no voltage code", _ACCEPTED[part]
     return _slip_of_letter(*number_and_rest(cleaned))
+
+
+def _slip_of_colours(cleaned: str, part: str | None) -> tuple[str, str] | None:
+    """For a text in which at least one word is a colour."""
+    from repairlib.markings.bands import why_not
+    from repairlib.markings.body_end_dot import ACCEPTED, is_painted, why_not_painted
+    from repairlib.markings.colours import NAMES, bands_of, colour_of, no_colour, words_of
+
+    if is_painted(cleaned):
+        return why_not_painted(cleaned), ACCEPTED
+    if not any(colour_of(word) for word in words_of(cleaned)):
+        return None
+    if no_colour(cleaned):
+        return no_colour(cleaned), " ".join(NAMES)
+    if part == "fuse":
+        wrong = "no fuse has these bands"
+        return wrong, "two figures of a rating, a power of ten, then black red yellow blue or grey"
+    return why_not(bands_of(cleaned)), "3 to 6 bands such as brown-black-red-gold"
+
+
+def _slip_of_resistor_letter(code: str, part: str) -> tuple[str, str] | None:
+    number, rest = number_and_rest(code)
+    letters = [c for c in code if c.isalpha()]
+    accepted = _ACCEPTED[part]
+    if not any(c.isdecimal() for c in code):
+        return ("no figures stand with the letter", accepted) if len(code) == 1 else None
+    if part == "chip-resistor" and not letters:
+        return "a chip carries three or four figures, or two and a letter", accepted
+    if part == "chip-resistor" and len(number) == 2 and len(rest) == 1:
+        if not 1 <= int(number) <= 96:
+            return f"there is no place {number} among the 96 values", accepted
+        return f"{rest} is no multiplier of the 96-value code", "A B C D E F X Y Z, seldom R S G H"
+    if part == "resistor" and letters and letters[0] not in "LRKMGTrkΩE":
+        return f"{letters[0]} is no multiplier of a resistor", "R K M, seldom L G T"
+    if part == "resistor" and len(letters) == 2 and not code[-1].isdecimal():
+        from repairlib.markings.resistor_codes import LETTERS as RESISTOR_LETTERS
+
+        return f"{letters[1]} is no tolerance letter of a resistor", RESISTOR_LETTERS
+    if part == "resistor" and len(letters) > 1:
+        return "it has two letters between figures", "one letter at the decimal point, such as 4K7"
+    return None
 
 
 def _slip_of_temperature(code: str) -> tuple[str, str] | None:
@@ -79,9 +133,6 @@ def _slip_of_letter(number: str, rest: str) -> tuple[str, str] | None:
     letter, behind = rest[0], rest[1:]
     if sum(rest.count(unit) for unit in "pnuµm") > 1 and "F" not in rest:
         return "it has two unit letters", "one letter at the decimal point, such as 3n3"
-    if letter in "kKRrM" and behind.isdecimal():
-        wrong = f"{letter} between figures is a resistor's letter code"
-        return wrong, "p, n, µ or m between figures on a capacitor, such as 4n7"
     if letter.isalpha() and not behind and len(number) <= 3:
         return f"{letter} is not a tolerance letter", LETTERS
     return None

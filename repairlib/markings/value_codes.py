@@ -23,8 +23,8 @@ _UNITS = {
 }
 _LONGEST_UNIT = 4
 _LONGEST_NUMBER = 8
-_ZEROS = ("no zeros", "one zero", "two zeros", "three zeros", "four zeros", "five zeros")
-_ZEROS += ("six zeros", "seven zeros", "eight zeros")
+ZEROS = ("no zeros", "one zero", "two zeros", "three zeros", "four zeros", "five zeros")
+ZEROS += ("six zeros", "seven zeros", "eight zeros", "nine zeros")
 
 
 class Value:
@@ -65,7 +65,7 @@ def figure_code(code: str, rest: str = "", eight_is_large: bool = False) -> Valu
         why = f"{figures} times {factor}, in pF"
         step = f"{figures} × {factor} pF"
         return Value(CODE, figures, power - 12, why, FIGURE_STANDARD, rest, step=step)
-    why = f"{figures} and {_ZEROS[int(last)]}, in pF"
+    why = f"{figures} and {ZEROS[int(last)]}, in pF"
     source = "from memory" if last == "8" else FIGURE_STANDARD
     step = f"{figures} × 10^{last} pF = {figures}{'0' * int(last)} pF"
     return Value(CODE, figures, int(last) - 12, why, source, rest, step=step)

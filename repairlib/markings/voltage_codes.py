@@ -49,7 +49,7 @@ _USUAL += " 180 200 220 250 275 300 305 310 315 350 375 385 400 420 440 450 475 
 _USUAL += " 630 700 750 800 850 900 1000 1200 1250 1500 1600 2000 2500 3000 3150 4000 5000 6000"
 _USUAL += " 6300 8000 10000 15000"
 USUAL = frozenset(float(volts) for volts in _USUAL.split())
-_ENDINGS = ("VDC", "VAC", "VDc", "Vdc", "Vac", "WV", "VW", "V~", "V=", "V-", "V")
+_ENDINGS = ("WVDC", "WVAC", "VDC", "VAC", "VDc", "Vdc", "Vac", "WV", "VW", "V~", "V=", "V-", "V")
 
 
 def two_characters(code: str) -> float | None:
@@ -101,8 +101,8 @@ def printed_volts(piece: str) -> tuple[float, str] | None:
             if not number.replace(".", "", 1).isdecimal() or len(number) > 6:
                 return None
             volts = float(f"{number}e{power}")
-            kind = "AC" if ending[1:] in ("AC", "ac", "~") else ""
-            kind = "DC" if ending[1:] in ("DC", "dc", "Dc", "=", "-") else kind
+            kind = "AC" if ending.endswith(("AC", "ac", "~")) else ""
+            kind = "DC" if ending.endswith(("DC", "dc", "Dc", "=", "-")) else kind
             return (volts, kind) if volts else None
     return None
 

@@ -62,6 +62,11 @@ def test_can_with_microfarad_over_a_letter(text):
         ("+47µF 16V", "radial", 47e-6, 16),
         ("0.1 uf 50v", "capacitor", 0.1e-6, 50),
         ("100µF +80-20% 25V", "radial", 100e-6, 25),
+        ("470µF25V", "radial", 470e-6, 25),
+        ("10 MFD 25 WVDC", "radial", 10e-6, 25),
+        ("1000 µF -40+105°C 35V", "radial", 1000e-6, 35),
+        ("0.47µF 50V BP", "radial", 0.47e-6, 50),
+        ("0.47µF 50V", "capacitor", 0.47e-6, 50),
     ],
 )
 def test_plain_text(text, kind, farad, volts):
@@ -81,7 +86,9 @@ def test_sleeve_with_everything_on_it():
 
 
 @pytest.mark.common_practice
-@pytest.mark.parametrize("text", ["47µF 25V 105°C", "47µF 25V +105°C", "47µF 25V 105C"])
+@pytest.mark.parametrize(
+    "text", ["47µF 25V 105°C", "47µF 25V +105°C", "47µF 25V 105C", "47µF 25V -40+105°C"]
+)
 def test_highest_temperature(text):
     assert read(text)[0].carries["highest_temperature"] == 105
 

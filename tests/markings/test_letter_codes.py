@@ -94,12 +94,16 @@ def test_unsymmetrical_letters_from_memory(code, picofarad, low, high):
 def test_is_refused(code):
     with pytest.raises(RepairlibError):
         read(code, part="capacitor")
+
+
+@pytest.mark.parametrize("code", ["n", "3n3n3"])
+def test_is_refused_on_any_part(code):
     with pytest.raises(RepairlibError):
         read(code)
 
 
-def test_resistor_letter_is_named_in_the_refusal():
-    with pytest.raises(RepairlibError, match="k between figures is a resistor's letter code"):
+def test_resistor_is_named_in_the_refusal():
+    with pytest.raises(RepairlibError, match=r"elsewhere it would be 4.7\u00a0kΩ \(resistor\)"):
         read("4k7", part="capacitor")
 
 

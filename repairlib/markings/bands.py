@@ -1,0 +1,200 @@
+"""Colour bands of resistors and inductors: figures, multiplier, tolerance, coefficient.
+
+Bands can be read from either end. A direction that the code does not allow is left out; where
+both are allowed both are given, and the E series says which is likelier.
+"""
+
+from __future__ import annotations
+
+from repairlib.markings.colours import (
+    COEFFICIENTS,
+    FIGURES,
+    MEMORY,
+    MULTIPLIERS,
+    NO_BAND,
+    TOLERANCES,
+    bands_of,
+)
+from repairlib.markings.reading import Reading, Tolerance
+from repairlib.markings.value_doubt import DOUBT, value_doubt
+
+OTHER_END = 5  # added to the rank of a reading from the other end
+
+# kind: (quantity, unit, power of ten of the unit the bands count in)
+_COUNTS = {
+    "resistor": ("resistance", "Ω", 0, "Ω"),
+    "inductor": ("inductance", "H", -6, "µH"),
+    "chip-inductor": ("inductance", "H", -9, "nH"),
+}
+_RANKS = {"resistor": 0, "inductor": 20, "chip-inductor": 20}
+
+
+def read_colour_text(text: str, pieces: list[str], part: str | None) -> list[tuple[int, Reading]]:
+    """Readings of a marking in words of colours; none when they are no such."""
+    from repairlib.markings.body_end_dot import is_painted, read_painted
+
+    if is_painted(text):
+        return read_painted(text) if part in (None, "resistor") else []
+    return read_colours(text, bands_of(text), part)
+
+
+def read_colours(text: str, bands: list[str], part: str | None) -> list[tuple[int, Reading]]:
+    """Readings of bands (a list of colours) on `part`, or on any part, each with its rank."""
+    found = []
+    if part in (None, "resistor"):
+        if bands == ["black"]:
+            found.append((0, _zero(text)))
+        if 3 <= len(bands) <= 6:
+            found += _both_ends(text, bands, "resistor")
+    if part in (None, "inductor"):
+        if 3 <= len(bands) <= 4:
+            found += _both_ends(text, bands, "inductor")
+        if len(bands) == 5 and bands[0] == "silver":
+            found += _military(text, bands)
+    if part in (None, "chip-inductor") and len(bands) == 3:
+        found += _dots(text, bands)
+    if part in (None, "fuse") and len(bands) == 4:
+        from repairlib.markings.fuses import read_fuse_bands
+
+        found += read_fuse_bands(text, bands)
+    return found
+
+
+def why_not(bands: list[str]) -> str:
+    """What is wrong with bands that no part carries, said for the order they were given in."""
+    if len(bands) < 3:
+        return "a lone band means something only in black" if len(bands) == 1 else "two bands"
+    if len(bands) > 6:
+        return f"{len(bands)} bands; no part has more than six"
+    wrong = _wrong_place(bands)
+    turned = _wrong_place(bands[::-1])
+    return f"{wrong}; from the other end {turned}" if turned != wrong else wrong
+
+
+def _places(count: int) -> tuple[int, bool, bool]:
+    """(number of figures, has a tolerance band, has a coefficient band)."""
+    return (3 if count >= 5 else 2), count >= 4, count == 6
+
+
+def _wrong_place(bands: list[str]) -> str:
+    """The first band that its place does not allow, in words; "" where all are allowed."""
+    figures, has_tolerance, has_coefficient = _places(len(bands))
+    for colour in bands[:figures]:
+        if colour not in FIGURES:
+            return f"{colour} is no figure"
+    if bands[0] == "black":
+        return "black is no first figure"
+    if has_tolerance and bands[figures + 1] not in TOLERANCES:
+        return f"{bands[figures + 1]} is no tolerance"
+    if has_coefficient and bands[5] not in COEFFICIENTS:
+        return f"{bands[5]} is no temperature coefficient"
+    return ""
+
+
+def _both_ends(text: str, bands: list[str], kind: str) -> list[tuple[int, Reading]]:
+    readings = []
+    directions = [(bands, ""), (bands[::-1], "read from the other end")]
+    if bands == bands[::-1]:
+        directions = directions[:1]
+    for place, (one, words) in enumerate(directions):
+        if _wrong_place(one):
+            continue
+        ruled_out = _wrong_place(directions[1 - place][0]) if len(directions) > 1 else ""
+        rank = _RANKS[kind] + place * OTHER_END
+        readings += _readings(text, one, kind, words, ruled_out, rank)
+    return readings
+
+
+def _readings(text, bands, kind, words, ruled_out, rank) -> list[tuple[int, Reading]]:
+    """The readings of bands in the right order: more than one where the editions differ."""
+    quantity, unit, power, counted = _COUNTS[kind]
+    count, has_tolerance, has_coefficient = _places(len(bands))
+    figures = "".join([str(FIGURES.index(colour)) for colour in bands[:count]])
+    multiplier, source = MULTIPLIERS[bands[count]]
+    value = float(f"{figures}e{multiplier + power}")
+    said = [f"{figures} times {_times(multiplier)}, in {counted}"]
+    steps = [
+        f"{', '.join(bands[:count])}: {figures}; {bands[count]}: times {_times(multiplier)}",
+        *([f"from the other end {ruled_out}, so this is the only way"] if ruled_out else []),
+    ]
+    sources, carries, ending = [source], {}, [words] if words else []
+    if has_coefficient:
+        ppm, origin = COEFFICIENTS[bands[5]]
+        carries["tempco"] = float(ppm)
+        ending.insert(0, f"{bands[5]} is ±{ppm} ppm/K")
+        sources.append(origin)
+    readings = []
+    options = TOLERANCES[bands[count + 1]] if has_tolerance else ((NO_BAND, "", source),)
+    for place, (percent, edition, origin) in enumerate(options):
+        tolerance = Tolerance(float(f"-{percent}e-2"), float(f"{percent}e-2"))
+        meaning = f"{bands[count + 1]} is {tolerance}" if has_tolerance else "no fourth band: ±20 %"
+        why = "; ".join([*said, f"{meaning} {edition}".strip(), *ending])
+        doubt, unlikely = value_doubt(kind, value, figures, tolerance)
+        keys = tuple(dict.fromkeys((*sources, origin)))
+        one = Reading(
+            *(kind, text, quantity, value, unit, f"{why}.", count, tolerance),
+            *(dict(carries), tuple(steps), doubt, keys),
+        )
+        readings.append((rank + place + unlikely + (DOUBT if doubt else 0), one))
+    return readings
+
+
+def _times(power: int) -> str:
+    return {-3: "0.001", -2: "0.01", -1: "0.1"}.get(power) or "1" + "0" * power
+
+
+def _zero(text: str) -> Reading:
+    return Reading(
+        *("resistor", text, "resistance", 0.0, "Ω", "A single black band is a link of 0 Ω."),
+        sources=("encyclopaedia, Zero-ohm link",),
+    )
+
+
+def _military(text: str, bands: list[str]) -> list[tuple[int, Reading]]:
+    """Wide silver first band: three value bands in which gold is the decimal point, in µH."""
+    value_bands, last = bands[1:4], bands[4]
+    figures = [colour for colour in value_bands if colour != "gold"]
+    points = value_bands[:2].count("gold")
+    if last not in TOLERANCES or any(colour not in FIGURES for colour in figures):
+        return []
+    if points == 1:
+        place = value_bands.index("gold")
+        numbers = [str(FIGURES.index(colour)) for colour in figures]
+        if len(numbers) < 2:
+            return []
+        number = f"{''.join(numbers[:place]) or '0'}.{''.join(numbers[place:])}"
+        how = "gold is the decimal point"
+    elif "gold" not in value_bands:
+        first, second, third = (FIGURES.index(colour) for colour in value_bands)
+        number = f"{first}{second}e{third}"
+        how = f"{first}{second} times {_times(third)}"
+    else:
+        return []
+    percent, _, origin = TOLERANCES[last][0]
+    tolerance = Tolerance(float(f"-{percent}e-2"), float(f"{percent}e-2"))
+    henry = float(f"{number}e-6") if "e" not in number else float(number) * 1e-6
+    if not henry:
+        return []
+    why = f"A wide silver band stands before the value; {how}, in µH; {last} is {tolerance}."
+    reading = Reading(
+        *("inductor", text, "inductance", henry, "H", why, 2, tolerance),
+        sources=(MEMORY, origin),
+    )
+    return [(25, reading)]
+
+
+def _dots(text: str, bands: list[str]) -> list[tuple[int, Reading]]:
+    """Three dots on a chip inductor, in nH."""
+    if any(colour not in FIGURES for colour in bands[:2]) or bands[0] == "black":
+        return []
+    figures = "".join([str(FIGURES.index(colour)) for colour in bands[:2]])
+    power, _ = MULTIPLIERS[bands[2]]
+    henry = float(f"{figures}e{power - 9}")
+    doubt, unlikely = value_doubt("chip-inductor", henry, figures, None)
+    why = f"Three dots on a radio-frequency chip: {figures} times {_times(power)}, in nH."
+    reading = Reading(
+        *("chip-inductor", text, "inductance", henry, "H", why, 2),
+        doubt=doubt,
+        sources=("Coilcraft RF inductor colours",),
+    )
+    return [(22 + unlikely + (DOUBT if doubt else 0), reading)]

@@ -1,0 +1,117 @@
+"""Fuses: speed letter, rated current, breaking capacity and voltage; and the four colour bands.
+
+A fuse is replaced by one of the same rating and class. No substitute is ever offered here.
+"""
+
+from __future__ import annotations
+
+from repairlib.markings.reading import Reading
+from repairlib.markings.value_codes import plain_numbers
+from repairlib.markings.value_doubt import DOUBT
+
+SPEEDS = {
+    **{"FF": ("very quick", "encyclopaedia, Fuse"), "F": ("quick", "encyclopaedia, Fuse")},
+    **{"M": ("medium", "from memory"), "T": ("time-lag", "encyclopaedia, Fuse")},
+    "TT": ("long time-lag", "from memory"),
+}
+BREAKING = {"H": "high", "L": "low", "E": "enhanced"}
+BREAKING_SOURCE = "GOST R IEC 60127-2-2010"
+BANDS_SOURCE = "GOST IEC 60127-1-2010"
+SAME = "Replace it only by one of the same rating and class."
+
+_BAND_SPEEDS = {"black": "FF", "red": "F", "yellow": "M", "blue": "T", "grey": "TT"}
+_FIGURES = ("black", "brown", "red", "orange", "yellow", "green", "blue", "violet", "grey", "white")
+# R20, of which R10 is every second value: ratings in three figures. The bands show the first two.
+_R20 = (100, 112, 125, 140, 160, 180, 200, 224, 250, 280)
+_R20 += (315, 355, 400, 450, 500, 560, 630, 710, 800, 900)
+_ALSO_SOLD = (150, 300, 350, 600, 700, 750)  # in other countries' lists
+
+
+def read_fuse(text: str, pieces: list[str], part: str | None) -> list[tuple[int, Reading]]:
+    """Readings of a fuse's text, each with its rank; none when it is no such text."""
+    joined = "".join(pieces).replace("mA", "m").replace("VAC", "V").replace("VDC", "V")
+    speed = next((name for name in ("FF", "TT", "F", "M", "T") if joined.startswith(name)), "")
+    rest = joined[len(speed) :]
+    number = rest[: len(rest) - len(rest.lstrip("0123456789.,"))]
+    rest = rest[len(number) :]
+    if rest[:1] not in ("A", "m") or not plain_numbers(number):
+        return []
+    milli, rest = rest[0] == "m", rest[1:]
+    if not speed and rest[:2] in SPEEDS:
+        speed, rest = rest[:2], rest[2:]
+    elif not speed and rest[:1] in SPEEDS:
+        speed, rest = rest[:1], rest[1:]
+    breaking = rest[0] if rest[:1] in BREAKING else ""
+    rest = rest[len(breaking) :]
+    volts = rest.removesuffix("~").removesuffix("V")
+    if rest and not (volts.isdecimal() and len(volts) <= 4 and rest != volts and int(volts)):
+        return []
+    found = []
+    for place, plain in enumerate(plain_numbers(number)):
+        ampere = float(f"{plain}e{-3 if milli else 0}")
+        named = bool(speed or volts)
+        rank = (0 if named else 20) + place
+        reading = _fuse(text, ampere, speed, breaking, volts)
+        found.append((rank + (DOUBT if reading.doubt else 0), reading))
+    return found
+
+
+def _fuse(text: str, ampere: float, speed: str, breaking: str, volts: str) -> Reading:
+    said, carries, sources = ["the number is the rated current"], {}, ["common practice"]
+    if speed:
+        said.insert(0, f"{speed} is {SPEEDS[speed][0]}")
+        carries["speed"] = speed
+        sources.append(SPEEDS[speed][1])
+    if breaking:
+        said.append(f"{breaking} is {BREAKING[breaking]} breaking capacity")
+        carries["breaking_capacity"] = BREAKING[breaking]
+        sources.append(BREAKING_SOURCE)
+    if volts:
+        carries["rated_voltage"] = float(volts)
+    doubt = "" if _is_sold(ampere) else "not a current that fuses are rated for"
+    sentence = "; ".join(said)
+    why = f"{sentence[0].upper()}{sentence[1:]}. {SAME}"
+    return Reading(
+        *("fuse", text, "current", ampere, "A", why),
+        carries=carries,
+        doubt=doubt,
+        sources=tuple(dict.fromkeys(sources)),
+    )
+
+
+def _is_sold(ampere: float) -> bool:
+    figures = f"{ampere:.2e}"
+    three = int(figures[0] + figures[2:4])
+    exact = abs(float(figures) / ampere - 1) < 1e-9
+    return exact and 0.002 <= ampere <= 100 and three in _R20 + _ALSO_SOLD
+
+
+def read_fuse_bands(text: str, bands: list[str]) -> list[tuple[int, Reading]]:
+    """Readings of four bands: two figures of the rating, power of ten in mA, speed."""
+    found = []
+    directions = (bands, bands[::-1]) if bands != bands[::-1] else (bands,)
+    for place, one in enumerate(directions):
+        reading = _bands(text, one, "; read from the other end" if place else "")
+        if reading is not None:
+            found.append((24 + 10 * place, reading))
+    return found
+
+
+def _bands(text: str, bands: list[str], ending: str) -> Reading | None:
+    first, second, power, last = bands
+    if last not in _BAND_SPEEDS or any(one not in _FIGURES for one in bands[:3]):
+        return None
+    shown = _FIGURES.index(first) * 10 + _FIGURES.index(second)
+    rating = next((three for three in _R20 if three // 10 == shown), None)
+    exponent = _FIGURES.index(power)
+    if rating is None or not 0.002 <= float(f"{rating}e{exponent - 4}") <= 100:
+        return None
+    ampere = float(f"{rating}e{exponent - 4}")
+    speed = _BAND_SPEEDS[last]
+    why = f"{shown} stands for {rating / 10:g}, times {10**exponent}, in mA; {last} at the end is "
+    why += f"{SPEEDS[speed][0]}{ending}. {SAME}"
+    return Reading(
+        *("fuse", text, "current", ampere, "A", why),
+        carries={"speed": speed},
+        sources=(BANDS_SOURCE, SPEEDS[speed][1]),
+    )

@@ -1,0 +1,114 @@
+"""Inductors with text: three figures in µH, R as the point in µH, N in nH, plain values in henry.
+
+Makers agree on the figures and letters of the value, not on all letters of the tolerance.
+"""
+
+from __future__ import annotations
+
+from repairlib.markings.reading import Reading, Tolerance
+from repairlib.markings.value_codes import ZEROS, number_and_rest, plain_numbers
+from repairlib.markings.value_doubt import DOUBT, value_doubt
+
+CODES = "CTC coils"
+TOLERANCE_SOURCE = "Token inductor colour code"
+PRACTICE = "common practice"
+
+_UNITS = {"H": 0, "mH": -3, "µH": -6, "uH": -6, "UH": -6, "nH": -9, "MH": -3}
+# letter: ((amount, "%" or "nH", source), ...), likeliest first
+TOLERANCES = {
+    **{"F": (("1", "%"),), "G": (("2", "%"),), "H": (("3", "%"),), "J": (("5", "%"),)},
+    **{"K": (("10", "%"),), "L": (("15", "%"),), "M": (("20", "%"),), "V": (("25", "%"),)},
+    **{"N": (("30", "%"),), "D": (("0.5", "nH"),), "S": (("0.3", "nH"),)},
+    **{"B": (("0.15", "nH"), ("0.1", "%")), "C": (("0.2", "nH"), ("0.25", "%"))},
+}
+
+
+def read_inductor(text: str, pieces: list[str], part: str | None) -> list[tuple[int, Reading]]:
+    """Readings of an inductor's text, each with its rank; none when it is no such text."""
+    value, percent = "", None
+    for piece in pieces:
+        if piece[-1] == "%" and percent is None:
+            percent = _percent(piece[:-1])
+            if percent is None:
+                return []
+        elif not value:
+            value = piece
+        elif piece in TOLERANCES or piece in _UNITS:
+            value += piece
+        else:
+            return []
+    found = []
+    for number, power, why, source, tail, rank in _values(value) if value else ():
+        for place, (tolerance, words, keys) in enumerate(_tails(tail)):
+            if percent is not None and tolerance is not None:
+                continue
+            henry = float(f"{number}e{power}")
+            kind = _kind(part, value, power)
+            doubt, unlikely = value_doubt(kind, henry, number, None)
+            reading = Reading(
+                *(kind, text, "inductance", henry, "H", "; ".join([why, *words]) + "."),
+                *(len(number.replace(".", "").lstrip("0")) or 1, percent or tolerance, {}),
+                *((f"{value}: {number} × 10^{power} H",), doubt, (source, *keys)),
+            )
+            found.append((rank + place + unlikely + (DOUBT if doubt else 0), reading))
+    return found
+
+
+def _kind(part: str | None, piece: str, power: int) -> str:
+    if part:
+        return part
+    return "chip-inductor" if power == -9 and "H" not in piece else "inductor"
+
+
+def _values(piece: str):
+    """(number, power of ten, why, source, letters left, rank) for each way to read the value."""
+    number, rest = number_and_rest(piece)
+    for unit in (rest[:2], rest[:1]):
+        if unit in _UNITS and number:
+            for place, plain in enumerate(plain_numbers(number)):
+                why = f"The number is in {unit}"
+                yield plain, _UNITS[unit], why, PRACTICE, rest[len(unit) :], place
+            break
+    if len(number) == 3 and number.isdecimal() and number[0] != "0" and not _decimals(rest[1:]):
+        figures, power = number[:2], int(number[2])
+        yield figures, power - 6, f"{figures} and {ZEROS[power]}, in µH", CODES, rest, 12
+    letter = rest[:1].upper()
+    if letter not in ("R", "N") or "." in number or "," in number or number[:2] == "00":
+        return
+    decimals = _decimals(rest[1:])
+    power, unit = (-6, "µH") if letter == "R" else (-9, "nH")
+    value = f"{number or '0'}.{decimals}" if decimals else number
+    if value.strip("0.") and len(value) <= 6 and not (len(number) > 1 and number[0] == "0"):
+        why = f"{rest[0]} is the decimal point, in {unit}"
+        yield value, power, why, CODES, rest[1 + len(decimals) :], 13
+
+
+def _tails(letter: str):
+    """(tolerance, words, sources) for each meaning of the letter behind the value."""
+    if not letter:
+        return [(None, [], [])]
+    options = []
+    for amount, unit in TOLERANCES.get(letter.upper(), ()):
+        if unit == "nH":
+            tolerance = Tolerance(float(f"-{amount}e-9"), float(f"{amount}e-9"), "H")
+        else:
+            tolerance = Tolerance(float(f"-{amount}e-2"), float(f"{amount}e-2"))
+        general = letter.upper() in "BC" and unit == "%"
+        source = "IEC 60062:2016" if general else TOLERANCE_SOURCE
+        differs = ""
+        if letter.upper() in "BC":
+            differs = " in the general code" if general else " at one maker"
+        options.append((tolerance, [f"{letter} is {tolerance}{differs}"], [source]))
+    return options
+
+
+def _decimals(rest: str) -> str:
+    return rest[: len(rest) - len(rest.lstrip("0123456789"))]
+
+
+def _percent(text: str) -> Tolerance | None:
+    number = text.removeprefix("±")
+    if not plain_numbers(number) or len(number) > 6:
+        return None
+    percent = plain_numbers(number)[0]
+    return Tolerance(float(f"-{percent}e-2"), float(f"{percent}e-2"))

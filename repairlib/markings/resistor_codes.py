@@ -1,0 +1,174 @@
+"""Resistors with text: letter codes (IEC 60062), and plain values in ohm with %, W and ppm."""
+
+from __future__ import annotations
+
+from repairlib.markings.reading import Reading, Tolerance
+from repairlib.markings.value_codes import number_and_rest, plain_numbers
+from repairlib.markings.value_doubt import DOUBT, value_doubt
+
+STANDARD = "IEC 60062:2016"
+CARD = "Vishay colour card"
+MEMORY = "from memory"
+PRACTICE = "common practice"
+
+# letter: (power of ten in ohm, source)
+POWERS = {
+    **{"L": (-3, MEMORY), "R": (0, STANDARD), "K": (3, STANDARD), "M": (6, STANDARD)},
+    **{"G": (9, MEMORY), "T": (12, MEMORY)},
+}
+_ALSO = {"r": "R", "k": "K", "Ω": "R", "E": "R"}  # E for the point: seen on some old parts
+_UNITS = {
+    **{"Ω": 0, "ohm": 0, "ohms": 0, "Ohm": 0, "Ohms": 0, "OHM": 0, "OHMS": 0},
+    **{"kΩ": 3, "KΩ": 3, "MΩ": 6, "mΩ": -3, "GΩ": 9, "kohm": 3, "Kohm": 3, "Mohm": 6, "kOhm": 3},
+}
+
+# letter: ((percent either side, source), ...), likeliest first. One maker letters differently.
+TOLERANCES = {
+    **{"E": (("0.005", MEMORY),), "L": (("0.01", MEMORY),), "P": (("0.02", MEMORY),)},
+    **{"W": (("0.05", MEMORY),), "B": (("0.1", "Hong Kong Resistors"),)},
+    **{"C": (("0.25", "Hong Kong Resistors"),), "D": (("0.5", "Sanyo DP19649"),)},
+    **{"F": (("1", "Sanyo DP19649"),), "G": (("2", "Sanyo DP19649"),)},
+    **{"H": (("3", MEMORY), ("0.02", CARD)), "J": (("5", "Sanyo DP19649"),)},
+    **{"K": (("10", "Sanyo DP19649"),), "M": (("20", "Sanyo DP19649"),)},
+    **{"N": (("30", MEMORY),), "T": (("0.01", CARD),), "Z": (("0.025", CARD),)},
+    "A": (("0.05", CARD),),
+}
+# letter: (ppm/K, source). Z is any other value, given elsewhere.
+COEFFICIENTS = {
+    **{"K": (1, STANDARD), "M": (5, STANDARD), "N": (10, MEMORY), "P": (15, STANDARD)},
+    **{"Q": (25, STANDARD), "R": (50, STANDARD), "S": (100, STANDARD), "U": (250, STANDARD)},
+}
+LETTERS = "B C D F G J K M, seldom E L P W H N"
+
+
+def read_resistor(text: str, pieces: list[str], part: str | None) -> list[tuple[int, Reading]]:
+    """Readings of a resistor's text, each with its rank; none when it is no such text."""
+    carries, tolerance, value_piece, power = {}, None, "", ""
+    for piece in pieces:
+        if piece[-1] in "Ww" and plain_numbers(piece[:-1]) and not power:
+            power = piece
+        elif piece[-1] == "%" and tolerance is None:
+            tolerance = _percent(piece[:-1])
+            if tolerance is None:
+                return []
+        elif not value_piece:
+            value_piece = piece
+        elif piece in TOLERANCES or piece in _UNITS:
+            value_piece += piece
+        else:
+            return []
+    if not value_piece:
+        return []
+    head, watt, tail = value_piece.partition("W")
+    if watt and tail and plain_numbers(head) and not power:  # 5W10RJ
+        power, value_piece = head + watt, tail
+    if power:
+        carries["rated_power"] = float(plain_numbers(power[:-1])[0])
+    lone = len(pieces) == 1 and not power
+    return _readings(text, value_piece, tolerance, carries, lone)
+
+
+def _readings(text, piece, percent, carries, lone) -> list[tuple[int, Reading]]:
+    found = []
+    for number, power, why, source, tail, base in _values(piece):
+        for place, (tolerance, tempco, words, keys) in enumerate(_tails(tail)):
+            if percent is not None and tolerance is not None:
+                continue
+            value = float(f"{number}e{power}")
+            if not value:
+                if not tail and percent is None and power == 0:
+                    found.append((base, _zero(text)))
+                continue
+            limit = percent or tolerance
+            doubt, unlikely = value_doubt("resistor", value, number, limit)
+            rank = base + place + unlikely + (DOUBT if doubt else 0)
+            rank += _rank_among_parts(piece, tail) if lone else -1
+            more = {} if tempco is None else {"tempco": float(tempco)}
+            reading = Reading(
+                *("resistor", text, "resistance", value, "Ω"),
+                *("; ".join([why, *words]) + ".", len(number.replace(".", "").lstrip("0")) or 1),
+                *(limit, {**carries, **more}, (f"{piece}: {number} × 10^{power} Ω",), doubt),
+                tuple(dict.fromkeys((source, *keys))),
+            )
+            found.append((rank, reading))
+    return found
+
+
+def _rank_among_parts(piece: str, tail: str) -> int:
+    """Where the reading stands when the part is not known.
+
+    Three figures and a letter are rather a capacitor; L G T are rarer than R K M.
+    """
+    number, rest = number_and_rest(piece)
+    if rest[:1] in ("L", "G", "T"):
+        return 30 if rest[0] != "L" else 14
+    if len(number) == 3 and number.isdecimal() and len(rest) == 1 and rest in ("K", "k", "M"):
+        return 1 if number[2] == "0" and rest != "M" else 18
+    return -1
+
+
+def _values(piece: str):
+    """(number, power of ten, why, source, letters left, rank) for each way to read the value."""
+    number, rest = number_and_rest(piece)
+    for length in range(min(5, len(rest)), 0, -1):
+        power = _UNITS.get(rest[:length])
+        if power is not None and number and not rest[length:].isalnum():
+            for place, plain in enumerate(plain_numbers(number) or ["0"] * (number == "0")):
+                why = f"The number is in {rest[:length]}"
+                yield plain, power, why, PRACTICE, rest[length:], place
+            return
+    letter = _ALSO.get(rest[:1], rest[:1])
+    if letter not in POWERS or (rest[0] == "E" and not rest[1:2].isdecimal()):
+        return
+    decimals = rest[1:][: len(rest[1:]) - len(rest[1:].lstrip("0123456789"))]
+    tail = rest[1 + len(decimals) :]
+    power, source = POWERS[letter]
+    unit = {"L": "mΩ", "R": "Ω"}.get(letter, f"{letter.replace('K', 'k')}Ω")
+    if "." in number or "," in number:  # 4.7K
+        if not decimals:
+            for place, plain in enumerate(plain_numbers(number)):
+                yield plain, power, f"The letter {rest[0]} is {unit}", PRACTICE, tail, place
+        return
+    if not (number or decimals) or len(number) > 4 or len(decimals) > 4:
+        return
+    if len(number) > 1 and number[0] == "0":
+        return
+    if decimals:
+        why = f"The letter {rest[0]} is {unit} and the decimal point"
+        yield f"{number or '0'}.{decimals}", power, why, source, tail, 0
+    else:
+        yield number, power, f"The letter {rest[0]} is {unit}", source, tail, 0
+
+
+def _tails(tail: str):
+    """(tolerance, ppm/K, words, sources) for each meaning of the letters behind the value."""
+    if not tail:
+        return [(None, None, [], [])]
+    coefficient = COEFFICIENTS.get(tail[1:])
+    if len(tail) > 2 or tail[0] not in TOLERANCES or (tail[1:] and not coefficient):
+        return []
+    options = []
+    for percent, source in TOLERANCES[tail[0]]:
+        tolerance = Tolerance(float(f"-{percent}e-2"), float(f"{percent}e-2"))
+        maker = " in one maker's lettering" if source == CARD else ""
+        words, keys = [f"{tail[0]} is {tolerance}{maker}"], [source]
+        if coefficient:
+            words.append(f"{tail[1]} is ±{coefficient[0]} ppm/K")
+            keys.append(coefficient[1])
+        options.append((tolerance, coefficient[0] if coefficient else None, words, keys))
+    return options
+
+
+def _percent(text: str) -> Tolerance | None:
+    number = text.removeprefix("±")
+    if not plain_numbers(number) or len(number) > 6:
+        return None
+    percent = plain_numbers(number)[0]
+    return Tolerance(float(f"-{percent}e-2"), float(f"{percent}e-2"))
+
+
+def _zero(text: str) -> Reading:
+    return Reading(
+        *("resistor", text, "resistance", 0.0, "Ω", "A link of 0 Ω."),
+        sources=("encyclopaedia, Zero-ohm link",),
+    )

@@ -1,0 +1,182 @@
+"""Codes on chip resistors: figures, points, the 96 values, links."""
+
+import pytest
+
+from repairlib.errors import RepairlibError
+from repairlib.markings import read
+
+YAGEO = "Yageo Chip Resistor Surface Mount, Marking, June 2011 V.2, Table 1"
+NIC = "NIC Components NRC part marking guide, 1999 (EIA-575)"
+RND = "RND chip resistor data sheet 2016-03, 4.0"
+WSR = "Vishay WSR data sheet, part-number table"
+WF = "WFxxR chip resistor approval sheet V03, 2017, page 4"
+STATE = "State of the Art chip resistors, ordering page"
+TRU = "TRU Components chip resistor data sheet V1_0717, section 6"
+
+
+def rows(table):
+    return [row.split() for row in table.replace("\n", "|").split("|") if row.strip()]
+
+
+def check(code, ohm):
+    reading = read(code, part="chip-resistor")[0]
+    assert reading.value == pytest.approx(float(ohm), rel=1e-9)
+    assert (reading.kind, reading.unit) == ("chip-resistor", "Ω")
+
+
+@pytest.mark.published(NIC)
+@pytest.mark.parametrize(
+    ("code", "ohm"),
+    rows(
+        "152 1500 | 560 56 | 391 390 | 335 3300000 | 103 10000 | 472 4700 | 100 10 | 220 22"
+        "| 331 330 | 105 1000000 | 330 33 | 471 470 | 122 1200 | 564 560000 | 1500 150 | 1000 100"
+        "| 1073 107000"
+    ),
+)
+def test_figures(code, ohm):
+    check(code, ohm)
+
+
+@pytest.mark.published(YAGEO)
+@pytest.mark.parametrize(
+    ("code", "ohm"),
+    rows("244 240000 | 3160 316 | 1003 100000 | 1002 10000 | 4701 4700 | 0 0 | 00 0"),
+)
+def test_figures_after_another_maker(code, ohm):
+    check(code, ohm)
+
+
+@pytest.mark.published(RND)
+@pytest.mark.parametrize(
+    ("code", "ohm"), rows("333 33000 | 2701 2700 | 2R2 2.2 | 10R0 10 | R300 0.3 | R10 0.1")
+)
+def test_figures_and_points_after_a_third_maker(code, ohm):
+    check(code, ohm)
+
+
+@pytest.mark.published("Encyclopaedia, Zero-ohm link")
+@pytest.mark.parametrize("code", ["0", "000", "0000"])
+def test_links(code):
+    check(code, 0)
+
+
+@pytest.mark.published(NIC)
+@pytest.mark.parametrize(
+    ("code", "ohm"), rows("9R1 9.1 | R56 0.56 | 12R0 12 | 4R7 4.7 | 1R5 1.5 | R005 0.005 | 1R00 1")
+)
+def test_r_is_the_point(code, ohm):
+    check(code, ohm)
+
+
+@pytest.mark.published(WSR)
+@pytest.mark.parametrize(("code", "ohm"), rows("5L000 0.005 | R0100 0.01"))
+def test_l_is_the_point_in_milliohm(code, ohm):
+    check(code, ohm)
+
+
+@pytest.mark.from_memory("m or M as the point in mΩ on some sense resistors; M clashes with mega")
+def test_m_is_the_point_in_milliohm_and_the_clash_is_said():
+    check("5m0", 0.005)
+    milli, mega = read("2M0", part="chip-resistor")
+    assert (milli.value, mega.value) == (0.002, 2e6)
+    assert "mΩ or MΩ" in milli.why
+
+
+@pytest.mark.published(WF)
+@pytest.mark.parametrize(
+    ("code", "ohm"),
+    rows("25X 17.8 | 25A 178 | 25B 1780 | 25C 17800 | 25D 178000 | 25E 1780000"),
+)
+def test_letters_printed_in_the_approval_sheet(code, ohm):
+    check(code, ohm)
+
+
+@pytest.mark.published(STATE)
+def test_printed_example_of_an_ordering_page():
+    check("68C", 49900)
+
+
+@pytest.mark.published(TRU)
+@pytest.mark.parametrize(("code", "ohm"), rows("02C 10200 | 85X 75"))
+def test_printed_examples_of_a_data_sheet(code, ohm):
+    check(code, ohm)
+
+
+@pytest.mark.published(RND)
+@pytest.mark.parametrize(
+    ("code", "ohm"),
+    rows(
+        "36B 2320 | 47D 301000 | 84C 73200 | 01C 10000 | 01A 100 | 01B 1000 | 01D 100000"
+        "| 01E 1000000 | 01X 10 | 01Y 1 | 96A 976 | 30A 200 | 12X 13 | 18D 150000 | 68X 49.9"
+        "| 01Z 0.1 | 01F 10000000"
+    ),
+)
+def test_place_and_multiplier(code, ohm):
+    check(code, ohm)
+
+
+PLACES = """
+100 102 105 107 110 113 115 118 121 124 127 130 133 137 140 143
+147 150 154 158 162 165 169 174 178 182 187 191 196 200 205 210
+215 221 226 232 237 243 249 255 261 267 274 280 287 294 301 309
+316 324 332 340 348 357 365 374 383 392 402 412 422 432 442 453
+464 475 487 499 511 523 536 549 562 576 590 604 619 634 649 665
+681 698 715 732 750 768 787 806 825 845 866 887 909 931 953 976
+"""
+
+
+@pytest.mark.published("Encyclopaedia, E series of preferred numbers (IEC 60063), E96")
+def test_all_96_places():
+    values = [read(f"{place:02}A", part="chip-resistor")[0].value for place in range(1, 97)]
+    assert values == [float(figures) for figures in PLACES.split()]
+
+
+@pytest.mark.from_memory("alternates R for Y, S for X, H for B")
+@pytest.mark.parametrize(("code", "ohm"), rows("01R 1 | 01S 10 | 01H 1000"))
+def test_alternate_letters(code, ohm):
+    check(code, ohm)
+
+
+# One maker goes on with G and H where others use H for times 10. Neither is followed: both are
+# shown, each with its doubt.
+@pytest.mark.published(RND)
+def test_g_and_h_are_doubtful():
+    (only,) = read("01G", part="chip-resistor")
+    assert (only.value, bool(only.doubt)) == (100e6, True)
+    both = read("01H", part="chip-resistor")
+    assert [one.value for one in both] == [1000, 1e9]
+    assert all("makers differ" in one.doubt for one in both)
+
+
+@pytest.mark.from_memory("R as the letter for times 0.01")
+def test_10r_is_rather_ten_ohm():
+    ten, other = read("10R", part="chip-resistor")
+    assert (ten.value, ten.doubt) == (10, "")
+    assert other.value == pytest.approx(1.24)
+    assert "rather the decimal point" in other.doubt
+    assert "another value" in ten.why
+
+
+@pytest.mark.published(RND)
+@pytest.mark.parametrize(
+    ("code", "wrong"),
+    [
+        ("4R7R", ""),
+        ("12", "three or four figures"),
+        ("1C", ""),
+        ("00B", "no place 00"),
+        ("98A", "no place 98"),
+        ("68", "three or four figures"),
+        ("68Q", "Q is no multiplier"),
+        ("0805", ""),
+    ],
+)
+def test_is_refused(code, wrong):
+    with pytest.raises(RepairlibError, match=wrong):
+        read(code, part="chip-resistor")
+
+
+@pytest.mark.published(YAGEO)
+def test_what_the_number_of_figures_says():
+    assert "used for 5 %" in read("103", part="chip-resistor")[0].why
+    assert "used for 1 %" in read("1002", part="chip-resistor")[0].why

@@ -1,0 +1,134 @@
+"""Inductors: figures and letters in µH and nH, colours, dots."""
+
+import pytest
+
+from repairlib.errors import RepairlibError
+from repairlib.markings import read
+
+CTC = "CTC coils specification, table 1"
+TOKEN = "Token, Inductor Color Code"
+COILCRAFT = "Coilcraft RF inductors, colour coding"
+
+
+def rows(table):
+    return [row.split() for row in table.replace("\n", "|").split("|") if row.strip()]
+
+
+def check(code, microhenry, percent=None, part="inductor"):
+    reading = read(code, part=part)[0]
+    assert reading.value == pytest.approx(float(microhenry) * 1e-6, rel=1e-9)
+    assert (reading.kind, reading.unit) == (part, "H")
+    if percent is not None:
+        assert reading.tolerance.high == pytest.approx(float(percent) / 100)
+
+
+@pytest.mark.published(CTC)
+@pytest.mark.parametrize("part", ["inductor", "chip-inductor"])
+@pytest.mark.parametrize(
+    ("code", "microhenry"),
+    rows(
+        "6R8 6.8 | 102 1000 | 82N 0.082 | 2N7 0.0027 | 27N 0.027 | R27 0.27 | 2R7 2.7 | 270 27"
+        "| 271 270 | 272 2700 | 273 27000 | 100 10"
+    ),
+)
+def test_value(code, microhenry, part):
+    check(code, microhenry, part=part)
+
+
+@pytest.mark.published(TOKEN)
+@pytest.mark.parametrize(
+    ("code", "microhenry", "percent"),
+    [
+        *[("101K", 100, 10), ("R10M", 0.1, 20), ("101F", 100, 1), ("101G", 100, 2)],
+        *[("101H", 100, 3), ("101J", 100, 5), ("101L", 100, 15), ("101M", 100, 20)],
+        *[("101V", 100, 25), ("101N", 100, 30)],
+    ],
+)
+def test_tolerance_in_percent(code, microhenry, percent):
+    check(code, microhenry, percent)
+
+
+@pytest.mark.published(TOKEN)
+@pytest.mark.parametrize(
+    ("code", "nanohenry"), [("2N7D", 0.5), ("2N7S", 0.3), ("2N7B", 0.15), ("2N7C", 0.2)]
+)
+def test_tolerance_in_nanohenry(code, nanohenry):
+    tolerance = read(code, part="chip-inductor")[0].tolerance
+    assert (tolerance.high, tolerance.unit) == (pytest.approx(nanohenry * 1e-9), "H")
+
+
+# B and C are 0.15 and 0.2 nH at one maker, 0.1 and 0.25 % in the general code. The maker's
+# table is of inductors, so it stands first; the general meaning is shown with it.
+@pytest.mark.published("IEC 60062 tolerance letters, as quoted in an encyclopaedia")
+@pytest.mark.parametrize(("letter", "percent"), [("B", 0.1), ("C", 0.25)])
+def test_general_meaning_of_b_and_c_is_shown_second(letter, percent):
+    first, second = read(f"2N7{letter}", part="chip-inductor")
+    assert "at one maker" in first.why
+    assert second.tolerance.high == pytest.approx(percent / 100)
+    assert "in the general code" in second.why
+
+
+@pytest.mark.published(CTC)
+@pytest.mark.parametrize("code", ["N", "2H7"])
+def test_is_refused(code):
+    for part in ("inductor", "chip-inductor", None):
+        with pytest.raises(RepairlibError):
+            read(code, part=part)
+
+
+@pytest.mark.published(TOKEN)
+@pytest.mark.parametrize(
+    ("bands", "microhenry", "percent"),
+    rows(
+        "brown-green-red-silver 1500 10 | red-violet-brown-gold 270 5"
+        "| brown-black-gold-silver 1 10 | yellow-violet-black-silver 47 10"
+        "| red-red-silver-gold 0.22 5"
+    ),
+)
+def test_bands(bands, microhenry, percent):
+    check(bands, microhenry, percent)
+    assert "inductor" in [one.kind for one in read(bands)]
+
+
+@pytest.mark.published(COILCRAFT)
+@pytest.mark.parametrize(
+    ("dots", "nanohenry"),
+    rows("grey-red-black 82 | brown-red-brown 120 | yellow-violet-red 4700"),
+)
+def test_three_dots_are_in_nanohenry(dots, nanohenry):
+    reading = read(dots, part="chip-inductor")[0]
+    assert reading.value == pytest.approx(float(nanohenry) * 1e-9)
+    assert "in nH" in reading.why
+
+
+@pytest.mark.from_memory("military parts: wide silver band first, gold as the decimal point")
+@pytest.mark.parametrize(
+    ("bands", "microhenry", "percent"),
+    rows(
+        "silver-red-gold-violet-silver 2.7 10 | silver-gold-red-violet-silver 0.27 10"
+        "| silver-red-violet-brown-gold 270 5"
+    ),
+)
+def test_military_bands(bands, microhenry, percent):
+    check(bands, microhenry, percent)
+    assert read(bands, part="inductor")[0].sources[0] == "from memory"
+
+
+@pytest.mark.common_practice
+@pytest.mark.parametrize(
+    ("text", "microhenry"),
+    [
+        *[("100µH", 100), ("100 uH 10%", 100), ("4.7 mH", 4700), ("470nH", 0.47)],
+        *[("10 mH", 10000), ("4,7µH", 4.7)],
+    ],
+)
+def test_plain_text(text, microhenry):
+    check(text, microhenry)
+    assert read(text)[0].value == pytest.approx(microhenry * 1e-6)
+
+
+@pytest.mark.published(CTC)
+def test_n_behind_three_figures_may_be_the_unit_or_a_tolerance():
+    meanings = [(one.value, one.tolerance) for one in read("270N", part="chip-inductor")]
+    assert meanings[0][0] == pytest.approx(27e-6) and meanings[0][1].high == 0.3
+    assert meanings[1] == (pytest.approx(270e-9), None)
