@@ -11,7 +11,7 @@ from repairlib.errors import RepairlibError
 from repairlib.health.neighbourhood import KINDS, SERIES, UNITS, Part, part_named
 from repairlib.quantity import Quantity
 
-GAP, ROW = 4.4, 1.5  # between node lines and between rows, in schemdraw's units
+GAP, ROW = 5.2, 1.5  # between node lines and between rows, in schemdraw's units
 MOST_DRAWN = 12  # parts; more no longer fit on a screen
 INK = "#22303c"
 PROBE = "#a3271c"

@@ -20,7 +20,7 @@ RULES = {
     GUARDED: ("4.2.2", "pass when clear of the limit by the guard band, otherwise fail"),
     NON_BINARY: ("4.2.3", "pass or fail when clear of the limit, cannot tell in between"),
 }
-_ROUNDING = 1e-9  # relative; two numbers closer than this are the same
+_ROUNDING = 1e-12  # of the larger end; figures closer than this are the same
 
 
 @dataclass(frozen=True, slots=True)

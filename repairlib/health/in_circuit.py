@@ -148,7 +148,7 @@ def in_circuit_reading(neighbourhood, part, frequency, model):
     for lines that cannot be read and a part that is not there. Source: nodal analysis.
 
     >>> finding = in_circuit_reading("C1 a b 100u esr=5; C2 a b 100u esr=0.1", "C1", "100 kHz")
-    >>> print(finding.values["resistance"], "alone", finding.values["resistance_alone"])
+    >>> print(finding.values["esr"], "alone", finding.values["esr_alone"])
     98.09 mΩ alone 5 Ω
     """
     parts = read_neighbourhood(neighbourhood)
@@ -164,7 +164,8 @@ def in_circuit_reading(neighbourhood, part, frequency, model):
 def _shown(seen: Seen, part: Part, model: str) -> dict[str, tuple[float | None, str]]:
     """What the display shows of this kind of part: name to number and unit."""
     series = model == SERIES
-    rows = {"resistance": (seen.resistance if series else seen.parallel_resistance, "Ω")}
+    name = "esr" if series and part.letter == "C" else "resistance"
+    rows = {name: (seen.resistance if series else seen.parallel_resistance, "Ω")}
     if seen.frequency and part.letter == "C":
         rows["capacitance"] = (seen.capacitance if series else seen.parallel_capacitance, "F")
         rows["dissipation_factor"] = (seen.dissipation, "")

@@ -209,7 +209,7 @@ class _Reader:
         words = []
         for place, cell in cells:
             column = self.columns[place] if self.columns else _column_by_unit(cell)
-            if column.role == _NOTE or column.role in readings:
+            if column.role not in ROLES or column.role in readings:
                 words.append(cell)
                 continue
             unit = ROLES[column.role][0]

@@ -232,7 +232,7 @@ def judge_reading(reading, percent, digits, limit_low, limit_high, rule, guard):
         f"± {brief(spread.uncertainty, spread.unit)} around "
         f"{brief(spread.reading, spread.unit)}: {spread}",
         f"rule {clause} of ILAC-G8: {words}",
-        f"a pass just inside the acceptance limit is wrong in up to {risk:.2g} of cases",
+        f"a pass just inside the acceptance limit is wrong in up to {risk:.2%} of cases",
     ]
     return found(values, working, decision.verdict, decision.reason, notes=[_ACCURACY_IS_U])
 

@@ -38,8 +38,9 @@ _BARE = re.compile(r"[-+]?(?=[.,]?\d)[\d.,]*(?:e[-+]?\d+)?", re.IGNORECASE)
 _FREQUENCY = re.compile(r"\s*(?:@|\bat\b)\s*(.+)$")
 _SPREAD = re.compile(r"\s*(?:±|\+/-|\+-)\s*")
 _LONGEST = 60
-_NEEDS_UNIT = {"F": "µF", "A": "µA", "H": "mH"}  # nobody writes whole farads
-_EXAMPLES = {"Ω": "0.35, 350 mΩ", "F": "98 µF", "A": "3 µA", "": "0.08 or 8 %", "V": "25 V"}
+_NEEDS_UNIT = ("F", "A", "H")  # nobody writes whole farads
+_EXAMPLES = {"Ω": "0.35, 350 mΩ", "F": "98 µF", "A": "3 µA", "H": "10 µH", "V": "25 V"}
+_EXAMPLES |= {"": "0.08 or 8 %"}
 _ZERO_MEANS = {
     "Ω": "no part has 0 Ω: the probes touch each other, the part is shorted, or the range is too "
     "high. Measure again",

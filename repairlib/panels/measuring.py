@@ -21,9 +21,11 @@ from repairlib.health.neighbourhood import read_neighbourhood
 from repairlib.panels.look import Panel, picture_html, told, trouble, words
 from repairlib.quantity import read_quantity
 from repairlib.safety import caution
+from repairlib.sources import source
 
 WIDE = widgets.Layout(width="26rem", max_width="100%")
 LABELS = {"description_width": "9rem"}
+NAMES = {"esr": "ESR"}
 DEMO = "C1 a b 100u esr=5\nC2 a b 100u esr=0.1\nR1 a b 10k"
 
 
@@ -127,15 +129,15 @@ def board_html(finding: Finding) -> str:
     """What the meter shows on the board beside what it would show on the part alone."""
     names = [name for name in finding.values if not name.endswith("_alone")]
     rows = "".join(
-        f"<tr><th>{escape(spoken(name))}</th><td>{escape(str(finding.values[name]))}</td>"
-        f"<td>{escape(str(finding.values[name + '_alone']))}</td></tr>"
+        f"<tr>{_cells('th', NAMES.get(name, spoken(name)))}"
+        f"{_cells('td', finding.values[name], finding.values[name + '_alone'])}</tr>"
         for name in names
     )
-    head = "<tr><th></th><th>on the board</th><th>the part alone</th></tr>"
+    head = f"<tr>{_cells('th', '', 'on the board', 'the part alone')}</tr>"
     steps = "".join(f"<li>{escape(step)}</li>" for step in finding.working)
     notes = "".join(f'<div class="rl-soft">{escape(note)}.</div>' for note in finding.notes)
     return (
-        f"<table>{head}{rows}</table>{notes}"
+        f"<table>{head}{rows}</table>{notes}{_sources(finding)}"
         f"<details><summary>Working</summary><ol>{steps}</ol></details>"
     )
 
@@ -144,7 +146,17 @@ def judged_html(finding: Finding) -> str:
     """The verdict with its reason and working."""
     state = {PASS: "right", FAIL: "wrong"}.get(finding.verdict, "cannot read")
     says = [finding.reason, *finding.working, *(f"{note}." for note in finding.notes)]
-    return told(state, finding.verdict.capitalize(), says)
+    return told(state, finding.verdict.capitalize(), says, _sources(finding))
+
+
+def _cells(tag: str, *texts: object) -> str:
+    style = "text-align:left;padding:2px 24px 2px 0"
+    return "".join(f'<{tag} style="{style}">{escape(str(text))}</{tag}>' for text in texts)
+
+
+def _sources(finding: Finding) -> str:
+    titles = "<br>".join(f"Source: {escape(str(source(key)))}" for key in finding.sources)
+    return f'<div class="rl-soft">{titles}</div>'
 
 
 def _cautions(*keys: str) -> widgets.HTML:

@@ -171,7 +171,7 @@ def test_direct_current():
     assert math.isinf(look_between(parts, "a", "x", 0).resistance)
     assert look_between(parts, "a", "b", 0).capacitance is None
     finding = in_circuit_reading("C1 a b 1u; C2 b c 1u", "C1", 0)
-    assert finding.resistance == "open circuit"
+    assert finding.esr == "open circuit"
     assert any("choose a frequency" in note for note in finding.notes)
 
 
