@@ -23,6 +23,7 @@ REQUIRED = object()
 # The topics whose modules define calculators.
 TOPICS = (
     "repairlib.markings.calculators",
+    "repairlib.pairs",
     "repairlib.polarity",
     "repairlib.recap.calculators",
     "repairlib.recap.substitution",

@@ -7,9 +7,6 @@ is not part of E96: 240 and 390 are not in it.
 
 from __future__ import annotations
 
-from bisect import bisect_right
-from math import floor, log10
-
 from repairlib.errors import RepairlibError
 
 # The printed list departs from the rounded powers of ten in eight places of E24 and one of E192.
@@ -92,12 +89,12 @@ def _neighbours(value: float, series: str) -> tuple[float, float]:
     if not 1e-18 < value < 1e18:
         raise RepairlibError(value, "not a value that a part can have", "a number above 0")
     figures = E_SERIES[series]
-    power = floor(log10(value)) + 1 - len(str(figures[0]))
-    scaled = value * 10.0**-power * (1 + _SLACK)
-    place = bisect_right(figures, scaled) - 1
-    if place < 0:  # log10 rounded up just below a power of ten
-        return _decade(figures, len(figures) - 1, power - 1), _decade(figures, 0, power)
-    return _decade(figures, place, power), _decade(figures, place + 1, power)
+    mantissa, _, power = f"{value * (1 + _SLACK):.12e}".partition("e")
+    whole = len(str(figures[0]))  # 2 or 3 figures
+    scaled = float(mantissa) * 10 ** (whole - 1)
+    place = sum([one <= scaled for one in figures]) - 1
+    exponent = int(power) + 1 - whole
+    return _decade(figures, place, exponent), _decade(figures, place + 1, exponent)
 
 
 def _decade(figures: tuple[int, ...], place: int, power: int) -> float:

@@ -23,7 +23,7 @@ _LATER = {
     **dict.fromkeys(("write_bands", "write_resistor_code"), "writing_resistors"),
     **dict.fromkeys(("write_chip_code", "write_e96_code"), "writing_resistors"),
     **dict.fromkeys(("write_inductor_bands", "write_inductor_code"), "writing_inductors"),
-    "what_else": "what_else",
+    "what_else": "confusions",
 }
 
 __all__ = ["KINDS", "KIND_NAMES", "Reading", "Tolerance", "read", *_LATER]

@@ -2,13 +2,27 @@
 
 from __future__ import annotations
 
-from repairlib.calculator import Choice, Given, calculator, found
+from repairlib.calculator import Choice, Given, Text, calculator, found
+from repairlib.errors import RepairlibError
+from repairlib.markings.colours import OLDER
+from repairlib.markings.confusions import what_else
 from repairlib.markings.reading import Tolerance
 from repairlib.markings.tolerance_letters import LETTERS, tolerances
 from repairlib.markings.writing import write_capacitor_code, write_letter_code
-from repairlib.quantity import Quantity
+from repairlib.markings.writing_inductors import write_inductor_bands, write_inductor_code
+from repairlib.markings.writing_resistors import (
+    write_bands,
+    write_chip_code,
+    write_e96_code,
+    write_resistor_code,
+)
+from repairlib.quantity import Quantity, read_quantity
 
 NO_LETTER = "none"
+BAND_TOLERANCES = ("20 %", "10 %", "5 %", "2 %", "1 %", "0.5 %", "0.25 %", "0.1 %", "0.05 %")
+BAND_TOLERANCES += ("0.02 %", "0.01 %")
+_BAND_LETTERS = dict(zip(BAND_TOLERANCES, "MKJGFDCBWPL", strict=True))
+_COEFFICIENTS = (NO_LETTER, "250", "100", "50", "25", "20", "15", "10", "5", "1")
 _LETTERS = (NO_LETTER, *(letter for letter in LETTERS if letter.isalpha()))
 
 
@@ -44,3 +58,108 @@ def capacitor_code(capacitance, tolerance):
 
 def _spans(letter: str, capacitance: float) -> list[Tolerance]:
     return [span for span, *_ in tolerances(letter, capacitance)] if letter else []
+
+
+@calculator(
+    topic="markings",
+    title="Resistor bands and codes for a value",
+    sources=("Vishay colour card", "IEC 60062:2016", "Yageo chip marking"),
+    resistance=Given("Ω", "The resistance.", at_least=0, at_most=9.9e10),
+    tolerance=Choice(BAND_TOLERANCES, "The tolerance either side.", default="5 %"),
+    tempco=Choice(_COEFFICIENTS, "The temperature coefficient in ppm/K.", default=NO_LETTER),
+)
+def resistor_bands(resistance, tolerance, tempco):
+    """What a resistor of this value carries: bands, letter code, chip codes.
+
+    `resistance` in ohm, up to three figures; `tolerance` and `tempco` (ppm/K) as the bands know
+    them. A code that cannot say the value is "none". Raises RepairlibError when bands cannot.
+
+    >>> finding = resistor_bands("4.7 kΩ", "5 %")
+    >>> finding.bands, finding.letter_code, finding.chip_code
+    ('yellow-violet-red-gold', '4K7J', '472')
+    """
+    fraction = float(tolerance.removesuffix(" %")) / 100
+    bands = write_bands(resistance, fraction, tempco=0 if tempco == NO_LETTER else float(tempco))
+    letter = _BAND_LETTERS[tolerance] if resistance else ""
+    values = {
+        "bands": bands,
+        "from_the_other_end": "-".join(bands.split("-")[::-1]),
+        "letter_code": _or_none(write_resistor_code, resistance, letter),
+        "chip_code": _or_none(write_chip_code, resistance, 3),
+        "chip_code_of_four": _or_none(write_chip_code, resistance, 4),
+        "chip_code_of_the_96_values": _or_none(write_e96_code, resistance),
+    }
+    notes = []
+    if tolerance in ("0.01 %", "0.02 %", "0.05 %"):
+        notes.append("This tolerance band is of the 2016 edition; in 2005 grey was 0.05 %.")
+    sources = (OLDER,) if notes else ()
+    return found(
+        values, [f"{Quantity(resistance, 'Ω')} {tolerance}: {bands}"], None, None, notes, sources
+    )
+
+
+@calculator(
+    topic="markings",
+    title="Inductor bands and code for a value",
+    sources=("Token inductor colour code", "CTC coils"),
+    inductance=Given("H", "The inductance, of two figures.", at_least=1e-8, at_most=0.99),
+    tolerance=Choice(("20 %", "10 %", "5 %"), "The tolerance either side.", default="10 %"),
+)
+def inductor_bands(inductance, tolerance):
+    """What an inductor of this value carries: four bands in µH, and the code.
+
+    `inductance` in henry. What cannot say the value is "none".
+
+    >>> finding = inductor_bands("1.5 mH")
+    >>> finding.bands, finding.code
+    ('brown-green-red-silver', '152K')
+    """
+    fraction = float(tolerance.removesuffix(" %")) / 100
+    values = {
+        "bands": _or_none(write_inductor_bands, inductance, fraction),
+        "code": _or_none(write_inductor_code, inductance, _BAND_LETTERS[tolerance]),
+    }
+    return found(values, [f"{Quantity(inductance, 'H')} is {inductance * 1e6:.6g} µH"])
+
+
+@calculator(
+    topic="markings",
+    title="What else these bands could be",
+    sources=("common practice", "Vishay colour card"),
+    bands=Text("The colours as you see them."),
+    measured=Text(
+        "What the meter says out of the board, such as 4.7 kΩ; may be empty.", default=""
+    ),
+)
+def band_confusions(bands, measured):
+    """What a resistor could be if heat or the lamp changed one colour, such as red into brown.
+
+    `bands` is a text of colours, `measured` a resistance or empty. With a measured resistance the
+    values that agree with it come alone. Raises RepairlibError for a word that is no colour.
+
+    >>> band_confusions("brown-black-brown-gold", "1 kΩ").fits
+    'band 3 red, not brown'
+    """
+    found_else = what_else(bands)
+    if not measured.strip():
+        said = [f"{change}: {reading.headline}" for change, reading in found_else]
+        return found({"possible": len(said)}, said)
+    ohm = read_quantity(measured, "Ω")
+    fits = [(change, reading) for change, reading in found_else if _agrees(reading, ohm.value)]
+    said = [f"{change}: {reading.headline}" for change, reading in fits]
+    values = {"measured": ohm, "fits": "; ".join(change for change, _ in fits) or "none"}
+    notes = ["A burnt resistor may have changed its value too: look for why it burnt."]
+    return found(values, said, notes=notes)
+
+
+def _agrees(reading, ohm: float) -> bool:
+    low, high = reading.tolerance.limits(reading.value)
+    return low <= ohm <= high
+
+
+def _or_none(write, *arguments) -> str:
+    """The marking, or "none" where this kind of marking cannot say the value."""
+    try:
+        return write(*arguments)
+    except RepairlibError:
+        return "none"

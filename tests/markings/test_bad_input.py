@@ -9,9 +9,11 @@ from hypothesis import strategies as st
 
 from repairlib.errors import RepairlibError
 from repairlib.markings import KINDS, read
+from repairlib.markings.colours import NAMES
 from repairlib.sources import SOURCES
 
-PRINTED = "0123456789.,/ \nABCDEFGHJKLMNPQRSTUVWXYZpnuµmkjzev%±+-()°~="
+PRINTED = "0123456789.,/ \nABCDEFGHJKLMNPQRSTUVWXYZpnuµmkjzev%±+-()°~=Ωr"
+WORDS = [*NAMES, "bn", "GD", "gr", "b", "body", "end", "dot", "tolerance", "mauve", "10", "-"]
 
 
 def check(text, part):
@@ -47,6 +49,16 @@ def test_any_text(text, part):
 @example("()", None)
 def test_text_of_the_signs_on_parts(text, part):
     check(text, part)
+
+
+@given(
+    st.lists(st.sampled_from(WORDS), max_size=9),
+    st.sampled_from([" ", "-", ", ", "/"]),
+    st.sampled_from([None, "resistor", "inductor", "chip-inductor", "fuse", "capacitor"]),
+)
+@settings(max_examples=800, deadline=None)
+def test_colours_in_any_order(words, between, part):
+    check(between.join(words), part)
 
 
 @given(st.text(max_size=10))

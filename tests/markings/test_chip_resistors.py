@@ -161,14 +161,14 @@ def test_10r_is_rather_ten_ohm():
 @pytest.mark.parametrize(
     ("code", "wrong"),
     [
-        ("4R7R", ""),
+        ("4R7R", "no marking has this form"),
         ("12", "three or four figures"),
-        ("1C", ""),
+        ("1C", "elsewhere it would be 16"),
         ("00B", "no place 00"),
         ("98A", "no place 98"),
         ("68", "three or four figures"),
         ("68Q", "Q is no multiplier"),
-        ("0805", ""),
+        ("0805", "elsewhere it would be imperial 0805"),
     ],
 )
 def test_is_refused(code, wrong):
