@@ -60,7 +60,7 @@ def test_every_dataset_is_listed():
     listing = (DATASETS / "README.md").read_text(encoding="utf-8")
     for path in DATASETS.rglob("*"):
         if path.is_file() and path.name != "README.md":
-            assert path.name in listing, f"{path.name} is missing from datasets/README.md"
+            assert path.stem in listing, f"{path.name} is missing from datasets/README.md"
 
 
 def test_demo_paths():

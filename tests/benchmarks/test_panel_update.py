@@ -1,9 +1,11 @@
-"""The quick-check panel keeps up with typing: what one key costs in the kernel."""
+"""Panels keep up with typing: what one key costs in the kernel."""
 
+import os
 from html import escape
 
 import ipywidgets as widgets
 
+from repairlib.exercises import open_exercise
 from repairlib.panels.quick_check import quick_check
 from tests.benchmarks.floor import report, seconds
 
@@ -29,4 +31,25 @@ def test_update_takes_less_than_50_ms(capsys):
         capsys,
         f"panel update {each * 1e3:.2f} ms, {each / bare:.0f} x setting the same widgets to text",
     )
+    assert each < LIMIT_S
+
+
+def test_an_answer_saved_and_told_takes_less_than_50_ms(capsys, tmp_path, monkeypatch):
+    monkeypatch.setenv("REPAIRLIB_HOME", str(tmp_path))
+    box = open_exercise("00-start-here").form().views["q7"].box
+    answers = [f"{number} pF" for number in range(1, 9)]
+
+    def floor():
+        for answer in answers:
+            with open(tmp_path / "plain", "w") as file:
+                file.write(answer)
+                file.flush()
+                os.fsync(file.fileno())
+
+    def typing():
+        for answer in answers:
+            box.value = answer
+
+    each, bare = seconds(typing) / len(answers), seconds(floor) / len(answers)
+    report(capsys, f"answer saved {each * 1e3:.2f} ms, {each / bare:.1f} x writing a small file")
     assert each < LIMIT_S

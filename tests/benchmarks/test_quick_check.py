@@ -3,6 +3,9 @@
 import sys
 import tracemalloc
 
+import pytest
+
+from repairlib.errors import RepairlibError
 from repairlib.markings import read
 from tests.benchmarks.floor import report, seconds, start_seconds
 
@@ -46,3 +49,15 @@ def test_readings_per_second(capsys):
         f"{peak:.0f} kB at the peak",
     )
     assert each < 1000 * bare
+
+
+def test_ten_megabytes_are_refused_without_reading_them(capsys):
+    text = "104 " * 2_500_000
+
+    def refuse():
+        with pytest.raises(RepairlibError):
+            read(text)
+
+    refusal, scan = seconds(refuse), seconds(lambda: "K" in text)
+    report(capsys, f"refusing 10 MB takes {refusal / scan:.2f} of looking through them once")
+    assert refusal < scan

@@ -46,7 +46,7 @@ def running_lab(folder: Path):
         )
         try:
             wait_until_up(port, server, log)
-            yield lambda name: f"http://127.0.0.1:{port}/lab/tree/{name}.ipynb?token={TOKEN}"
+            yield lambda name: f"http://127.0.0.1:{port}/lab/tree/{name}.ipynb?reset&token={TOKEN}"
         finally:
             stop(server)
 

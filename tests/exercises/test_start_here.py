@@ -3,7 +3,7 @@
 import pytest
 
 from repairlib.exercises import Draw, open_exercise
-from repairlib.exercises.start_here import falling_voltage, questions, two_readings
+from repairlib.exercises.start_here import falling_voltage, questions, two_readings, warm_up
 
 VARIANTS = [Draw(f"variant {number}") for number in range(40)]
 
@@ -82,3 +82,31 @@ def test_answering_by_code_tells_danger_and_unreadable_text_at_once():
     assert lines[2].startswith("q7: '47': the unit is missing.")
     with pytest.raises(ValueError, match="no question has this id"):
         exercise.answer(q99="x")
+
+
+@pytest.mark.published("KEMET ceramic data sheet, ordering table: three-figure code in pF")
+def test_warm_up_value_codes():
+    by_hand = {"103": "10 nF", "224": "220 nF", "472": "4.7 nF", "681": "680 pF", "154": "150 nF"}
+    asks = [warm_up(draw)[0] for draw in VARIANTS]
+    printed = [ask.picture().alt.split("Printed on it: ")[1][:3] for ask in asks]
+    assert set(printed) == set(by_hand)
+    for ask, code in zip(asks, printed, strict=True):
+        assert ask.judge(by_hand[code]).state == "right"
+
+
+@pytest.mark.published("IEC 60062:2016, tolerance letters J, K, M")
+def test_warm_up_tolerance_letters():
+    by_hand = {"J": "±5 %", "K": "±10 %", "M": "±20 %"}
+    seen = set()
+    for draw in VARIANTS:
+        ask = warm_up(draw)[1]
+        letter = ask.prompt.split("`333")[1][0]
+        assert ask.judge(by_hand[letter]).state == "right"
+        seen.add(letter)
+    assert seen == set(by_hand)
+
+
+def test_warm_up_shows_what_a_danger_looks_like():
+    ask = warm_up(VARIANTS[0])[2]
+    assert ask.judge("a").hazards == ("stored charge",)
+    assert ask.judge("b").state == "right"

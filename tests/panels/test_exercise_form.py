@@ -1,7 +1,5 @@
 """The forms without a browser: setting `.value` and clicking is what a browser does."""
 
-import time
-
 import pytest
 
 from repairlib.exercises import (
@@ -99,17 +97,6 @@ def test_a_bad_file_is_told_above_the_questions():
 def test_typed_markup_is_shown_as_text(form):
     form.views["q7"].box.value = "<img src=x onerror=alert(1)>"
     assert "<img src=x" not in form.views["q7"].feedback.value
-
-
-def test_an_answer_updates_the_form_fast(form):
-    took = []
-    for number in range(20):
-        start = time.perf_counter()
-        form.views["q7"].box.value = f"{number + 1} pF"
-        took.append(time.perf_counter() - start)
-    took.sort()
-    print(f"median {took[10] * 1e3:.1f} ms")
-    assert took[10] < 0.05
 
 
 def test_page_shows_every_question_with_pictures():
