@@ -18,6 +18,7 @@ from repairlib.health.life import (
     USUAL_HEATING,
     Life,
     expected,
+    in_hours,
     mixed_life,
     ripple_base,
 )
@@ -27,7 +28,7 @@ REFUSE, ESTIMATE = "refuse", "estimate"
 YOUNG, AGEING, TOO_OLD = "young", "ageing", "too old"
 GENERAL = "aluminium general 105"
 _FAMILY = Choice(ageing_families, "What kind of capacitor it is.", default=GENERAL)
-_LIFE = Given("s", "Rated life of the data sheet, such as 2000 h.", above=0, at_most=1e12)
+_LIFE = Given("s", "Rated life of the data sheet, such as 2000 h.", above=0)
 _RATED = Given("°C", "Rated temperature.", at_least=ABSOLUTE_ZERO, at_most=200, default=105.0)
 _AIR = Given("°C", "Of the air around the part.", at_least=ABSOLUTE_ZERO, at_most=200)
 
@@ -97,7 +98,7 @@ def expected_life(
     product = f"{rated_life / 3600:g} h × {life.by_temperature:.4g}"
     if wet:
         product += f" × {life.by_ripple:.4g} × {life.by_voltage:.4g}"
-    working.append(f"life: {product} = {life.hours:.4g} h")
+    working.append(f"life: {product} = {in_hours(life.hours)}")
     return found(values, working, notes=notes + _capped(life), sources=sources)
 
 
@@ -145,8 +146,8 @@ def mixed_use_life(rated_life, uses, rated_temperature, family):
         parts.append((hours, life.hours))
     hours = mixed_life(parts)
     life = Life(hours, 1.0, 1.0, 1.0, max(one.spread for one in lives))
-    working = [f"{share:g} h in a life of {whole:.4g} h" for share, whole in parts]
-    working.append(f"all hours / the sum of the shares = {hours:.4g} h")
+    working = [f"{share:g} h in a life of {in_hours(whole)}" for share, whole in parts]
+    working.append(f"all hours / the sum of the shares = {in_hours(hours)}")
     return found(_life_values(life), working, notes=[SPREAD_NOTE, *_capped(life)])
 
 
@@ -196,9 +197,9 @@ def too_old(rated_life, temperature, years, hours_a_day, rated_temperature, fami
     reason = f"used {used * 100:.3g} % of its life and {years:g} years old"
     reason += f"; above 100 %, or {CAP_YEARS} years, it is too old"
     working = [
-        f"life at {temperature:g} °C by the rule: {life.hours:.4g} h",
-        f"hours on: {years:g} × 365 × {hours_a_day:g} h = {hours:.4g} h",
-        f"used: {hours:.4g} / {life.hours:.4g} = {used * 100:.3g} %",
+        f"life at {temperature:g} °C by the rule: {in_hours(life.hours)}",
+        f"hours on: {years:g} × 365 × {hours_a_day:g} h = {in_hours(hours)}",
+        f"used: {in_hours(hours)} / {in_hours(life.hours)} = {used * 100:.3g} %",
     ]
     notes = [
         SPREAD_NOTE,
@@ -215,7 +216,7 @@ def too_old(rated_life, temperature, years, hours_a_day, rated_temperature, fami
     sources=("Cosel lifetime note",),
     rated_life=_LIFE,
     temperature=_AIR,
-    new_rated_life=Given("s", "Rated life of the new part.", above=0, at_most=1e12),
+    new_rated_life=Given("s", "Rated life of the new part, such as 5000 h.", above=0),
     new_temperature=_AIR,
     rated_temperature=_RATED,
     new_rated_temperature=_RATED,
@@ -251,8 +252,8 @@ def better_part(
         "new_years": Quantity(new.years, "", 2),
     }
     working = [
-        f"old part: {rated_life / 3600:g} h × {old.by_temperature:.4g} = {old.hours:.4g} h",
-        f"new part: {new_rated_life / 3600:g} h × {new.by_temperature:.4g} = {new.hours:.4g} h",
+        f"old part: {rated_life / 3600:g} h × {old.by_temperature:.4g} = {in_hours(old.hours)}",
+        f"new part: {new_rated_life / 3600:g} h × {new.by_temperature:.4g} = {in_hours(new.hours)}",
     ]
     return found(values, working, notes=[SPREAD_NOTE, *(_capped(old) or _capped(new))])
 
@@ -262,7 +263,7 @@ def _life_values(life: Life) -> dict[str, object]:
     return {
         "hours": round(life.believed),
         "years": Quantity(round(life.years, 1), ""),
-        "from_to": f"{float(f'{low:.4g}'):.0f} h to {float(f'{high:.4g}'):.0f} h",
+        "from_to": f"{in_hours(low)} to {in_hours(high)}",
     }
 
 
@@ -270,4 +271,4 @@ def _capped(life: Life) -> list[str]:
     if life.hours <= CAP_HOURS:
         return []
     years = life.hours / HOURS_A_YEAR
-    return [f"The rule gives {life.hours:.4g} h, {years:.3g} years. {CAP_NOTE}"]
+    return [f"The rule gives {in_hours(life.hours)}, {years:.3g} years. {CAP_NOTE}"]

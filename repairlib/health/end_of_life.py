@@ -121,7 +121,7 @@ def end_of_life_limits(family, capacitance, rated_voltage, criterion):
                 f"{brief(capacitance, 'F')} × {times:g} = {brief(times * capacitance, 'F')}"
             )
     values["loss_times"] = Quantity(chosen.loss_times, "")
-    notes = [_named(chosen)]
+    notes = [in_words(chosen)]
     if families()[family].inside == "film" or not loss_rows(family):
         notes.append("No loss limit at 120 Hz is known for this family: only the ratio is given.")
     else:
@@ -137,12 +137,13 @@ def end_of_life_limits(family, capacitance, rated_voltage, criterion):
     return found(values, working, notes=notes, sources=(chosen.source,))
 
 
-def _named(chosen: Criterion) -> str:
+def in_words(chosen: Criterion) -> str:
+    """Which criterion a verdict used, and that others differ."""
     if chosen.name == BENCH_RULE:
-        return "A choice: the bench rule of thumb, -20 % of capacitance and twice the loss."
+        return "End-of-life limits, a choice: bench rule, -20 % of capacitance and twice the loss."
     others = [one.name for one in criteria_of(chosen.family) if one.name != chosen.name]
     other = ", ".join(dict.fromkeys(others))
-    return f"The limits are those of the {chosen.name} test. Other criteria differ: {other}."
+    return f"End-of-life limits: {chosen}. Others differ: {other}."
 
 
 def _times(percent: str) -> float | None:

@@ -129,6 +129,15 @@ def voltage_factor(ratio: float) -> float:
     return LOW_VOLTAGE_FACTOR if ratio < LOW_VOLTAGE else ratio**-2.5
 
 
+def in_hours(hours: float) -> str:
+    """Hours in words, to four figures.
+
+    >>> in_hours(469_518.7)
+    '469500 h'
+    """
+    return f"{float(f'{hours:.4g}'):.0f} h"
+
+
 def self_heating(amps: float, ohm: float, square_cm: float, radiation: float) -> float:
     """ΔT in K = I² R / (A H).
 

@@ -27,7 +27,6 @@ _ROUNDING = 1e-9
 _HIGHEST = 1000.0  # V
 _BLOCK = 8192  # rows
 _CELLS_A_VOLT, _CELLS = 20, 20_001
-_APART = 1e4  # V; more than any rated voltage here, so that families do not overlap
 COLUMNS = ("capacitance", "rated_voltage", "measured", "esr", "leakage")
 
 
@@ -170,35 +169,34 @@ def _segment(codes, volts, product):
     """For each part the place of its limits in `_segments`."""
     starts, splits, first = _starts()
     volts = np.fmin(np.fmax(volts, 0.0), _HIGHEST)  # a missing voltage is found out later
-    key = codes * _APART + volts
     place = first.take(codes * _CELLS + (volts * _CELLS_A_VOLT).astype(np.intp))
     for _ in range(2):  # at most two ranges begin within a cell
-        place += key >= starts.take(place + 1)
+        place += volts >= starts.take(place + 1)
     return 2 * place + (product > splits.take(place))
 
 
 @cache
 def _starts():
-    """Where each range of voltages begins (family place × _APART + volts), and its CV split.
+    """The voltage at which each range begins, family after family, and its CV split.
 
-    The third array names for each cell of 0.05 V a range that begins at or below it: this finds a
-    range several times faster than a binary search.
+    The third array names for each family and each cell of 0.05 V a range that begins at or below
+    it: this finds a range several times faster than a binary search.
     """
     starts, splits, cells = [], [], []
-    for place, name in enumerate(families()):
-        own = len(starts)
-        starts += [place * _APART + volts for volts in _steps(name)]
-        splits += [_split(name, volts) for volts in _steps(name)]
-        edges = place * _APART + np.arange(_CELLS) / _CELLS_A_VOLT - _ROUNDING
-        cells.append(np.maximum(np.searchsorted(starts, edges, "right") - 1, own))
-    return np.array([*starts, inf]), np.array(splits), np.concatenate(cells)
+    edges = np.arange(_CELLS) / _CELLS_A_VOLT - _ROUNDING
+    for name in families():
+        steps = _steps(name)
+        cells.append(len(starts) + np.maximum(np.searchsorted(steps, edges, "right") - 1, 0))
+        starts += steps
+        splits += [_split(name, volts) for volts in steps]
+    return np.array(starts), np.array(splits), np.concatenate(cells)
 
 
 @cache
 def _segments():
     """The limits of each range of voltages, below and above its CV split, as columns."""
     rows = [
-        _limits_at(name, volts, product)
+        _limits_at(name, min(volts, _HIGHEST), product)
         for name in families()
         for volts in _steps(name)
         for product in (0.5 * min(_split(name, volts), 2), 2 * min(_split(name, volts), 1e9))
@@ -207,7 +205,7 @@ def _segments():
 
 
 def _steps(name: str) -> list[float]:
-    """The rated voltages at which some limit of that family changes, from 0 up."""
+    """The rated voltages at which some limit of that family changes, from 0 up to infinity."""
     starts = {0.0}
     listed = [row[0] for row in loss_rows(name)]
     starts |= set(listed)
@@ -216,7 +214,7 @@ def _steps(name: str) -> list[float]:
         starts.add(one.from_v)
         ends.append(one.to_v)
     starts |= {nextafter(end, inf) for end in ends if end < _HIGHEST}
-    return sorted(starts)
+    return [*sorted(starts), inf]
 
 
 def _split(name: str, volts: float) -> float:

@@ -13,7 +13,7 @@ from repairlib.calculator import Choice, Given, calculator, found
 from repairlib.errors import RepairlibError
 from repairlib.health import decision_rules
 from repairlib.health.decision_rules import brief
-from repairlib.health.end_of_life import CRITERIA, USUAL, Criterion, criterion
+from repairlib.health.end_of_life import CRITERIA, USUAL, Criterion, criterion, in_words
 from repairlib.health.esr import (
     HIGH_HZ,
     LOWEST_HZ,
@@ -93,7 +93,8 @@ def judge(name: str, reading: float, percent: float, window: Window, unit: str) 
     if old.verdict == decision_rules.PASS:
         as_new = "it is no longer" if new.verdict == decision_rules.FAIL else "it may no longer be"
         return Judged(name, MARGINAL, f"{old.reason}, the end-of-life limit; {as_new} as new")
-    return Judged(name, CANNOT_TELL, f"{old.reason}, the end-of-life limit: measure more exactly")
+    reason = old.reason.removeprefix(f"{old.zone}: ")
+    return Judged(name, CANNOT_TELL, f"{reason}, the end-of-life limit: measure more exactly")
 
 
 def _old_decision(ends, window: Window, unit: str):
@@ -156,7 +157,7 @@ def judge_capacitor(
     """
     check_part(capacitance, rated_voltage)
     worn = _criterion(family, rated_voltage, criterion)
-    limit, notes = None, [f"End-of-life limits: {worn}."]
+    limit, notes = None, [in_words(worn)]
     judged: list[Judged] = []
     if working_voltage is not None and working_voltage > rated_voltage:
         judged.append(_underrated(rated_voltage, working_voltage))

@@ -1,6 +1,6 @@
 """A table judged in one call says the same as the verdict on each part."""
 
-from math import nan
+from math import inf, nan, nextafter
 
 import numpy as np
 import pytest
@@ -62,6 +62,18 @@ def test_same_as_the_verdict_on_each_part(
     columns = [np.array([value]) for value in row]
     table = judge_table(family, *columns, uncertainty=uncertainty, tolerance=tolerance)
     assert table.verdicts()[0] == table.why(0).verdict
+
+
+def test_every_family_at_the_ends_of_its_list():
+    """Each listed voltage, a little below and a little above it, by table and by part."""
+    around = [
+        near for volts in VOLTS for near in (volts, nextafter(volts, 0), nextafter(volts, inf))
+    ]
+    for family in families():
+        for volts in around[:-1]:
+            row = ([1e-4], [volts], [1e-4], [0.5], [1e-5 * volts])
+            table = judge_table(family, *row)
+            assert table.verdicts()[0] == table.why(0).verdict, (family, volts)
 
 
 def test_rows_do_not_touch_each_other():
