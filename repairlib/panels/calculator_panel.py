@@ -63,7 +63,8 @@ def _label(name: str, parameter) -> str:
 
 
 def _input(parameter) -> widgets.Widget:
-    default = "" if parameter.default is REQUIRED else str(parameter.default)
+    left_out = parameter.default in (REQUIRED, None)
+    default = "" if left_out else str(parameter.default)
     width = widgets.Layout(width="22rem", max_width="100%")
     if isinstance(parameter, Choice):
         options = parameter.all_options()
