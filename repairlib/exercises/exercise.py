@@ -18,6 +18,7 @@ LESSONS = {
     "03-capacitor-markings": "capacitor_markings",
     "04-polarity": "polarity_marks",
     "05-measure-and-judge": "measure_and_judge",
+    "06-how-capacitors-age": "how_capacitors_age",
     "07-plan-a-recap": "plan_a_recap",
 }
 
