@@ -1,9 +1,10 @@
-"""Drawings made by code: parts with their markings, polarity marks, board plans.
+"""Drawings made by code: parts with their markings and bands, polarity marks, board plans.
 
 Every drawing is a Picture: SVG that is the same byte for byte on each run, and words that say
 what it shows.
 """
 
+from repairlib.drawings.bands import draw_bands
 from repairlib.drawings.board import draw_board
 from repairlib.drawings.oxide import draw_oxide_skin
 from repairlib.drawings.parts import BODIES, draw_part
@@ -14,6 +15,7 @@ from repairlib.drawings.row import draw_places, draw_row
 __all__ = [
     "BODIES",
     "Picture",
+    "draw_bands",
     "draw_board",
     "draw_oxide_skin",
     "draw_part",

@@ -41,6 +41,7 @@ class Anatomy:
     outline: the board's outline for it, ("round", radius) or ("box", half width, half height).
     pads: where its pads lie on the board, the first one belonging to the marked end.
     notes: what must be said beside it, a line each.
+    bands: the colours of its bands from left to right, where it carries bands instead of a text.
     """
 
     looks: str
@@ -50,6 +51,7 @@ class Anatomy:
     pads: tuple[Point, ...] = ((-40, 0), (40, 0))
     holes: bool = True
     notes: tuple[str, ...] = ()
+    bands: tuple[str, ...] = ()
 
 
 Body = Callable[[Canvas, str, int, str], Anatomy]

@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from repairlib.drawings import capacitors, pin_one, semiconductors
+from repairlib.drawings import bands, capacitors, pin_one, semiconductors
 from repairlib.drawings.anatomy import Anatomy, Body, Mark, Terminal
 from repairlib.drawings.canvas import INK, NEGATIVE, PAPER, POSITIVE, QUIET, Canvas, Point, wrapped
 from repairlib.drawings.picture import Picture
@@ -20,6 +20,10 @@ BODIES: dict[str, Body] = {
     "polymer can": capacitors.polymer_can,
     "polymer chip": capacitors.polymer_chip,
     "non-polar": capacitors.non_polar,
+    "resistor": bands.resistor,
+    "inductor": bands.inductor,
+    "chip resistor": bands.chip_resistor,
+    "fuse": bands.fuse,
     "diode": semiconductors.diode,
     "zener": semiconductors.zener,
     "led": semiconductors.led,
@@ -78,7 +82,9 @@ def draw_body(
 def part_words(anatomy: Anatomy, marking: str, labels: bool = True) -> str:
     """What the drawing shows, in sentences; the meaning of the marks only with labels."""
     words = anatomy.looks
-    if marking.strip():
+    if anatomy.bands:
+        words += f" Bands from left to right: {', '.join(anatomy.bands)}."
+    elif marking.strip():
         words += " Printed on it: " + ", ".join(marking.split("\n")) + "."
     if anatomy.marks:
         named = [

@@ -12,10 +12,12 @@ import ipywidgets as widgets
 
 from repairlib.drawings import draw_part
 from repairlib.errors import RepairlibError
-from repairlib.markings import read
+from repairlib.markings import read, what_else
+from repairlib.markings.colours import bands_of
 from repairlib.markings.reading import KIND_NAMES
 from repairlib.panels.answer_inputs import PLAIN
 from repairlib.panels.look import Panel, picture_html, told, words
+from repairlib.safety import caution
 from repairlib.sources import source
 
 ANY_PART = ""
@@ -28,9 +30,14 @@ BODIES = {
     "radial": "radial",
     "axial": "axial",
     "case-size": "chip",
+    "resistor": "resistor",
+    "chip-resistor": "chip resistor",
+    "inductor": "inductor",
+    "chip-inductor": "chip",
+    "fuse": "fuse",
 }
 USUAL_BODY = "disc"
-DRAWN_CHARACTERS = 40
+DRAWN_CHARACTERS = 80
 STYLE = """<style>
 .rl-quick .widget-hbox {align-items: flex-start; column-gap: 16px; flex-wrap: wrap;}
 .rl-quick .widget-hbox > .widget-html:last-child {flex: 1 1 18rem; padding-top: .4em;}
@@ -54,9 +61,9 @@ class QuickCheck(Panel):
         self.marking = widgets.Text(
             value=marking,
             description="Marking",
-            placeholder="for example 104K",
+            placeholder="104K, or brown black red gold",
             style=PLAIN,
-            layout=widgets.Layout(width="240px"),
+            layout=widgets.Layout(width="300px"),
         )
         self.part = widgets.Dropdown(
             options=PARTS, value=part, description="Read it as", style=PLAIN
@@ -114,7 +121,26 @@ def readings_html(readings) -> str:
         shown = f"<p>It can mean {len(items)} things, the likeliest first:</p><ol>{listed}</ol>"
     keys = dict.fromkeys(key for reading in readings for key in reading.sources)
     titles = "<br>".join(f"Source: {escape(str(source(key)))}" for key in keys)
-    return f'<div role="status">{shown}</div><div class="rl-soft">{titles}</div>'
+    more = cautions_html(readings) + what_else_html(readings[0])
+    return f'<div role="status">{shown}{more}</div><div class="rl-soft">{titles}</div>'
+
+
+def cautions_html(readings) -> str:
+    """The cautions for replacing such a part, once each; none for most parts."""
+    keys = dict.fromkeys(key for reading in readings for key in reading.cautions)
+    return caution(*keys)._repr_html_() if keys else ""
+
+
+def what_else_html(reading) -> str:
+    """Folded under bands: what they could be if heat or the lamp changed one colour."""
+    if reading.kind not in ("resistor", "inductor") or not bands_of(reading.text):
+        return ""
+    items = "".join(
+        f"<li>{escape(change)}: {escape(one.headline)}</li>"
+        for change, one in what_else(reading.text, reading.kind)
+    )
+    head = "What else could it be, if heat or the lamp changed one colour?"
+    return f"<details><summary>{head}</summary><ul>{items}</ul></details>" if items else ""
 
 
 def reading_html(reading) -> str:

@@ -71,6 +71,38 @@ def test_marking_of_two_words_is_drawn_on_two_lines(panel):
     assert ">1000µF<" in drawn(panel) and ">16V<" in drawn(panel)
 
 
+@pytest.mark.published("Vishay Draloric/Beyschlag Color Code Card, after IEC 60062")
+def test_bands_are_read_and_drawn_with_their_names(panel):
+    panel.marking.value = "yellow violet red gold"
+    assert "4.7 kΩ ±5 %" in shown(panel)
+    assert "Bands from left to right: yellow, violet, red, gold." in panel.picture.value
+    assert ">violet<" in drawn(panel)
+
+
+def test_what_else_bands_could_be_stands_folded_below(panel):
+    panel.marking.value = "yellow-violet-red-gold"
+    assert "band 3 orange, not red: 47 kΩ" in shown(panel)
+    assert "<details>" in shown(panel)
+    panel.marking.value = "104K"
+    assert "What else" not in shown(panel)
+
+
+def test_fuse_is_shown_with_its_cautions_and_no_substitute(panel):
+    panel.marking.value = "T3.15AL250V"
+    assert "only by one of the same rating and class" in shown(panel)
+    assert "Mains voltage can kill" in shown(panel)
+    assert "glass tube" in panel.picture.value
+
+
+@pytest.mark.parametrize(
+    ("kind", "looks"),
+    [("resistor", "small body"), ("chip-resistor", "black block"), ("inductor", "rounded body")],
+)
+def test_chosen_kind_is_drawn(panel, kind, looks):
+    panel.part.value = kind
+    assert looks in panel.picture.value
+
+
 def test_nothing_typed_asks_for_a_marking(panel):
     assert "Type what is printed on the part" in shown(panel)
     panel.marking.value = "   "
