@@ -15,13 +15,17 @@ from repairlib.panels import look
 class CalculatorPanel(look.Panel):
     """The panel of one calculator. `inputs` holds the fields by name, `answer` what is found."""
 
-    def __init__(self, calculator: Calculator):
+    def __init__(self, calculator: Calculator, start: dict[str, str] | None = None):
         self.calculator = calculator
-        self.inputs = {name: _input(one) for name, one in calculator.parameters.items()}
+        start = start or {}
+        shown = {
+            name: one for name, one in calculator.parameters.items() if name in start or not start
+        }
+        self.inputs = {name: _input(one, start.get(name)) for name, one in shown.items()}
         self.answer = look.words()
         rows = [
             widgets.VBox([look.words(_label(name, one)), self.inputs[name]])
-            for name, one in calculator.parameters.items()
+            for name, one in shown.items()
         ]
         for field in self.inputs.values():
             field.observe(self._update, "value")
@@ -46,15 +50,20 @@ class CalculatorPanel(look.Panel):
             self.answer.value = look.trouble(error)
 
 
-def calculator_panel(name: str) -> CalculatorPanel:
+def calculator_panel(name: str, **start: str) -> CalculatorPanel:
     """A panel for the calculator of that name, such as "capacitor_code".
 
-    Raises RepairlibError when there is none of that name.
+    `start` types values in to begin with: then only these fields are shown, in the calculator's
+    order. Raises RepairlibError when there is no calculator or value of that name.
     """
     calculators = all_calculators()
     if name not in calculators:
         raise RepairlibError(name, "not a calculator known here", ", ".join(calculators))
-    return CalculatorPanel(calculators[name])
+    strangers = [given for given in start if given not in calculators[name].parameters]
+    if strangers:
+        accepted = ", ".join(calculators[name].parameters)
+        raise RepairlibError(strangers[0], f"{name} has no such value", accepted)
+    return CalculatorPanel(calculators[name], start)
 
 
 def _label(name: str, parameter) -> str:
@@ -62,9 +71,10 @@ def _label(name: str, parameter) -> str:
     return f'<span class="rl-head">{spoken(name)}</span> <span class="rl-soft">{sentence}</span>'
 
 
-def _input(parameter) -> widgets.Widget:
+def _input(parameter, start: str | None) -> widgets.Widget:
     left_out = parameter.default in (REQUIRED, None)
     default = "" if left_out else str(parameter.default)
+    default = default if start is None else start
     width = widgets.Layout(width="22rem", max_width="100%")
     if isinstance(parameter, Choice):
         options = parameter.all_options()

@@ -24,6 +24,19 @@ def test_says_what_is_wrong_and_keeps_what_was_typed():
     assert panel.inputs["capacitance"].value == "<b>4 ohms</b>"
 
 
+def test_opens_with_values_typed_in_and_shows_only_these():
+    panel = calculator_panel("capacitor_code", capacitance="4n7")
+    assert list(panel.inputs) == ["capacitance"]
+    assert "472" in panel.answer.value
+    with pytest.raises(RepairlibError, match="no such value"):
+        calculator_panel("capacitor_code", colour="red")
+
+
+def test_a_value_that_may_be_left_out_has_an_empty_field():
+    panel = calculator_panel("judge_capacitor")
+    assert panel.inputs["esr"].value == ""
+
+
 def test_unknown_calculator():
     with pytest.raises(RepairlibError, match="capacitor_code"):
         calculator_panel("nonsense")
