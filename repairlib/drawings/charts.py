@@ -27,7 +27,7 @@ COLDEST = 25.0  # °C, where the curves begin
 MOST_LINES = 6
 SAID_AT = (45, 65, 85)  # °C, temperatures for which the words give the life
 _GENERAL, _BIPOLAR = "aluminium general 105", "aluminium non-polar"
-_LABEL_STEP = 1.85  # ratio of heights at which two labels of two lines stay apart
+_LABEL_STEP = 2.0  # ratio of heights at which two labels of two lines stay apart
 _TICKS = (0.1, 0.2, 0.5, 1, 2, 5, 10, 20, 50, 100)
 _LOOKS = (
     (NEGATIVE, "-", "o"),

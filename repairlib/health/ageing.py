@@ -60,7 +60,7 @@ def expected_life(
     and factors as published by makers; the polymer rule is from memory.
 
     >>> print(expected_life("aluminium general 105", "2000 h", "65 °C"))
-    Expected life: hours 32000; years 3.7; from to 16000 h to 64000 h; by temperature 16.00;
+    Expected life: hours 32000; years 3.7; from to 1.8 to 7.3 years; by temperature 16.00;
     by ripple 1.000; by voltage 1.000
     """
     life = expected(
@@ -137,7 +137,7 @@ def mixed_use_life(rated_life, uses, rated_temperature, family):
     for temperatures above the rating. Source: a power-supply maker's technical note.
 
     >>> print(mixed_use_life("1000 h", "8 h at 65 °C; 16 h at 45 °C"))
-    Life in changing use: hours 32000; years 3.7; from to 10670 h to 96000 h
+    Life in changing use: hours 32000; years 3.7; from to 1.2 to 11.0 years
     """
     parts, lives = [], []
     for hours, celsius in _read_uses(uses):
@@ -263,7 +263,7 @@ def _life_values(life: Life) -> dict[str, object]:
     return {
         "hours": round(life.believed),
         "years": Quantity(round(life.years, 1), ""),
-        "from_to": f"{in_hours(low)} to {in_hours(high)}",
+        "from_to": f"{low / HOURS_A_YEAR:.1f} to {high / HOURS_A_YEAR:.1f} years",
     }
 
 

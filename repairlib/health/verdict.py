@@ -94,7 +94,7 @@ def judge(name: str, reading: float, percent: float, window: Window, unit: str) 
         as_new = "it is no longer" if new.verdict == decision_rules.FAIL else "it may no longer be"
         return Judged(name, MARGINAL, f"{old.reason}, the end-of-life limit; {as_new} as new")
     reason = old.reason.removeprefix(f"{old.zone}: ")
-    return Judged(name, CANNOT_TELL, f"{reason}, the end-of-life limit: measure more exactly")
+    return Judged(name, CANNOT_TELL, f"{reason}, the end-of-life limit")
 
 
 def _old_decision(ends, window: Window, unit: str):
@@ -295,7 +295,7 @@ def _limits(limit: _LossLimit | None, worn: Criterion) -> dict[str, object]:
     values: dict[str, object] = {"criterion": str(worn)}
     if limit and limit.ohm is not None:
         values["esr_limit_new"] = Quantity(limit.ohm, "Ω", 4)
-        values["esr_limit_old"] = Quantity(limit.ohm * worn.loss_times, "Ω", 4)
+        values["esr_limit_worn"] = Quantity(limit.ohm * worn.loss_times, "Ω", 4)
     return values
 
 
