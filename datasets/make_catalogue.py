@@ -15,7 +15,7 @@ from typing import NamedTuple
 PATH = Path(__file__).parent / "demo" / "parts-catalogue.csv"
 LINES = 2000
 HEADING = (
-    "part,series,family,capacitance_uf,rated_v,rated_c,life_h,ripple_ma,esr_class,impedance_ohm,"
+    "part,series,family,capacitance_uf,rated_v,rated_c,life_h,ripple_ma,ripple_hz,esr_class,impedance_ohm,"
     "diameter_mm,length_mm,lead_spacing_mm,mounting,price,pack"
 )
 FIGURES = (1, 1.5, 2.2, 3.3, 4.7, 6.8)
@@ -178,6 +178,7 @@ def _row(series: Series, microfarad: float, volts: float):
         series.celsius,
         hours,
         ripple,
+        ripple and (120 if series.ohm is None else 100000),
         series.esr_class,
         ohm,
         f"{diameter:g}",

@@ -23,6 +23,7 @@ COLUMNS = (
     "rated_c",
     "life_h",
     "ripple_ma",
+    "ripple_hz",
     "esr_class",
     "impedance_ohm",
     "diameter_mm",
@@ -42,6 +43,7 @@ _MOST = {
     "rated_c": 250,
     "life_h": 1e6,
     "ripple_ma": 1e6,
+    "ripple_hz": 1e6,
     "impedance_ohm": 1e6,
     "diameter_mm": 200,
     "length_mm": 400,
@@ -56,8 +58,8 @@ class CataloguePart(NamedTuple):
     """One line of a catalogue; None (or "") where the line says nothing.
 
     `farad` [F], `volts` [V], `celsius` and `hours`: the life stated at that temperature; `ripple`
-    [A] and `ohm` [Ω] at 100 kHz; lengths in mm, `length` is the height of a radial can; `price`
-    is for one piece, and `pack` is how many pieces are sold together.
+    [A] at `ripple_hz` [Hz]; `ohm` [Ω] at 100 kHz; lengths in mm, `length` is the height of a
+    radial can; `price` is for one piece, and `pack` is how many pieces are sold together.
     """
 
     part: str
@@ -68,6 +70,7 @@ class CataloguePart(NamedTuple):
     celsius: float
     hours: float | None
     ripple: float | None
+    ripple_hz: float | None
     esr_class: str
     ohm: float | None
     diameter: float | None
@@ -210,7 +213,7 @@ class _RowReader:
             raise ValueError(f"family {family[:40]!r} is not known here")
         if mounting not in MOUNTINGS:
             raise ValueError(f"mounting {mounting[:40]!r} is not one of {', '.join(MOUNTINGS)}")
-        capacitance, volts, celsius, hours, ripple, esr_class, ohm, *sizes = figures
+        capacitance, volts, celsius, hours, ripple, hertz, esr_class, ohm, *sizes = figures
         microfarad = self.figure("capacitance_uf", capacitance)
         milliampere = self.figure("ripple_ma", ripple)
         return CataloguePart(
@@ -222,6 +225,7 @@ class _RowReader:
             self.figure("rated_c", celsius),
             self.figure("life_h", hours),
             milliampere and milliampere / 1000,
+            self.figure("ripple_hz", hertz),
             esr_class,
             self.figure("impedance_ohm", ohm),
             self.figure("diameter_mm", sizes[0]),

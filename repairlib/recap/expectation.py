@@ -74,7 +74,9 @@ def years_in_words(hours: float | None) -> str:
 def expected_of_part(part: CataloguePart) -> Expectation:
     """What to expect of that part of a catalogue."""
     hours = hours_inside(part.family, part.hours, part.celsius)
-    ripple = f"{brief(part.ripple, 'A')} at 100 kHz" if part.ripple is not None else ""
+    ripple = brief(part.ripple, "A") if part.ripple is not None else ""
+    if ripple and part.ripple_hz is not None:
+        ripple += f" at {brief(part.ripple_hz, 'Hz')}"
     esr = part.esr_class
     if part.ohm is not None:
         esr = f"{esr}, {brief(part.ohm, 'Ω')} at 100 kHz".removeprefix(", ")

@@ -30,7 +30,7 @@ def catalogue(length: int) -> str:
     """`length` lines that spread over values, ratings and sizes as catalogues do."""
     rows = [
         f"P{n},S{n % 97},aluminium general 105,{FIGURES[n % 12] * 10 ** (n // 12 % 4):g},"
-        f"{VOLTS[n // 48 % 8]},105,{HOURS[n % 5]},{10 + n % 400},general,,{5 + n % 6},"
+        f"{VOLTS[n // 48 % 8]},105,{HOURS[n % 5]},{10 + n % 400},120,general,,{5 + n % 6},"
         f"{11 + n % 10},{2 + n % 3},radial,{0.05 + n % 83 / 100:.2f},{(1, 10, 50)[n % 3]}"
         for n in range(length)
     ]
@@ -100,7 +100,7 @@ def test_growth_when_every_line_is_a_candidate(capsys):
     for length in (10_000, 40_000):
         rows = [
             f"P{n},S,aluminium general 105,10,{VOLTS[n % 8]},105,{HOURS[n % 5]},{n % 900 + 1},"
-            f"general,,{5 + n % 6},{11 + n % 10},{2 + n % 3},radial,{n % 997 + 1},1"
+            f"120,general,,{5 + n % 6},{11 + n % 10},{2 + n % 3},radial,{n % 997 + 1},1"
             for n in range(length)
         ]
         text = "\n".join([head, *rows, ""])

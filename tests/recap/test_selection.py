@@ -8,7 +8,7 @@ from repairlib.recap.expectation import expected_of_part, expected_of_proposal, 
 from repairlib.recap.selection import Selector, rank
 
 HEAD = (
-    "part,family,capacitance_uf,rated_v,rated_c,life_h,ripple_ma,diameter_mm,length_mm,"
+    "part,family,capacitance_uf,rated_v,rated_c,life_h,ripple_ma,ripple_hz,diameter_mm,length_mm,"
     "lead_spacing_mm,mounting,price"
 )
 
@@ -17,7 +17,7 @@ def line(part, volts=16, celsius=105, hours=2000, price="0.10", **other):
     cells = {"family": "aluminium general 105", "ripple": 20, "size": "5,11,2"}
     cells |= {"mounting": "radial", "value": 10} | other
     return (
-        f"{part},{cells['family']},{cells['value']},{volts},{celsius},{hours},{cells['ripple']},"
+        f"{part},{cells['family']},{cells['value']},{volts},{celsius},{hours},{cells['ripple']},120,"
         f"{cells['size']},{cells['mounting']},{price}"
     )
 
@@ -162,6 +162,6 @@ def test_life_of_a_bipolar_proposal():
 def test_expectation_of_a_catalogue_part():
     part = parse_catalogue("\n".join([HEAD, line("A", ripple=1500)])).parts[0]
     expectation = expected_of_part(part)
-    assert (expectation.life, expectation.ripple) == ("14 years", "1.5\xa0A at 100 kHz")
+    assert (expectation.life, expectation.ripple) == ("14 years", "1.5\xa0A at 120\xa0Hz")
     tantalum = parse_catalogue("\n".join([HEAD, line("A", family="tantalum", hours="")])).parts[0]
     assert expected_of_part(tantalum).life == ""
