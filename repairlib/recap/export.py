@@ -13,7 +13,8 @@ import tempfile
 from pathlib import Path
 
 from repairlib.errors import RepairlibError
-from repairlib.recap.planner import COLUMNS, Plan
+from repairlib.recap.plan_table import COLUMNS
+from repairlib.recap.planner import Plan
 
 # A cell that begins so is a formula to a spreadsheet; so is one behind a separator, when the file
 # is opened with another separator than the comma. The wide signs count in some languages. Tabs

@@ -5,21 +5,34 @@ from __future__ import annotations
 from repairlib.quantity import engineering
 from repairlib.recap import rules
 from repairlib.recap.board import Position
+from repairlib.recap.expectation import Expectation, expected_of_part, expected_of_proposal
+from repairlib.recap.measurements import MAY_STAY, MUST_GO, Judgement
 from repairlib.recap.ratings import Capacitor
-from repairlib.recap.rules import Decision, Proposal
+from repairlib.recap.rules import HOLD, JUDGE, KEEP, REPLACE, STAY, Decision, Proposal
+from repairlib.recap.selection import Selection, Selector
 from repairlib.recap.sizes import fit
-from repairlib.recap.words import BIPOLAR
+from repairlib.recap.words import BIPOLAR, LOW_IMPEDANCE
 
 
 class Item:
     """One reference of the plan: its line in the list, the verdict, why, and the new part.
 
     `line` is its line in the list, `old` what that line says. `verdict` is "replace", "keep",
-    "judge" or "hold"; `new` is the Proposal or None; `place` is the Position on the board, None
-    where not known.
+    "judge", "hold" or "may stay"; `new` is the Proposal or None; `place` is the Position on the
+    board, `measured` what was measured on it, `selection` its part of a catalogue; None where not
+    known.
     """
 
-    __slots__ = ("decision", "line", "notes", "old", "place", "reference")
+    __slots__ = (
+        "decision",
+        "line",
+        "measured",
+        "notes",
+        "old",
+        "place",
+        "reference",
+        "selection",
+    )
 
     def __init__(self, reference: str, line: int, old: Capacitor, decision: Decision):
         self.reference = reference
@@ -28,6 +41,8 @@ class Item:
         self.decision = decision
         self.notes: tuple[str, ...] = ()
         self.place: Position | None = None
+        self.measured: Judgement | None = None
+        self.selection: Selection | None = None
 
     @property
     def verdict(self) -> str:
@@ -40,6 +55,20 @@ class Item:
     @property
     def new(self) -> Proposal | None:
         return self.decision.proposal
+
+    @property
+    def low_impedance(self) -> bool:
+        """Whether the list asks for a low-impedance type."""
+        return LOW_IMPEDANCE in self.old.features
+
+    @property
+    def expected(self) -> Expectation | None:
+        """What to expect of the new part; None where nothing is to be fitted."""
+        if self.new is None:
+            return None
+        if self.selection is not None and self.selection.part is not None:
+            return expected_of_part(self.selection.part)
+        return expected_of_proposal(self.new, self.low_impedance)
 
     @property
     def looks(self) -> tuple[str, ...]:
@@ -90,8 +119,11 @@ class Duplicate:
         return f"{self.reference} stands on lines {where}: {told}"
 
 
-def look_at_board(item: Item, place: Position | None) -> None:
-    """Hold the item where the board contradicts the list or has no room for the new part."""
+def look_at_board(item: Item, place: Position | None, selector: Selector | None = None) -> None:
+    """Hold the item where the board contradicts the list or has no room for the new part.
+
+    A usual can that is too large holds nothing when the catalogue has one that fits.
+    """
     if place is None:
         if item.new is not None:
             item.notes = (*item.notes, "not among the board's places: look where it sits")
@@ -107,6 +139,8 @@ def look_at_board(item: Item, place: Position | None) -> None:
         item.notes = (*item.notes, f"the board marks a plus ({place.plus}): check the old part")
     if item.new is None:
         return
+    if selector is not None and _from_catalogue(item, selector).part:
+        return  # its own size was looked at
     form = item.old.form or place.form
     can = item.new.can if form != "axial" else None
     fits, sentence = fit(can, place)
@@ -115,3 +149,32 @@ def look_at_board(item: Item, place: Position | None) -> None:
         item.hold(f"{size} is {sentence}: find a smaller part in a data sheet")
     else:
         item.notes = (*item.notes, sentence)
+
+
+def look_in_catalogue(item: Item, selector: Selector) -> None:
+    """Choose a part of the catalogue for what is to be fitted."""
+    if item.verdict == REPLACE:
+        item.selection = _from_catalogue(item, selector)
+        part = item.selection.part
+        if part is None:
+            item.notes = (*item.notes, item.selection.why)
+        elif part.diameter and part.length:
+            item.notes = (*item.notes, f"{part.part} is {part.diameter:g} × {part.length:g} mm")
+
+
+def _from_catalogue(item: Item, selector: Selector) -> Selection:
+    return selector.choose(item.new, item.place, item.low_impedance)
+
+
+def look_at_measurement(item: Item, measured: Judgement) -> None:
+    """Let what was measured decide where it can: a part as new may stay, a worn one must go."""
+    item.measured = measured
+    if item.verdict in (REPLACE, JUDGE) and measured.stand == MAY_STAY:
+        item.decision = Decision(item.old, STAY, "measured as new", measured.why)
+        item.notes = ()  # they are about the new part
+    elif item.verdict in (KEEP, JUDGE) and measured.stand == MUST_GO:
+        why = f"measured: {measured}. Fit the same kind, value and rating"
+        cautions = item.cautions
+        item.decision = Decision(item.old, JUDGE, "measured as worn", why, cautions=cautions)
+    elif item.verdict in (REPLACE, JUDGE, HOLD):
+        item.notes = (*item.notes, f"measured, {measured.stand}")

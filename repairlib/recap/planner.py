@@ -10,37 +10,59 @@ from pathlib import Path
 from textwrap import fill
 
 from repairlib.errors import RepairlibError
+from repairlib.health.measured import MeasuredTable
 from repairlib.recap import rules
 from repairlib.recap.board import Board
+from repairlib.recap.catalogue import Catalogue
 from repairlib.recap.fitting_order import Step, in_steps
-from repairlib.recap.item import Duplicate, Item, look_at_board
+from repairlib.recap.item import (
+    Duplicate,
+    Item,
+    look_at_board,
+    look_at_measurement,
+    look_in_catalogue,
+)
+from repairlib.recap.measurements import judge_measured
+from repairlib.recap.order import ONE_MEASURED, Order, check_boards, order_of
 from repairlib.recap.parts import UNREADABLE, PartsList, SetAside, read_parts
-from repairlib.recap.rules import HOLD, JUDGE, KEEP, REPLACE
+from repairlib.recap.plan_table import COLUMNS, rows_of
+from repairlib.recap.rules import HOLD, JUDGE, KEEP, REPLACE, STAY
+from repairlib.recap.selection import Selector
 from repairlib.recap.textfile import read_text
 
 
 class Plan:
     """A recap plan. `items` are to be replaced; `judged`, `kept` and `held` are not (yet).
 
-    `unreadable` are the lines without parts that could not be read; `duplicates` the references
-    named twice; `not_listed` the places of the board that the list does not name.
+    `may_stay` are parts that age, but were measured and are as new. `unreadable` are the lines
+    without parts that could not be read; `duplicates` the references named twice; `not_listed`
+    the places of the board that the list does not name.
     """
 
-    def __init__(self, parts_list: PartsList, board: Board | None = None):
+    def __init__(
+        self,
+        parts_list: PartsList,
+        board: Board | None = None,
+        measured: MeasuredTable | None = None,
+        catalogue: Catalogue | None = None,
+        boards: int = 1,
+    ):
         self.list = parts_list
         self.board = board
+        self.measured = measured
+        self.catalogue = catalogue
+        self.boards = check_boards(boards)
         self.duplicates: list[Duplicate] = []
         everything = self._all_items()
-        if board is not None:
-            for item in everything:
-                look_at_board(item, board.get(item.reference))
-        by_verdict: dict[str, list[Item]] = {REPLACE: [], KEEP: [], JUDGE: [], HOLD: []}
+        self._look_around(everything)
+        by_verdict: dict[str, list[Item]] = {REPLACE: [], KEEP: [], JUDGE: [], HOLD: [], STAY: []}
         for item in everything:
             by_verdict[item.decision.verdict].append(item)
         self.items = by_verdict[REPLACE]
         self.kept = by_verdict[KEEP]
         self.judged = by_verdict[JUDGE]
         self.held = by_verdict[HOLD]
+        self.may_stay = by_verdict[STAY]
 
     @property
     def name(self) -> str:
@@ -53,7 +75,7 @@ class Plan:
     @property
     def all_items(self) -> list[Item]:
         """Every reference of the list, by its line."""
-        together = self.items + self.judged + self.kept + self.held
+        together = self.items + self.judged + self.kept + self.held + self.may_stay
         return sorted(together, key=lambda item: item.line)
 
     @property
@@ -63,6 +85,21 @@ class Plan:
             return []
         named = set(self.list.references)
         return [p.reference for p in self.board.positions if p.reference not in named]
+
+    @property
+    def not_in_list(self) -> list[str]:
+        """The references that were measured, but that the list does not name."""
+        if self.measured is None:
+            return []
+        named = set(self.list.references)
+        return [p.reference for p in self.measured.parts if p.reference not in named]
+
+    @property
+    def not_measured(self) -> list[str]:
+        """The references of the list that the table of measured parts does not name."""
+        if self.measured is None:
+            return []
+        return [item.reference for item in self.all_items if item.measured is None]
 
     @property
     def cautions(self) -> tuple[str, ...]:
@@ -77,6 +114,12 @@ class Plan:
     def steps(self) -> list[Step]:
         """The items to replace, in steps of the fitting order (see ORDER_RULE)."""
         return in_steps(self.items, self.board)
+
+    @cached_property
+    def order(self) -> Order:
+        """What to buy for all the boards, with spares, and what it costs."""
+        one_measured = self.measured is not None and self.boards > 1
+        return order_of(self.checklist, self.boards, (ONE_MEASURED,) if one_measured else ())
 
     @cached_property
     def checklist(self) -> list[Item]:
@@ -102,6 +145,12 @@ class Plan:
         for item in items:
             lines.append(repr(item))
             lines += [f"   {name}: {did}" for name, did in item.new.rules] if item.new else []
+            if item.selection is not None:
+                lines += [f"   catalogue: {said}" for said in item.selection.explained()]
+            if item.measured is not None:
+                lines.append(f"   measured: {item.measured.readings}")
+                if item.measured.why not in item.why:
+                    lines.append(f"   {item.measured}")
             lines += [f"   look: {look}" for look in item.looks]
         return "\n".join(fill(line, 88, subsequent_indent="      ") for line in lines)
 
@@ -120,16 +169,20 @@ class Plan:
         }
         for line in self.list.set_aside:
             lines[line.what] = lines.get(line.what, 0) + 1
+        stay = {"may stay": len(self.may_stay)} if self.measured is not None else {}
         return {
             "replace": len(self.items),
             "judge": len(self.judged),
             "keep": len(self.kept),
             "hold": len(self.held),
-        } | lines
+            **stay,
+            **lines,
+        }
 
     def __str__(self) -> str:
+        measured = f"{len(self.may_stay)} may stay as measured, " if self.may_stay else ""
         return (
-            f"{self.name}: {len(self.items)} to replace, {len(self.judged)} to judge, "
+            f"{self.name}: {len(self.items)} to replace, {measured}{len(self.judged)} to judge, "
             f"{len(self.kept)} stay, {len(self.held)} on hold, "
             f"{len(self.unreadable)} of {len(self.list.lines)} lines unreadable"
         )
@@ -138,8 +191,7 @@ class Plan:
 
     def rows(self) -> list[dict[str, str | int]]:
         """One dict of texts for each reference: first those to replace, in fitting order."""
-        rows = [_row(self, item, step.title) for step in self.steps for item in step.items]
-        return rows + [_row(self, item) for item in self.held + self.judged + self.kept]
+        return rows_of(self)
 
     def table(self):
         """The plan as a pandas table, one row for each reference."""
@@ -152,6 +204,22 @@ class Plan:
         from repairlib.recap.export import write_csv
 
         return write_csv(self, path, overwrite)
+
+    def _look_around(self, everything: list[Item]) -> None:
+        """Set each item beside the board, the measured values and the catalogue."""
+        selector = Selector(self.catalogue) if self.catalogue is not None else None
+        if self.board is not None:
+            for item in everything:
+                look_at_board(item, self.board.get(item.reference), selector)
+        if self.measured is not None:
+            parts = self.measured.by_reference()
+            for item in everything:
+                if item.reference in parts:
+                    judgement = judge_measured(item.old, parts[item.reference])
+                    look_at_measurement(item, judgement)
+        if selector is not None:
+            for item in everything:
+                look_in_catalogue(item, selector)
 
     def _all_items(self) -> list[Item]:
         read = self.list
@@ -186,44 +254,19 @@ class Plan:
         return [item for group in by_reference.values() for item in group]
 
 
-COLUMNS = (
-    "reference",
-    "verdict",
-    "old part",
-    "new part",
-    "polarity",
-    "step",
-    "why",
-    "rules",
-    "notes",
-    "line",
-    "source text",
-)
-
-
-def _row(plan: Plan, item: Item, step: str = "") -> dict[str, str | int]:
-    made_by = "; ".join(f"{name}: {did}" for name, did in item.new.rules) if item.new else ""
-    values = (
-        item.reference,
-        item.verdict,
-        item.old.text,
-        str(item.new) if item.new else "",
-        item.polarity,
-        step,
-        item.why,
-        made_by,
-        "; ".join(item.looks),
-        item.line,
-        plan.source(item),
-    )
-    return dict(zip(COLUMNS, values, strict=True))
-
-
-def plan(text: str, board: Board | None = None, name: str = "the list") -> Plan:
+def plan(
+    text: str,
+    board: Board | None = None,
+    name: str = "the list",
+    measured: MeasuredTable | None = None,
+    catalogue: Catalogue | None = None,
+    boards: int = 1,
+) -> Plan:
     """The recap plan of a parts list given as text.
 
-    `board` adds where each part sits, what fits there and which way round. Raises RepairlibError
-    when the text is no list at all (see parts.read_parts).
+    `board` adds where each part sits, what fits there and which way round; `measured` what was
+    measured on the old parts; `catalogue` what can be bought; `boards` how many there are, 1 to
+    1000. Raises RepairlibError when the text is no list at all (see parts.read_parts).
 
     >>> made = plan("Ref,Value,Type\\nC1-C2,10/16,elect\\nC3,.1,film\\n")
     >>> print(made)
@@ -231,13 +274,19 @@ def plan(text: str, board: Board | None = None, name: str = "the list") -> Plan:
     >>> made.items[0]
     C1 (line 2): replace by 10 µF 16 V 105 °C polar aluminium
     """
-    return Plan(read_parts(text, name), board)
+    return Plan(read_parts(text, name), board, measured, catalogue, boards)
 
 
-def plan_file(path, board: Board | None = None) -> Plan:
+def plan_file(
+    path,
+    board: Board | None = None,
+    measured: MeasuredTable | None = None,
+    catalogue: Catalogue | None = None,
+    boards: int = 1,
+) -> Plan:
     """The recap plan of a parts list in a file: CSV, TSV or plain text (see textfile.read_text)."""
     file = read_text(path)
     parts_list = read_parts(file.text, Path(path).name, from_file=True)
     if file.note:
         parts_list.notes.insert(0, f"The file was {file.note}.")
-    return Plan(parts_list, board)
+    return Plan(parts_list, board, measured, catalogue, boards)

@@ -15,6 +15,7 @@ from repairlib.recap.sizes import CanSize, typical_can
 from repairlib.tables import read_table
 
 REPLACE, KEEP, JUDGE, HOLD = "replace", "keep", "judge", "hold"
+STAY = "may stay"  # it ages, but it was measured and is as new
 
 # name: (sentence, key in sources.SOURCES)
 RULES = {
@@ -44,6 +45,16 @@ RULES = {
     "nothing is guessed": (
         "A value, a rating or a kind that is missing or has two readings holds the line: read or "
         "measure the old part.",
+        "common practice",
+    ),
+    "measured as new": (
+        "A part that is as new by capacitance and ESR (or D) may stay. It goes on ageing: write "
+        "the values down and measure again within a year.",
+        "common practice",
+    ),
+    "measured as worn": (
+        "A part past its end-of-life limit must go, whatever its kind; so must a wet one that is "
+        "no longer as new.",
         "common practice",
     ),
     "same capacitance": ("The new part has the capacitance of the old one.", "common practice"),

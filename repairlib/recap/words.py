@@ -41,10 +41,11 @@ _FORM_WORDS = {
 }
 FORM_OF = {word: form for form, words in _FORM_WORDS.items() for word in words.split()}
 
+LOW_IMPEDANCE = "low impedance"
 # What a list asks for beyond the ordinary; the new part must offer it too.
 FEATURES = {
     "low leakage": "low-leakage low-leak ll",
-    "low impedance": "low-esr low-imp low-impedance low-z lz",
+    LOW_IMPEDANCE: "low-esr low-imp low-impedance low-z lz",
     "low noise": "low-noise",
     "audio grade": "audio",
 }

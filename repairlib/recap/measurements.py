@@ -1,0 +1,189 @@
+"""Measured values joined to a plan by reference: which part must go, which may stay, and why.
+
+What a reading says of a part is decided in repairlib.health.verdict, against the limits of an
+ordinary part of its kind. Here it is set beside the part's age and the rules of the recap.
+"""
+
+from __future__ import annotations
+
+from typing import NamedTuple
+
+from repairlib.errors import RepairlibError, shown
+from repairlib.health.measured import MeasuredPart
+from repairlib.health.readings import (
+    ABOVE,
+    BELOW,
+    NOTHING,
+    OVERLOAD,
+    UNREADABLE,
+    Measurement,
+)
+from repairlib.health.verdict import FIT, MARGINAL, REPLACE, judge_capacitor
+from repairlib.quantity import engineering
+from repairlib.recap import words
+from repairlib.recap.ratings import Capacitor
+
+MUST_GO, MAY_STAY, CANNOT_TELL = "must go", "may stay", "cannot tell"
+LIMITS_RULE = (
+    "Old polar aluminium is measured against the limits of an 85 °C general part (from memory), "
+    "above 100 V of a 105 °C one; bipolar, polymer, tantalum and film parts against the limits of "
+    "an ordinary part of their kind. They do not know your part: its own data sheet decides. "
+    "±5 % of the reading is taken for the meter."
+)
+_WET = (words.ALUMINIUM, words.BIPOLAR, "")
+_FAMILIES = {
+    words.POLYMER: "polymer radial",
+    words.TANTALUM: "tantalum",
+    words.FILM: "film polyester",
+}
+# Role in a table of measured parts: the calculator's name for it, and whether a low value is good.
+_ROLES = {
+    "capacitance": ("measured", False),
+    "esr": ("esr", True),
+    "loss": ("loss", True),
+    "leakage": ("leakage", True),
+}
+_JUDGED_AS = {"measured": "capacitance", "esr": "ESR", "loss": "D", "leakage": "leakage"}
+_SAID = {"capacitance": "C", "esr": "ESR", "loss": "D", "leakage": "leakage"}
+_USUAL_HZ = 120.0
+_USUAL_TOLERANCE = 20.0
+
+
+class Judgement(NamedTuple):
+    """What was measured on one part of the plan.
+
+    `stand` is MUST_GO, MAY_STAY or CANNOT_TELL, `why` the reason, `readings` what was read in
+    short, `line` its line in the table of measured parts.
+    """
+
+    stand: str
+    why: str
+    readings: str
+    line: int
+
+    def __str__(self) -> str:
+        return f"{self.stand}: {self.why}"
+
+
+def judge_measured(old: Capacitor, part: MeasuredPart) -> Judgement:
+    """What the readings of `part` say about the old part `old`.
+
+    >>> from repairlib.health.measured import read_measured
+    >>> from repairlib.recap.ratings import describe
+    >>> table = read_measured("Ref,C (µF),ESR @ 120 Hz (Ω)\\nC1,61,9.5\\n")
+    >>> print(judge_measured(describe((("free", "100/16 elect"),)), table.parts[0]).stand)
+    must go
+    """
+    readings = ", ".join(
+        f"{_SAID[role]} {_shown(reading)}"
+        for role, reading in part.readings.items()
+        if role in _ROLES and reading.kind != NOTHING
+    )
+    family = _family(old)
+    if family is None:
+        why = f"no limits are known here for {old.kind or 'a part without a kind'}"
+        return Judgement(CANNOT_TELL, why, readings, part.line)
+    if old.farad is None or old.volts is None:
+        missing = "rated voltage" if old.farad is not None else "capacitance"
+        why = f"no {missing} stated: without it there are no limits"
+        return Judgement(CANNOT_TELL, why, readings, part.line)
+    try:
+        stand, why = _judged(old, family, part)
+    except RepairlibError as problem:
+        stand, why = CANNOT_TELL, problem.wrong
+    return Judgement(stand, why, readings, part.line)
+
+
+def _family(old: Capacitor) -> str | None:
+    """The family whose limits an old part is measured against; None where none are known."""
+    if old.kind == words.BIPOLAR:
+        return "aluminium non-polar axial" if old.form == "axial" else "aluminium non-polar"
+    if old.kind in _WET and (old.kind or (old.farad or 0) > 0.99e-6):
+        high = old.volts is not None and old.volts > 100
+        return "aluminium general 105" if high else "aluminium general 85"
+    return _FAMILIES.get(old.kind)
+
+
+def _judged(old: Capacitor, family: str, part: MeasuredPart) -> tuple[str, str]:
+    given, bounds, says = {}, {}, []
+    for role, (name, _) in _ROLES.items():
+        reading = part.readings.get(role)
+        if reading is None or reading.kind == NOTHING:
+            continue
+        if reading.kind in (OVERLOAD, UNREADABLE):
+            says.append(f"{_SAID[role]} {shown(reading.text.strip(), 20)}: {reading.why}")
+        elif reading.kind in (BELOW, ABOVE):
+            given[name] = reading.high if reading.kind == BELOW else reading.low
+            bounds[name] = reading.kind
+        else:
+            given[name] = reading.value
+    settings = {
+        "frequency": _frequency(part) or _USUAL_HZ,
+        "tolerance": _tolerance(old),
+    }
+    marked = (family, old.farad, old.volts)
+    finding = judge_capacitor(*marked, **given, **settings)
+    undecided = [
+        name
+        for name, bound in bounds.items()
+        if not _decides(name, bound, finding, given[name], old.farad)
+    ]
+    for name in undecided:
+        text = shown(part.readings[_role(name)].text.strip(), 20)
+        says.append(f"{_JUDGED_AS[name]} {text} does not decide")
+        del given[name]
+    if undecided:
+        finding = judge_capacitor(*marked, **given, **settings)
+    if _frequency(part) is None and ("esr" in given or "loss" in given):
+        says.append(f"no test frequency given: {_USUAL_HZ:g} Hz was taken")
+    stand = _stand(finding, old)
+    if stand == MAY_STAY and "measured" not in given:
+        # A low ESR alone does not acquit a part that has lost its capacitance.
+        stand = CANNOT_TELL
+        says.append("its capacitance was not read")
+    return stand, "; ".join([finding.reason, *says])
+
+
+def _decides(name: str, bound: str, finding, at: float, farad: float) -> bool:
+    """Whether a reading such as < 0.1 Ω decides by its end `at`: every value beyond says the same.
+
+    A capacitance decides only below a value that is too low, or above one that is too high.
+    """
+    verdict = finding.values[_JUDGED_AS[name]]
+    low_is_good = _ROLES[_role(name)][1]
+    if low_is_good:
+        return verdict == (FIT if bound == BELOW else REPLACE)
+    return verdict == REPLACE and (at < farad if bound == BELOW else at > farad)
+
+
+def _role(name: str) -> str:
+    return next(role for role, (given, _) in _ROLES.items() if given == name)
+
+
+def _stand(finding, old: Capacitor) -> str:
+    if finding.verdict == FIT:
+        return MAY_STAY
+    if finding.verdict == REPLACE or (finding.verdict == MARGINAL and old.kind in _WET):
+        return MUST_GO
+    return CANNOT_TELL
+
+
+def _frequency(part: MeasuredPart) -> float | None:
+    """The frequency [Hz] at which ESR or D was read, where the table says one."""
+    for role in ("esr", "loss"):
+        reading = part.readings.get(role)
+        if reading is not None and reading.frequency:
+            return reading.frequency
+    return None
+
+
+def _tolerance(old: Capacitor) -> float:
+    """The wider side of the old part's tolerance, in per cent."""
+    if old.tolerance is None:
+        return _USUAL_TOLERANCE
+    return min(max(abs(side) for side in old.tolerance) * 100, 99.0)
+
+
+def _shown(reading: Measurement) -> str:
+    text = str(reading) if reading.value else shown(reading.text.strip(), 20)
+    return f"{text} at {engineering(reading.frequency, 'Hz')}" if reading.frequency else text

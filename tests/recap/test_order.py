@@ -1,0 +1,92 @@
+"""What to buy: pieces, spares, packs and prices, worked by hand on a small invented catalogue."""
+
+from decimal import Decimal
+
+import pytest
+
+from repairlib.errors import RepairlibError
+from repairlib.health.measured import read_measured
+from repairlib.recap import Board, Position, plan
+from repairlib.recap.catalogue import parse_catalogue
+from repairlib.recap.order import ONE_MEASURED, spares_for
+
+CATALOGUE = parse_catalogue(
+    "part,family,capacitance_uf,rated_v,rated_c,life_h,diameter_mm,length_mm,lead_spacing_mm,"
+    "mounting,price,pack\n"
+    "TEN,aluminium general 105,10,16,105,2000,5,11,2,radial,0.07,25\n"
+    "FORTY,aluminium general 105,47,25,105,2000,5,11,2,radial,0.105,10\n"
+    "LOW,aluminium low impedance,100,16,105,2000,6.3,9,2.5,radial,0.20,1\n"
+)
+LIST = "C1-C4,10/16 elect\nC5,47/25 elect\nC6,2200/25 elect\n"
+
+
+@pytest.mark.common_practice
+@pytest.mark.parametrize(
+    ("needed", "spares"), [(1, 1), (9, 1), (10, 1), (11, 2), (40, 4), (48, 5), (1000, 100)]
+)
+def test_one_spare_for_each_ten(needed, spares):
+    assert spares_for(needed) == spares
+
+
+# By hand for 12 boards: TEN 48 + 5 spare = 53, three packs of 25 = 75 pieces × 0.07 = 5.25;
+# FORTY 12 + 2 = 14, two packs of 10 = 20 × 0.105 = 2.10; one board 4 × 0.07 + 0.105 = 0.385.
+def test_a_class_of_twelve_boards():
+    order = plan(LIST, catalogue=CATALOGUE, boards=12).order
+    ten, forty, missing = order.lines
+    assert (ten.needed, ten.spares, ten.packs, ten.pieces) == (48, 5, 3, 75)
+    assert (ten.cost, forty.cost) == (Decimal("5.25"), Decimal("2.100"))
+    assert order.for_all == Decimal("7.35")
+    assert order.for_one_board == Decimal("0.385")
+    assert (missing.part, missing.cost, missing.pieces) == (None, None, 14)
+    assert order.not_found == ("C6",)
+    assert str(order) == (
+        "109 pieces of 3 kinds for 12 boards, spares among them: 7.35, 0.61 a board; the parts "
+        "fitted on one board alone 0.39; without the 1 not in the catalogue"
+    )
+
+
+def test_without_a_catalogue_there_are_no_prices():
+    order = plan(LIST).order
+    assert not order.priced
+    assert str(order) == "9 pieces of 3 kinds for 1 board, spares among them"
+    assert order.to_dict()["for all"] is None
+
+
+def test_what_the_catalogue_lacks_is_said_where_it_is_fitted():
+    made = plan(LIST, catalogue=CATALOGUE)
+    looks = {item.reference: item.looks for item in made.items}
+    assert looks["C6"] == ("no line of the catalogue is 2200\xa0µF 25\xa0V radial polar",)
+    assert looks["C5"] == ("FORTY is 5 × 11 mm",)
+
+
+def test_lower_esr_than_asked_for_is_said():
+    made = plan("C1,100/16 elect\nC2,100/16 elect low ESR\n", catalogue=CATALOGUE)
+    assert made.order.notes[0].startswith("C1: low-impedance parts where the list does not ask")
+
+
+def test_a_low_can_of_the_catalogue_fits_where_the_usual_one_does_not():
+    board = Board("panel", [Position("C1", max_height_mm=10)])
+    assert plan("C1,100/16 elect", board).all_items[0].verdict == "hold"
+    (item,) = plan("C1,100/16 elect", board, catalogue=CATALOGUE).all_items
+    assert (item.verdict, item.selection.part.part) == ("replace", "LOW")
+
+
+def test_measuring_one_board_is_said_when_more_are_ordered_for():
+    table = read_measured("Ref,C (µF),ESR @ 120 Hz (Ω)\nC1,9.9,5\n")
+    assert plan(LIST, measured=table, boards=2).order.notes == (ONE_MEASURED,)
+    assert plan(LIST, measured=table).order.notes == ()
+
+
+@pytest.mark.parametrize("boards", [0, -1, 1001, 1.5, "12"])
+def test_number_of_boards(boards):
+    with pytest.raises(RepairlibError, match="not a number of boards"):
+        plan(LIST, boards=boards)
+
+
+def test_rows_carry_part_price_life_and_esr():
+    rows = {row["reference"]: row for row in plan(LIST, catalogue=CATALOGUE).rows()}
+    assert (rows["C1"]["catalogue part"], rows["C1"]["price each"]) == ("TEN", "0.07")
+    assert rows["C1"]["expected life"] == "14 years"
+    assert "only part that may go in" in rows["C1"]["choice"]
+    assert rows["C6"]["ESR class"].startswith("general, at most")
+    assert rows["C6"]["catalogue part"] == ""
