@@ -11,11 +11,12 @@ import sys
 from repairlib.errors import RepairlibError
 
 USAGE = """\
-python -m repairlib MARKING                    quick check, such as: 104K   "220 16V"   4u7
+python -m repairlib MARKING                    quick check, such as: 104K   "220 16V"   "red violet gold gold"
 python -m repairlib read MARKING [--as KIND] [--json]
 python -m repairlib calc                       the calculators by topic
 python -m repairlib calc NAME key=value ... [--json]
-python -m repairlib plan PARTS.csv [--board BOARD.csv] [--out FOLDER] [--json]
+python -m repairlib plan PARTS.csv [--board BOARD.csv] [--measured READINGS.csv]
+                    [--catalogue CATALOGUE.csv] [--boards N] [--out FOLDER] [--json]
 python -m repairlib --help | --version"""
 
 
@@ -76,7 +77,15 @@ def _reading_lines(readings) -> list[str]:
         if reading.doubt:
             lines.append(f"   doubt: {reading.doubt}")
         lines += [f"   source: {source(key)}" for key in reading.sources]
-    return lines
+    return lines + _caution_lines(dict.fromkeys(key for one in readings for key in one.cautions))
+
+
+def _caution_lines(keys) -> list[str]:
+    if not keys:
+        return []
+    from repairlib.safety import HAZARDS
+
+    return [f"   CAUTION: {HAZARDS[key].title}." for key in keys]
 
 
 def _calc(arguments: list[str], as_json: bool) -> str:
@@ -123,25 +132,37 @@ def _take_pairs(pairs: list[str], usage: str) -> dict[str, str]:
 
 
 def _finding_text(finding) -> str:
-    from repairlib.safety import HAZARDS
     from repairlib.sources import source
 
     lines = [str(finding)]
     lines += [f"   {step}" for step in finding.working]
     lines += [f"   note: {note}" for note in finding.notes]
     lines += [f"   source: {source(key)}" for key in finding.sources]
-    lines += [f"   CAUTION: {HAZARDS[key].title}." for key in finding.cautions]
-    return "\n".join(lines)
+    return "\n".join(lines + _caution_lines(finding.cautions))
 
 
 def _plan(arguments: list[str], as_json: bool) -> str:
     from repairlib.printing.plan_files import report_plan
 
-    words, options = _take_options(arguments, ("--out", "--board"))
+    known = ("--board", "--measured", "--catalogue", "--boards", "--out")
+    words, options = _take_options(arguments, known)
     if len(words) != 1:
         raise RepairlibError(" ".join(words), "one parts list is due", "plan PARTS.csv")
-    report = report_plan(words[0], board=options.get("--board"), out=options.get("--out"))
+    report = report_plan(
+        words[0],
+        board=options.get("--board"),
+        measured=options.get("--measured"),
+        catalogue=options.get("--catalogue"),
+        boards=_whole_number(options.get("--boards", "1")),
+        out=options.get("--out"),
+    )
     return _json(report.to_dict()) if as_json else str(report)
+
+
+def _whole_number(text: str) -> int:
+    if not (text.isascii() and text.isdigit() and len(text) < 10):
+        raise RepairlibError(text, "not a whole number", "--boards 12")
+    return int(text)
 
 
 def _take_options(arguments: list[str], known: tuple[str, ...]) -> tuple[list[str], dict[str, str]]:

@@ -6,8 +6,9 @@ from html.parser import HTMLParser
 import pytest
 
 from repairlib.errors import RepairlibError
+from repairlib.health.measured import read_measured_file
 from repairlib.printing import bench_sheet, write_bench_sheet
-from repairlib.recap import plan, plan_file, read_board
+from repairlib.recap import plan, plan_file, read_board, read_catalogue
 from repairlib.safety import HAZARDS
 from repairlib.tables import demo_path
 
@@ -51,7 +52,8 @@ def test_every_reference_and_caution_is_on_the_sheet(demo):
     for key in demo.cautions:
         assert HAZARDS[key].title in tags.text
         assert HAZARDS[key].defer in tags.text
-    assert tags.boxes == 2 * len(demo.items) + len(demo.held) + len(demo.judged)
+    settled = len(demo.held) + len(demo.judged) + len(demo.order.lines)
+    assert tags.boxes == 2 * len(demo.items) + settled
 
 
 def test_polarity_and_source_line_stand_in_the_row(demo):
@@ -99,3 +101,22 @@ def test_existing_sheet_is_left_alone(tmp_path):
     with pytest.raises(RepairlibError, match="nothing was overwritten"):
         write_bench_sheet(plan("C1,10/16,el\n"), tmp_path / "sheet.html")
     assert (tmp_path / "sheet.html").read_text() == "mine"
+
+
+def test_measured_parts_and_order_are_on_the_sheet():
+    board = read_board(demo_path("keyboard-board.csv"))
+    made = plan_file(
+        demo_path("keyboard-parts.csv"),
+        board,
+        read_measured_file(demo_path("keyboard-measured.csv")),
+        read_catalogue(demo_path("parts-catalogue.csv")),
+        12,
+    )
+    tags = read_page(bench_sheet(made))
+    for title in ("These may stay", "These must go", "The readings do not tell", "To order"):
+        assert title in tags.text
+    for line in made.order.lines:
+        assert line.part.part in tags.text
+        assert line.expected.life in tags.text
+    settled = len(made.held) + len(made.judged) + len(made.may_stay) + len(made.order.lines)
+    assert tags.boxes == 2 * len(made.items) + settled

@@ -11,6 +11,8 @@ from repairlib.tables import demo_path
 
 PARTS = demo_path("keyboard-parts.csv")
 BOARD = demo_path("keyboard-board.csv")
+MEASURED = demo_path("keyboard-measured.csv")
+CATALOGUE = demo_path("parts-catalogue.csv")
 
 
 def run(*words, cwd=None):
@@ -32,6 +34,55 @@ def test_plan_as_json():
     assert told["counts"]["replace"] == 23
     assert told["parts"][0]["reference"]
     assert len(told["parts"]) == 40
+
+
+def test_measured_values_catalogue_and_boards():
+    options = ("--measured", MEASURED, "--catalogue", CATALOGUE, "--boards", "12")
+    done = run(PARTS, "--board", BOARD, *options)
+    assert (done.returncode, done.stderr) == (0, "")
+    assert "15 to replace, 9 may stay as measured, 3 to judge" in done.stdout
+    for title in ("Measured, must go:", "Measured, may stay:", "Measured, cannot tell:"):
+        assert title in done.stdout
+    assert "Measured, not in the list:\n  C48" in done.stdout
+    assert "for 12 boards, spares among them" in done.stdout
+    assert "One spare for each ten of a kind" in done.stdout
+
+
+def test_measured_and_order_as_json():
+    options = ("--measured", MEASURED, "--catalogue", CATALOGUE, "--boards", "2", "--json")
+    told = json.loads(run(PARTS, *options).stdout)
+    assert told["measured"]["not_in_list"] == ["C48"]
+    assert told["catalogue"] == {"lines": 2001, "parts": 2000, "unreadable": []}
+    assert told["order"]["boards"] == 2
+    row = next(row for row in told["parts"] if row["reference"] == "C1")
+    assert row["must go or may stay"].startswith("must go: ESR")
+
+
+def test_catalogue_lines_that_cannot_be_read_are_told(tmp_path):
+    good = CATALOGUE.read_text("utf-8").splitlines()
+    path = tmp_path / "catalogue.csv"
+    path.write_text("\n".join([*good[:3], "nonsense", *["x,y"] * 30, ""]), "utf-8")
+    done = run(PARTS, "--catalogue", path)
+    assert done.returncode == 0
+    assert "line 4: 1 columns where the headings are 17: nonsense" in done.stdout
+    assert "and 11 more lines: --json lists them all" in done.stdout
+
+
+@pytest.mark.parametrize(
+    ("options", "wrong"),
+    [
+        (("--boards", "0"), "not a number of boards"),
+        (("--boards", "many"), "not a whole number"),
+        (("--catalogue", PARTS), "no column part"),
+        (("--catalogue", "none.csv"), "No such file"),
+        (("--measured", BOARD.parent), "this is a folder"),
+        (("--measured", CATALOGUE), "holds a reading of a part"),
+        (("--measured",), "nothing stands behind it"),
+        (("--meassured", MEASURED), "not an option"),
+    ],
+)
+def test_bad_options(options, wrong):
+    assert_one_line(run(PARTS, *options), wrong)
 
 
 def test_files_get_a_number_instead_of_overwriting(tmp_path):

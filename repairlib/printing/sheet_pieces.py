@@ -1,0 +1,65 @@
+"""The pieces that a printed sheet is made of: its style, boxes, tables, and text made harmless."""
+
+from __future__ import annotations
+
+from html import escape
+
+STYLE = """
+@page { size: A4; margin: 14mm 12mm; }
+* { box-sizing: border-box; }
+body { font: 10pt/1.35 "Liberation Sans", Arial, Helvetica, sans-serif; color: #000;
+  background: #fff; margin: 0 auto; max-width: 186mm; padding: 4mm 0; }
+h1 { font-size: 17pt; margin: 0 0 1mm; }
+h2 { font-size: 12.5pt; margin: 6mm 0 1.5mm; break-after: avoid; }
+p { margin: 0 0 1.5mm; }
+.fields span { display: inline-block; border-bottom: 1px solid #000; width: 42mm;
+  margin-right: 6mm; }
+h3 { font-size: 10.5pt; margin: 3mm 0 1.5mm; break-after: avoid; }
+table { border-collapse: collapse; width: 100%; table-layout: fixed; margin-bottom: 2mm; }
+thead { display: table-header-group; }
+tr { break-inside: avoid; }
+th, td { border: 1px solid #000; padding: 1mm 1.4mm; text-align: left; vertical-align: top;
+  overflow-wrap: anywhere; }
+th { border-bottom-width: 2px; font-size: 8.5pt; }
+td small { display: block; font-size: 8.5pt; }
+.box { display: inline-block; width: 4.2mm; height: 4.2mm; border: 1.4px solid #000; }
+.tick { width: 14mm; text-align: center; }
+.ref { width: 12mm; font-weight: bold; }
+.line { width: 10mm; text-align: right; }
+.plus { width: 21mm; font-weight: bold; }
+.old { width: 29mm; }
+.new { width: 43mm; }
+.what { width: 56mm; } .pieces { width: 25mm; } .price { width: 17mm; text-align: right; }
+.expect { width: 50mm; } .readings { width: 54mm; } .got { width: 12mm; text-align: center; }
+.caution { border: 2px solid #000; border-left-width: 8px; padding: 1.5mm 3mm; margin: 2mm 0;
+  break-inside: avoid; }
+.caution p { margin: 0; }
+.source { font-family: "Liberation Mono", monospace; font-size: 8.5pt; white-space: pre-wrap; }
+.rules dt { font-weight: bold; } .rules dd { margin: 0 0 1mm 6mm; }
+"""
+BOX = '<span class="box" role="img" aria-label="box to tick"></span>'
+
+
+def text(anything: object) -> str:
+    """Anything as HTML text."""
+    return escape(str(anything))
+
+
+def short(anything: str, limit: int = 120) -> str:
+    """A text on one line, cut at `limit` characters."""
+    line = " ".join(anything.split())
+    return line if len(line) <= limit else line[:limit] + "…"
+
+
+def table(headings: list[tuple[str, str]], rows: list[list[str]]) -> str:
+    """A table of cells that are HTML already; each heading is (class, text)."""
+    head = "".join(f'<th class="{name}" scope="col">{text(title)}</th>' for name, title in headings)
+    body = "".join(
+        "<tr>"
+        + "".join(
+            f'<td class="{name}">{cell}</td>' for (name, _), cell in zip(headings, row, strict=True)
+        )
+        + "</tr>\n"
+        for row in rows
+    )
+    return f"<table><thead><tr>{head}</tr></thead>\n<tbody>{body}</tbody></table>"
