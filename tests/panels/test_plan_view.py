@@ -5,7 +5,7 @@ from base64 import b64decode
 import pytest
 
 from repairlib.panels.plan_view import SHOWN_ITEMS, plan_view
-from repairlib.recap import read_board
+from repairlib.recap import read_board, read_catalogue
 from repairlib.tables import demo_path
 
 
@@ -79,3 +79,38 @@ def test_long_lists_are_shown_in_part():
     view = plan_view("\n".join(f"C{number},10/16,elect" for number in range(1, 500)))
     assert len(view.ticks) == SHOWN_ITEMS
     assert "The first 120 of 499" in view.table.value
+
+
+MEASURED = "Ref,C (µF),ESR @ 120 Hz (Ω)\nC1,9.9,5\nC2,20,80\nC7,1,1\n"
+
+
+def test_measured_values_are_joined_as_they_are_typed():
+    view = plan_view("C1,10/16,elect\nC2,47/25,elect")
+    assert view.measured.value == ""
+    view.readings.value = MEASURED
+    assert [tick.description[:3] for tick in view.ticks] == ["C2:"]
+    assert "1 may stay as measured" in view.summary.value
+    assert "Must go: C2" in view.measured.value
+    assert "Measured, but not in the list: C7" in view.measured.value
+    view.readings.value = ""
+    assert (len(view.ticks), view.measured.value) == (2, "")
+
+
+def test_readings_that_are_no_table_leave_the_plan():
+    view = plan_view("C1,10/16,elect", readings="Ref,C (µF)\nC1,<b>x</b>\nwhat?\n")
+    assert len(view.ticks) == 1
+    assert "<b>" not in view.measured.value
+    view.readings.value = "x" * 10 + "\n" * 200_001 + "y"
+    assert "Not done" in view.measured.value
+    assert len(view.ticks) == 1
+
+
+def test_order_follows_the_number_of_boards():
+    catalogue = read_catalogue(demo_path("parts-catalogue.csv"))
+    view = plan_view("C1-C4,10/16,elect", catalogue=catalogue)
+    assert "for 1 board, spares among them" in view.order.value
+    view.boards.value = 12
+    assert "48 + 5 spare" in view.order.value
+    assert "15 years or more" in view.order.value
+    view.parts_list.value = ""
+    assert view.order.value == ""
