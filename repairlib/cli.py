@@ -11,7 +11,7 @@ import sys
 from repairlib.errors import RepairlibError
 
 USAGE = """\
-python -m repairlib MARKING                    quick check, such as: 104K   "220 16V"   "red violet gold gold"
+python -m repairlib MARKING                    quick check, such as: 104K   "220 16V"   4K7
 python -m repairlib read MARKING [--as KIND] [--json]
 python -m repairlib calc                       the calculators by topic
 python -m repairlib calc NAME key=value ... [--json]

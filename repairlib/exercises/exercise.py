@@ -15,6 +15,7 @@ from repairlib.exercises.saved_answers import SavedAnswers, is_answers
 # Lesson name: the module of repairlib.exercises that asks its questions.
 LESSONS = {
     "00-start-here": "start_here",
+    "02-resistors-and-inductors": "resistors_and_inductors",
     "03-capacitor-markings": "capacitor_markings",
     "04-polarity": "polarity_marks",
     "05-measure-and-judge": "measure_and_judge",
