@@ -44,7 +44,11 @@ _AIR = Given("°C", "Of the air around the part.", at_least=ABSOLUTE_ZERO, at_mo
     ripple=Given("%", "Of rated ripple current.", at_least=0, at_most=300, default=100.0),
     voltage=Given("%", "Of rated voltage.", at_least=0, at_most=1000, default=100.0),
     heating=Given(
-        "", "Kelvin of heating at rated ripple.", at_least=0, at_most=30, default=USUAL_HEATING
+        "",
+        "K of self-heating at rated ripple, 3.5 to 10.",
+        at_least=0,
+        at_most=30,
+        default=USUAL_HEATING,
     ),
     above_rated_ripple=Choice((REFUSE, ESTIMATE), "What to do then.", default=REFUSE),
 )

@@ -79,6 +79,8 @@ def loss_limit(name: str, farad: float, volts: float, hertz: float = STATED_HZ) 
         total = tan_delta + steps * added
         working.append(f"{steps} × 1000 µF more: {tan_delta:g} + {steps} × {added:g} = {total:g}")
         notes.append(WHOLE_STEPS)
+        if name == "aluminium non-polar":
+            notes.append("Its data sheet says 2 % for each 1000 µF: read as 0.02, as elsewhere.")
         tan_delta = total
     elif steps and families()[name].dries_out:
         notes.append("The data sheet seen gives no rule above 1000 µF: nothing was added.")

@@ -18,13 +18,14 @@ from repairlib.health.families import WET, check_part, families
 from repairlib.health.leakage import own_leakage_limit
 from repairlib.quantity import Quantity
 
-STEPPED, DATABOOK, WORKSHOP = "stepped", "databook", "old workshop"
-METHODS = (STEPPED, DATABOOK, WORKSHOP)
+STEPPED, DATABOOK, ENCYCLOPAEDIA, WORKSHOP = "stepped", "databook", "encyclopaedia", "old workshop"
+METHODS = (STEPPED, DATABOOK, ENCYCLOPAEDIA, WORKSHOP)
 STEPS = (25, 50, 75, 100)  # per cent of rated voltage, common practice
 _STEP_CURRENT = 5e-3  # A through a shorted part at full voltage, unless the part may leak more
 _TOUCHABLE = 60.0  # V dc
 _WATTS = (0.25, 0.5, 1, 2, 5, 10, 25, 50, 100, 200)
-_UNNEEDED_YEARS = 2  # storage without re-forming: two years usual
+_UNNEEDED_YEARS = 2  # storage without re-forming, encyclopaedia
+_POLYMER_CHIP_MONTHS = 42  # Cornell Dubilier ESRD
 
 
 @calculator(
@@ -44,7 +45,8 @@ def reforming_schedule(capacitance, rated_voltage, years_stored, method, family)
     `capacitance` in farad, `rated_voltage` in volts to 1000, `years_stored` 0 to 100. The verdict
     is never "safe": it is "verify", with what to measure, or "not needed". Raises RepairlibError
     for kinds without a wet oxide. Source: "databook" is quoted from a databook after IEC 60384-4,
-    "old workshop" is from memory, "stepped" is common practice without a published figure.
+    "encyclopaedia" is an encyclopaedia's, "old workshop" is from memory, "stepped" is common
+    practice without a published figure.
 
     >>> finding = reforming_schedule("470 µF", "25 V", 12)
     >>> finding.verdict, finding.series_resistor, finding.steps
@@ -53,8 +55,11 @@ def reforming_schedule(capacitance, rated_voltage, years_stored, method, family)
     check_part(capacitance, rated_voltage)
     if families()[family].inside != WET:
         accepted = ", ".join(name for name, one in families().items() if one.inside == WET)
-        raise RepairlibError(family, "it has no wet oxide that could be re-formed", accepted)
-    plan = {STEPPED: _stepped, DATABOOK: _databook, WORKSHOP: _workshop}[method]
+        wrong = "it has no wet oxide that could be re-formed"
+        if family.startswith("polymer chip"):
+            wrong += f"; it may be stored for {_POLYMER_CHIP_MONTHS} months"
+        raise RepairlibError(family, wrong, accepted)
+    plan = _PLANS[method]
     ohm, percents, minutes, how, sources = plan(family, capacitance, rated_voltage, years_stored)
     worst = rated_voltage**2 / ohm
     watts = next((size for size in _WATTS if size >= 2 * worst), None)
@@ -87,7 +92,10 @@ def reforming_schedule(capacitance, rated_voltage, years_stored, method, family)
     )
     if years_stored <= _UNNEEDED_YEARS:
         verdict = "not needed"
-        reason = f"up to {_UNNEEDED_YEARS} years without voltage are usual; measure leakage anyway"
+        reason = (
+            f"up to {_UNNEEDED_YEARS} years without voltage are usual, with some parts ten; "
+            "measure leakage anyway"
+        )
     return found(
         values, working, verdict, reason, notes=_notes(method, rated_voltage), sources=sources
     )
@@ -107,10 +115,23 @@ def _databook(family, farad, volts, years):
     return ohm, (100,), 60, how, ("IEC 60384-4, quoted",)
 
 
+def _encyclopaedia(family, farad, volts, years):
+    how = "rated voltage for 1 h through about 1000 Ω; written for parts of the 1970s or earlier"
+    return 1000.0, (100,), 60, how, ("encyclopaedia, Electrolytic capacitor",)
+
+
 def _workshop(family, farad, volts, years):
     minutes = round(5 + 12 * years)
     how = f"5 min and 1 min per month stored: 5 + {12 * years:g} = {minutes} min"
     return 30e3, (100,), minutes, how, ("from memory",)
+
+
+_PLANS = {
+    STEPPED: _stepped,
+    DATABOOK: _databook,
+    ENCYCLOPAEDIA: _encyclopaedia,
+    WORKSHOP: _workshop,
+}
 
 
 def _give_up(leakage: float | None, ohm: float) -> str:
@@ -134,6 +155,11 @@ def _notes(method: str, volts: float) -> list[str]:
             "practices apply rated voltage at once: method=databook."
         )
         notes.append("Go up a step only when the drop across the resistor has stopped falling.")
+    if method == DATABOOK:
+        notes.append(
+            "After a shelf test a snap-in data sheet (Vishay 056/057) applies rated voltage for "
+            "30 min and measures 24 to 48 h later."
+        )
     if method == WORKSHOP:
         notes.append("From memory: about 30 kΩ 5 W. On a high-voltage part check its power.")
     if volts > _TOUCHABLE:

@@ -1,16 +1,14 @@
 """A whole table of measured capacitors judged in one call.
 
 The rules are those of verdict.py, worked on arrays. `why` gives the reasons for one row in words.
-This module loads numpy: import it where a table is judged.
+numpy is loaded when a table is judged, not before.
 """
 
 from __future__ import annotations
 
 from collections.abc import Sequence
 from functools import cache
-from math import inf, nan, nextafter
-
-import numpy as np
+from math import inf, nan, nextafter, pi
 
 from repairlib.errors import RepairlibError
 from repairlib.finding import Finding
@@ -66,11 +64,13 @@ class Judgements:
         return judge_capacitor(name, **given, **self._settings)
 
 
-def family_codes(names: Sequence[str]) -> np.ndarray:
+def family_codes(names: Sequence[str]):
     """Family names as codes for `judge_table`: worth it when a table is judged more than once.
 
     Raises RepairlibError for a name that is no family.
     """
+    import numpy as np
+
     places = {name: place for place, name in enumerate(families())}
     try:
         return np.fromiter(map(places.__getitem__, names), np.intp, len(names))
@@ -97,6 +97,8 @@ def judge_table(
     >>> table.verdicts()
     ['fit', 'replace']
     """
+    import numpy as np
+
     columns = dict(zip(COLUMNS, (capacitance, rated_voltage, measured, esr, leakage), strict=True))
     columns = {name: _numbers(name, column) for name, column in columns.items()}
     length = len(columns["capacitance"])
@@ -117,6 +119,8 @@ def judge_table(
 
 
 def _judged(codes, farad, volts, measured, esr, leakage, spread, tolerance):
+    import numpy as np
+
     up, down = (1 + spread) * (1 - _ROUNDING), (1 - spread) * (1 + _ROUNDING)
     with np.errstate(invalid="ignore", divide="ignore", over="ignore"):
         product = farad * volts * 1e6
@@ -125,7 +129,7 @@ def _judged(codes, farad, volts, measured, esr, leakage, spread, tolerance):
         worst = _of_capacitance(measured / farad, up, down, tolerance, limit)
         steps = np.maximum(np.floor(farad * 1e3 + 1e-9) - 1, 0)
         new = limit["tan_delta"] + steps * limit["added"]
-        tan_delta = esr * farad * (2 * np.pi * STATED_HZ)
+        tan_delta = esr * farad * (2 * pi * STATED_HZ)
         found = _below(tan_delta, up, down, new, new * limit["loss_times"])
         found[esr <= 0] = _CANNOT_TELL
         if limit["film"].any():  # film is judged without ESR too, when anything was measured
@@ -144,6 +148,8 @@ def _judged(codes, farad, volts, measured, esr, leakage, spread, tolerance):
 
 def _of_capacitance(ratio, up, down, tolerance, limit):
     """Codes for readings of capacitance, given as a ratio to the marked one; NaN is no reading."""
+    import numpy as np
+
     bottom, top = ratio * down, ratio * up
     low, high = 1 - tolerance, 1 + tolerance
     old_low, old_high = np.minimum(limit["low"], low), np.maximum(limit["high"], high)
@@ -159,6 +165,8 @@ def _of_capacitance(ratio, up, down, tolerance, limit):
 
 def _below(reading, up, down, new, old):
     """Codes for readings that have upper limits only: `new` of a new part, `old` when worn."""
+    import numpy as np
+
     top, bottom = reading * up, reading * down
     codes = _CANNOT_TELL - (top <= new).view(np.int8) - (top <= old).view(np.int8)
     codes += (bottom > old).view(np.int8)
@@ -167,6 +175,8 @@ def _below(reading, up, down, new, old):
 
 def _segment(codes, volts, product):
     """For each part the place of its limits in `_segments`."""
+    import numpy as np
+
     starts, splits, first = _starts()
     volts = np.fmin(np.fmax(volts, 0.0), _HIGHEST)  # a missing voltage is found out later
     place = first.take(codes * _CELLS + (volts * _CELLS_A_VOLT).astype(np.intp))
@@ -182,6 +192,8 @@ def _starts():
     The third array names for each family and each cell of 0.05 V a range that begins at or below
     it: this finds a range several times faster than a binary search.
     """
+    import numpy as np
+
     starts, splits, cells = [], [], []
     edges = np.arange(_CELLS) / _CELLS_A_VOLT - _ROUNDING
     for name in families():
@@ -195,6 +207,8 @@ def _starts():
 @cache
 def _segments():
     """The limits of each range of voltages, below and above its CV split, as columns."""
+    import numpy as np
+
     rows = [
         _limits_at(name, min(volts, _HIGHEST), product)
         for name in families()
@@ -255,6 +269,8 @@ def _limits_at(name: str, volts: float, product: float) -> dict[str, float]:
 
 
 def _numbers(name: str, column):
+    import numpy as np
+
     try:
         numbers = np.asarray(column, dtype=float)
     except (TypeError, ValueError):
@@ -266,6 +282,8 @@ def _numbers(name: str, column):
 
 
 def _codes(family, length: int):
+    import numpy as np
+
     if isinstance(family, str):
         return np.broadcast_to(family_codes([family]), length)
     if not isinstance(family, np.ndarray) or family.dtype.kind not in "iu":

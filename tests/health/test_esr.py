@@ -101,6 +101,14 @@ def test_further_thousands():
     assert tan_delta("aluminium general 105", 400, 47) == 0.25
 
 
+@pytest.mark.published("Teapo SN data sheet: 2 % per 1000 µF")
+def test_two_per_cent_is_read_as_002():
+    """SN writes 2 %, the others 0.02. The same meaning was followed, and the note says so."""
+    limit = loss_limit("aluminium non-polar", 2000e-6, 16)
+    assert limit.tan_delta == pytest.approx(0.19)
+    assert any("2 %" in note for note in limit.notes)
+
+
 def test_a_part_of_a_thousand_is_a_choice_that_is_named():
     """No data sheet says. Whole steps were followed, the strictest of the three readings."""
     limit = loss_limit("aluminium low impedance", 2200e-6, 6.3)

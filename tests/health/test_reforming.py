@@ -20,6 +20,25 @@ def test_databook():
     assert "12 to 48 h" in low.afterwards
 
 
+@pytest.mark.published("encyclopaedia article: rated voltage through about 1 kΩ for 1 h")
+def test_encyclopaedia():
+    finding = reforming_schedule("47 µF", "25 V", 50, "encyclopaedia")
+    assert (finding.series_resistor, finding.minutes_each_step) == (1000, 60)
+    assert any("1970s" in step for step in finding.working)
+
+
+@pytest.mark.published("Vishay 056/057: rated voltage for 30 min, measure 24 to 48 h later")
+def test_snap_in():
+    finding = reforming_schedule("470 µF", "63 V", 5, "databook", "aluminium snap-in")
+    assert any("30 min and measures 24 to 48 h later" in note for note in finding.notes)
+
+
+@pytest.mark.published("Cornell Dubilier ESRD data sheet: 42 months of storage")
+def test_polymer_chips_may_be_stored():
+    with pytest.raises(RepairlibError, match="42 months"):
+        reforming_schedule(1e-6, 10, 10, family="polymer chip low")
+
+
 @pytest.mark.from_memory("30 kΩ 5 W, 5 min and 1 min per month stored")
 def test_old_workshop():
     finding = reforming_schedule("8 µF", "450 V", 10, "old workshop")
@@ -39,7 +58,9 @@ def test_stepped():
 
 @pytest.mark.published("encyclopaedia article: two years of storage are usual")
 def test_two_years_are_usual():
-    assert reforming_schedule("470 µF", "25 V", 2).verdict == "not needed"
+    finding = reforming_schedule("470 µF", "25 V", 2)
+    assert finding.verdict == "not needed"
+    assert "with some parts ten" in finding.reason
     assert reforming_schedule("470 µF", "25 V", 2.5).verdict == "verify"
 
 

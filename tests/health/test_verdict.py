@@ -5,8 +5,9 @@ from hypothesis import given
 from hypothesis import strategies as st
 
 from repairlib.errors import RepairlibError
+from repairlib.health.end_of_life import criterion
 from repairlib.health.families import families
-from repairlib.health.verdict import judge_capacitor
+from repairlib.health.verdict import capacitance_window, judge_capacitor
 
 GENERAL, LOW = "aluminium general 105", "aluminium low impedance"
 VERDICTS = {"fit", "marginal", "replace", "cannot tell"}
@@ -46,6 +47,12 @@ def test_general_part(measured, expected):
     finding = verdict(**measured)
     assert finding.verdict == expected
     assert finding.reason
+
+
+@pytest.mark.published("Rubycon ZL and Lelon RGA data sheets: ±20 % at 120 Hz, 20 °C")
+def test_tolerance_of_a_new_part():
+    window = capacitance_window(470e-6, 20, criterion(GENERAL, 25))
+    assert (window.new_low, window.new_high) == pytest.approx((376e-6, 564e-6))
 
 
 @pytest.mark.published("Vishay 056/057: endurance 10 %, useful life 30 % above 100 V")
