@@ -30,17 +30,23 @@ _PLACES = {
     **{1: (0,), 2: (-62, -32), 3: (-62, -32, -2), 4: (-62, -32, -2, 54)},
     **{5: (-64, -38, -12, 14, 60), 6: (-66, -42, -18, 6, 30, 64)},
 }
+EVEN = "even distances"
+_EVEN_REACH = 60  # from the middle to the outer bands at even distances
 LARGE_WIDTH, LARGE_HEIGHT = 660, 250
 
 
 def resistor(canvas: Canvas, marking: str, end: int, mark: str) -> Anatomy:
-    """marking: colours, first band first, or a text that is printed."""
+    """marking: colours, first band first, or a text that is printed.
+
+    mark: "even distances" where no band stands apart.
+    """
     _wires(canvas, 84)
     canvas.rect(-70, -25, 140, 50, CERAMIC_BODY, round=4)
     for x in (-88, 44):
         canvas.rect(x, -31, 44, 62, CERAMIC_BODY, round=12)
     canvas.rect(-66, -23.5, 132, 47, CERAMIC_BODY, stroke="none")
-    return _banded(canvas, marking, end, "A small body with a lead at each end, lying down.")
+    looks = "A small body with a lead at each end, lying down."
+    return _banded(canvas, marking, end, looks, even=mark == EVEN)
 
 
 def inductor(canvas: Canvas, marking: str, end: int, mark: str) -> Anatomy:
@@ -125,23 +131,23 @@ def _wires(canvas: Canvas, start: float) -> None:
         canvas.line((side * start, 0), (side * 128, 0), stroke=METAL, pen=2.5)
 
 
-def _banded(canvas: Canvas, marking: str, end: int, looks: str) -> Anatomy:
+def _banded(canvas: Canvas, marking: str, end: int, looks: str, even: bool = False) -> Anatomy:
     bands = _bands(marking)
     if bands:
-        return _either_way(looks, bands=_draw_bands(canvas, bands, end, 24, knobs=31))
+        return _either_way(looks, bands=_draw_bands(canvas, bands, end, 24, knobs=31, even=even))
     print_marking(canvas, marking, 0, 0, 150, 44)
     return _either_way(looks)
 
 
 def _draw_bands(
-    canvas: Canvas, bands: list[str], end: int, half: float, squeeze: float = 1, knobs: float = 0
+    canvas: Canvas, bands: list[str], end: int, half: float, *, squeeze=1.0, knobs=0.0, even=False
 ) -> tuple[str, ...]:
     """Draw the bands and their names; the colours from left to right. end=1: first band right.
 
     half: half the height of the body; knobs: the same at its thicker ends.
     """
     middle = half
-    places = [-end * squeeze * x for x in _PLACES[len(bands)]]
+    places = [-end * squeeze * x for x in _places(len(bands), even)]
     order = sorted(zip(places, bands, strict=True))
     for number, (x, colour) in enumerate(order):
         half = max(knobs, middle) if abs(x) > 52 else middle
@@ -151,6 +157,13 @@ def _draw_bands(
         canvas.line((x, up * half), (x, up * (far - 11)), stroke=QUIET, pen=1.2)
         canvas.text(_inside(x, colour), up * far, colour, NAME, bold=True)
     return tuple(colour for _, colour in order)
+
+
+def _places(count: int, even: bool) -> tuple[float, ...]:
+    if not even or count < 2:
+        return _PLACES[count]
+    step = 2 * _EVEN_REACH / (count - 1)
+    return tuple(step * place - _EVEN_REACH for place in range(count))
 
 
 def _inside(x: float, name: str) -> float:

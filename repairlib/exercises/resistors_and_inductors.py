@@ -134,7 +134,7 @@ def either_end(draw: Draw) -> Choice:
         prompt="These bands stand at even distances. From both ends they give a value that is "
         f"made. Out of the board the meter says {measured.replace(' ', NBSP)}. "
         "What do you write down?",
-        picture=lambda: _part("resistor", bands),
+        picture=lambda: _part("resistor", bands, mark="even distances"),
         options=draw.shuffle([good, bad, burnt, unread]),
         answer=good,
         mistakes=[
@@ -401,7 +401,7 @@ def practise_inductor(draw: Draw) -> Number:
     )
 
 
-def _part(body: str, marking: str, flip: bool = False):
+def _part(body: str, marking: str, flip: bool = False, mark: str = ""):
     from repairlib.drawings import draw_part
 
-    return draw_part(body, marking, labels=False, flip=flip)
+    return draw_part(body, marking, labels=False, flip=flip, mark=mark)

@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 import re
+from itertools import pairwise
 
 import pytest
 
@@ -48,6 +49,15 @@ def test_bands_lie_on_the_body_in_order(body):
     xs = [float(x) for x, _ in drawn]
     assert xs == sorted(xs)
     assert xs[3] - xs[2] > xs[1] - xs[0]  # the tolerance band stands apart
+
+
+def test_no_band_stands_apart_at_even_distances():
+    picture = draw_part("resistor", "red-red-red-red-red", labels=False, mark="even distances")
+    assert_no_text_covers_another(picture)
+    xs = [
+        float(x) for x in re.findall(rf'<rect x="([\d.]+)"[^>]*fill="{INKS["red"]}"', picture.svg)
+    ]
+    assert {round(b - a, 1) for a, b in pairwise(xs)} == {30}
 
 
 def test_text_on_a_resistor_is_printed():
