@@ -99,7 +99,8 @@ HAZARDS = {
         "Whenever a cell or battery pack is on the board or nearby.",
         (
             "Take the battery out before you solder. Do not short, charge or heat a cell.",
-            "Leaked cells are caustic: gloves and glasses, neutralise, rinse, dry.",
+            "What leaks out burns skin and eyes: wear gloves and glasses, and clean it up as the "
+            "safety data sheet of that cell says. Lead-acid, alkaline and lithium cells differ.",
         ),
         "Swollen or hot lithium cells: stop, move away, follow local fire advice.",
     ),

@@ -116,9 +116,9 @@ def falling_voltage(draw: Draw) -> Number:
         points=2,
         unit="s",
         answer=answer,
-        prompt="The plug is out. The meter stays across the main capacitor of the supply and "
-        f"shows: {listed}.\n\nThese lessons stop above the limit for touchable steady dc "
-        "voltage. From which of these times on is the capacitor below it?",
+        prompt="A qualified person has clipped the meter across the main capacitor of a supply. "
+        f"The plug is out. The meter shows: {listed}.\n\nThese lessons stop above the limit for "
+        "touchable steady dc voltage. From which of these times on is the capacitor below it?",
         mistakes=[
             Mistake(
                 lambda seconds: 0 <= seconds < answer,
@@ -172,7 +172,7 @@ def after_the_phone_call(draw: Draw) -> Choice:
 
 def proving_dead(draw: Draw) -> Order:
     plug = "Pull the plug and keep it where you can see it"
-    wait = "Wait some minutes with your hands away"
+    wait = "Wait some minutes with your hands away: most of the charge runs off by itself"
     discharge = "Discharge the capacitor through the resistor made for it"
     measure = "Try the meter on a known source, then measure across the capacitor"
     check = "Try the meter on the known source once more"
@@ -201,6 +201,8 @@ def proving_dead(draw: Draw) -> Order:
             Mistake(
                 before(work, check),
                 "A meter that died in between also shows 0 V. When would you notice?",
+                danger=True,
+                hazard="stored charge",
             ),
             Mistake(
                 before(check, measure),
@@ -216,7 +218,10 @@ def proving_dead(draw: Draw) -> Order:
 
 def one_hand(draw: Draw) -> Choice:
     volts = draw.pick([24, 36, 48])
-    clipped = "Clip the black lead on first, then probe with one hand, the other behind your back"
+    clipped = (
+        "Clip the black lead on before you switch on, then probe with one hand, the other behind "
+        "your back"
+    )
     chassis = "Hold the metal chassis with the other hand, so that nothing slips"
     both = "One probe in each hand, elbows resting on the chassis"
     ring = "Probe with one hand and hold the board by its edge connector with the other"
@@ -231,7 +236,12 @@ def one_hand(draw: Draw) -> Choice:
         mistakes=[
             Mistake(chassis, path, danger=True, hazard="mains"),
             Mistake(both, path, danger=True, hazard="mains"),
-            Mistake(ring, "Two hands on one circuit close a path. Keep only one near it."),
+            Mistake(
+                ring,
+                "Two hands on one circuit close a path. Keep only one near it.",
+                danger=True,
+                hazard="mains",
+            ),
         ],
     )
 

@@ -41,7 +41,7 @@ def test_what_the_same_figures_mean_on_a_disc_and_on_a_can():
 RIGHT_WORDS = {
     "q1": "Pull the plug",
     "q3": "Measure across it again",
-    "q5": "Clip the black lead on first",
+    "q5": "Clip the black lead on before",
     "q8": "Type the unit too",
 }
 
@@ -65,6 +65,16 @@ def test_order_in_which_a_supply_is_made_safe():
     assert ask.judge(" > ".join([*places, "Take the board in your hands"])).state == "right"
     touched_first = " > ".join(["Take the board in your hands", *places])
     assert ask.judge(touched_first).hazards == ("stored charge", "mains")
+    places.insert(4, "Take the board in your hands")
+    assert ask.judge(" > ".join(places)).hazards == ("stored charge",)
+
+
+@pytest.mark.common_practice
+def test_second_hand_on_a_circuit_under_power_is_a_danger():
+    for draw in VARIANTS:
+        (ask,) = (one for one in questions(draw) if one.id == "q5")
+        states = sorted(ask.judge(option).state for option in ask.options)
+        assert states == ["right", "unsafe", "unsafe", "unsafe"]
 
 
 def test_every_question_reads_well_by_code():
