@@ -13,6 +13,7 @@ RIGHT = "Right: it may go in like this"
 REVERSED = "Reversed: it must be turned round"
 CANNOT_TELL = "These marks do not tell: look further before you fit it"
 JUDGEMENTS = (RIGHT, REVERSED, CANNOT_TELL)
+HARMLESS = ("led-flat", "chip-led-green")  # the wrong way round an LED only stays dark
 
 AT_THE_MARK = "part's mark at the board's mark"
 AT_THE_OTHER_END = "part's mark at the other end"
@@ -63,11 +64,15 @@ OTHERS = (
 
 
 def judgement(draw: Draw, name: str, points: int, bank: tuple, hazard: str = "") -> Choice:
-    """One place out of the bank to judge. With a hazard, a wrong "right" is dangerous."""
+    """One place out of the bank to judge.
+
+    With a hazard, each wrong answer that puts a part in is dangerous: "right" where it is not,
+    and "reversed" where it is right or cannot be told, for then it gets turned round.
+    """
     rule, board, fitted, answer = draw.pick(bank)
     mistakes = []
     for said in JUDGEMENTS:
-        danger = hazard if said == RIGHT else ""
+        danger = "" if said == CANNOT_TELL or rule in HARMLESS else hazard
         if said != answer:
             mistakes.append(Mistake(said, _hint(answer, said), bool(danger), danger))
     return Choice(

@@ -29,7 +29,7 @@ def questions(draw: Draw) -> list[Question]:
         left_ends(draw.part("left ends")),
         judgement(draw.part("judge aluminium"), "q2", 1, ALUMINIUM, "flying leads and eyes"),
         judgement(draw.part("judge tantalum"), "q3", 2, TANTALUM, "heat and fire"),
-        judgement(draw.part("judge others"), "q4", 1, OTHERS),
+        judgement(draw.part("judge others"), "q4", 1, OTHERS, "heat and fire"),
         cut_leads(draw.part("cut leads")),
         zener(draw.part("zener")),
         chip_led(draw.part("chip led")),
@@ -144,8 +144,15 @@ def zener(draw: Draw) -> Choice:
                 other,
                 "You put it like a plain diode that is to conduct. It would hold 0.7 V. Which end "
                 "is the band, and which of the two sides is more positive?",
+                danger=True,
+                hazard="heat and fire",
             ),
-            Mistake(either, "It does, but at two very different voltages. Which one is wanted?"),
+            Mistake(
+                either,
+                "It does, but at two very different voltages. Which one is wanted?",
+                danger=True,
+                hazard="heat and fire",
+            ),
             Mistake(by_number, "The band shows the same end on every diode. Which end?"),
         ],
     )
@@ -253,6 +260,7 @@ STEPS = (DEAD, LOOK, DIAGRAM, METER, FIT, POWER)
 def mark_is_gone(draw: Draw) -> Order:
     guess = "That is fitting on a guess. What has to be known before the part goes in?"
     live = "What must be sure before a probe or an iron comes near the board?"
+    powered = "You would work on a board that is under power. What belongs at the very end?"
     return Order(
         id="q10",
         points=3,
@@ -269,7 +277,7 @@ def mark_is_gone(draw: Draw) -> Order:
                 Mistake(before(FIT, step), guess, danger=True, hazard="heat and fire")
                 for step in (DIAGRAM, METER)
             ],
-            Mistake(before(POWER, FIT), "Power is the last step. What would it prove before that?"),
+            Mistake(lambda order: order[-1] != POWER, powered, danger=True, hazard="heat and fire"),
             Mistake(before(METER, DIAGRAM), "Which rail is the meter to look for?"),
             Mistake(before(DIAGRAM, LOOK), "Perhaps the answer stands on the board itself."),
         ],

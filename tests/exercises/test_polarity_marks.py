@@ -8,6 +8,7 @@ from repairlib.exercises import Draw, Table, mark
 from repairlib.exercises.polarity_judgements import (
     ALUMINIUM,
     CANNOT_TELL,
+    HARMLESS,
     JUDGEMENTS,
     OTHERS,
     REVERSED,
@@ -121,7 +122,8 @@ def test_every_place_that_is_judged(place):
     for said in JUDGEMENTS:
         if said != right:
             judged = ask.judge(said)
-            assert judged.says and (judged.state == "unsafe") == (said == RIGHT)
+            goes_in_wrong = said != CANNOT_TELL and place[0] not in HARMLESS
+            assert judged.says and (judged.state == "unsafe") == goes_in_wrong
 
 
 @pytest.mark.parametrize("place", PLACES)
@@ -216,6 +218,7 @@ def test_zener_band_faces_the_more_positive_side():
         assert right.startswith(by_sign[sign])
         plain = {"+": "To ground", "−": next(o for o in ask.options if o.endswith("rail"))}[sign]
         assert "like a plain diode" in ask.judge(plain).says[0]
+        assert ask.judge(plain).hazards == ("heat and fire",)
         seen.add(sign)
     assert seen == {"+", "−"}
 
@@ -271,6 +274,12 @@ def test_order_of_work_when_the_mark_is_gone():
     assert on_a_guess.hazards == ("heat and fire",) and "guess" in on_a_guess.says[0]
     alive = ask.judge(" > ".join([LOOK, DEAD, DIAGRAM, METER, FIT, POWER]))
     assert alive.hazards == ("stored charge",)
+    for powered in (
+        [DEAD, POWER, LOOK, DIAGRAM, METER, FIT],
+        [DEAD, LOOK, DIAGRAM, METER, POWER, FIT],
+    ):
+        judged = ask.judge(" > ".join(powered))
+        assert judged.hazards == ("heat and fire",) and "under power" in judged.says[0]
     swapped = ask.judge(" > ".join([DEAD, LOOK, METER, DIAGRAM, FIT, POWER]))
     assert swapped.state == "partly right" and "Which rail" in swapped.says[0]
 
