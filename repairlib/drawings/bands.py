@@ -9,6 +9,7 @@ from repairlib.drawings.anatomy import NO_POLARITY, Anatomy, Terminal, print_mar
 from repairlib.drawings.canvas import INK, METAL, PAPER, QUIET, Canvas, wrapped
 from repairlib.drawings.picture import Picture
 from repairlib.errors import RepairlibError
+from repairlib.markings.body_end_dot import is_painted, places_of
 from repairlib.markings.colours import bands_of, read_bands
 
 INKS = {
@@ -27,12 +28,12 @@ NAME = 15  # text size
 
 # The places of the bands on the body, first band left, by their number.
 _PLACES = {
-    **{1: (0,), 2: (-62, -32), 3: (-62, -32, -2), 4: (-62, -32, -2, 54)},
-    **{5: (-64, -38, -12, 14, 60), 6: (-66, -42, -18, 6, 30, 64)},
+    **{1: (0,), 2: (-62, -32), 3: (-62, -32, -2), 4: (-62, -32, -2, 64)},
+    **{5: (-64, -38, -12, 14, 64), 6: (-66, -42, -18, 6, 30, 66)},
 }
 EVEN = "even distances"
 _EVEN_REACH = 60  # from the middle to the outer bands at even distances
-LARGE_WIDTH, LARGE_HEIGHT = 660, 250
+LARGE_WIDTH, LARGE_HEIGHT = 660, 190
 
 
 def resistor(canvas: Canvas, marking: str, end: int, mark: str) -> Anatomy:
@@ -40,6 +41,8 @@ def resistor(canvas: Canvas, marking: str, end: int, mark: str) -> Anatomy:
 
     mark: "even distances" where no band stands apart.
     """
+    if is_painted(marking) and not isinstance(places_of(marking), str):
+        return _painted(canvas, places_of(marking))
     _wires(canvas, 84)
     canvas.rect(-70, -25, 140, 50, CERAMIC_BODY, round=4)
     for x in (-88, 44):
@@ -100,7 +103,7 @@ def draw_bands(text: str, *meanings: str, body: str = "resistor") -> Picture:
     canvas = Canvas(LARGE_WIDTH, LARGE_HEIGHT)
     middle = LARGE_WIDTH / 2
     fill = CERAMIC_BODY if body == "resistor" else CHOKE_BODY
-    with canvas.at(middle, 112):
+    with canvas.at(middle, 84):
         for side in (-1, 1):
             canvas.line((side * 260, 0), (side * 326, 0), stroke=INK, pen=6)
             canvas.line((side * 260, 0), (side * 326, 0), stroke=METAL, pen=3)
@@ -137,6 +140,27 @@ def _banded(canvas: Canvas, marking: str, end: int, looks: str, even: bool = Fal
         return _either_way(looks, bands=_draw_bands(canvas, bands, end, 24, knobs=31, even=even))
     print_marking(canvas, marking, 0, 0, 150, 44)
     return _either_way(looks)
+
+
+def _painted(canvas: Canvas, places: dict[str, str]) -> Anatomy:
+    """The old style: the whole body, one end and a dot are painted."""
+    _wires(canvas, 84)
+    canvas.rect(-88, -29, 176, 58, INKS[places["body"]], round=6)
+    named = [(-58, 1, f"body {places['body']}")]
+    for place, x, side in (("tolerance", -88, -1), ("end", 58, -1)):
+        if place in places:
+            canvas.rect(x, -29, 30, 58, INKS[places[place]], round=6)
+            named.append((x + 15, side, f"{place} {places[place]}"))
+    if "dot" in places:
+        canvas.circle(0, 0, 13, INKS[places["dot"]])
+        named.append((0, 1, f"dot {places['dot']}"))
+    for x, up, words in named:
+        far = 84 if words.startswith(("dot", "tolerance")) else 60
+        start = 13 if words.startswith("dot") else 29
+        canvas.line((x, up * start), (x, up * (far - 11)), stroke=QUIET, pen=1.2)
+        canvas.text(_inside(x, words), up * far, words, NAME, bold=True)
+    said = ", ".join(words for _, _, words in named)
+    return _either_way(f"A small body painted all over, with a lead at each end: {said}.")
 
 
 def _draw_bands(

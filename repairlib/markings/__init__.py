@@ -132,7 +132,7 @@ def _readers_of_all_pieces(cleaned: str, pieces: list[str], part: str | None):
 
             yield read_colour_text
         return
-    if part == "resistor" or (part is None and _has_any(cleaned, "RKMkΩrLGTo")):
+    if part == "resistor" or (part is None and _has_any(cleaned, "RKMkΩrLGTEo")):
         from repairlib.markings.resistor_codes import read_resistor
 
         yield read_resistor

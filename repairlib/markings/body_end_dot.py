@@ -24,7 +24,7 @@ def is_painted(text: str) -> bool:
 
 def read_painted(text: str) -> list[tuple[int, Reading]]:
     """Readings of a resistor painted in the body, end and dot style; none when it is no such."""
-    places = _places(text)
+    places = places_of(text)
     if isinstance(places, str):
         return []
     bands = _bands(places)
@@ -37,11 +37,11 @@ def read_painted(text: str) -> list[tuple[int, Reading]]:
 
 def why_not_painted(text: str) -> str:
     """What is wrong with a painted marking, in words."""
-    places = _places(text)
+    places = places_of(text)
     return places if isinstance(places, str) else why_not(_bands(places))
 
 
-def _places(text: str) -> dict[str, str] | str:
+def places_of(text: str) -> dict[str, str] | str:
     """{"body": "red", ...}, or what is wrong. A colour stands before or behind its place."""
     words = [word.lower() for word in words_of(text)]
     if len(words) % 2:

@@ -87,7 +87,9 @@ def _slip_of_colours(cleaned: str, part: str | None) -> tuple[str, str] | None:
     if part == "fuse":
         wrong = "no fuse has these bands"
         return wrong, "two figures of a rating, a power of ten, then black red yellow blue or grey"
-    return why_not(bands_of(cleaned)), "3 to 6 bands such as brown-black-red-gold"
+    bands = bands_of(cleaned)
+    wrong = why_not(bands) or f"{len(bands)} bands do not stand on this part"
+    return wrong, "3 to 6 bands on a resistor, 3 or 4 on an inductor, such as brown-black-red-gold"
 
 
 def _slip_of_resistor_letter(code: str, part: str) -> tuple[str, str] | None:
@@ -98,7 +100,7 @@ def _slip_of_resistor_letter(code: str, part: str) -> tuple[str, str] | None:
         return ("no figures stand with the letter", accepted) if len(code) == 1 else None
     if part == "chip-resistor" and not letters:
         return "a chip carries three or four figures, or two and a letter", accepted
-    if part == "chip-resistor" and len(number) == 2 and len(rest) == 1:
+    if part == "chip-resistor" and len(number) == 2 and number.isdecimal() and len(rest) == 1:
         if not 1 <= int(number) <= 96:
             return f"there is no place {number} among the 96 values", accepted
         return f"{rest} is no multiplier of the 96-value code", "A B C D E F X Y Z, seldom R S G H"

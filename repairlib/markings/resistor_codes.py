@@ -123,6 +123,7 @@ def _values(piece: str):
     decimals = rest[1:][: len(rest[1:]) - len(rest[1:].lstrip("0123456789"))]
     tail = rest[1 + len(decimals) :]
     power, source = POWERS[letter]
+    source = PRACTICE if rest[0] == "E" else source
     unit = {"L": "mΩ", "R": "Ω"}.get(letter, f"{letter.replace('K', 'k')}Ω")
     if "." in number or "," in number:  # 4.7K
         if not decimals:
@@ -145,9 +146,15 @@ def _tails(tail: str):
     if not tail:
         return [(None, None, [], [])]
     coefficient = COEFFICIENTS.get(tail[1:])
-    if len(tail) > 2 or tail[0] not in TOLERANCES or (tail[1:] and not coefficient):
+    if (
+        len(tail) > 2
+        or tail[0] not in TOLERANCES
+        or (tail[1:] and not (coefficient or tail[1] == "Z"))
+    ):
         return []
     options = []
+    if tail == "A":
+        options.append((None, None, ["A leaves the tolerance to the data sheet"], [MEMORY]))
     for percent, source in TOLERANCES[tail[0]]:
         tolerance = Tolerance(float(f"-{percent}e-2"), float(f"{percent}e-2"))
         maker = " in one maker's lettering" if source == CARD else ""
@@ -155,6 +162,9 @@ def _tails(tail: str):
         if coefficient:
             words.append(f"{tail[1]} is ±{coefficient[0]} ppm/K")
             keys.append(coefficient[1])
+        elif tail[1:]:
+            words.append("Z leaves the temperature coefficient to the data sheet")
+            keys.append(STANDARD)
         options.append((tolerance, coefficient[0] if coefficient else None, words, keys))
     return options
 

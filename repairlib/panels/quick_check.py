@@ -13,7 +13,7 @@ import ipywidgets as widgets
 from repairlib.drawings import draw_part
 from repairlib.errors import RepairlibError
 from repairlib.markings import read, what_else
-from repairlib.markings.colours import bands_of
+from repairlib.markings.colours import bands_of, colour_of, words_of
 from repairlib.markings.reading import KIND_NAMES
 from repairlib.panels.answer_inputs import PLAIN
 from repairlib.panels.look import Panel, picture_html, told, words
@@ -63,7 +63,7 @@ class QuickCheck(Panel):
             description="Marking",
             placeholder="104K, or brown black red gold",
             style=PLAIN,
-            layout=widgets.Layout(width="300px"),
+            layout=widgets.Layout(width="340px"),
         )
         self.part = widgets.Dropdown(
             options=PARTS, value=part, description="Read it as", style=PLAIN
@@ -98,7 +98,9 @@ def look_up(marking: str, part: str) -> tuple[str, str]:
     try:
         readings = read(marking, part or None)
     except RepairlibError as error:
-        return body_of(part), told("cannot read", "Cannot be read yet", [str(error)])
+        coloured = any(colour_of(word) for word in words_of(marking))
+        looks = part or ("resistor" if coloured else "")
+        return body_of(looks), told("cannot read", "Cannot be read yet", [str(error)])
     return body_of(part or readings[0].kind), readings_html(readings)
 
 

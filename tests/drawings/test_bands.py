@@ -51,6 +51,16 @@ def test_bands_lie_on_the_body_in_order(body):
     assert xs[3] - xs[2] > xs[1] - xs[0]  # the tolerance band stands apart
 
 
+@pytest.mark.parametrize("labels", [False, True])
+def test_painted_body(labels):
+    text = "body orange end violet dot yellow tolerance silver"
+    picture = draw_part("resistor", text, labels=labels)
+    assert_text_is_inside_the_sheet(picture)
+    assert_no_text_covers_another(picture)
+    for name in ("body orange", "end violet", "dot yellow", "tolerance silver"):
+        assert name in picture.alt and name in words(picture)
+
+
 def test_no_band_stands_apart_at_even_distances():
     picture = draw_part("resistor", "red-red-red-red-red", labels=False, mark="even distances")
     assert_no_text_covers_another(picture)

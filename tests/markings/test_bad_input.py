@@ -46,6 +46,7 @@ def test_any_text(text, part):
 @example("%", None)
 @example("1 %", None)
 @example("()", None)
+@example("1,A", "chip-resistor")
 def test_text_of_the_signs_on_parts(text, part):
     check(text, part)
 

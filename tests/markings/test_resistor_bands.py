@@ -62,7 +62,7 @@ def test_six_bands(bands, ohm, percent, ppm):
 
 
 @pytest.mark.published(CARD)
-@pytest.mark.parametrize(("figure", "colour"), enumerate(COLOURS))
+@pytest.mark.parametrize(("figure", "colour"), list(enumerate(COLOURS)))
 def test_every_colour_as_a_figure(figure, colour):
     assert first(f"brown-{colour}-brown-gold").value == (10 + figure) * 10
 
@@ -179,6 +179,13 @@ def test_impossible_bands(bands, wrong):
             read(bands, part=part)
         assert wrong in caught.value.wrong
         assert caught.value.accepted
+
+
+def test_bands_of_another_part_are_said_to_be_so():
+    with pytest.raises(RepairlibError, match="5 bands do not stand on this part; elsewhere"):
+        read("brown-black-black-red-brown", part="inductor")
+    with pytest.raises(RepairlibError, match=r"elsewhere it would be 1\u00a0kΩ"):
+        read("brown-black-red-gold", part="chip-resistor")
 
 
 # Either end

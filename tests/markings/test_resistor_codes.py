@@ -103,6 +103,18 @@ def test_coefficient_n():
 
 
 @pytest.mark.published(RKM)
+def test_coefficient_z_is_given_elsewhere():
+    reading = read("4K7FZ", part="resistor")[0]
+    assert reading.carries == {} and "Z leaves the temperature coefficient" in reading.why
+
+
+@pytest.mark.from_memory("IEC 60062: A is a tolerance stated in another document")
+def test_a_leaves_the_tolerance_open_and_one_maker_closes_it():
+    standard, maker = read("1K0A", part="resistor")
+    assert (standard.tolerance, maker.tolerance.high) == (None, pytest.approx(0.0005))
+
+
+@pytest.mark.published(RKM)
 @pytest.mark.parametrize(
     ("code", "wrong"),
     [
@@ -126,6 +138,7 @@ def test_is_refused(code, wrong):
         *[("5W 10RJ", 10, 5, 5), ("5W0R22J", 0.22, 5, 5), ("5W 0.22 Ω J", 0.22, 5, 5)],
         *[
             ("0R22 5% 2W", 0.22, 5, 2),
+            ("4E7", 4.7, None, None),
             ("1.5M", 1.5e6, None, None),
             ("2.2 MΩ ±10%", 2.2e6, 10, None),
         ],
