@@ -27,6 +27,7 @@ class Source:
 
 # In alphabetical order of the keys.
 _ALL = (
+    Source("alloy paste maker", "A solder maker's page, Solder Paste: Alloys", PUBLISHED),
     Source(
         "AVX TAP and TEP",
         "AVX TAP and TEP dipped tantalum data sheet, wire-form outlines",
@@ -39,18 +40,35 @@ _ALL = (
     ),
     Source("Beckhoff PS9011", "Beckhoff PS9011-2420-0001 manual, lifetime expectancy", PUBLISHED),
     Source(
+        "Bi-Sn diagram note", "A note on the Bi-Sn phase diagram, redrawn from Hansen", PUBLISHED
+    ),
+    Source(
+        "Bi-Sn solubility, 2010s",
+        "Abstract on the Bi-Sn, Bi-Zn and Bi-Sn-Zn systems, solubility of Bi in Sn",
+        PUBLISHED,
+    ),
+    Source("bismuth lexicon", "A solder lexicon, Bismuth", PUBLISHED),
+    Source("braid article", "EPD&T, Solder wick or braid, 2011-08-03", PUBLISHED),
+    Source(
         "ceramic ageing, quoted",
         "A part-library vendor's article on ageing of ceramic capacitors",
         PUBLISHED,
     ),
+    Source("chip solder profiles", "A chip maker's note, Recommended thermal profiles", PUBLISHED),
     Source("Coilcraft RF inductor colours", "Coilcraft RF inductors, colour coding", PUBLISHED),
     Source("common practice", "Common practice of the trade, no document", COMMON_PRACTICE),
+    Source(
+        "component removal handbook",
+        "An open electronics manufacturing handbook, 2.2 and 2.3",
+        PUBLISHED,
+    ),
     Source(
         "Cornell Dubilier ESRD", "Cornell Dubilier type ESRD polymer chip data sheet", PUBLISHED
     ),
     Source(
         "Cosel lifetime note", "Cosel technical information, lifetime at varying ambient", PUBLISHED
     ),
+    Source("craft solder table", "A craft page, Melting Points of Solders", PUBLISHED),
     Source("CTC coils", "CTC coils specification, table 1", PUBLISHED),
     Source("EIA-198", "EIA-198 codes as printed in TI SLAA701B, Table 1-16", PUBLISHED),
     Source(
@@ -71,6 +89,7 @@ _ALL = (
         PUBLISHED,
     ),
     Source("encyclopaedia, Fuse", "Encyclopaedia article Fuse, characteristic letters", PUBLISHED),
+    Source("encyclopaedia, Solder alloys", "Encyclopaedia article Solder alloys", PUBLISHED),
     Source("encyclopaedia, Zero-ohm link", "Encyclopaedia article Zero-ohm link", PUBLISHED),
     Source("F93", "F93 resin-moulded tantalum chip data sheet", PUBLISHED),
     Source("film dielectric tables", "WINDAY and CeeMulti film dielectric tables", PUBLISHED),
@@ -88,7 +107,11 @@ _ALL = (
         "GOST R IEC 60127-2-2010, clause 6, marking of cartridge fuses",
         PUBLISHED,
     ),
+    Source(
+        "hand solder tip note", "A solder maker's note, Hand Soldering Tip Temperatures", PUBLISHED
+    ),
     Source("Hong Kong Resistors", "Hong Kong Resistors, metal film data sheet 2.2", PUBLISHED),
+    Source("HSE SIM 03/2002/26", "HSE SIM 03/2002/26, rosin-based solder flux fume", PUBLISHED),
     Source(
         "IEC 60062:2005",
         "EN 60062:2005 colour table as printed in an encyclopaedia, Electronic color code",
@@ -114,6 +137,17 @@ _ALL = (
         "ILAC-G8:09/2019 on decision rules, pages 8 to 10",
         PUBLISHED,
     ),
+    Source("IPA safety bulletin", "A maker's Technical Data and Safety Bulletin, IPA", PUBLISHED),
+    Source("IPC-A-610, 2003", "IPC-A-610 of 2003 as quoted on a mailing list", PUBLISHED),
+    Source("IPC-A-610F", "IPC-A-610F, 7.3.5.1 and Table 7-4, excerpts", PUBLISHED),
+    Source("IPC-A-610G", "IPC-A-610G, sheets for class 2 and class 3", PUBLISHED),
+    Source(
+        "J-STD-001, quoted",
+        "J-STD-001 cleanliness limit as quoted in board makers' guides",
+        PUBLISHED,
+    ),
+    Source("J-STD-001D", "J-STD-001D, 3.3, in the slides of a webinar", PUBLISHED),
+    Source("J-STD-004B article", "A trade article on J-STD-004B, flux codes", PUBLISHED),
     Source("JCGM 106:2012", "JCGM 106:2012, guard bands, not looked up", FROM_MEMORY),
     Source(
         "Jianghai, quoted",
@@ -135,7 +169,19 @@ _ALL = (
         "KEMET engineering question and answer on tantalum derating, 2015",
         PUBLISHED,
     ),
+    Source("lead in Sn-Bi", "Abstract on lead contamination of Sn-Bi solder", PUBLISHED),
+    Source("lead, UK limit", "A UK labour research extract, lead in air", PUBLISHED),
+    Source(
+        "lead, worker information",
+        "Wyoming Department of Health, lead, Information for workers",
+        PUBLISHED,
+    ),
     Source("Lelon RGA", "Lelon RGA radial aluminium data sheet", PUBLISHED),
+    Source(
+        "low temperature solder paper",
+        "57Bi-42Sn-1Ag: A Lead Free, Low Temperature Solder",
+        PUBLISHED,
+    ),
     Source("LZ chip", "LZ low-impedance aluminium chip series, maker's product page", PUBLISHED),
     Source(
         "Meter accuracy and precision",
@@ -148,6 +194,7 @@ _ALL = (
         "An instrument maker's pages on multimeter error and accuracy",
         PUBLISHED,
     ),
+    Source("Navy 14186", "US Navy training text 14186, page 3-16", PUBLISHED),
     Source(
         "Navy diode markings",
         "Navy electricity and electronics training handbook, Diode Markings",
@@ -158,11 +205,16 @@ _ALL = (
     ),
     Source("Nichicon CD", "Nichicon CD aluminium SMD data sheet, marking", PUBLISHED),
     Source("Nichicon ET", "Nichicon ET bipolar aluminium data sheet", PUBLISHED),
+    Source("NIOSH isopropyl alcohol", "NIOSH Pocket Guide, Isopropyl alcohol", PUBLISHED),
     Source(
         "Nippon Chemi-Con APSA",
         "Nippon Chemi-Con APSA conductive polymer radial data sheet",
         PUBLISHED,
     ),
+    Source("NIST Bi-Cu-Pb", "NIST, Bi-Cu-Pb System", PUBLISHED),
+    Source("NIST Bi-Pb-Sn", "NIST, Bi-Pb-Sn System", PUBLISHED),
+    Source("NIST Pb-Sn", "NIST, Pb-Sn System", PUBLISHED),
+    Source("NIST Sn-Ag-Cu", "NIST, Ternary Eutectic of Sn-Ag-Cu Solder Alloys, 2000", PUBLISHED),
     Source(
         "Panasonic FC and FN SMD",
         "Panasonic FC and FN SMD aluminium data sheets, marking",
@@ -179,6 +231,10 @@ _ALL = (
         "A part-library vendor's article on ceramic capacitors",
         PUBLISHED,
     ),
+    Source("Princeton MAE 324", "Princeton MAE 324 glossary, Eutectic", PUBLISHED),
+    Source("PSS-01-738, quoted", "PSS-01-738, 3.5.7, as quoted in a list message", PUBLISHED),
+    Source("removal at a rework house", "A rework house's page, Part removal", PUBLISHED),
+    Source("rework trade advice", "A trade page, Rework and repair", PUBLISHED),
     Source("RFE TN", "RFE TN axial non-polar aluminium data sheet", PUBLISHED),
     Source("RND chip resistor", "RND chip resistor data sheet 2016-03, 4.0", PUBLISHED),
     Source(
@@ -187,6 +243,7 @@ _ALL = (
         PUBLISHED,
     ),
     Source("Rubycon ZL", "Rubycon ZL radial aluminium data sheet", PUBLISHED),
+    Source("SAC305 sheet", "A solder maker's SAC305 data sheet", PUBLISHED),
     Source(
         "Samsung part-number table",
         "Samsung ceramic chip capacitors, part-number table",
@@ -194,6 +251,11 @@ _ALL = (
     ),
     Source("Sanyo DP19649", "Sanyo DP19649 service manual, page 41 (2009)", PUBLISHED),
     Source("SGS decision rules", "SGS page on decision rules", PUBLISHED),
+    Source("Sn-Ag diagram", "A thermodynamics firm's page, Ag-Sn", PUBLISHED),
+    Source(
+        "Sn-Bi melting, 1995", "Abstract, Depressing the melting point of solders, 1995", PUBLISHED
+    ),
+    Source("solder alloys table", "Web reference table Solder alloys, makers' data", PUBLISHED),
     Source("State of the Art", "State of the Art chip resistors, ordering page", PUBLISHED),
     Source(
         "tantalum polymer chip",
