@@ -38,6 +38,11 @@ TOPICS = (
     "repairlib.health.ripple",
     "repairlib.health.ageing",
     "repairlib.health.derating",
+    "repairlib.heat.alloys",
+    "repairlib.heat.phase_diagrams",
+    "repairlib.heat.mixed_joint",
+    "repairlib.heat.reflow_limits",
+    "repairlib.heat.reflow",
 )
 
 

@@ -1,0 +1,1 @@
+"""Heat at the bench: solders, irons, joints, desoldering, hot air, moisture, cleaning."""

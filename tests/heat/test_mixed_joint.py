@@ -1,0 +1,104 @@
+"""What two solders make: worked mixtures, and the lead and bismuth rule."""
+
+import pytest
+from hypothesis import given
+from hypothesis import strategies as st
+
+from repairlib.errors import RepairlibError
+from repairlib.heat.alloys import alloy, alloys
+from repairlib.heat.mixed_joint import mix, soft_from, solders_meet, solders_meet_by_mass
+
+SOLDERS = sorted(alloys())
+
+
+def parts_of(finding):
+    words = finding.composition.removesuffix(" wt %").split(", ")
+    return {word.split()[0]: float(word.split()[1]) for word in words}
+
+
+@pytest.mark.published(
+    "abstract on lead contamination of Sn-Bi: 95.3 ± 0.5 °C; mixture by arithmetic"
+)
+def test_leaded_and_bismuth():
+    finding = solders_meet_by_mass("Sn63Pb37", "10 mg", "Bi58Sn42", "30 mg")
+    assert parts_of(finding) == {"Sn": 47.25, "Pb": 9.25, "Bi": 43.5}
+    assert finding.verdict == "rework"
+    assert finding.stay_below == 95
+    assert "95.3 ± 0.5" in finding.notes[0]
+    assert "98.0" in finding.notes[0]
+    assert "138" not in finding.reason
+    assert "183" not in finding.reason
+
+
+@pytest.mark.published("Bi-Sn-Ag maker's paper: not where lead is present in finishes")
+def test_the_maker_warns_too():
+    finding = solders_meet("Sn63Pb37", 0.1, "Bi57Sn42Ag1", 1)
+    assert finding.verdict == "rework"
+    assert any("not where lead is present" in note for note in finding.notes)
+
+
+@pytest.mark.published("mixing by mass; Sn-Pb-Ag eutectic at 179 °C, web reference table")
+def test_lead_free_and_leaded():
+    finding = solders_meet_by_mass("SAC305", "50 mg", "Sn63Pb37", "10 mg")
+    expected = {"Sn": 90.92, "Pb": 6.17, "Ag": 2.50, "Cu": 0.42}
+    assert parts_of(finding) == pytest.approx(expected, abs=0.006)
+    assert finding.stay_below == 179
+    assert "lead" in finding.cautions
+    assert "cannot tell from a diagram" in finding.all_liquid
+
+
+@pytest.mark.published("Web reference table Solder alloys: densities 8.40 and 7.38 g/cm³")
+def test_volumes_become_masses():
+    """1 mm³ of each: 8.40 and 7.38 mg; Pb = 0.37 × 8.40 / 15.78 = 19.70 wt %."""
+    finding = solders_meet("Sn63Pb37", 1, "SAC305", 1)
+    assert parts_of(finding)["Pb"] == pytest.approx(19.70, abs=0.01)
+    assert "8.4 mg" in finding.working[0]
+
+
+@pytest.mark.published("Princeton MAE 324: 183 °C; reference table: 50 wt % Sn liquid at 212 °C")
+def test_two_tin_lead_solders():
+    """Equal masses of Sn60 and Sn40 make Sn50."""
+    finding = solders_meet_by_mass("Sn60Pb40", 1e-5, "Sn40Pb60", 1e-5)
+    assert finding.stay_below == 183
+    assert finding.all_liquid == "about 212 °C"
+    assert finding.verdict == "one to note"
+
+
+def test_one_solder_stays_itself():
+    finding = solders_meet("SAC305", 1, "SAC305", 2)
+    assert finding.verdict == "one solder"
+    assert (finding.stay_below, finding.all_liquid) == (217, "220 °C")
+
+
+def test_what_nobody_measured_is_not_guessed():
+    finding = solders_meet("Sn63Pb37", 1, "Au80Sn20", 1)
+    assert finding.verdict == "cannot tell"
+    assert "stay_below" not in finding.values
+
+
+@given(st.sampled_from(SOLDERS), st.sampled_from(SOLDERS), st.floats(0, 1e6), st.floats(0, 1e6))
+def test_any_trace_of_lead_with_bismuth_is_reworked(old, new, old_mm3, new_mm3):
+    try:
+        finding = solders_meet(old, old_mm3, new, new_mm3)
+    except RepairlibError:
+        assert old_mm3 == new_mm3 == 0
+        return
+    parts = mix(alloy(old).parts, old_mm3, alloy(new).parts, new_mm3)
+    assert sum(parts.values()) == pytest.approx(100, abs=0.5)
+    both = parts.get("Pb", 0) > 0 and parts.get("Bi", 0) > 0
+    assert (finding.verdict == "rework") == both
+    if both:
+        assert soft_from(parts) <= 95
+
+
+@pytest.mark.parametrize("masses", [(-1, 2), (0, 0), (float("nan"), 1), (float("inf"), 1)])
+def test_masses_that_cannot_be(masses):
+    with pytest.raises(RepairlibError, match="not two masses"):
+        mix({"Sn": 100}, masses[0], {"Sn": 100}, masses[1])
+
+
+def test_unknown_solders():
+    with pytest.raises(RepairlibError):
+        solders_meet("Sn63", 1, "SAC305", 1)
+    with pytest.raises(RepairlibError):
+        solders_meet_by_mass("Sn63Pb37", "-1 mg", "SAC305", "1 mg")
