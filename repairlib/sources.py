@@ -70,6 +70,9 @@ _ALL = (
     ),
     Source("craft solder table", "A craft page, Melting Points of Solders", PUBLISHED),
     Source("CTC coils", "CTC coils specification, table 1", PUBLISHED),
+    Source(
+        "dry-pack FAQ", "A chip maker's questions and answers on dry-pack shelf life", PUBLISHED
+    ),
     Source("EIA-198", "EIA-198 codes as printed in TI SLAA701B, Table 1-16", PUBLISHED),
     Source(
         "EIA-198, quoted",
@@ -111,7 +114,17 @@ _ALL = (
         "hand solder tip note", "A solder maker's note, Hand Soldering Tip Temperatures", PUBLISHED
     ),
     Source("Hong Kong Resistors", "Hong Kong Resistors, metal film data sheet 2.2", PUBLISHED),
+    Source(
+        "hot-air model",
+        "A teaching model with figures of its own, not a measured tool",
+        FROM_MEMORY,
+    ),
     Source("HSE SIM 03/2002/26", "HSE SIM 03/2002/26, rosin-based solder flux fume", PUBLISHED),
+    Source(
+        "humidity indicator card",
+        "An indicator card maker's page, spots at 5, 10 and 60 %",
+        PUBLISHED,
+    ),
     Source(
         "IEC 60062:2005",
         "EN 60062:2005 colour table as printed in an encyclopaedia, Electronic color code",
@@ -126,6 +139,9 @@ _ALL = (
         "IEC 60384-4, quoted",
         "Pre-conditioning after IEC 60384-4, as quoted from a TDK databook",
         PUBLISHED,
+    ),
+    Source(
+        "IEC 60584", "IEC 60584, thermocouple type K, class 2: ±2.5 °C up to 333 °C", FROM_MEMORY
     ),
     Source(
         "IEC 62368-1 test report",
@@ -148,6 +164,29 @@ _ALL = (
     ),
     Source("J-STD-001D", "J-STD-001D, 3.3, in the slides of a webinar", PUBLISHED),
     Source("J-STD-004B article", "A trade article on J-STD-004B, flux codes", PUBLISHED),
+    Source("J-STD-020 Sn-Pb peaks", "J-STD-020D.1 and E, table 4-1, not looked up", FROM_MEMORY),
+    Source("J-STD-020C tables", "Data sheet Solder profile, tables of J-STD-020C", PUBLISHED),
+    Source(
+        "J-STD-020D table 5-2",
+        "Reflow Soldering Profile, per J-STD-020D, Table 5-2, and an NTC data sheet, page 9",
+        PUBLISHED,
+    ),
+    Source(
+        "J-STD-020D.1 profile",
+        "An inductor maker's document 755, typical RoHS profile (J-STD-020D.1)",
+        PUBLISHED,
+    ),
+    Source(
+        "J-STD-033 bake conditions",
+        "IPC/JEDEC J-STD-033 Bake Conditions, table of bake times",
+        PUBLISHED,
+    ),
+    Source(
+        "J-STD-033, not looked up",
+        "J-STD-033B.1, table 4-1 and clock rules, not looked up",
+        FROM_MEMORY,
+    ),
+    Source("J-STD-033B.1", "J-STD-033B.1 extracts, interrupted bake", PUBLISHED),
     Source("JCGM 106:2012", "JCGM 106:2012, guard bands, not looked up", FROM_MEMORY),
     Source(
         "Jianghai, quoted",
@@ -178,6 +217,11 @@ _ALL = (
     ),
     Source("Lelon RGA", "Lelon RGA radial aluminium data sheet", PUBLISHED),
     Source(
+        "limits as typed",
+        "Limits as you typed them: check them against the paste's data sheet",
+        FROM_MEMORY,
+    ),
+    Source(
         "low temperature solder paper",
         "57Bi-42Sn-1Ag: A Lead Free, Low Temperature Solder",
         PUBLISHED,
@@ -192,6 +236,11 @@ _ALL = (
     Source(
         "Meter error and accuracy",
         "An instrument maker's pages on multimeter error and accuracy",
+        PUBLISHED,
+    ),
+    Source(
+        "moisture level table",
+        "A power-supply maker's answers on MSL; encyclopaedia, Moisture sensitivity level",
         PUBLISHED,
     ),
     Source("Navy 14186", "US Navy training text 14186, page 3-16", PUBLISHED),
@@ -235,6 +284,11 @@ _ALL = (
     Source("PSS-01-738, quoted", "PSS-01-738, 3.5.7, as quoted in a list message", PUBLISHED),
     Source("removal at a rework house", "A rework house's page, Part removal", PUBLISHED),
     Source("rework trade advice", "A trade page, Rework and repair", PUBLISHED),
+    Source(
+        "RF module data sheet",
+        "An RF module data sheet, page 14, storage, bake and rework",
+        PUBLISHED,
+    ),
     Source("RFE TN", "RFE TN axial non-polar aluminium data sheet", PUBLISHED),
     Source("RND chip resistor", "RND chip resistor data sheet 2016-03, 4.0", PUBLISHED),
     Source(
@@ -265,6 +319,11 @@ _ALL = (
     Source("TDK life FAQ", "TDK product FAQ, life of power supplies", PUBLISHED),
     Source(
         "Teapo SN", "Teapo SN non-polar aluminium data sheet, Engineering Bulletin 2032", PUBLISHED
+    ),
+    Source(
+        "three reflow passes",
+        "A chip maker's Soldering Profile (J-STD-020): three passes in all",
+        PUBLISHED,
     ),
     Source(
         "TI converter data sheet",
