@@ -124,7 +124,7 @@ def _meeting(left: Alloy, added: Alloy, left_mass: float, added_mass: float, ste
 
 def _judged(parts, left: Alloy, added: Alloy, soft: float | None):
     if parts.get("Pb", 0) > 0 and parts.get("Bi", 0) > 0:
-        reason = f"lead and bismuth in one joint: a part of it may melt from {soft:.4g} °C; {_REWORK}"
+        reason = f"lead and bismuth in one joint: part of it may melt from {soft:.4g} °C; {_REWORK}"
         notes = [
             "Followed: 95 °C, the lowest. Measured 95.3 ± 0.5 °C; other sources 96 °C and, "
             "calculated, 98.0 °C.",
