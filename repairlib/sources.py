@@ -28,9 +28,20 @@ class Source:
 # In alphabetical order of the keys.
 _ALL = (
     Source("alloy paste maker", "A solder maker's page, Solder Paste: Alloys", PUBLISHED),
+    Source("alumina thesis", "A thesis, table of alumina properties", PUBLISHED),
     Source(
         "AVX TAP and TEP",
         "AVX TAP and TEP dipped tantalum data sheet, wire-form outlines",
+        PUBLISHED,
+    ),
+    Source(
+        "ANSI/ESD S20.20-2007",
+        "ANSI/ESD S20.20-2007 personnel table, as printed by a floor maker and in a server manual",
+        PUBLISHED,
+    ),
+    Source(
+        "ANSI/ESD S20.20-2021",
+        "ANSI/ESD S20.20-2021, scope, abstract in a standards store",
         PUBLISHED,
     ),
     Source(
@@ -54,6 +65,11 @@ _ALL = (
         "A part-library vendor's article on ageing of ceramic capacitors",
         PUBLISHED,
     ),
+    Source(
+        "Charging by Walking",
+        "Magazine article Charging by Walking",
+        PUBLISHED,
+    ),
     Source("chip solder profiles", "A chip maker's note, Recommended thermal profiles", PUBLISHED),
     Source("Coilcraft RF inductor colours", "Coilcraft RF inductors, colour coding", PUBLISHED),
     Source("common practice", "Common practice of the trade, no document", COMMON_PRACTICE),
@@ -62,6 +78,8 @@ _ALL = (
         "An open electronics manufacturing handbook, 2.2 and 2.3",
         PUBLISHED,
     ),
+    Source("convection coefficients table", "A public table, Convection coefficients", PUBLISHED),
+    Source("convection notes", "A publisher's notes, Convection Heat Transfer", PUBLISHED),
     Source(
         "Cornell Dubilier ESRD", "Cornell Dubilier type ESRD polymer chip data sheet", PUBLISHED
     ),
@@ -87,18 +105,71 @@ _ALL = (
         PUBLISHED,
     ),
     Source(
+        "EN 61340-5-1:2007",
+        "EN 61340-5-1:2007, work surfaces, as printed on a maker's page",
+        PUBLISHED,
+    ),
+    Source(
         "encyclopaedia, Electrolytic capacitor",
         "Encyclopaedia article Electrolytic capacitor",
         PUBLISHED,
     ),
+    Source("encyclopaedia, FR-4", "Encyclopaedia article FR-4", PUBLISHED),
     Source("encyclopaedia, Fuse", "Encyclopaedia article Fuse, characteristic letters", PUBLISHED),
     Source("encyclopaedia, Solder alloys", "Encyclopaedia article Solder alloys", PUBLISHED),
     Source("encyclopaedia, Zero-ohm link", "Encyclopaedia article Zero-ohm link", PUBLISHED),
     Source("F93", "F93 resin-moulded tantalum chip data sheet", PUBLISHED),
     Source("film dielectric tables", "WINDAY and CeeMulti film dielectric tables", PUBLISHED),
+    Source("FR-4 data sheet", "A laminate maker's FR-4 data sheet", PUBLISHED),
+    Source("FR-4 Tg page", "A board maker's page, What is Tg for FR4", PUBLISHED),
     Source("from memory", "From memory, not looked up: verify before relying on it", FROM_MEMORY),
     Source(
         "GE 23A", "GE capacitor type 23A, application information, tables AP1 to AP3", PUBLISHED
+    ),
+    Source(
+        "ESD Association forum",
+        "A reply in the ESD Association's forum on S20.20",
+        PUBLISHED,
+    ),
+    Source(
+        "ESD bench practice",
+        "A maker's page, three main principles of ESD work",
+        PUBLISHED,
+    ),
+    Source(
+        "ESD classification levels",
+        "Page on ESD sensitivity classification levels",
+        PUBLISHED,
+    ),
+    Source(
+        "ESD definitions",
+        "A plastics maker's page, ESD and anti-static definitions",
+        PUBLISHED,
+    ),
+    Source(
+        "ESD qualification",
+        "Note on ESD semiconductor qualification, human body model",
+        PUBLISHED,
+    ),
+    Source(
+        "ESD S20.20 garment page",
+        "S20.20 as quoted on a page on ESD garments",
+        PUBLISHED,
+    ),
+    Source(
+        "ESD STM2.1, quoted",
+        "ESD STM2.1 on garments, as quoted on a maker's page",
+        PUBLISHED,
+    ),
+    Source(
+        "ESD TR20.20-2008, quoted",
+        "ESD TR20.20-2008, as quoted in an ESD question and answer",
+        PUBLISHED,
+    ),
+    Source(
+        "ESD voltage levels",
+        "Server service guide, typical electrostatic voltage levels",
+        PUBLISHED,
     ),
     Source(
         "GOST IEC 60127-1-2010",
@@ -113,6 +184,12 @@ _ALL = (
     Source(
         "hand solder tip note", "A solder maker's note, Hand Soldering Tip Temperatures", PUBLISHED
     ),
+    Source(
+        "Heat and Mass Transfer, ch. 4",
+        "Heat and Mass Transfer: Fundamentals and Applications, chapter 4",
+        PUBLISHED,
+    ),
+    Source("heat transfer textbook", "A Heat Transfer Textbook, extract", PUBLISHED),
     Source("Hong Kong Resistors", "Hong Kong Resistors, metal film data sheet 2.2", PUBLISHED),
     Source(
         "hot-air model",
@@ -136,6 +213,21 @@ _ALL = (
         PUBLISHED,
     ),
     Source(
+        "IEC 60204-1, quoted",
+        "IEC 60204-1 6.2.4, as given on a machinery-safety page",
+        PUBLISHED,
+    ),
+    Source(
+        "IEC 60335-1 8.1.4, quoted",
+        "IEC 60335-1 8.1.4, as quoted on discussion pages",
+        PUBLISHED,
+    ),
+    Source(
+        "IEC 60335-1 unplugging, quoted",
+        "IEC 60335-1, discharge after unplugging, as quoted in a power-supply newsletter, Q1 2020",
+        PUBLISHED,
+    ),
+    Source(
         "IEC 60384-4, quoted",
         "Pre-conditioning after IEC 60384-4, as quoted from a TDK databook",
         PUBLISHED,
@@ -144,8 +236,38 @@ _ALL = (
         "IEC 60584", "IEC 60584, thermocouple type K, class 2: ±2.5 °C up to 333 °C", FROM_MEMORY
     ),
     Source(
+        "IEC 60950-1, quoted",
+        "IEC 60950-1 2.1.1.7 and 2.4, as quoted in a product-safety list archive; withdrawn",
+        PUBLISHED,
+    ),
+    Source(
+        "IEC 61010-1, quoted",
+        "IEC 61010-1 6.10.3, as quoted in a product-safety list archive",
+        PUBLISHED,
+    ),
+    Source(
+        "IEC 61340-4-3, quoted",
+        "IEC 61340-4-3 on footwear, as quoted on a maker's page",
+        PUBLISHED,
+    ),
+    Source(
+        "IEC 61340-5-1:2016",
+        "IEC 61340-5-1:2016, scope, abstract",
+        PUBLISHED,
+    ),
+    Source(
+        "IEC 62368-1",
+        "IEC 62368-1, energy source clauses and table 5, in a stored national text",
+        PUBLISHED,
+    ),
+    Source(
         "IEC 62368-1 test report",
-        "IEC 62368-1 test report, table 5.6.6.2, in a product safety booklet",
+        "IEC 62368-1 test report, tables 5.5.2.2 and 5.6.6.2, in a product safety booklet",
+        PUBLISHED,
+    ),
+    Source(
+        "IEC wrist strap, quoted",
+        "IEC limits of a wrist strap on a seated person, as quoted on a maker's page",
         PUBLISHED,
     ),
     Source(
@@ -194,6 +316,21 @@ _ALL = (
         PUBLISHED,
     ),
     Source(
+        "JEP155 and JEP157, quoted",
+        "JEDEC JEP155 and JEP157, as quoted in data-sheet footnotes",
+        PUBLISHED,
+    ),
+    Source(
+        "joint model",
+        "A model of one joint on an axis, with figures of its own, not a measurement",
+        FROM_MEMORY,
+    ),
+    Source(
+        "JS-001-2011 note",
+        "An ESD maker's note on JS-001-2011",
+        PUBLISHED,
+    ),
+    Source(
         "KEMET ceramic ordering table",
         "KEMET ceramic open-mode data sheet, ordering table",
         PUBLISHED,
@@ -208,7 +345,17 @@ _ALL = (
         "KEMET engineering question and answer on tantalum derating, 2015",
         PUBLISHED,
     ),
+    Source(
+        "LBNL electrical hazards",
+        "Berkeley Lab, Hazardous: what does it mean, tables 2.2.13, 2.3.3, 2.3.5",
+        PUBLISHED,
+    ),
     Source("lead in Sn-Bi", "Abstract on lead contamination of Sn-Bi solder", PUBLISHED),
+    Source(
+        "lead limits note",
+        "A chip maker's note, Recommended thermal profiles: leads 260 °C for 10 s",
+        PUBLISHED,
+    ),
     Source("lead, UK limit", "A UK labour research extract, lead in air", PUBLISHED),
     Source(
         "lead, worker information",
@@ -270,6 +417,11 @@ _ALL = (
         PUBLISHED,
     ),
     Source(
+        "Oscilloscope service manual",
+        "An oscilloscope service manual, table 6-1",
+        PUBLISHED,
+    ),
+    Source(
         "Panasonic part number system",
         "Panasonic radial aluminium, part number system",
         PUBLISHED,
@@ -289,6 +441,11 @@ _ALL = (
         "An RF module data sheet, page 14, storage, bake and rework",
         PUBLISHED,
     ),
+    Source(
+        "reflex hazard, quoted",
+        "A page quoting a capacitor-safety table",
+        PUBLISHED,
+    ),
     Source("RFE TN", "RFE TN axial non-polar aluminium data sheet", PUBLISHED),
     Source("RND chip resistor", "RND chip resistor data sheet 2016-03, 4.0", PUBLISHED),
     Source(
@@ -305,6 +462,7 @@ _ALL = (
     ),
     Source("Sanyo DP19649", "Sanyo DP19649 service manual, page 41 (2009)", PUBLISHED),
     Source("SGS decision rules", "SGS page on decision rules", PUBLISHED),
+    Source("silicone rubber abstract", "Abstract on filled silicone rubber", PUBLISHED),
     Source("Sn-Ag diagram", "A thermodynamics firm's page, Ag-Sn", PUBLISHED),
     Source(
         "Sn-Bi melting, 1995", "Abstract, Depressing the melting point of solders, 1995", PUBLISHED
@@ -343,6 +501,11 @@ _ALL = (
     Source(
         "UF Capacitors bias note",
         "UF Capacitors note on ceramic capacitors under dc bias",
+        PUBLISHED,
+    ),
+    Source(
+        "TV safety clause, quoted",
+        "A television service manual, safety page",
         PUBLISHED,
     ),
     Source(

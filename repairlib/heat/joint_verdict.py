@@ -1,0 +1,273 @@
+"""Whether a heated joint stays within the limits of its materials, and what would help.
+
+Every limit is judged by itself; where a material is unknown the answer is "cannot tell". Nothing
+here is called safe: the answers come from a model.
+"""
+
+from __future__ import annotations
+
+from typing import NamedTuple
+
+from repairlib.calculator import Choice, Given, calculator, found
+from repairlib.heat.alloys import alloy, alloy_names
+from repairlib.heat.joint import LIMITS, Heating, heat_joint
+from repairlib.heat.joint_mesh import (
+    HOT_AIR,
+    IRON,
+    NO_PLANE,
+    RELIEF,
+    SOLID,
+    SURFACE,
+    THROUGH_HOLE,
+    TIPS,
+    Setup,
+)
+from repairlib.heat.materials import (
+    BOARDS,
+    BREAKS_DOWN,
+    MATS,
+    PLASTICS,
+    SOFTENS,
+    figure,
+    withstands,
+)
+from repairlib.quantity import Quantity
+
+WITHIN, OVER, CANNOT_TELL = "within the limits", "over a limit", "cannot tell"
+TOO_LITTLE = "does not melt"
+LONGEST_CONTACT = {IRON: 5.0, HOT_AIR: 60.0}  # s; the iron's from memory, the air's of this model
+PREHEATED = 100.0  # °C, within the 75 to 125 °C of rework practice
+HOTTER = 30.0  # K
+LOW_MELT = "Bi58Sn42"
+
+
+class Check(NamedTuple):
+    """One limit: what was judged, the verdict, and the sentence that gives the figures."""
+
+    name: str
+    verdict: str
+    says: str
+
+
+class Help(NamedTuple):
+    """A change that may help: when the last solder melts with it, and the pad's highest °C.
+
+    `seconds` is None when it does not melt. `saved` is against the joint as it was, in s; None
+    when either does not melt. `note` is what to mind.
+    """
+
+    change: str
+    seconds: float | None
+    saved: float | None
+    pad_celsius: float
+    note: str
+
+
+def judge(run: Heating) -> list[Check]:
+    """Every limit of a heated joint, each within, over, cannot tell, or does not melt."""
+    return [_melting(run), _contact(run), _pad(run), _plastic(run), _neighbour(run), _mat(run)]
+
+
+def verdict(checks: list[Check]) -> tuple[str, str]:
+    """The verdict over all, and its reason: the worst counts."""
+    for worst in (OVER, TOO_LITTLE, CANNOT_TELL):
+        bad = [check for check in checks if check.verdict == worst]
+        if bad:
+            return worst, "; ".join(f"{check.name}: {check.says}" for check in bad)
+    return WITHIN, "by this model; look at the joint and the pad yourself"
+
+
+def last_melted(run: Heating) -> float | None:
+    """Seconds until all solder is liquid, None when some stayed solid."""
+    return run.far_melted if run.setup.kind == THROUGH_HOLE else run.melted
+
+
+def what_helps(setup: Setup | None = None, **changes) -> list[Help]:
+    """What would melt the joint sooner, computed one change at a time, the best first.
+
+    A bigger tip and fresh solder on it (iron), preheat, low-melting solder, a hotter tool. Raises
+    RepairlibError for values out of range.
+
+    >>> [help.change for help in what_helps(tip="fine")][0] != ""
+    True
+    """
+    setup = (setup or Setup()).but(**changes)
+    before = last_melted(heat_joint(setup))
+    helps = []
+    for change, altered, note in _changes(setup):
+        run = heat_joint(altered)
+        after = last_melted(run)
+        saved = None if before is None or after is None else before - after
+        helps.append(Help(change, after, saved, run.peak("board under the pad"), note))
+    return sorted(helps, key=lambda one: (one.seconds is None, one.seconds or 0.0))
+
+
+def _changes(setup: Setup):
+    if setup.source == IRON:
+        sizes = list(TIPS)
+        bigger = sizes[sizes.index(setup.tip) + 1 :]
+        if bigger:
+            yield f"the {bigger[0]} tip", setup.but(tip=bigger[0]), "same setting, more copper"
+        if not setup.wet_tip:
+            yield "fresh solder on the tip", setup.but(wet_tip=True), "bridges tip and joint"
+    if setup.preheat < PREHEATED:
+        warm = setup.but(preheat=PREHEATED)
+        yield f"preheat to {PREHEATED:g} °C", warm, "check that all parts stand it"
+    if alloy(setup.solder).liquidus > alloy(LOW_MELT).liquidus + 10:
+        note = "as if all solder were exchanged; what is left must be cleaned away"
+        if alloy(setup.solder).leaded:
+            note += ", for lead and bismuth together soften near 95 °C"
+        yield f"low-melting solder ({LOW_MELT})", setup.but(solder=LOW_MELT), note
+    if setup.celsius + HOTTER <= 400:
+        hotter = setup.but(celsius=setup.celsius + HOTTER)
+        yield f"{HOTTER:g} K hotter", hotter, "the last choice: pad and flux suffer first"
+
+
+def _melting(run: Heating) -> Check:
+    when = last_melted(run)
+    if when is None:
+        peak = run.peak("far side" if run.setup.kind == THROUGH_HOLE else "joint")
+        says = f"the coolest solder reaches {peak:.0f} °C, liquid at {run.made.mesh.liquidus:g} °C"
+        return Check("solder", TOO_LITTLE, f"{says} after {run.heat_on:.1f} s")
+    return Check("solder", WITHIN, f"all liquid after {when:.1f} s")
+
+
+def _contact(run: Heating) -> Check:
+    most = LONGEST_CONTACT[run.setup.source]
+    over = run.heat_on > most
+    return Check(
+        "time under heat", OVER if over else WITHIN, f"{run.heat_on:.1f} s, usual limit {most:g} s"
+    )
+
+
+def _pad(run: Heating) -> Check:
+    board, peak = run.setup.board, run.peak("board under the pad")
+    breaks, softens = figure(board, BREAKS_DOWN).value, figure(board, SOFTENS).value
+    if peak >= breaks:
+        return Check("pad", OVER, f"board under it {peak:.0f} °C, breaks down near {breaks:g} °C")
+    soft = run.seconds_above("board under the pad", softens)
+    says = f"board under it {peak:.0f} °C"
+    if soft > 0:
+        says += f", soft (above {softens:g} °C) for {soft:.1f} s: use no force"
+    return Check("pad", WITHIN, says)
+
+
+def _plastic(run: Heating) -> Check:
+    name = run.setup.plastic
+    if "plastic at the lead" not in run.traces:
+        return Check("plastic", WITHIN, "none is in this model of the joint")
+    return _against(run, "plastic", "plastic at the lead", name)
+
+
+def _mat(run: Heating) -> Check:
+    return _against(run, "mat", "mat top", run.setup.mat)
+
+
+def _against(run: Heating, what: str, spot: str, name: str) -> Check:
+    peak, limit = run.peak(spot), withstands(name)
+    if limit is None:
+        return Check(what, CANNOT_TELL, f"{peak:.0f} °C, but what it withstands is not known")
+    over = peak > limit.value
+    says = f"{name} {peak:.0f} °C, withstands {limit.value:g} °C"
+    return Check(what, OVER if over else WITHIN, says)
+
+
+def _neighbour(run: Heating) -> Check:
+    peak, solidus = run.peak("neighbour"), alloy(run.setup.solder).solidus
+    over = peak >= solidus
+    away = f"{run.neighbour * 1e3:g} mm away"
+    says = f"{peak:.0f} °C {away}, its solder softens at {solidus:g} °C"
+    return Check("neighbour", OVER if over else WITHIN, says)
+
+
+@calculator(
+    topic="heat",
+    title="A joint under heat",
+    sources=("joint model", "encyclopaedia, FR-4", "FR-4 Tg page", "from memory"),
+    cautions=("heat and fire", "fumes and flux"),
+    joint=Choice((THROUGH_HOLE, SURFACE), "What kind of joint.", default=THROUGH_HOLE),
+    source=Choice((IRON, HOT_AIR), "What heats it.", default=IRON),
+    tool=Given("°C", "What the tool is set to.", at_least=60, at_most=600, default=350.0),
+    tip=Choice(tuple(TIPS), "The iron's tip.", default="usual"),
+    tip_wet=Choice(("yes", "no"), "Fresh solder between tip and joint?", default="yes"),
+    solder=Choice(alloy_names, "Solder in the joint.", default="Sn63Pb37"),
+    plane=Choice((NO_PLANE, RELIEF, SOLID), "Copper at the joint.", default=NO_PLANE),
+    preheat=Given("°C", "Of the board before.", at_least=-40, at_most=200, default=25.0),
+    board=Choice(BOARDS, "The board.", default="FR-4"),
+    thickness=Given("m", "Of the board.", at_least=0.2e-3, at_most=10e-3, default=1.6e-3),
+    plastic=Choice(PLASTICS, "Of the part at the lead.", default="nylon 66"),
+    mat=Choice(MATS, "What lies on the bench.", default="silicone"),
+    seconds=Given("s", "Under heat; 0 s: until all is melted.", at_least=0, at_most=120, default=0),
+    neighbour=Given("m", "Distance of the neighbour.", above=0, at_most=20e-3, default=5e-3),
+)
+def joint_heat(
+    joint,
+    source,
+    tool,
+    tip,
+    tip_wet,
+    solder,
+    plane,
+    preheat,
+    board,
+    thickness,
+    plastic,
+    mat,
+    seconds,
+    neighbour,
+):
+    """When the solder of one joint melts on both sides, and how hot the things around it get.
+
+    Temperatures in °C, lengths in m (or text with units). `seconds` 0: the tool stays until all
+    solder has been liquid for 1 s. The verdict is "within the limits", "over a limit", "does not
+    melt" or "cannot tell". Raises RepairlibError for values out of range. Source: a conduction
+    model with typical materials, checked against analytic cases; it is not a measurement.
+
+    >>> joint_heat(mat="unknown").verdict
+    'cannot tell'
+    """
+    setup = Setup(
+        kind=joint,
+        source=source,
+        celsius=tool,
+        tip=tip,
+        wet_tip=tip_wet == "yes",
+        solder=solder,
+        plane=plane,
+        preheat=preheat,
+        board=board,
+        thickness=thickness,
+        plastic=plastic,
+        mat=mat,
+    )
+    if 0 < seconds < 0.1:
+        seconds = 0.1
+    run = heat_joint(setup, seconds or None, neighbour)
+    checks = judge(run)
+    word, reason = verdict(checks)
+    values = {"melted": _when(run.melted)}
+    if joint == THROUGH_HOLE:
+        values["far_side_melted"] = _when(run.far_melted)
+    values["under_heat"] = Quantity(round(run.heat_on, 2), "s", 3)
+    for spot in ("board under the pad", "plastic at the lead", "neighbour", "mat top"):
+        if spot in run.traces:
+            values[spot.replace(" ", "_")] = Quantity(round(run.peak(spot)), "°C")
+    values["mat_underside"] = Quantity(round(run.peak("mat underside")), "°C")
+    working = [f"{check.name}: {check.says} ({check.verdict})" for check in checks]
+    working += [
+        f"heat from {name}: {joule:.1f} J" for name, joule in run.arrived.items() if name != "air"
+    ]
+    cautions = ("lead",) if alloy(solder).leaded else ()
+    return found(values, working, word, reason, notes=[LIMITS, *_choices()], cautions=cautions)
+
+
+def _choices() -> list[str]:
+    return [
+        "A choice: 5 s under the iron is the usual limit of the trade; data sheets differ.",
+        "A pad lifts by time above the softening point, force and repetition, not at one "
+        "temperature.",
+    ]
+
+
+def _when(seconds: float | None):
+    return "not melted" if seconds is None else Quantity(round(seconds, 2), "s")
