@@ -36,20 +36,23 @@ def measure(profile: Profile, limits: ReflowLimits, shift: float = 0.0) -> dict[
     import numpy as np
 
     t, temp = profile.seconds, profile.celsius
-    start, end = float(t[0]), float(t[-1])
     first, last = int(np.argmax(temp)), len(temp) - 1 - int(np.argmax(temp[::-1]))
     top = float(temp[first]) + shift
-    at_first, at_last = float(t[first]), float(t[last])
     liquid = limits.liquidus - shift
-    near = limits.peak[1] - NEAR - shift if limits.peak[1] is not None else None
+    hot = _hot_span(t, temp, limits.soak_to - shift)
+    near = Measured(None, hot)
+    if limits.peak[1] is not None:
+        near = _time_above(t, temp, limits.peak[1] - NEAR - shift)._replace(span=hot)
     return {
         "soak": _between(t, temp, limits.soak_from, limits.soak_to, shift),
         "ramp_up": _ramp_up(t, temp, first, liquid, top - limits.liquidus),
-        "above": _time_above(t, temp, liquid),
-        "peak": Measured(top, (at_first, at_last)),
-        "near": Measured(None, (start, end)) if near is None else _time_above(t, temp, near),
+        "above": _time_above(t, temp, liquid)._replace(span=hot),
+        "peak": Measured(top, hot),
+        "near": Measured(None, hot)
+        if near is None
+        else _time_above(t, temp, near)._replace(span=hot),
         "ramp_down": _ramp_down(t, temp, last, liquid, top - limits.liquidus),
-        "total": _from_cold(t, temp, at_first, shift),
+        "total": _from_cold(t, temp, float(t[first]), shift),
     }
 
 
@@ -91,7 +94,7 @@ def _time_above(t, temp, level: float) -> Measured:
     least = bool(over[0] or over[-1])
     why = "the log begins or ends above it, so that it may be longer" if least else ""
     if not over.any():
-        return Measured(0.0, (float(t[np.argmax(temp)]),) * 2, why)
+        return Measured(0.0, (float(t[0]), float(t[-1])))
     places = np.flatnonzero(over)
     first, last = max(int(places[0]) - 1, 0), min(int(places[-1]) + 1, len(t) - 1)
     t, over, height = t[first : last + 1], over[first : last + 1], temp[first : last + 1] - level
@@ -101,6 +104,16 @@ def _time_above(t, temp, level: float) -> Measured:
     a, b = height[cut], height[cut + 1]
     total += float((steps[cut] * np.maximum(a, b) / np.abs(b - a)).sum())
     return Measured(total, (float(t[0]), float(t[-1])), why, least)
+
+
+def _hot_span(t, temp, level: float) -> tuple[float, float]:
+    """The time in which the peak may lie: from the end of the preheat until it is cool again."""
+    import numpy as np
+
+    hot = np.flatnonzero(temp >= level)
+    if not len(hot):
+        hot = [int(np.argmax(temp))]
+    return float(t[max(int(hot[0]) - 1, 0)]), float(t[min(int(hot[-1]) + 1, len(t) - 1)])
 
 
 def _ramp_up(t, temp, first: int, level: float, climb: float) -> Measured:
