@@ -48,9 +48,7 @@ def measure(profile: Profile, limits: ReflowLimits, shift: float = 0.0) -> dict[
         "ramp_up": _ramp_up(t, temp, first, liquid, top - limits.liquidus),
         "above": _time_above(t, temp, liquid)._replace(span=hot),
         "peak": Measured(top, hot),
-        "near": Measured(None, hot)
-        if near is None
-        else _time_above(t, temp, near)._replace(span=hot),
+        "near": near,
         "ramp_down": _ramp_down(t, temp, last, liquid, top - limits.liquidus),
         "total": _from_cold(t, temp, float(t[first]), shift),
     }
