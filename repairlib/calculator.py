@@ -41,8 +41,22 @@ TOPICS = (
     "repairlib.heat.alloys",
     "repairlib.heat.phase_diagrams",
     "repairlib.heat.mixed_joint",
+    "repairlib.heat.iron",
+    "repairlib.heat.volume",
+    "repairlib.heat.desoldering",
+    "repairlib.heat.flux",
+    "repairlib.heat.cleaning",
+    "repairlib.heat.air_limits",
     "repairlib.heat.reflow_limits",
     "repairlib.heat.reflow",
+    "repairlib.esd.limits",
+    "repairlib.esd.charge",
+    "repairlib.esd.parts",
+    "repairlib.esd.strap",
+    "repairlib.stored_charge.energy_class",
+    "repairlib.stored_charge.discharge",
+    "repairlib.stored_charge.unplugging",
+    "repairlib.heat.joint_verdict",
 )
 
 

@@ -1,0 +1,104 @@
+"""The wrist strap and the person in it: why 1 MΩ is there, and when the strap must come off."""
+
+from __future__ import annotations
+
+import math
+
+from repairlib.calculator import Choice, Given, calculator, found
+from repairlib.health.decision_rules import brief
+from repairlib.quantity import Quantity
+from repairlib.stored_charge.energy_class import ac_limits, steady_dc
+
+STRAP_OHM = 1e6
+OFF_FROM = 250.0  # V, exposed circuits (TR20.20-2008)
+BARE_BODY = 1500.0  # Ω from hand to hand, a round figure from memory
+DC, AC = "dc", "ac rms"
+OFF, STOP, ON = "strap off", "stop: make it dead first", "strap may stay on"
+_ES1_AMPERE = 0.5e-3  # rms, at 50 or 60 Hz
+
+
+@calculator(
+    topic="esd",
+    title="Current through a wrist strap",
+    sources=("common practice", "IEC 62368-1"),
+    cautions=("mains",),
+    voltage=Given("V", "Of the live part that is touched.", at_least=0, at_most=1e5),
+    resistance=Given("Ω", "Of strap and cord.", at_least=0, at_most=1e12, default=STRAP_OHM),
+)
+def strap_current(voltage, resistance):
+    """I = V / R: what flows through a person who wears a strap and touches a live part.
+
+    `voltage` in volts (rms for ac), `resistance` of strap and cord in ohm. The body is left out
+    beside 1 MΩ, as usual; with less than 100 kΩ it is added as 1500 Ω. Raises RepairlibError
+    outside the ranges. Source: Ohm's law; 0.5 mA rms is ES1 of IEC 62368-1; the body's resistance
+    is from memory.
+
+    >>> print(strap_current("250 V"))  # doctest: +ELLIPSIS
+    Current through a wrist strap: do not touch (250 µA ...; current 250 µA; without strap ...
+    """
+    body = BARE_BODY if resistance < 100e3 else 0.0
+    ampere = voltage / (resistance + body)
+    bare = voltage / BARE_BODY
+    working = [
+        f"I = V / R = {brief(voltage, 'V')} / {brief(resistance + body, 'Ω')} = "
+        f"{brief(ampere, 'A')}",
+        f"with a bare wire instead: {brief(voltage, 'V')} / 1500 Ω = {brief(bare, 'A')}",
+    ]
+    size = "above" if ampere > _ES1_AMPERE else "not above"
+    reason = (
+        f"{brief(ampere, 'A')} is {size} 0.5 mA rms, ES1 of IEC 62368-1; the strap is no "
+        "protection against mains, and a strap can be shorted"
+    )
+    values = {"current": Quantity(ampere, "A", 3), "without_strap_resistor": Quantity(bare, "A", 3)}
+    notes = ["1500 Ω for the body is from memory: skin, damp and voltage change it."]
+    return found(values, working, "do not touch", reason, notes=notes, sources=("from memory",))
+
+
+@calculator(
+    topic="esd",
+    title="Wrist strap on or off",
+    sources=("ESD TR20.20-2008, quoted", "IEC 62368-1"),
+    cautions=("mains", "stored charge", "high-voltage tubes"),
+    voltage=Given("V", "The highest that is bare on the bench.", at_least=0, at_most=1e6),
+    kind=Choice((DC, AC), "Direct, or the rms of a sine."),
+    frequency=Given("Hz", "For ac.", at_least=1, at_most=1e9, default=50.0),
+)
+def strap_on_or_off(voltage, kind, frequency):
+    """Whether a strap must come off before bare live parts: it ties a person to ground.
+
+    `voltage` in volts, dc or rms; of a sine the peak counts. From 250 V on the strap is off and
+    the work goes to a qualified person. Above ES1 of IEC 62368-1 these lessons make it dead first.
+    Raises RepairlibError outside the ranges. Source: TR20.20-2008 as quoted in an ESD question and
+    answer: not for exposed circuits of 250 V or more; that the peak counts is a choice made here.
+
+    >>> strap_on_or_off("230 V", "ac rms").verdict
+    'strap off'
+    """
+    peak = voltage * math.sqrt(2) if kind == AC else voltage
+    es1 = steady_dc()[0] if kind == DC else ac_limits(frequency)[0]
+    working = [f"es1 {brief(es1, 'V')} {kind}"]
+    if kind == AC:
+        working.insert(0, f"peak = √2 × {brief(voltage, 'V')} = {brief(peak, 'V')}")
+    notes = [
+        "The peak of a sine is compared with 250 V: a choice made here. The source does not say.",
+        "Picture tubes, valves, flash, microwave ovens, live mains: strap off, and not your job.",
+    ]
+    if peak >= OFF_FROM:
+        verdict = OFF
+        reason = (
+            f"{brief(peak, 'V')} reaches 250 V (TR20.20-2008): the strap ties you to ground. "
+            "Leave it to a qualified person"
+        )
+    elif voltage > es1:
+        verdict = STOP
+        reason = (
+            f"{brief(voltage, 'V')} {kind} is above ES1 of IEC 62368-1, {brief(es1, 'V')}: strap "
+            "off while it is live; a qualified person makes it dead"
+        )
+    else:
+        verdict = ON
+        reason = (
+            f"{brief(voltage, 'V')} {kind} is not above ES1 of IEC 62368-1, {brief(es1, 'V')}: "
+            "verify with a meter, twice, and look for higher voltages"
+        )
+    return found({"peak": Quantity(peak, "V", 4)}, working, verdict, reason, notes=notes)

@@ -1,0 +1,313 @@
+"""A capacitor that empties through a resistor: energy, voltage after a time, time to a limit.
+
+Which limit counts is chosen by name, and every answer names it. No answer says that a part may be
+touched: it says to verify with a meter, twice. Above 60 V dc it is left to a qualified person.
+"""
+
+from __future__ import annotations
+
+import math
+from typing import NamedTuple
+
+from repairlib import series
+from repairlib.calculator import Choice, Given, calculator, found
+from repairlib.errors import RepairlibError
+from repairlib.health.decision_rules import brief
+from repairlib.quantity import Quantity
+from repairlib.stored_charge.energy_class import QUALIFIED, VERIFY, steady_dc
+
+OWN, TIME_CONSTANT, ES1 = "own limit", "IEC 60950-1, time constant", "IEC 62368-1, ES1"
+
+
+class Limit(NamedTuple):
+    """A voltage to get below, and the source that names it."""
+
+    volts: float
+    words: str
+    source: str
+
+
+# The figure, in words, and the key of its source.
+LIMITS = {
+    ES1: Limit(60.0, "60 V dc", "IEC 62368-1"),
+    "IEC 62368-1, ES2": Limit(120.0, "120 V dc", "IEC 62368-1"),
+    "IEC 60335-1, unplugging": Limit(34.0, "34 V peak", "IEC 60335-1 unplugging, quoted"),
+    "IEC 60335-1, extra-low": Limit(42.4, "42.4 V peak", "IEC 60335-1 8.1.4, quoted"),
+    "IEC 60204-1": Limit(60.0, "60 V", "IEC 60204-1, quoted"),
+    "IEC 61010-1:2010": Limit(70.0, "70 V dc", "from memory"),
+    "TV safety clause": Limit(60.0, "60 V dc", "TV safety clause, quoted"),
+}
+FITTED, TOUCHED_ON = "fitted for good", "held on by hand"
+FED = ("dc", "ac sine")
+RETURNS = (10, 15)  # per cent that dielectric absorption brings back, aluminium
+_WATTS = (0.25, 0.5, 1, 2, 3, 5, 10, 25, 50, 100, 200)
+_CAPACITANCE = {"at_least": 1e-15, "at_most": 1e3}
+_VOLTS = {"at_least": 1e-3, "at_most": 1e6}
+_OHMS = {"at_least": 1e-3, "at_most": 1e15}
+_SECONDS = {"at_least": 1e-9, "at_most": 1e9}
+_TWICE = (
+    "Calculated, not measured: a bleeder may be open. Measure across the part, try the meter on a "
+    "known source, and measure again after a minute."
+)
+
+
+@calculator(
+    topic="stored charge",
+    title="Energy in a capacitor",
+    sources=("LBNL electrical hazards", "IEC 62368-1"),
+    cautions=("stored charge",),
+    capacitance=Given("F", "Of the part or the bank.", **_CAPACITANCE),
+    voltage=Given("V", "Across it, the peak.", **_VOLTS),
+)
+def stored_energy(capacitance, voltage):
+    """E = C V² / 2 and Q = C V, against the energies that laboratories call hazards.
+
+    Farad and volts. Raises RepairlibError for zero or less. Above 60 V dc, ES1 of IEC 62368-1, the
+    verdict leaves it to a qualified person. Source: LBNL: shock from 100 V and 10 J, heat below
+    100 V and above 100 J, blast from 100 V and 10 kJ; 1 J from 100 V is from memory, a page quotes
+    a reflex hazard above 400 V and 0.25 J.
+
+    >>> finding = stored_energy("470 µF", "400 V")
+    >>> finding.energy, finding.verdict
+    (37.6, 'leave it to a qualified person')
+    """
+    joule, coulomb = capacitance * voltage**2 / 2, capacitance * voltage
+    low, high = (voltage * percent / 100 for percent in RETURNS)
+    values = {
+        "energy": Quantity(joule, "J", 4),
+        "charge": Quantity(coulomb, "C", 4),
+        "hazard": hazard(joule, voltage),
+        "may_come_back": f"{brief(low, 'V')} to {brief(high, 'V')}",
+    }
+    working = [
+        f"E = C V² / 2 = {brief(capacitance, 'F')} × ({brief(voltage, 'V')})² / 2 = "
+        f"{brief(joule, 'J')}",
+        f"Q = C V = {brief(coulomb, 'C')}",
+        "after a brief short 10 to 15 % may come back (aluminium electrolytic)",
+    ]
+    notes = [
+        "Sources disagree on shock: 10 J (LBNL) or 1 J (from memory), both from 100 V; 50 J is "
+        "often called possibly lethal (from memory). The class in the row hazard is LBNL's; the verdict goes by voltage, which is stricter.",
+        _TWICE,
+    ]
+    verdict, reason = by_voltage(voltage)
+    sources = ("reflex hazard, quoted", "encyclopaedia, Electrolytic capacitor", "from memory")
+    return found(values, working, verdict, reason, notes=notes, sources=sources)
+
+
+@calculator(
+    topic="stored charge",
+    title="Voltage of an energy",
+    sources=("common practice",),
+    cautions=("stored charge",),
+    energy=Given("J", "In the capacitor.", above=0, at_most=1e9),
+    capacitance=Given("F", "Of the part.", **_CAPACITANCE),
+)
+def voltage_of_energy(energy, capacitance):
+    """V = √(2 E / C): the voltage at which a capacitor holds an energy.
+
+    Joule and farad. Raises RepairlibError for zero or less. Source: E = C V² / 2.
+
+    >>> print(voltage_of_energy("44.8 J", "8.59 µF"))  # doctest: +ELLIPSIS
+    Voltage of an energy: leave it to a qualified person (...); voltage 3.230 kV
+    """
+    volts = math.sqrt(2 * energy / capacitance)
+    working = [f"V = √(2 E / C) = √(2 × {brief(energy, 'J')} / {brief(capacitance, 'F')})"]
+    verdict, reason = by_voltage(volts)
+    return found({"voltage": Quantity(volts, "V", 4)}, working, verdict, reason, notes=[_TWICE])
+
+
+@calculator(
+    topic="stored charge",
+    title="Voltage left in a capacitor",
+    sources=("common practice",),
+    cautions=("stored charge",),
+    capacitance=Given("F", "Of the part.", **_CAPACITANCE),
+    voltage=Given("V", "At the start, the peak.", **_VOLTS),
+    resistance=Given("Ω", "Across it.", **_OHMS),
+    time=Given("s", "Since the start.", at_least=0, at_most=1e9),
+)
+def voltage_left(capacitance, voltage, resistance, time):
+    """V = V0 exp(-t / (R C)): what a resistor leaves in a capacitor after a time.
+
+    Farad, volts, ohm, seconds. It never reaches 0. Raises RepairlibError outside the ranges.
+    Source: the law of discharge through a resistor.
+
+    >>> voltage_left("220 µF", "400 V", "100 kΩ", "22 s").voltage
+    147.2
+    """
+    tau = resistance * capacitance
+    volts = voltage * math.exp(-time / tau)
+    working = [
+        f"τ = R C = {brief(tau, 's')}",
+        f"V = {brief(voltage, 'V')} × exp(-{brief(time, 's')} / τ) = {brief(volts, 'V')}",
+    ]
+    verdict, reason = by_voltage(voltage)
+    values = {"voltage": Quantity(volts, "V", 4), "time_constant": Quantity(tau, "s", 4)}
+    return found(values, working, verdict, reason, notes=[_TWICE], sources=("IEC 62368-1",))
+
+
+@calculator(
+    topic="stored charge",
+    title="Time to discharge",
+    sources=("common practice",),
+    cautions=("stored charge",),
+    capacitance=Given("F", "Of the part or the bank.", **_CAPACITANCE),
+    voltage=Given("V", "At the start, the peak.", **_VOLTS),
+    resistance=Given("Ω", "Across it.", **_OHMS),
+    limit=Choice((*LIMITS, TIME_CONSTANT, OWN), "The limit to get down to.", default=ES1),
+    own=Given("V", "Your own limit.", default=None, **_VOLTS),
+)
+def discharge_time(capacitance, voltage, resistance, limit, own):
+    """t = R C ln(V0 / V): how long until a capacitor is down to a named limit.
+
+    Farad, volts, ohm. `limit` names the rule; with "own limit" give `own` in volts. A limit of 0 V
+    is never reached. Raises RepairlibError when the limit is not below the start. The verdict is
+    to verify with a meter, twice; above 60 V at the start, to leave it to a qualified person.
+    Source: the law of discharge through a resistor, and the document that states the limit.
+
+    >>> finding = discharge_time("220 µF", "400 V", "100 kΩ")
+    >>> finding.time, finding.first_power
+    (41.74, 1.6)
+    """
+    target, source, words = _target(limit, own, voltage)
+    tau = resistance * capacitance
+    seconds = tau * math.log(voltage / target)
+    watts = voltage**2 / resistance
+    working = [
+        f"τ = R C = {brief(resistance, 'Ω')} × {brief(capacitance, 'F')} = {brief(tau, 's')}",
+        f"t = τ ln({brief(voltage, 'V')} / {brief(target, 'V')}) = {brief(seconds, 's')}",
+        f"at the first instant V² / R = {brief(watts, 'W')}; a bleeder fitted for good has it "
+        "all the time",
+    ]
+    values = {
+        "time": Quantity(seconds, "s", 4),
+        "time_constant": Quantity(tau, "s", 4),
+        "first_power": Quantity(watts, "W", 4),
+        "energy": Quantity(capacitance * voltage**2 / 2, "J", 4),
+    }
+    verdict, reason = by_voltage(voltage)
+    reason = f"{words} by calculation after {brief(seconds, 's')}; {reason}"
+    notes = [_TWICE, "The time is not proof. Only the meter is."]
+    return found(values, working, verdict, reason, notes=notes, sources=(source, "IEC 62368-1"))
+
+
+@calculator(
+    topic="stored charge",
+    title="Bleeder resistor",
+    sources=("common practice",),
+    cautions=("stored charge", "heat and fire"),
+    capacitance=Given("F", "Of the part or the bank.", **_CAPACITANCE),
+    voltage=Given("V", "Across it, the peak.", **_VOLTS),
+    time=Given("s", "In at most this time.", **_SECONDS),
+    limit=Choice((*LIMITS, TIME_CONSTANT, OWN), "The limit to get down to.", default=ES1),
+    own=Given("V", "Your own limit.", default=None, **_VOLTS),
+    use=Choice((FITTED, TOUCHED_ON), "How it is used.", default=FITTED),
+    fed=Choice(FED, "What feeds a fitted one: ac counts by its rms.", default="dc"),
+)
+def bleeder(capacitance, voltage, time, limit, own, use, fed):
+    """R = t / (C ln(V0 / V)): the largest resistor that is quick enough, its watts and volts.
+
+    Farad, volts, seconds. `resistance` is the largest, `e12` the next one made below it. A fitted
+    one has its power all the time: `power`, and twice that as `power_rating`. One held on takes
+    the whole `energy` at once. `volts_across` is what it must bear. Raises RepairlibError when the
+    limit is not below the start. Source: the law of discharge; twice the power is common practice.
+
+    >>> finding = bleeder("100 µF", "325.3 V", "2 s")
+    >>> round(finding.resistance), finding.e12
+    (11831, 10000.0)
+    """
+    target, source, words = _target(limit, own, voltage)
+    ohm = time / (capacitance * math.log(voltage / target))
+    made = series.next_down(ohm, "E12") if 1 <= ohm <= 10e6 else ohm
+    first = voltage**2 / made
+    power = first / 2 if fed == "ac sine" else first
+    seconds = made * capacitance * math.log(voltage / target)
+    values = {
+        "resistance": Quantity(ohm, "Ω", 4),
+        "e12": Quantity(made, "Ω", 4),
+        "time": Quantity(seconds, "s", 4),
+        "first_power": Quantity(first, "W", 4),
+        "energy": Quantity(capacitance * voltage**2 / 2, "J", 4),
+        "volts_across": Quantity(voltage, "V", 4),
+    }
+    working = [
+        f"R = t / (C ln(V0 / V)) = {brief(time, 's')} / ({brief(capacitance, 'F')} × "
+        f"{math.log(voltage / target):.4g}) = {brief(ohm, 'Ω')}",
+        f"next one made below it, E12: {brief(made, 'Ω')}; it takes {brief(seconds, 's')}",
+        f"first instant V² / R = {brief(first, 'W')}",
+    ]
+    if use == FITTED:
+        size = next((watts for watts in _WATTS if watts >= 2 * power), None)
+        values["power"] = Quantity(power, "W", 4)
+        values["power_rating"] = Quantity(size, "W") if size else "too hot: choose a longer time"
+        working.append(f"all the time {brief(power, 'W')}; take a resistor of twice that")
+    else:
+        working.append("held on: a wirewound part, mounted, with insulated probes and leads")
+    notes = [
+        "It must bear the whole voltage: a small resistor bears 200 V to 350 V (from memory); put "
+        "equal ones in series.",
+        _TWICE,
+    ]
+    verdict, reason = by_voltage(voltage)
+    reason = f"chosen for {words} within {brief(time, 's')}; {reason}"
+    return found(
+        values,
+        working,
+        verdict,
+        reason,
+        notes=notes,
+        sources=(source, "IEC 62368-1", "from memory"),
+    )
+
+
+def by_voltage(volts: float) -> tuple[str, str]:
+    """The verdict and reason for a capacitor that starts at that voltage; never "safe".
+
+    >>> by_voltage(48)[0], by_voltage(325)[0]
+    ('verify with a meter, twice', 'leave it to a qualified person')
+    """
+    most = steady_dc()[0]
+    if volts > most:
+        return QUALIFIED, (
+            f"{brief(volts, 'V')} is above 60 V dc, ES1 of IEC 62368-1: whoever does it verifies "
+            "with a meter, twice"
+        )
+    return VERIFY, f"{brief(volts, 'V')} is not above 60 V dc, ES1 of IEC 62368-1"
+
+
+def hazard(joule: float, volts: float) -> str:
+    """What a stored energy can do, by the laboratory's table of hazards.
+
+    >>> hazard(37.6, 400), hazard(12.5, 50)
+    ('shock', 'below both thresholds, and still to be discharged')
+    """
+    named = []
+    if volts >= 100 and joule >= 10:
+        named.append("shock")
+    if volts > 400 and joule > 0.25:
+        named.append("reflex")
+    if volts >= 100 and joule >= 10e3:
+        named.append("arc and blast")
+    if volts < 100 and joule > 100:
+        named.append("heat")
+    return " and ".join(named) or "below both thresholds, and still to be discharged"
+
+
+def _target(limit: str, own: float | None, voltage: float) -> tuple[float, str, str]:
+    """The voltage to get down to, the key of its source, and the rule in words."""
+    if own is not None and limit != OWN:
+        raise RepairlibError(limit, "two limits were given", f"limit={OWN} with own=...")
+    if limit == OWN:
+        if own is None:
+            raise RepairlibError(limit, "its voltage is missing", "own=24 V")
+        volts, source, words = own, "common practice", f"{brief(own, 'V')}, your own limit,"
+    elif limit == TIME_CONSTANT:
+        return voltage / math.e, "IEC 60950-1, quoted", "37 % (time constant of IEC 60950-1)"
+    else:
+        volts, figure, source = LIMITS[limit]
+        words = f"{figure} ({limit})"
+    if not volts < voltage:
+        wrong = f"not below the {brief(voltage, 'V')} at the start"
+        raise RepairlibError(words.rstrip(","), wrong, f"a limit below {brief(voltage, 'V')}")
+    return volts, source, words

@@ -1,0 +1,154 @@
+"""After the plug is pulled: what the rules ask of a capacitor across the mains and its resistor.
+
+The rules differ in voltage and time, so every line of an answer names its rule. They are rules for
+the design of equipment; at the bench the meter decides, twice.
+"""
+
+from __future__ import annotations
+
+import math
+
+from repairlib.calculator import Choice, Given, calculator, found
+from repairlib.health.decision_rules import brief
+from repairlib.quantity import Quantity
+from repairlib.stored_charge.discharge import by_voltage
+from repairlib.stored_charge.energy_class import capacitor_limits
+
+MEETS, FAILS, NOT_ASKED = "meets", "does not meet", "not asked"
+SMALL = 0.1e-6  # F; up to it two of the rules ask for nothing
+EXEMPT_CHARGE = 60e-6  # C, IEC 60204-1
+EXTRA_LOW = 42.4  # V peak
+DC, AC = "dc", "ac 50/60 Hz"
+# (least volts, least ampere) of a supply that can give a shock, LBNL.
+SHOCK = {DC: (100.0, 40e-3), AC: (50.0, 5e-3)}
+
+
+@calculator(
+    topic="stored charge",
+    title="After the plug is pulled",
+    sources=(
+        "IEC 60950-1, quoted",
+        "IEC 62368-1",
+        "IEC 62368-1 test report",
+        "IEC 60335-1 unplugging, quoted",
+        "IEC 60204-1, quoted",
+        "IEC 61010-1, quoted",
+    ),
+    cautions=("mains", "stored charge"),
+    capacitance=Given("F", "Across the pins of the plug.", at_least=1e-12, at_most=1),
+    resistance=Given("Ω", "Across it.", at_least=1, at_most=1e12),
+    voltage=Given("V", "Peak of the mains, √2 times its rms.", at_least=1, at_most=1e5),
+    tolerance=Given("%", "Added to the capacitance.", at_least=0, at_most=200, default=0.0),
+)
+def after_unplugging(capacitance, resistance, voltage, tolerance):
+    """Seven rules, one line each: whether capacitor and resistor meet it.
+
+    Farad, ohm, volts peak; `tolerance` in per cent is added to the capacitance. Raises
+    RepairlibError outside the ranges. Source: IEC 60950-1 (time constant), IEC 62368-1 5.5.2.2
+    (table 5 after 2 s), IEC 60335-1 (34 V after 1 s), IEC 60204-1 6.2.4 (60 V after 5 s, after 1 s
+    where pins lie bare), IEC 61010-1 (5 s; 60 V dc taken, from memory).
+
+    >>> finding = after_unplugging("0.47 µF", "1 MΩ", "373.4 V")
+    >>> print(finding.values["IEC 60335-1"])
+    does not meet: 44.478 V after 1 s, at most 34 V
+    >>> finding.verdict
+    'meets 6 of 7 rules'
+    """
+    most = capacitance * (1 + tolerance / 100)
+    tau = resistance * most
+
+    def after(seconds: float, limit: float) -> tuple[str, str]:
+        left = voltage * math.exp(-seconds / tau)
+        word = MEETS if left <= limit else FAILS
+        return word, f"{brief(left, 'V')} after {seconds:g} s, at most {brief(limit, 'V')}"
+
+    def constant(seconds: float) -> tuple[str, str]:
+        if most <= SMALL or voltage <= EXTRA_LOW:
+            return NOT_ASKED, "up to 0.1 µF or 42.4 V peak"
+        word = MEETS if tau <= seconds * (1 + 1e-12) else FAILS
+        return word, f"time constant {brief(tau, 's')}, at most {seconds:g} s"
+
+    charge = most * voltage
+    small_charge = (NOT_ASKED, f"{brief(charge, 'C')}, up to 60 µC")
+    rules = {
+        "IEC 60950-1, pluggable type A": constant(1),
+        "IEC 60950-1, type B or permanent": constant(10),
+        "IEC 62368-1": after(2, capacitor_limits(most)[0]),
+        "IEC 60335-1": (NOT_ASKED, "up to 0.1 µF") if most <= SMALL else after(1, 34.0),
+        "IEC 60204-1": small_charge if charge <= EXEMPT_CHARGE else after(5, 60.0),
+        "IEC 60204-1, bare pins": small_charge if charge <= EXEMPT_CHARGE else after(1, 60.0),
+        "IEC 61010-1": after(5, 60.0),
+    }
+    failed = [name for name, (word, _) in rules.items() if word == FAILS]
+    verdict = f"meets {len(rules) - len(failed)} of {len(rules)} rules"
+    reason = f"does not meet {'; '.join(failed)}" if failed else "no rule listed here is broken"
+    values = {name: f"{word}: {why}" for name, (word, why) in rules.items()}
+    values |= {"time_constant": Quantity(tau, "s", 4)}
+    at_bench, why = by_voltage(voltage)
+    notes = [
+        f"At the bench: {at_bench}. {why}.",
+        "IEC 60950-1 is withdrawn. For IEC 61010-1 60 V dc was taken, from memory.",
+        "A rule that asks for nothing is counted as met.",
+    ]
+    working = [f"τ = R C = {brief(resistance, 'Ω')} × {brief(most, 'F')} = {brief(tau, 's')}"]
+    return found(values, working, verdict, reason, notes=notes, sources=("from memory",))
+
+
+@calculator(
+    topic="stored charge",
+    title="Limited current circuit",
+    sources=("IEC 60950-1, quoted",),
+    cautions=("stored charge",),
+    capacitance=Given("F", "Of the circuit.", at_least=1e-15, at_most=1),
+    voltage=Given("V", "Across it, the peak.", at_least=1e-3, at_most=1e6),
+)
+def limited_current(capacitance, voltage):
+    """What IEC 60950-1 2.4 allows: 0.1 µF to 450 V, 45 µC to 15 kV, 350 mJ above.
+
+    Farad and volts. Raises RepairlibError outside the ranges. Source: IEC 60950-1, as quoted in an
+    archive of a product safety list; the standard is withdrawn.
+
+    >>> limited_current("100 nF", "400 V").verdict
+    'within the rule; verify with a meter, twice'
+    """
+    charge, joule = capacitance * voltage, capacitance * voltage**2 / 2
+    if voltage <= 450:
+        within, rule = capacitance <= 0.1e-6 * (1 + 1e-9), "at most 0.1 µF to 450 V"
+    elif voltage <= 15e3:
+        within, rule = charge <= 45e-6 * (1 + 1e-9), "at most 45 µC to 15 kV"
+    else:
+        within, rule = joule <= 0.35 * (1 + 1e-9), "at most 350 mJ above 15 kV"
+    values = {"charge": Quantity(charge, "C", 4), "energy": Quantity(joule, "J", 4)}
+    verdict = (
+        "within the rule; verify with a meter, twice"
+        if within
+        else "beyond the rule; leave it to a qualified person"
+    )
+    working = [f"Q = C V = {brief(charge, 'C')}", f"E = C V² / 2 = {brief(joule, 'J')}"]
+    return found(values, working, verdict, f"{rule} (IEC 60950-1 2.4)")
+
+
+@calculator(
+    topic="stored charge",
+    title="Supply that can give a shock",
+    sources=("LBNL electrical hazards",),
+    cautions=("mains",),
+    voltage=Given("V", "Of the supply, rms for ac.", at_least=0, at_most=1e6),
+    current=Given("A", "That it can give.", at_least=0, at_most=1e6),
+    kind=Choice((DC, AC), "What it gives.", default=DC),
+)
+def shock_hazard(voltage, current, kind):
+    """Whether a supply counts as a shock hazard: both its volts and its ampere count.
+
+    Volts and ampere. Raises RepairlibError outside the ranges. Source: LBNL, electrical hazards:
+    dc from 100 V and 40 mA, ac of 50 or 60 Hz from 50 V and 5 mA.
+
+    >>> shock_hazard("325 V", "1 A").verdict
+    'shock hazard'
+    """
+    volts, ampere = SHOCK[kind]
+    rule = f"from {brief(volts, 'V')} and {brief(ampere, 'A')} {kind} (LBNL)"
+    counts = voltage >= volts and current >= ampere
+    verdict = "shock hazard" if counts else "below this threshold; verify with a meter, twice"
+    values = {"voltage": Quantity(voltage, "V"), "current": Quantity(current, "A")}
+    return found(values, [rule], verdict, rule)

@@ -1,0 +1,194 @@
+"""Energy classes of IEC 62368-1, and what seven rules ask after unplugging."""
+
+import pytest
+from hypothesis import given
+from hypothesis import strategies as st
+
+from repairlib.errors import RepairlibError
+from repairlib.stored_charge.energy_class import (
+    CAPACITOR,
+    CURRENTS,
+    TABLE_5,
+    ac_and_dc,
+    ac_limits,
+    capacitor_limits,
+    energy_class,
+)
+from repairlib.stored_charge.unplugging import after_unplugging, limited_current, shock_hazard
+
+TYPED_IN = {
+    300: (60, 120),
+    170: (75, 150),
+    91: (100, 200),
+    61: (125, 250),
+    41: (150, 300),
+    28: (200, 400),
+    18: (250, 500),
+    12: (350, 700),
+    8.0: (500, 1000),
+    4.0: (1000, 2000),
+    1.6: (2500, 5000),
+    0.8: (5000, 10_000),
+    0.4: (10_000, 20_000),
+    0.2: (20_000, 40_000),
+    0.133: (25_000, 50_000),
+}
+
+
+@pytest.mark.published("IEC 62368-1, table 5, charged capacitor")
+def test_table_5():
+    for nano, limits in TYPED_IN.items():
+        assert capacitor_limits(nano * 1e-9) == pytest.approx(limits)
+    assert capacitor_limits(1) == (60, 120)
+    assert capacitor_limits(1e-12) == (25_000, 50_000)
+    assert len(TABLE_5) == len(TYPED_IN)
+
+
+# Straight lines between neighbours, worked by hand.
+@pytest.mark.published("IEC 62368-1, table 5, interpolation")
+def test_between_the_rows():
+    assert capacitor_limits(10e-9)[0] == pytest.approx(425)
+    assert capacitor_limits(264e-9) == (
+        pytest.approx(64.15, abs=5e-3),
+        pytest.approx(128.3, abs=0.01),
+    )
+    assert capacitor_limits(100e-9) == (
+        pytest.approx(97.15, abs=5e-3),
+        pytest.approx(194.3, abs=0.01),
+    )
+    with_tolerance = energy_class(50, CAPACITOR, 220e-9, 20)
+    assert with_tolerance.es1_limit == pytest.approx(64.15, abs=5e-3)
+
+
+@pytest.mark.published("IEC 62368-1, steady dc and table 5: worked classes")
+@pytest.mark.parametrize(
+    ("volts", "nano", "name"),
+    [
+        (48, None, "ES1"),
+        (60, None, "ES1"),
+        (75, None, "ES2"),
+        (100, None, "ES2"),
+        (120, None, "ES2"),
+        (325, None, "ES3"),
+        (425, 10, "ES1"),
+        (100, 91, "ES1"),
+    ],
+)
+def test_classes(volts, nano, name):
+    if nano:
+        assert energy_class(volts, CAPACITOR, nano * 1e-9).energy_class == name
+    else:
+        assert energy_class(volts).energy_class == name
+
+
+@pytest.mark.published("IEC 62368-1, steady ac: 30 and 50 V rms, 30 + 0.4 f, 50 + 0.9 f, 70, 140")
+def test_ac():
+    assert ac_limits(50) == ac_limits(1000) == (30, 50)
+    assert ac_limits(10e3) == (34, 59)
+    assert ac_limits(100e3) == pytest.approx((70, 140))
+    assert ac_limits(1e6) == (70, 140)
+    (peaks,) = energy_class(20, "steady ac").working
+    assert "42.4 V peak" in peaks and "70.7 V peak" in peaks
+
+
+@pytest.mark.published("IEC 62368-1, currents of ES1 and of ES2 dc")
+def test_currents():
+    assert CURRENTS["ES1"] == (2e-3, 0.5e-3)
+    assert CURRENTS["ES2"][0] == 25e-3
+
+
+@pytest.mark.from_memory("IEC 62368-1, ES2 ac current 5 mA rms; the stored text prints 0.5 mA")
+def test_current_from_memory():
+    assert CURRENTS["ES2"][1] == 5e-3
+
+
+@pytest.mark.published("IEC 62368-1, ac and dc together")
+def test_ac_and_dc():
+    assert ac_and_dc(30, 15).share == pytest.approx(1)
+    assert ac_and_dc(30, 15).verdict == "verify with a meter, twice"
+    assert ac_and_dc(30, 16).verdict == "leave it to a qualified person"
+    assert ac_and_dc(60, 0).share == 1
+
+
+# 0.47 µF and 1 MΩ at 264 V rms meet IEC 60950-1 and IEC 62368-1, not IEC 60335-1.
+@pytest.mark.published("IEC 60950-1, IEC 60335-1 as quoted; IEC 62368-1 and a test report")
+def test_rules_disagree():
+    finding = after_unplugging(0.47e-6, 1e6, 373.4)
+    words = {name: str(text).split(":")[0] for name, text in finding.values.items()}
+    assert words["IEC 60950-1, pluggable type A"] == "meets"
+    assert words["IEC 62368-1"] == "meets"
+    assert words["IEC 60335-1"] == "does not meet"
+    assert finding.reason == "does not meet IEC 60335-1"
+    assert any("leave it to a qualified person" in note for note in finding.notes)
+
+
+@pytest.mark.published("IEC 60950-1 2.1.1.7 as quoted: 1 s and 10 s, above 0.1 µF, above 42.4 V")
+def test_time_constants():
+    two_seconds = after_unplugging(1e-6, 2e6, 325)
+    assert two_seconds.values["IEC 60950-1, pluggable type A"].startswith("does not meet")
+    assert two_seconds.values["IEC 60950-1, type B or permanent"].startswith("meets")
+    small = after_unplugging(0.1e-6, 1e9, 325)
+    assert small.values["IEC 60950-1, pluggable type A"].startswith("not asked")
+    assert small.values["IEC 60335-1"].startswith("not asked")
+    low = after_unplugging(1e-3, 1e9, 42.4)
+    assert low.values["IEC 60950-1, pluggable type A"].startswith("not asked")
+
+
+@pytest.mark.published("IEC 60204-1 6.2.4, as given on a page: 60 V in 5 s, 1 s, up to 60 µC")
+def test_machines():
+    # 10 µF at 325 V are 3.25 mC; 100 kΩ is a time constant of 1 s, so 119.6 V after 1 s
+    finding = after_unplugging(10e-6, 100e3, 325)
+    assert finding.values["IEC 60204-1"].startswith("meets")
+    assert finding.values["IEC 60204-1, bare pins"].startswith("does not meet")
+    # 0.18 µF at 325 V are 58.5 µC
+    assert after_unplugging(0.18e-6, 1e9, 325).values["IEC 60204-1"].startswith("not asked")
+
+
+@pytest.mark.published("IEC 61010-1 6.10.3 as quoted: 5 s after unplugging")
+def test_measuring_instruments():
+    assert after_unplugging(10e-6, 300e3, 325).values["IEC 61010-1"].startswith("does not meet")
+    assert after_unplugging(10e-6, 250e3, 325).values["IEC 61010-1"].startswith("meets")
+
+
+@pytest.mark.published("IEC 60950-1 2.4 as quoted: 0.1 µF to 450 V, 45 µC to 15 kV, 350 mJ above")
+def test_limited_current():
+    assert limited_current(0.1e-6, 450).verdict.startswith("within")
+    assert limited_current(0.11e-6, 400).verdict.startswith("beyond")
+    assert limited_current(45e-9, 1000).verdict.startswith("within")  # 45 µC
+    assert limited_current(46e-9, 1000).verdict.startswith("beyond")
+    assert limited_current(1.7e-9, 20e3).verdict.startswith("within")  # 340 mJ
+    assert limited_current(1.8e-9, 20e3).verdict.startswith("beyond")  # 360 mJ
+
+
+@pytest.mark.published("LBNL: dc from 100 V and 40 mA, ac 50/60 Hz from 50 V and 5 mA")
+def test_shock_hazard():
+    assert shock_hazard(100, 40e-3).verdict == "shock hazard"
+    assert shock_hazard(99, 1).verdict != "shock hazard"
+    assert shock_hazard(100, 39e-3).verdict != "shock hazard"
+    assert shock_hazard(50, 5e-3, "ac 50/60 Hz").verdict == "shock hazard"
+    assert shock_hazard(50, 4.9e-3, "ac 50/60 Hz").verdict != "shock hazard"
+
+
+@pytest.mark.parametrize(
+    "call",
+    [
+        lambda: energy_class(100, CAPACITOR),
+        lambda: energy_class(-1),
+        lambda: energy_class(10, "battery"),
+        lambda: after_unplugging(0, 1e6, 325),
+        lambda: after_unplugging(1e-6, 0, 325),
+        lambda: limited_current(1e-6, 0),
+        lambda: ac_and_dc(-1, 0),
+    ],
+)
+def test_bad_input(call):
+    with pytest.raises(RepairlibError):
+        call()
+
+
+@given(st.floats(1e-14, 1e-3), st.floats(1e-14, 1e-3))
+def test_more_capacitance_never_allows_more_voltage(one, other):
+    small, large = sorted((one, other))
+    assert capacitor_limits(large)[0] <= capacitor_limits(small)[0] * (1 + 1e-12)
+    es1, es2 = capacitor_limits(one)
+    assert es2 == pytest.approx(2 * es1)
