@@ -57,6 +57,8 @@ TOPICS = (
     "repairlib.stored_charge.discharge",
     "repairlib.stored_charge.unplugging",
     "repairlib.heat.joint_verdict",
+    "repairlib.heat.moisture",
+    "repairlib.heat.bake",
 )
 
 

@@ -17,7 +17,7 @@ from repairlib.tables import read_table
 
 SMALL, ORDINARY, HEAVY = "small", "ordinary", "heavy"
 JOINTS = (SMALL, ORDINARY, HEAVY)
-IRON, VACUUM, BRAID, AIR = "iron", "desoldering tip", "braid", "hot air"
+IRON, VACUUM, BRAID, AIR = "iron", "vacuum", "braid", "hot air"
 METHODS = (IRON, VACUUM, BRAID, AIR)
 FLUX_LIMIT = 350.0  # °C, the flux of one solder maker's note
 HOTTEST = 400.0  # °C, heavy planes, with care; from memory
@@ -76,7 +76,7 @@ def limits() -> dict[str, Limit]:
     cautions=("heat and fire", "fumes and flux"),
     solder=Choice(alloy_names, "The solder of the joint."),
     joint=Choice(JOINTS, "small: chip part; heavy: ground plane, thick lead.", default=ORDINARY),
-    method=Choice(METHODS, "What you work with.", default=IRON),
+    method=Choice(METHODS, "What you work with; vacuum: a desoldering tip.", default=IRON),
 )
 def iron_temperature(solder, joint, method):
     """A range for the tip (or the air of a hot-air tool), where to start, and the reasons.

@@ -69,7 +69,7 @@ def test_bench_ranges():
 @pytest.mark.common_practice
 def test_desoldering_tip():
     """About 350 °C at a desoldering tip suits leaded through-hole work."""
-    assert iron_temperature("60/40", method="desoldering tip").start == 350
+    assert iron_temperature("60/40", method="vacuum").start == 350
     assert row("desoldering tip for leaded through-hole work")[:2] == (350, 350)
 
 
