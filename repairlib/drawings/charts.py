@@ -6,19 +6,18 @@ matplotlib, so it is not part of `repairlib.drawings` itself.
 
 from __future__ import annotations
 
-import io
 from collections.abc import Iterable
 from itertools import cycle
 from typing import NamedTuple
 
 from matplotlib import rc_context
 from matplotlib.axes import Axes
-from matplotlib.backends.backend_svg import FigureCanvasSVG
 from matplotlib.figure import Figure
 from matplotlib.ticker import FixedLocator, NullLocator
 
 from repairlib.drawings.canvas import INK, NEGATIVE, POSITIVE, QUIET
 from repairlib.drawings.picture import Picture
+from repairlib.drawings.plotting import STYLE, svg_of
 from repairlib.errors import RepairlibError
 from repairlib.health.end_of_life import ENDURANCE, criterion
 from repairlib.health.life import CAP_YEARS, HOURS_A_YEAR, expected
@@ -37,14 +36,6 @@ _LOOKS = (
     (QUIET, (0, (1, 1)), "v"),
     ("#2f6f4f", (0, (7, 2, 1, 2)), "X"),
 )
-_SVG = {
-    "svg.hashsalt": "repairlib",
-    "svg.fonttype": "none",
-    "text.parse_math": False,
-    "font.size": 12,
-    "font.family": "sans-serif",
-    "font.sans-serif": ["Helvetica", "Arial", "Liberation Sans", "DejaVu Sans"],
-}
 
 
 class RatedLife(NamedTuple):
@@ -96,7 +87,7 @@ def draw_life(parts: Iterable[RatedLife], at: float | None = None) -> Picture:
         raise RepairlibError(f"{len(parts)} parts", wrong, f"1 to {MOST_LINES} parts")
     said = ["Life in years against the temperature of the air around the part."]
     said += [_in_words(part) for part in parts]
-    with rc_context(_SVG):
+    with rc_context(STYLE):
         figure = Figure(figsize=(9.2, 5.2), layout="constrained")
         axes = figure.add_subplot()
         for part, look in zip(parts, cycle(_LOOKS)):
@@ -107,7 +98,7 @@ def draw_life(parts: Iterable[RatedLife], at: float | None = None) -> Picture:
         if at is not None:
             said.append(_mark(axes, at, hottest))
         said.append(f"No answer above {CAP_YEARS} years is believed.")
-        return Picture(_svg(figure), "\n".join(said))
+        return Picture(svg_of(figure), "\n".join(said))
 
 
 def _draw_curve(axes: Axes, part: RatedLife, look) -> None:
@@ -202,9 +193,3 @@ def _in_words(part: RatedLife) -> str:
             capped = f"more than {CAP_YEARS}" if years > CAP_YEARS else f"{years:.1f}"
             lives.append(f"{capped} years at {celsius} °C")
     return f"{part.label} ({_rating(part)}): {', '.join(lives)}."
-
-
-def _svg(figure: Figure) -> str:
-    text = io.StringIO()
-    FigureCanvasSVG(figure).print_svg(text, metadata={"Date": None, "Creator": None})
-    return text.getvalue()

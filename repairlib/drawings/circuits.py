@@ -32,7 +32,7 @@ def draw_neighbourhood(parts: tuple[Part, ...], name: str) -> Picture:
     drawn = _those_to_draw(parts, probed)
     across = _columns(drawn, probed)
     bottom = -ROW * (len(drawn) + 1)
-    sheet, elements = _sheet()
+    sheet, elements = new_sheet()
     ends = {node: [bottom] if node in probed.nodes else [] for node in across}
     for row, part in enumerate(drawn, start=1):
         _draw_part(sheet, elements, part, across, -ROW * row, part is probed)
@@ -52,14 +52,14 @@ def draw_neighbourhood(parts: tuple[Part, ...], name: str) -> Picture:
     said = [f"A meter across {probed.name}, from node {' to node '.join(probed.nodes)}."]
     said += [_in_words(part) for part in drawn]
     said += [f"And {more} more parts, not drawn."] if more else []
-    return _picture(sheet, " ".join(said))
+    return picture_of(sheet, " ".join(said))
 
 
 def draw_leads(wires: int) -> Picture:
     """Draw a meter on a small resistance with its leads: `wires` is 2 or 4."""
     if wires not in (2, 4):
         raise RepairlibError(wires, "no such way to measure is drawn here", "2 or 4 wires")
-    sheet, elements = _sheet()
+    sheet, elements = new_sheet()
     top, bottom, far = 0.0, -3.6, 8.4
     source = elements.SourceI() if wires == 4 else elements.MeterOhm()
     words = "current\nsource" if wires == 4 else "ohmmeter"
@@ -70,21 +70,21 @@ def draw_leads(wires: int) -> Picture:
     sheet += elements.Resistor().at((far, top)).to((far, bottom)).label("part\n0.1 Ω", loc="bottom")
     if wires == 2:
         alt = "An ohmmeter with two leads of 0.1 Ω each, in series with a part of 0.1 Ω."
-        return _picture(sheet, alt)
+        return picture_of(sheet, alt)
     inside, x = (top - 0.3, bottom + 0.3), far - 3.0
     for y in inside:
         sheet += elements.Dot().at((far, y))
         sheet += elements.Line().at((far, y)).to((x, y))
     voltmeter = elements.MeterV().endpoints((x, inside[1]), (x, inside[0]))
     sheet += voltmeter.label("voltmeter", loc="top", ofst=0.2)
-    return _picture(
+    return picture_of(
         sheet,
         "A current source drives its current through two leads of 0.1 Ω and a part of 0.1 Ω. "
         "A voltmeter has two leads of its own, right at the part.",
     )
 
 
-def _sheet():
+def new_sheet():
     """An empty drawing and schemdraw's elements."""
     import schemdraw
     from schemdraw import elements
@@ -95,7 +95,7 @@ def _sheet():
     return sheet, elements
 
 
-def _picture(sheet, alt: str) -> Picture:
+def picture_of(sheet, alt: str) -> Picture:
     return Picture(sheet.get_imagedata("svg").decode("utf-8"), alt)
 
 

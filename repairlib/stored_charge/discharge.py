@@ -87,7 +87,8 @@ def stored_energy(capacitance, voltage):
     ]
     notes = [
         "Sources disagree on shock: 10 J (LBNL) or 1 J (from memory), both from 100 V; 50 J is "
-        "often called possibly lethal (from memory). The class in the row hazard is LBNL's; the verdict goes by voltage, which is stricter.",
+        "often called possibly lethal (from memory). The row hazard is LBNL's; the verdict goes "
+        "by voltage, which is stricter.",
         _TWICE,
     ]
     verdict, reason = by_voltage(voltage)

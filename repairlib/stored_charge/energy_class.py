@@ -129,6 +129,9 @@ def energy_class(voltage, kind, capacitance, tolerance, frequency):
         rule = "IEC 62368-1, steady dc"
         working.append(f"ES1 {brief(es1, 'V')}, ES2 {brief(es2, 'V')}")
     name = "ES1" if voltage <= es1 else "ES2" if voltage <= es2 else "ES3"
+    if kind != CAPACITOR:
+        ampere = [brief(pair[kind == AC], "A") for pair in CURRENTS.values()]
+        working.append(f"or by current: ES1 {ampere[0]}, ES2 {ampere[1]}")
     against = {
         "ES1": f"not above {brief(es1, 'V')}",
         "ES2": f"above {brief(es1, 'V')}, not above {brief(es2, 'V')}",
