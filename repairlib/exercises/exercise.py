@@ -15,12 +15,14 @@ from repairlib.exercises.saved_answers import SavedAnswers, is_answers
 # Lesson name: the module of repairlib.exercises that asks its questions.
 LESSONS = {
     "00-start-here": "start_here",
+    "01-a-safe-bench": "a_safe_bench",
     "02-resistors-and-inductors": "resistors_and_inductors",
     "03-capacitor-markings": "capacitor_markings",
     "04-polarity": "polarity_marks",
     "05-measure-and-judge": "measure_and_judge",
     "06-how-capacitors-age": "how_capacitors_age",
     "07-plan-a-recap": "plan_a_recap",
+    "08-solder-and-heat": "solder_and_heat",
 }
 
 

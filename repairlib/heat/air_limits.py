@@ -50,7 +50,7 @@ _VAPOUR_SOURCES = ("NIOSH isopropyl alcohol", "from memory")
     sources=_VAPOUR_SOURCES,
     cautions=("solvents", "heat and fire"),
     millilitres=Given("", "Isopropyl alcohol that evaporates, in mL.", at_least=0, at_most=1e6),
-    room=Given("", "Air in the room, in m³.", above=0, at_most=1e6),
+    room=Given("", "Air in the room, in m³.", at_least=1, at_most=1e6),
 )
 def alcohol_vapour(millilitres, room):
     """Vapour of isopropyl alcohol in a closed room, in ppm and as part of the explosive limit.
@@ -89,9 +89,7 @@ def alcohol_vapour(millilitres, room):
     sources=_VAPOUR_SOURCES,
     cautions=("solvents", "heat and fire"),
     millilitres_an_hour=Given("", "Alcohol that evaporates, in mL/h.", above=0, at_most=1e5),
-    ppm=Given(
-        "", "The level to hold.", above=0, at_most=IPA_SHIFT_PPM, default=float(IPA_SHIFT_PPM)
-    ),
+    ppm=Given("", "The level to hold.", at_least=1, at_most=IPA_SHIFT_PPM, default=400.0),
 )
 def alcohol_ventilation(millilitres_an_hour, ppm):
     """Fresh air in m³/h that holds the vapour at `ppm`, at most 400, with perfect mixing.

@@ -178,8 +178,8 @@ def dry_before_power(solvent, where, waited):
     sources=("J-STD-001, quoted", "from memory"),
     cautions=("solvents",),
     measured=Given("kg", "Salt found, as NaCl, such as 120 ug.", at_least=0, at_most=1),
-    length=Given("m", "Length of the board.", above=0, at_most=2),
-    width=Given("m", "Width of the board.", above=0, at_most=2),
+    length=Given("m", "Length of the board.", at_least=1e-3, at_most=2),
+    width=Given("m", "Width of the board.", at_least=1e-3, at_most=2),
     faces=Given("", "Faces of the board, 1 or 2.", at_least=1, at_most=2, default=2.0),
 )
 def ionic_cleanliness(measured, length, width, faces):

@@ -123,8 +123,8 @@ def nozzle_bore(lead: float) -> float | None:
     part=Choice(lambda: tuple(removals()), "What kind of part."),
     tools=Choice(TOOLS, "What you have.", default="hand tools"),
     solder=Choice(alloy_names, "The solder on the board.", default="Sn60Pb40"),
-    land=Given("m", "Width of the land.", above=0, at_most=0.1, default=2e-3),
-    lead=Given("m", "Diameter of the lead.", above=0, at_most=0.05, default=0.6e-3),
+    land=Given("m", "Width of the land.", at_least=1e-5, at_most=0.1, default=2e-3),
+    lead=Given("m", "Diameter of the lead.", at_least=1e-5, at_most=0.05, default=0.6e-3),
     plane=Choice(("no", "yes"), "On a plane that takes the heat away.", default="no"),
 )
 def take_out(part, tools, solder, land, lead, plane):
@@ -173,7 +173,7 @@ def take_out(part, tools, solder, land, lead, plane):
     ),
     source=Choice(("hot air", "iron"), "What heats.", default="hot air"),
     distance=Given("m", "From the heated joint to it.", at_least=0, at_most=1),
-    nozzle=Given("m", "Width of the hot-air nozzle.", above=0, at_most=0.1, default=5e-3),
+    nozzle=Given("m", "Width of the hot-air nozzle.", at_least=1e-4, at_most=0.1, default=5e-3),
 )
 def shield_neighbour(neighbour, source, distance, nozzle):
     """Whether a neighbour needs a shield, and which. Lengths in metres.

@@ -102,11 +102,11 @@ def fill_needed(product_class: str, leads: int, board: float, plane: bool = Fals
     title="Solder for a joint",
     sources=("IPC-A-610F", "from memory"),
     cautions=("heat and fire", "fumes and flux"),
-    hole=Given("m", "Diameter of the finished hole.", above=0, at_most=0.1),
-    lead=Given("m", "Diameter of the lead, or side of a square pin.", above=0, at_most=0.1),
-    board=Given("m", "Thickness of the board.", above=0, at_most=0.1),
+    hole=Given("m", "Diameter of the finished hole.", at_least=1e-5, at_most=0.1),
+    lead=Given("m", "Diameter of the lead, or side of a square pin.", at_least=1e-5, at_most=0.1),
+    board=Given("m", "Thickness of the board.", at_least=1e-5, at_most=0.1),
     fill=Given("%", "How far the hole is filled.", at_least=0, at_most=100, default=100.0),
-    wire=Given("m", "Diameter of the solder wire.", above=0, at_most=0.01, default=0.7e-3),
+    wire=Given("m", "Diameter of the solder wire.", at_least=1e-5, at_most=0.01, default=0.7e-3),
     flux=Given("%", "Flux in the wire, by mass.", at_least=0, at_most=20, default=2.2),
     solder=Choice(alloy_names, "Which solder.", default="Sn63Pb37"),
     pin=Choice(("round", "square"), "Shape of the lead.", default="round"),
@@ -149,7 +149,7 @@ def solder_for_joint(hole, lead, board, fill, wire, flux, solder, pin):
     cautions=("heat and fire",),
     product_class=Choice(CLASSES, "1 general, 2 dedicated service, 3 must not fail."),
     leads=Given("", "Leads of the part.", at_least=1, at_most=10_000),
-    board=Given("m", "Thickness of the board.", above=0, at_most=0.1),
+    board=Given("m", "Thickness of the board.", at_least=1e-5, at_most=0.1),
     measured=Given("%", "The fill that you see.", at_least=0, at_most=100),
     plane=Choice(("no", "yes"), "Tied to a heat-sinking plane.", default="no"),
 )
@@ -188,9 +188,9 @@ def judge_hole_fill(product_class, leads, board, measured, plane):
     title="Stencil opening",
     sources=("from memory",),
     cautions=("fumes and flux",),
-    length=Given("m", "Length of the opening.", above=0, at_most=0.1),
-    width=Given("m", "Width of the opening.", above=0, at_most=0.1),
-    stencil=Given("m", "Thickness of the stencil.", above=0, at_most=0.01),
+    length=Given("m", "Length of the opening.", at_least=1e-6, at_most=0.1),
+    width=Given("m", "Width of the opening.", at_least=1e-6, at_most=0.1),
+    stencil=Given("m", "Thickness of the stencil.", at_least=1e-6, at_most=0.01),
 )
 def stencil_opening(length, width, stencil):
     """Paste and metal of a stencil opening, and whether the paste lets go of the wall.
