@@ -62,12 +62,16 @@ class Criterion(NamedTuple):
 
 
 class Judgement(NamedTuple):
-    """A profile judged: each criterion, and the verdict on the whole."""
+    """A profile judged: each criterion, and the verdict on the whole.
+
+    `begins` says at which second the preheat and the time above liquidus begin to count.
+    """
 
     profile: Profile
     limits: ReflowLimits
     uncertainty: float
     criteria: dict[str, Criterion]
+    begins: dict[str, float]
 
     @property
     def verdict(self) -> str:
@@ -148,7 +152,8 @@ def judge_profile(profile: Profile, limits: ReflowLimits, uncertainty: float = S
         for key, (name, unit, limit) in _asked(limits).items()
         if limit != (None, None)
     }
-    return Judgement(profile, limits, uncertainty, criteria)
+    begins = {"soak": exact["soak"].span[0], "above": exact["ramp_up"].span[0]}
+    return Judgement(profile, limits, uncertainty, criteria, begins)
 
 
 def _asked(limits: ReflowLimits) -> dict[str, tuple[str, str, Range]]:
