@@ -95,8 +95,10 @@ def draw_discharge_circuit(capacitance: float, voltage: float, resistance: float
     )
 
 
-def draw_strap_path(voltage: float, resistance: float = 1e6) -> Picture:
+def draw_strap_path(voltage: float, resistance: float = 1e6, solved: bool = True) -> Picture:
     """Draw the way of the current from a live part through a person and a strap to ground.
+
+    `solved` writes the current under it. Volts and ohm.
 
     >>> print(draw_strap_path(230).alt)
     From a live part of 230 V the current goes through the person, the strap of 1 MΩ, to ground.
@@ -114,11 +116,12 @@ def draw_strap_path(voltage: float, resistance: float = 1e6) -> Picture:
     sheet += strap.label(f"strap cord {brief(resistance, 'Ω')}", "top", ofst=0.2)
     sheet += elements.Line().at((9.2, 0)).to((10.2, 0))
     sheet += elements.Ground().at((10.2, 0)).label("ground", "right", ofst=0.3)
-    sheet += elements.Label().at((5.2, -1.1)).label(f"I = {ampere}").color(QUIET)
+    if solved:
+        sheet += elements.Label().at((5.2, -1.1)).label(f"I = {ampere}").color(QUIET)
     return picture_of(
         sheet,
         f"From a live part of {brief(voltage, 'V')} the current goes through the person, the strap "
-        f"of {brief(resistance, 'Ω')}, to ground.\nIt is {ampere}.",
+        f"of {brief(resistance, 'Ω')}, to ground." + (f"\nIt is {ampere}." if solved else ""),
     )
 
 

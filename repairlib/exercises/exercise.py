@@ -22,6 +22,7 @@ LESSONS = {
     "05-measure-and-judge": "measure_and_judge",
     "06-how-capacitors-age": "how_capacitors_age",
     "07-plan-a-recap": "plan_a_recap",
+    "09-hot-air-and-moisture": "hot_air_and_moisture",
     "08-solder-and-heat": "solder_and_heat",
 }
 
