@@ -199,7 +199,7 @@ def bismuth_left(draw: Draw) -> Choice:
     where = draw.pick(
         [
             "a power amplifier that runs at 90 °C",
-            "a supply board beside a warm heat sink",
+            "a supply beside a warm heat sink",
             "a lamp driver that gets hot to the touch",
         ]
     )
