@@ -63,12 +63,12 @@ INSULATED = Face(0.0, 0.0)
 
 def held(celsius: float) -> Face:
     """A face held at that temperature."""
-    return Face(float("inf"), _temperature(celsius))
+    return Face(float("inf"), temperature(celsius))
 
 
 def convecting(film: float, celsius: float) -> Face:
     """A face in a fluid of that temperature, with a film coefficient in W/(m² K) above 0."""
-    return Face(_above_zero(film, "film coefficient", "W/(m² K)"), _temperature(celsius))
+    return Face(above_zero(film, "film coefficient", "W/(m² K)"), temperature(celsius))
 
 
 def fed(flux: float) -> Face:
@@ -218,9 +218,9 @@ def _layered(layers, cells, towards):
         raise RepairlibError("no layers", "nothing to heat", "one layer or more")
     whole = 0.0
     for layer in layers:
-        whole += _above_zero(layer.thickness, "thickness", "m")
-        for value, name in zip(layer.stuff, ("conductivity", "density", "heat capacity")):
-            _above_zero(value, name, "SI units")
+        whole += above_zero(layer.thickness, "thickness", "m")
+        for name in ("conductivity", "density", "heat_capacity"):
+            above_zero(getattr(layer.stuff, name), name.replace("_", " "), "SI units")
     if not 2 <= cells <= MOST_CELLS:
         raise RepairlibError(cells, "not a number of cells", f"2 to {MOST_CELLS}")
     edges, stuffs = [0.0], []
@@ -234,13 +234,13 @@ def _layered(layers, cells, towards):
     return np.array(edges), stuffs
 
 
-def _above_zero(value: float, name: str, unit: str) -> float:
+def above_zero(value: float, name: str, unit: str) -> float:
     if not 0 < value < float("inf"):
         raise RepairlibError(f"{value:g}", f"{name} is not above 0", f"a number in {unit} above 0")
     return value
 
 
-def _temperature(celsius: float) -> float:
+def temperature(celsius: float) -> float:
     if not ABSOLUTE_ZERO <= celsius < 1e5:
         accepted = f"{ABSOLUTE_ZERO} °C or more"
         raise RepairlibError(f"{celsius:g} °C", "not a temperature", accepted)

@@ -119,7 +119,7 @@ class _Run:
         stepper = Stepper(self.hot.mesh, TOLERANCE, longest=LONGEST_STEP[self.setup.source])
         state = begun = stepper.begin(self._start())
         self._note(0.0, state.celsius)
-        for state in stepper.march(state, self.asked or LONGEST[self.setup.source]):
+        for state in stepper.march(begun, self.asked or LONGEST[self.setup.source]):
             self._note(state.seconds, state.celsius)
             if self.asked is None and self._flowed():
                 break
@@ -160,9 +160,9 @@ class _Run:
         cold = joint_mesh(self.setup, heating=False)
         columns = cold.mesh.capacity.shape[1]
         stepper = Stepper(cold.mesh, TOLERANCE)
-        state = stepper.begin(state.celsius[:, :columns])._replace(stored=state.stored[:, :columns])
-        for state in stepper.march(state, COOLING):
-            self._note(heat_on + state.seconds, state.celsius)
+        begun = stepper.begin(state.celsius[:, :columns])._replace(stored=state.stored[:, :columns])
+        for step in stepper.march(begun, COOLING):
+            self._note(heat_on + step.seconds, step.celsius)
 
     def _note(self, seconds: float, celsius) -> None:
         self.times.append(seconds)

@@ -8,6 +8,7 @@ a model, not a measurement. Lengths in m, temperatures in °C.
 from __future__ import annotations
 
 from dataclasses import dataclass, replace
+from itertools import pairwise
 from math import pi
 
 from repairlib.errors import RepairlibError
@@ -178,7 +179,7 @@ def _radii(setup: Setup):
         marks.append(radius)
     marks.sort()
     edges = [0.0]
-    for low, high in zip(marks, marks[1:], strict=False):
+    for low, high in pairwise(marks):
         number = 1 if high - low <= 2 * PLATING else max(2, min(4, round((high - low) / 2e-4)))
         edges += list(np.linspace(low, high, number + 1)[1:])
     number = 11
@@ -299,7 +300,7 @@ def _air(setup, mesh, radii, heights, stuffs, solid, heating) -> Outside:
 
     conductance, celsius = np.zeros(solid.shape), np.full(solid.shape, setup.room)
     tip = TIPS[setup.tip] if heating and setup.source == IRON else 0.0
-    for row, (outer, inner) in enumerate(zip(radii, radii[1:], strict=False)):
+    for row, (outer, inner) in enumerate(pairwise(radii)):
         r = (outer + inner) / 2
         if r < tip:
             continue

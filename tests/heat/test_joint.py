@@ -1,0 +1,212 @@
+"""repairlib.heat.joint: what the trade observes, what must follow, and what is refused."""
+
+import pytest
+from hypothesis import given, settings
+from hypothesis import strategies as st
+from pytest import approx
+
+from repairlib.errors import RepairlibError
+from repairlib.heat.joint import heat_joint
+from repairlib.heat.joint_mesh import Setup, joint_mesh
+from repairlib.heat.joint_verdict import (
+    CANNOT_TELL,
+    OVER,
+    TOO_LITTLE,
+    WITHIN,
+    joint_heat,
+    judge,
+    last_melted,
+    verdict,
+    what_helps,
+)
+from repairlib.heat.materials import figure, withstands
+
+
+@pytest.mark.common_practice
+def test_350_at_a_desoldering_tip_suits_leaded_through_hole_work():
+    run = heat_joint(celsius=350, solder="Sn63Pb37")
+    assert run.far_melted < 3
+    assert verdict(judge(run))[0] == WITHIN
+
+
+@pytest.mark.from_memory("contact time of an ordinary joint, 1 to 3 s, under 5 s")
+@pytest.mark.parametrize("solder", ["Sn63Pb37", "SAC305"])
+def test_an_ordinary_joint_takes_one_to_three_seconds(solder):
+    assert 1 <= heat_joint(solder=solder).heat_on <= 3
+
+
+@pytest.mark.common_practice
+def test_silicone_mats_are_rated_near_500():
+    assert withstands("silicone").value == 500
+
+
+@pytest.mark.common_practice
+def test_mat_under_a_board_with_480_degrees_of_air_on_top():
+    """A short time under 480 °C air; under board and mat about 63 °C was seen."""
+    board = Setup(source="hot air", celsius=480, nozzle=10e-3, gap=0.2e-3, mat="silicone")
+    short = heat_joint(board, seconds=25)
+    assert short.peak("mat underside") == approx(63, abs=8)
+    assert short.peak("mat top") < 150 < figure("silicone mat", "withstands").value
+
+
+@pytest.mark.common_practice
+def test_what_every_bench_knows():
+    """Planes are slow, relief helps, so do solder on the tip, preheat, a bigger and hotter tip."""
+    seconds = {
+        name: last_melted(heat_joint(**changes))
+        for name, changes in {
+            "plain": {},
+            "dry": {"wet_tip": False},
+            "fine": {"tip": "fine"},
+            "large": {"tip": "large"},
+            "relief": {"plane": "thermal relief"},
+            "plane": {"plane": "solid plane", "celsius": 400},
+            "relief 400": {"plane": "thermal relief", "celsius": 400},
+            "warm": {"preheat": 100},
+            "hot": {"celsius": 380},
+            "lead-free": {"solder": "SAC305"},
+            "low-melting": {"solder": "Bi58Sn42"},
+            "thick": {"thickness": 3.2e-3},
+        }.items()
+    }
+    assert seconds["low-melting"] < seconds["plain"] < seconds["lead-free"]
+    assert seconds["large"] < seconds["plain"] < seconds["fine"]
+    assert seconds["plain"] < seconds["relief"]
+    assert seconds["plane"] is None or seconds["relief 400"] < seconds["plane"]
+    assert seconds["warm"] < seconds["plain"] and seconds["hot"] < seconds["plain"]
+    assert seconds["plain"] < seconds["dry"] and seconds["plain"] < seconds["thick"]
+
+
+def test_the_heat_is_accounted_for():
+    for changes in ({}, {"kind": "surface"}, {"source": "hot air"}, {"plane": "solid plane"}):
+        assert heat_joint(**changes).imbalance < 1e-6
+
+
+def test_nothing_is_hotter_than_the_tool_or_colder_than_the_room():
+    run = heat_joint()
+    assert run.hottest[run.made.solid].max() <= 350 + 0.5
+    for trace in run.traces.values():
+        assert trace.min() >= 25 - 0.5
+
+
+def test_tighter_steps_change_little(monkeypatch):
+    coarse = heat_joint()
+    monkeypatch.setattr("repairlib.heat.joint.TOLERANCE", 0.02)
+    fine = heat_joint()
+    assert coarse.far_melted == approx(fine.far_melted, rel=0.03)
+    assert coarse.peak("board under the pad") == approx(fine.peak("board under the pad"), abs=3)
+
+
+def test_an_unknown_mat_or_plastic_cannot_be_judged():
+    for changes in ({"mat": "unknown"}, {"plastic": "unknown"}):
+        word, reason = verdict(judge(heat_joint(**changes)))
+        assert word == CANNOT_TELL
+        assert "not known" in reason
+
+
+def test_limits_are_named():
+    cases = {
+        "plastic": {"plastic": "ABS"},
+        "mat": {"mat": "vinyl", "source": "hot air", "celsius": 480, "gap": 0.2e-3},
+        "pad": {"celsius": 450, "seconds": 5},
+        "time under heat": {"seconds": 8},
+        "neighbour": {"source": "hot air", "celsius": 450, "neighbour": 2e-3},
+    }
+    for name, changes in cases.items():
+        checks = {check.name: check for check in judge(heat_joint(**changes))}
+        assert checks[name].verdict == OVER, (name, checks)
+
+
+def test_too_little_heat_is_said():
+    checks = judge(heat_joint(tip="fine", plane="solid plane", seconds=3))
+    assert checks[0].verdict == TOO_LITTLE
+    assert "after 3.0 s" in checks[0].says
+
+
+def test_what_helps_is_sorted_and_says_what_it_costs():
+    helps = what_helps(plane="thermal relief", wet_tip=False)
+    times = [one.seconds for one in helps if one.seconds is not None]
+    assert times and times == sorted(times)
+    assert {"fresh solder on the tip", "preheat to 100 °C"} <= {one.change for one in helps}
+    low = next(one for one in helps if one.change.startswith("low-melting"))
+    assert "95 °C" in low.note
+
+
+def test_what_helps_names_only_what_is_left_to_do():
+    assert [one.change for one in what_helps(tip="large", preheat=150, solder="Bi58Sn42")] == [
+        "30 K hotter"
+    ]
+
+
+def test_the_calculator_gives_the_same_and_says_it_is_a_model():
+    finding = joint_heat(plane="thermal relief")
+    run = heat_joint(plane="thermal relief")
+    assert finding.far_side_melted == approx(run.far_melted, abs=0.01)
+    assert "not a measurement" in " ".join(finding.notes)
+    assert "lead" in finding.cautions and "heat and fire" in finding.cautions
+    assert "lead" not in joint_heat(solder="SAC305").cautions
+    assert "safe" not in str(finding)
+
+
+def test_seconds_above_counts_the_time():
+    run = heat_joint()
+    soft = run.seconds_above("board under the pad", 135)
+    first = run.when("board under the pad", 135)
+    assert 0 < soft < run.seconds[-1] - first
+    assert run.seconds_above("joint", 1000) == 0
+    assert run.when("joint", 1000) is None
+
+
+@pytest.mark.parametrize(
+    ("changes", "wrong"),
+    [
+        ({"thickness": -1e-3}, "thickness out of range"),
+        ({"mat_thickness": 0}, "mat thickness out of range"),
+        ({"lead": 1.2e-3}, "wider than its hole"),
+        ({"pad": 0.9e-3}, "pad is not wider"),
+        ({"mat": "glue"}, "not a mat known"),
+        ({"plane": "star"}, "not a plane known"),
+        ({"solder": "Sn1000"}, "not a solder known"),
+        ({"celsius": -300}, "celsius out of range"),
+        ({"celsius": float("nan")}, "celsius out of range"),
+        ({"seconds": 0}, "heating time"),
+        ({"neighbour": 0}, "neighbour"),
+    ],
+)
+def test_bad_setups_are_refused(changes, wrong):
+    with pytest.raises(RepairlibError, match=wrong):
+        heat_joint(**changes)
+
+
+def test_unknown_spot_is_refused():
+    with pytest.raises(RepairlibError, match="far side"):
+        heat_joint(kind="through hole", seconds=0.2).peak("moon")
+
+
+@settings(max_examples=25, deadline=None)
+@given(
+    kind=st.sampled_from(["through hole", "surface"]),
+    source=st.sampled_from(["iron", "hot air"]),
+    tip=st.sampled_from(["fine", "usual", "large"]),
+    plane=st.sampled_from(["no plane", "thermal relief", "solid plane"]),
+    celsius=st.floats(60, 600),
+    preheat=st.floats(-40, 200),
+    thickness=st.floats(0.2e-3, 10e-3),
+    lead=st.floats(0.1e-3, 5e-3),
+    gap=st.floats(0.1e-3, 20e-3),
+    solder=st.sampled_from(["Sn63Pb37", "SAC305", "Bi58Sn42", "In52Sn48", "Pb95Sn5"]),
+    wet_tip=st.booleans(),
+)
+def test_any_setup_gives_an_answer_and_keeps_its_heat(lead, **changes):
+    run = heat_joint(
+        seconds=1.0, neighbour=19e-3, lead=lead, hole=lead + 0.3e-3, pad=lead + 1e-3, **changes
+    )
+    assert run.imbalance < 1e-6
+    assert verdict(judge(run))[0] in (WITHIN, OVER, TOO_LITTLE, CANNOT_TELL)
+
+
+def test_mesh_has_the_layers_in_their_places():
+    made = joint_mesh(Setup())
+    start, end = made.bands["upper board"]
+    assert made.heights[end] - made.heights[start] == approx(0.8e-3)
+    assert made.heights[-1] - made.heights[made.bands["tip"][0]] == approx(6e-3)
