@@ -16,7 +16,7 @@ from repairlib.heat.stepping import Stepper
 FLOW_TIME = 1.0  # s the heat stays on after the last solder melts
 LONGEST = {IRON: 10.0, "hot air": 60.0}  # s after which heating is given up
 LONGEST_STEP = {IRON: 0.2, "hot air": 1.0}  # s, so that heating can end soon after melting
-TOLERANCE = 0.4  # K of error allowed in a step
+TOLERANCE = 1.0  # K of error allowed in a step
 COOLING = 30.0  # s followed after the tool is taken away
 LIMITS = (
     "A model, not a measurement: round joint, typical materials, "
