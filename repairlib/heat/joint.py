@@ -40,8 +40,8 @@ class Heating:
 
     melted, far_melted: seconds until the solder on the near and on the far side is liquid, None
     when it stayed solid. heat_on: seconds of heating. arrived: J from each surrounding while
-    heated. imbalance: share of the heat that the balance does not account for. fields: for
-    drawing, (name, °C of all cells) when melted and at the end of heating.
+    heated. imbalance: share of the heat that the balance does not account for. hottest: °C of all
+    cells of the mesh `made` at the end of heating.
     """
 
     setup: Setup

@@ -33,6 +33,8 @@ COPPER = 35e-6
 PLATING = 25e-6
 FILLET = 0.3e-3
 BODY_RADIUS, FREE_LEAD = 2.5e-3, 1.2e-3
+GAP_CONDUCTIVITY = 0.05  # W/(m K), still air under a board with some radiation and movement
+BOARD_BANDS = ("far copper", "lower board", "plane", "upper board", "near copper")
 SPOKES, SPOKE_WIDTH, RELIEF_GAP = 4, 0.3e-3, 0.4e-3
 FIELD = 25e-3  # how far the board is followed
 NARROWEST_MELTING = 2.0  # K; a melting point is spread over as much, its top where it melts
@@ -118,12 +120,17 @@ class Setup:
 
 @dataclass(frozen=True)
 class JointMesh:
-    """The mesh, with its edges and the names of bands of columns (from below) for finding spots."""
+    """The mesh, its edges, its bands of columns by name (from below), what every cell is part of.
+
+    parts: rows × columns of "tip", "solder", "lead", "copper", "board", "air", "plastic", "mat",
+    "bench" or "".
+    """
 
     mesh: Mesh
     radii: object  # edges, falling
     heights: object  # edges, from the bottom of the bench
     bands: dict[str, tuple[int, int]]
+    parts: object
     solid: object  # rows × columns: True where there is something
 
 
@@ -145,9 +152,9 @@ def joint_mesh(setup: Setup, heating: bool = True) -> JointMesh:
         outsides.append(_heater(setup, mesh, radii, heights))
     made = alloy(setup.solder)
     low = min(made.solidus, made.liquidus - NARROWEST_MELTING)
-    latent = np.where(cells.solder, mesh.capacity * _melting_ratio(setup.solder), 0.0)
+    latent = np.where(cells.parts == "solder", mesh.capacity * _melting_ratio(setup.solder), 0.0)
     whole = replace(mesh, outsides=outsides, latent=latent, solidus=low, liquidus=made.liquidus)
-    return JointMesh(whole, radii, heights, bands, solid)
+    return JointMesh(whole, radii, heights, bands, cells.parts, solid)
 
 
 def solder_stuff(name: str) -> Stuff:
@@ -222,7 +229,7 @@ def _heights(setup: Setup, heating: bool):
 
 
 class _Cells:
-    """What every cell is made of, and which are solder."""
+    """What every cell is made of, and which part it belongs to."""
 
     def __init__(self, setup: Setup, middles, bands):
         import numpy as np
@@ -230,68 +237,73 @@ class _Cells:
         self.setup, self.bands = setup, bands
         columns = max(end for _, end in bands.values())
         self.stuffs = [[None] * columns for _ in middles]
-        self.solder = np.zeros((len(middles), columns), dtype=bool)
-        board = stuff("FR-4")
-        fr4 = Stuff((figure("FR-4", "conductivity in plane").value, board[0]), *board[1:])
-        self.copper, self.alloy, self.fr4 = stuff("copper"), solder_stuff(setup.solder), fr4
-        air = stuff("air")._replace(conductivity=0.05)  # with some radiation and movement
-        body, mat, bench = stuff("plastic body"), mat_stuff(setup.mat), stuff("wood")
+        self.parts = np.full((len(middles), columns), "", dtype="<U8")
+        board, copper = stuff("FR-4"), stuff("copper")
+        in_plane = figure("FR-4", "conductivity in plane").value
+        self.made_of = {
+            "tip": copper,
+            "lead": copper,
+            "copper": copper,
+            "solder": solder_stuff(setup.solder),
+            "board": Stuff((in_plane, board.conductivity), *board[1:]),
+            "air": stuff("air")._replace(conductivity=GAP_CONDUCTIVITY),
+            "plastic": stuff("plastic body"),
+            "mat": mat_stuff(setup.mat),
+            "bench": stuff("wood"),
+        }
         for row, r in enumerate(middles):
-            self._fill(row, "bench", bench)
-            self._fill(row, "mat", mat)
-            for name in ("body", "free lead", "far fillet"):
-                self._fill(row, name, body if name == "body" and r < BODY_RADIUS else air)
-            for name in ("far copper", "lower board", "plane", "upper board", "near copper"):
-                self._fill(row, name, fr4)
-            self._copper_plane(row, r)
-            self._joint(row, r)
+            self._fill(row, "bench", ("bench",))
+            self._fill(row, "mat", ("mat",))
+            self._fill(row, "plastic" if r < BODY_RADIUS else "air", ("body",))
+            self._fill(row, "air", ("free lead", "far fillet"))
+            self._fill(row, "board", BOARD_BANDS)
+            self._plane(row, r)
+            if setup.kind == SURFACE:
+                self._surface_joint(row, r)
+            else:
+                self._through_joint(row, r)
             if r < TIPS[setup.tip]:
-                self._fill(row, "tip", self.copper)
+                self._fill(row, "tip", ("tip",))
 
-    def _fill(self, row: int, band: str, one, solder: bool = False) -> None:
-        start, end = self.bands.get(band, (0, 0))
-        for column in range(start, end):
-            self.stuffs[row][column] = one
-            self.solder[row, column] = solder
+    def _fill(self, row: int, part: str, bands, made_of: Stuff | None = None) -> None:
+        for band in bands:
+            for column in range(*self.bands.get(band, (0, 0))):
+                self.stuffs[row][column] = made_of or self.made_of[part]
+                self.parts[row, column] = part
 
-    def _copper_plane(self, row: int, r: float) -> None:
+    def _plane(self, row: int, r: float) -> None:
         """The plane meets a through hole inside the board, a surface pad at the top."""
-        setup = self.setup
-        band, pad = "plane", setup.pad / 2
-        if setup.kind == SURFACE:
-            band = "near copper"
+        setup, pad = self.setup, self.setup.pad / 2
         if setup.plane == NO_PLANE:
             return
-        one = self.copper
+        copper = self.made_of["copper"]
         if setup.plane == RELIEF and pad < r < pad + RELIEF_GAP:
             share = min(1.0, SPOKES * SPOKE_WIDTH / (2 * pi * r))
-            one = Stuff((one.conductivity * share, self.fr4[0][1]), *one[1:])
-        self._fill(row, band, one)
+            through = self.made_of["board"].conductivity[1]
+            copper = Stuff((copper.conductivity * share, through), *copper[1:])
+        band = "near copper" if setup.kind == SURFACE else "plane"
+        self._fill(row, "copper", (band,), copper)
 
-    def _joint(self, row: int, r: float) -> None:
+    def _surface_joint(self, row: int, r: float) -> None:
+        if r < self.setup.pad / 2:
+            self._fill(row, "copper", ("near copper",))
+            lead = r < self.setup.lead / 2
+            self._fill(row, "lead" if lead else "solder", ("near fillet",))
+
+    def _through_joint(self, row: int, r: float) -> None:
         setup = self.setup
-        if setup.kind == SURFACE:
-            if r < setup.pad / 2:
-                self._fill(row, "near copper", self.copper)
-                lead = r < setup.lead / 2
-                self._fill(row, "near fillet", self.copper if lead else self.alloy, not lead)
-            return
-        inside = ("far copper", "lower board", "plane", "upper board", "near copper")
         if r < setup.lead / 2:
-            for name in ("body", "free lead", "far fillet", *inside, "near fillet"):
-                self._fill(row, name, self.copper)
-        elif r < setup.hole / 2:
-            for name in inside:
-                self._fill(row, name, self.alloy, True)
+            whole = ("body", "free lead", "far fillet", *BOARD_BANDS, "near fillet")
+            self._fill(row, "lead", whole)
+            return
+        if r < setup.hole / 2:
+            self._fill(row, "solder", BOARD_BANDS)
         elif r < setup.hole / 2 + PLATING:
-            for name in inside:
-                self._fill(row, name, self.copper)
-        if setup.lead / 2 < r < setup.pad / 2:
-            for name in ("far fillet", "near fillet"):
-                self._fill(row, name, self.alloy, True)
+            self._fill(row, "copper", BOARD_BANDS)
+        if r < setup.pad / 2:
+            self._fill(row, "solder", ("far fillet", "near fillet"))
             if r > setup.hole / 2:
-                self._fill(row, "far copper", self.copper)
-                self._fill(row, "near copper", self.copper)
+                self._fill(row, "copper", ("far copper", "near copper"))
 
 
 def _air(setup, mesh, radii, heights, stuffs, solid, heating) -> Outside:
