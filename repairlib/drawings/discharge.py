@@ -131,11 +131,18 @@ def _mark(axes, x: float, y: float, words: str, marker: str, colour: str) -> Non
 
 
 def _name_limit(axes, volts: float, start: float, words: str) -> None:
-    """The limit's name at the left end of its line, on the side where the curve is not."""
-    high = volts > 0.5 * start
-    offset, side = ((6, -5), "top") if high else ((6, 4), "bottom")
+    """The limit's name above its line, at the end where the curve is not."""
+    x, offset, side = (1, -6, "right") if volts > 0.5 * start else (0, 6, "left")
     axes.annotate(
-        words, (0, volts), offset, textcoords="offset points", va=side, color=POSITIVE, fontsize=11
+        words,
+        (x, volts),
+        (offset, 4),
+        xycoords=("axes fraction", "data"),
+        textcoords="offset points",
+        ha=side,
+        va="bottom",
+        color=POSITIVE,
+        fontsize=11,
     )
 
 

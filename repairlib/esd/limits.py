@@ -24,7 +24,7 @@ EDITIONS = (
 )
 STRAP, SURFACE = "strap", "surface"  # kinds of item, as in the table
 LEAST_STRAP = 750e3  # Ω, the IEC's lower limit: less would not protect the person
-LEAST_SURFACE = 1e4  # Ω, advised where charged parts are the worry (EN 61340-5-1:2007)
+_LEAST_STRAP_SOURCE = "IEC wrist strap, quoted"
 _TEST_CHANGES = 1e6  # Ω; below it 10 V are used, from there on 100 V
 _STRICT = 1 - 1e-9  # a limit that may not be reached
 _ANY = "any"
@@ -101,7 +101,8 @@ def esd_limit(item, reading, edition, walk, uncertainty, test_voltage):
     values = {"reading": str(measured) if measured.value is not None else reading.strip() or "none"}
     values |= {"limit": _limit_words(row)}
     notes = _notes(row, test_voltage, uncertainty)
-    return found(values, working, verdict, reason, notes=notes, sources=(row["source"],))
+    sources = (row["source"], _LEAST_STRAP_SOURCE) if row["kind"] == STRAP else (row["source"],)
+    return found(values, working, verdict, reason, notes=notes, sources=sources)
 
 
 def _judge(row, edition: str, measured: Measurement, percent: float) -> tuple[str, str]:
@@ -212,6 +213,16 @@ def _notes(row, test_voltage: float | None, percent: float) -> list[str]:
         notes.append(
             "Say with which voltage it was measured: 10 V below 1 MΩ, otherwise 100 V (ESD "
             "Association forum). The ohms range of a multimeter uses less."
+        )
+    if row["item"] == "ioniser offset":
+        notes.append(
+            "Its decay time from 1000 V to 100 V counts too: the user sets that limit (from "
+            "memory)."
+        )
+    if row["item"].startswith("iron tip to ground"):
+        notes.append(
+            "Try the meter on a 2 Ω resistor first (ESD Association, periodic verification of "
+            "soldering equipment)."
         )
     if row["item"] == "work surface" and row["edition"] == "IEC 61340-5-1:2007":
         notes.append("A lower limit of 10 kΩ is advised where charged parts are the worry.")

@@ -7,14 +7,15 @@ import math
 from repairlib.calculator import Choice, Given, calculator, found
 from repairlib.health.decision_rules import brief
 from repairlib.quantity import Quantity
-from repairlib.stored_charge.energy_class import CURRENTS, ac_limits, steady_dc
+from repairlib.stored_charge.energy_class import ac_limits, steady_dc
+from repairlib.stored_charge.steady_limits import ES1, RULES
 
 STRAP_OHM = 1e6
 OFF_FROM = 250.0  # V, exposed circuits (TR20.20-2008)
 BARE_BODY = 1500.0  # Ω from hand to hand, a round figure from memory
 DC, AC = "dc", "ac rms"
 OFF, STOP, ON = "strap off", "stop: make it dead first", "strap may stay on"
-_ES1_AMPERE = CURRENTS["ES1"][1]  # rms, at 50 or 60 Hz
+_ES1_AMPERE = RULES[ES1].ac_rms_current  # rms, at 50 or 60 Hz
 
 
 @calculator(

@@ -14,7 +14,6 @@ from repairlib.esd.audit import Audit, audit_bench
 from repairlib.esd.limits import EDITIONS, items
 from repairlib.health.decision_rules import CANNOT_TELL, FAIL, PASS
 from repairlib.panels.look import SIGNS, Panel, told, trouble, words
-from repairlib.sources import source
 from repairlib.tables import demo_path
 
 WIDE = widgets.Layout(width="44rem", max_width="100%")
@@ -43,7 +42,7 @@ class BenchAudit(Panel):
             options=EDITIONS, value=edition, description="Judge by", layout=WIDE, style=LABELS
         )
         self.uncertainty = widgets.BoundedFloatText(
-            value=5.0, min=0, max=100, description="Meter is good to ± %", style=LABELS
+            value=5.0, min=0, max=100, description="Meter, ± %", style=LABELS
         )
         self.answer = words()
         known = "; ".join(escape(item) for item in items())
@@ -99,4 +98,4 @@ def _cell(text: str, style: str = "") -> str:
 
 def _sources(finding) -> str:
     """The sources that state the limit; the common law behind every line is left out."""
-    return "; ".join(source(key).title for key in finding.sources if key != "common practice")
+    return "; ".join(key for key in finding.sources if key != "common practice")

@@ -15,8 +15,9 @@ from repairlib.errors import RepairlibError
 from repairlib.health.decision_rules import brief
 from repairlib.quantity import Quantity
 from repairlib.stored_charge.energy_class import QUALIFIED, VERIFY, steady_dc
+from repairlib.stored_charge.steady_limits import ES1
 
-OWN, TIME_CONSTANT, ES1 = "own limit", "IEC 60950-1, time constant", "IEC 62368-1, ES1"
+OWN, TIME_CONSTANT = "own limit", "IEC 60950-1, time constant"
 
 
 class Limit(NamedTuple):

@@ -12,10 +12,10 @@ from repairlib.calculator import Choice, Given, calculator, found
 from repairlib.errors import RepairlibError
 from repairlib.health.decision_rules import brief
 from repairlib.quantity import Quantity
+from repairlib.stored_charge.steady_limits import ES1, ES2, NO_PERMISSION, RULES
 
 VERIFY = "verify with a meter, twice"
 QUALIFIED = "leave it to a qualified person"
-NO_PERMISSION = "A low class is no permission to touch."
 DC, AC, CAPACITOR = "steady dc", "steady ac", "charged capacitor"
 
 # Table 5 of IEC 62368-1: nF, ES1 in V, ES2 in V. Straight lines between neighbours.
@@ -36,8 +36,6 @@ TABLE_5 = (
     (170, 75, 150),
     (300, 60, 120),
 )
-# Currents of the classes: dc, and ac up to 1 kHz (rms); in A. ES2 ac is from memory.
-CURRENTS = {"ES1": (2e-3, 0.5e-3), "ES2": (25e-3, 5e-3)}
 
 
 def steady_dc() -> tuple[float, float]:
@@ -46,7 +44,7 @@ def steady_dc() -> tuple[float, float]:
     >>> steady_dc()
     (60.0, 120.0)
     """
-    return 60.0, 120.0
+    return float(RULES[ES1].dc), float(RULES[ES2].dc)
 
 
 def ac_limits(frequency: float) -> tuple[float, float]:
@@ -57,7 +55,7 @@ def ac_limits(frequency: float) -> tuple[float, float]:
     """
     kilohertz = frequency / 1e3
     if kilohertz <= 1:
-        return 30.0, 50.0
+        return float(RULES[ES1].ac_rms), float(RULES[ES2].ac_rms)
     if kilohertz <= 100:
         return 30 + 0.4 * kilohertz, 50 + 0.9 * kilohertz
     return 70.0, 140.0
@@ -130,7 +128,8 @@ def energy_class(voltage, kind, capacitance, tolerance, frequency):
         working.append(f"ES1 {brief(es1, 'V')}, ES2 {brief(es2, 'V')}")
     name = "ES1" if voltage <= es1 else "ES2" if voltage <= es2 else "ES3"
     if kind != CAPACITOR:
-        ampere = [brief(pair[kind == AC], "A") for pair in CURRENTS.values()]
+        which = "ac_rms_current" if kind == AC else "dc_current"
+        ampere = [brief(getattr(RULES[one], which), "A") for one in (ES1, ES2)]
         working.append(f"or by current: ES1 {ampere[0]}, ES2 {ampere[1]}")
     against = {
         "ES1": f"not above {brief(es1, 'V')}",

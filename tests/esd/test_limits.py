@@ -127,6 +127,18 @@ def test_limits_from_memory():
         assert "from memory" in finding.sources
 
 
+@pytest.mark.published(
+    "ESD Association, periodic verification of soldering equipment: 2 Ω resistor"
+)
+def test_the_meter_is_tried_on_2_ohm():
+    assert any("2 Ω resistor" in n for n in esd_limit("iron tip to ground, new", "1.5 Ω").notes)
+
+
+@pytest.mark.from_memory("S20.20: ioniser decay from 1000 V to 100 V, time set by the user")
+def test_ioniser_decay_is_named():
+    assert any("1000 V to 100 V" in note for note in esd_limit("ioniser offset", "3 V").notes)
+
+
 @pytest.mark.from_memory("S20.20: 5000 V/m at the part, about 125 V at an inch or 2.5 cm")
 def test_the_field_limit():
     assert insulator_distance("125 V").field == "5000 V/m"

@@ -7,13 +7,13 @@ from hypothesis import strategies as st
 from repairlib.errors import RepairlibError
 from repairlib.stored_charge.energy_class import (
     CAPACITOR,
-    CURRENTS,
     TABLE_5,
     ac_and_dc,
     ac_limits,
     capacitor_limits,
     energy_class,
 )
+from repairlib.stored_charge.steady_limits import RULES, steady_limits
 from repairlib.stored_charge.unplugging import after_unplugging, limited_current, shock_hazard
 
 TYPED_IN = {
@@ -91,15 +91,29 @@ def test_ac():
     assert "42.4 V peak" in peaks and "70.7 V peak" in peaks
 
 
-@pytest.mark.published("IEC 62368-1, currents of ES1 and of ES2 dc")
-def test_currents():
-    assert CURRENTS["ES1"] == (2e-3, 0.5e-3)
-    assert CURRENTS["ES2"][0] == 25e-3
+def figures(rule):
+    """V rms, V peak, V dc, A rms, A peak, A dc."""
+    return tuple(RULES[rule])[:6]
 
 
-@pytest.mark.from_memory("IEC 62368-1, ES2 ac current 5 mA rms; the stored text prints 0.5 mA")
-def test_current_from_memory():
-    assert CURRENTS["ES2"][1] == 5e-3
+@pytest.mark.published("IEC 62368-1; IEC 60335-1 8.1.4 and a TV safety clause as quoted")
+def test_steady_limits():
+    assert figures("IEC 62368-1, ES1") == (30, 42.4, 60, 0.5e-3, 0.707e-3, 2e-3)
+    volts, dc_current = figures("IEC 62368-1, ES2")[:3], RULES["IEC 62368-1, ES2"].dc_current
+    assert (volts, dc_current) == ((50, 70.7, 120), 25e-3)
+    assert figures("IEC 60335-1 8.1.4") == (None, 42.4, 42.4, None, 0.7e-3, 2e-3)
+    assert figures("TV safety clause") == (None, 35, 60, None, 0.7e-3, 2e-3)
+
+
+# The stored text prints the ES2 ac current as 0.5 mA; 5 mA is followed.
+@pytest.mark.from_memory("IEC 62368-1, ES2 ac current 5 mA rms; IEC 61010-1 normal limits")
+def test_steady_limits_from_memory():
+    assert RULES["IEC 62368-1, ES2"].ac_rms_current == 5e-3
+    assert RULES["IEC 62368-1, ES2"].ac_peak_current == 7.07e-3
+    assert figures("IEC 61010-1:2010")[:3] == (33, 46.7, 70)
+    assert figures("IEC 61010-1, before 2010")[:3] == (30, 42.4, 60)
+    for rule in RULES:
+        assert any("no permission" in note for note in steady_limits(rule).notes)
 
 
 @pytest.mark.published("IEC 62368-1, ac and dc together")
