@@ -30,11 +30,6 @@ _ALL = (
     Source("alloy paste maker", "A solder maker's page, Solder Paste: Alloys", PUBLISHED),
     Source("alumina thesis", "A thesis, table of alumina properties", PUBLISHED),
     Source(
-        "AVX TAP and TEP",
-        "AVX TAP and TEP dipped tantalum data sheet, wire-form outlines",
-        PUBLISHED,
-    ),
-    Source(
         "ANSI/ESD S20.20-2007",
         "ANSI/ESD S20.20-2007 personnel table, as printed by a floor maker and in a server manual",
         PUBLISHED,
@@ -42,6 +37,11 @@ _ALL = (
     Source(
         "ANSI/ESD S20.20-2021",
         "ANSI/ESD S20.20-2021, scope, abstract in a standards store",
+        PUBLISHED,
+    ),
+    Source(
+        "AVX TAP and TEP",
+        "AVX TAP and TEP dipped tantalum data sheet, wire-form outlines",
         PUBLISHED,
     ),
     Source(
@@ -100,13 +100,13 @@ _ALL = (
     Source("EIA-476", "EIA-476, date code marking, scope in a standards catalogue", PUBLISHED),
     Source("ELNA technical note", "ELNA technical note, CAT 2023/2024E, section 2", PUBLISHED),
     Source(
-        "encyclopaedia, E series",
-        "Encyclopaedia article E series of preferred numbers (IEC 60063)",
+        "EN 61340-5-1:2007",
+        "EN 61340-5-1:2007, work surfaces, as printed on a maker's page",
         PUBLISHED,
     ),
     Source(
-        "EN 61340-5-1:2007",
-        "EN 61340-5-1:2007, work surfaces, as printed on a maker's page",
+        "encyclopaedia, E series",
+        "Encyclopaedia article E series of preferred numbers (IEC 60063)",
         PUBLISHED,
     ),
     Source(
@@ -118,14 +118,6 @@ _ALL = (
     Source("encyclopaedia, Fuse", "Encyclopaedia article Fuse, characteristic letters", PUBLISHED),
     Source("encyclopaedia, Solder alloys", "Encyclopaedia article Solder alloys", PUBLISHED),
     Source("encyclopaedia, Zero-ohm link", "Encyclopaedia article Zero-ohm link", PUBLISHED),
-    Source("F93", "F93 resin-moulded tantalum chip data sheet", PUBLISHED),
-    Source("film dielectric tables", "WINDAY and CeeMulti film dielectric tables", PUBLISHED),
-    Source("FR-4 data sheet", "A laminate maker's FR-4 data sheet", PUBLISHED),
-    Source("FR-4 Tg page", "A board maker's page, What is Tg for FR4", PUBLISHED),
-    Source("from memory", "From memory, not looked up: verify before relying on it", FROM_MEMORY),
-    Source(
-        "GE 23A", "GE capacitor type 23A, application information, tables AP1 to AP3", PUBLISHED
-    ),
     Source(
         "ESD Association forum",
         "A reply in the ESD Association's forum on S20.20",
@@ -170,6 +162,14 @@ _ALL = (
         "ESD voltage levels",
         "Server service guide, typical electrostatic voltage levels",
         PUBLISHED,
+    ),
+    Source("F93", "F93 resin-moulded tantalum chip data sheet", PUBLISHED),
+    Source("film dielectric tables", "WINDAY and CeeMulti film dielectric tables", PUBLISHED),
+    Source("FR-4 data sheet", "A laminate maker's FR-4 data sheet", PUBLISHED),
+    Source("FR-4 Tg page", "A board maker's page, What is Tg for FR4", PUBLISHED),
+    Source("from memory", "From memory, not looked up: verify before relying on it", FROM_MEMORY),
+    Source(
+        "GE 23A", "GE capacitor type 23A, application information, tables AP1 to AP3", PUBLISHED
     ),
     Source(
         "GOST IEC 60127-1-2010",
@@ -286,6 +286,9 @@ _ALL = (
     ),
     Source("J-STD-001D", "J-STD-001D, 3.3, in the slides of a webinar", PUBLISHED),
     Source("J-STD-004B article", "A trade article on J-STD-004B, flux codes", PUBLISHED),
+    Source(
+        "J-STD-006C draft", "J-STD-006C, draft, 1.2.1, and the notes of an alloy table", PUBLISHED
+    ),
     Source("J-STD-020 Sn-Pb peaks", "J-STD-020D.1 and E, table 4-1, not looked up", FROM_MEMORY),
     Source("J-STD-020C tables", "Data sheet Solder profile, tables of J-STD-020C", PUBLISHED),
     Source(
@@ -311,13 +314,13 @@ _ALL = (
     Source("J-STD-033B.1", "J-STD-033B.1 extracts, interrupted bake", PUBLISHED),
     Source("JCGM 106:2012", "JCGM 106:2012, guard bands, not looked up", FROM_MEMORY),
     Source(
-        "Jianghai, quoted",
-        "Jianghai Europe lifetime paper (2010, 2018), as quoted in a public note",
+        "JEP155 and JEP157, quoted",
+        "JEDEC JEP155 and JEP157, as quoted in data-sheet footnotes",
         PUBLISHED,
     ),
     Source(
-        "JEP155 and JEP157, quoted",
-        "JEDEC JEP155 and JEP157, as quoted in data-sheet footnotes",
+        "Jianghai, quoted",
+        "Jianghai Europe lifetime paper (2010, 2018), as quoted in a public note",
         PUBLISHED,
     ),
     Source(
@@ -412,13 +415,18 @@ _ALL = (
     Source("NIST Pb-Sn", "NIST, Pb-Sn System", PUBLISHED),
     Source("NIST Sn-Ag-Cu", "NIST, Ternary Eutectic of Sn-Ag-Cu Solder Alloys, 2000", PUBLISHED),
     Source(
-        "Panasonic FC and FN SMD",
-        "Panasonic FC and FN SMD aluminium data sheets, marking",
+        "NIST Sn-Ag-Cu, 2004",
+        "NIST, Difficulties in Determining Eutectic Compositions, 2004",
         PUBLISHED,
     ),
     Source(
         "Oscilloscope service manual",
         "An oscilloscope service manual, table 6-1",
+        PUBLISHED,
+    ),
+    Source(
+        "Panasonic FC and FN SMD",
+        "Panasonic FC and FN SMD aluminium data sheets, marking",
         PUBLISHED,
     ),
     Source(
@@ -434,16 +442,16 @@ _ALL = (
     ),
     Source("Princeton MAE 324", "Princeton MAE 324 glossary, Eutectic", PUBLISHED),
     Source("PSS-01-738, quoted", "PSS-01-738, 3.5.7, as quoted in a list message", PUBLISHED),
+    Source(
+        "reflex hazard, quoted",
+        "A page quoting a capacitor-safety table",
+        PUBLISHED,
+    ),
     Source("removal at a rework house", "A rework house's page, Part removal", PUBLISHED),
     Source("rework trade advice", "A trade page, Rework and repair", PUBLISHED),
     Source(
         "RF module data sheet",
         "An RF module data sheet, page 14, storage, bake and rework",
-        PUBLISHED,
-    ),
-    Source(
-        "reflex hazard, quoted",
-        "A page quoting a capacitor-safety table",
         PUBLISHED,
     ),
     Source("RFE TN", "RFE TN axial non-polar aluminium data sheet", PUBLISHED),
@@ -464,6 +472,7 @@ _ALL = (
     Source("SGS decision rules", "SGS page on decision rules", PUBLISHED),
     Source("silicone rubber abstract", "Abstract on filled silicone rubber", PUBLISHED),
     Source("Sn-Ag diagram", "A thermodynamics firm's page, Ag-Sn", PUBLISHED),
+    Source("Sn-Ag-Cu patent", "A patent record on Sn-Ag-Cu solder", PUBLISHED),
     Source(
         "Sn-Bi melting, 1995", "Abstract, Depressing the melting point of solders, 1995", PUBLISHED
     ),
@@ -499,13 +508,13 @@ _ALL = (
     ),
     Source("TUV decision rules", "TÜV Rheinland page on decision rules, 2022", PUBLISHED),
     Source(
-        "UF Capacitors bias note",
-        "UF Capacitors note on ceramic capacitors under dc bias",
+        "TV safety clause, quoted",
+        "A television service manual, safety page",
         PUBLISHED,
     ),
     Source(
-        "TV safety clause, quoted",
-        "A television service manual, safety page",
+        "UF Capacitors bias note",
+        "UF Capacitors note on ceramic capacitors under dc bias",
         PUBLISHED,
     ),
     Source(

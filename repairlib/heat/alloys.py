@@ -226,10 +226,14 @@ def solder_alloy(solder):
         notes.append(f"Density {one.density_how or 'estimated from its metals'}.")
     if one.iso_9453:
         notes.append("Designations from memory: check before you quote them.")
+        notes.append("J-STD-006 prints melting figures for information, not as a requirement.")
     memory = ("from memory",) if one.iso_9453 or one.density_how == "from memory" else ()
+    standard = ("J-STD-006C draft",) if one.iso_9453 else ()
     lead = ("lead",) if one.leaded else ()
     working = [in_words(one.parts)]
-    return found(values, working, notes=notes, sources=(one.source, *memory), cautions=lead)
+    return found(
+        values, working, notes=notes, sources=(one.source, *standard, *memory), cautions=lead
+    )
 
 
 @calculator(

@@ -113,7 +113,7 @@ def _meeting(left: Alloy, added: Alloy, left_mass: float, added_mass: float, ste
     parts = mix(left.parts, left_mass, added.parts, added_mass)
     soft = soft_from(parts)
     values = {"composition": in_words(parts)}
-    values |= {"stay_below": Quantity(soft, "°C", 4)} if soft is not None else {}
+    values |= {"stay_below": Quantity(round(soft, 1), "°C")} if soft is not None else {}
     values["all_liquid"] = _all_liquid(parts, left, added)
     verdict, reason, notes, sources = _judged(parts, left, added, soft)
     steps = [*steps, "each metal: its mass in both solders over the whole mass"]

@@ -165,9 +165,9 @@ def melting_by_composition(system, percent):
     low, high = solidus(system, percent), liquidus(system, percent)
     share = just_melted(system, percent)
     values = {
-        "solidus": Quantity(low, "°C", 4),
-        "liquidus": Quantity(high, "°C", 4),
-        "pasty_range": Quantity(high - low, "", 3),
+        "solidus": Quantity(round(low, 1), "°C"),
+        "liquidus": Quantity(round(high, 1), "°C"),
+        "pasty_degrees": Quantity(round(high - low, 1), ""),
         "liquid_just_above_eutectic": Quantity(100 * share, "%", 3),
     }
     working = [

@@ -145,7 +145,7 @@ def solder_for_joint(hole, lead, board, fill, wire, flux, solder, pin):
 @calculator(
     topic="heat",
     title="Hole fill",
-    sources=("IPC-A-610F", "IPC-A-610G"),
+    sources=("IPC-A-610F", "IPC-A-610G", "IPC-A-610, 2003"),
     cautions=("heat and fire",),
     product_class=Choice(CLASSES, "1 general, 2 dedicated service, 3 must not fail."),
     leads=Given("", "Leads of the part.", at_least=1, at_most=10_000),

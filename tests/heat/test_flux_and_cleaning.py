@@ -92,7 +92,7 @@ def test_materials_are_spared():
     assert solvent_for("water-soluble flux", "bare board", NOTHING).verdict == "demineralised water"
     assert solvent_for("alkaline battery leak", "bare board", NOTHING).verdict == "weak vinegar"
     assert solvent_for("rosin flux", "ABS", NOTHING).verdict == "isopropyl alcohol"
-    assert solvent_for("adhesive", "polystyrene", NOTHING).verdict == "cannot tell"
+    assert solvent_for("adhesive", "printed label", NOTHING).verdict == "cannot tell"
     assert solvent_for("acrylic coating", "rubber", NOTHING).verdict == "isopropyl alcohol"
     urethane = solvent_for("polyurethane coating", "bare board", NOTHING)
     assert (urethane.verdict, "isocyanates" in urethane.way) == ("by hand", True)
