@@ -248,7 +248,7 @@ def joint_heat(
     values = {"melted": _when(run.melted)}
     if joint == THROUGH_HOLE:
         values["far_side_melted"] = _when(run.far_melted)
-    values["under_heat"] = Quantity(round(run.heat_on, 2), "s", 3)
+    values["under_heat"] = Quantity(round(run.heat_on, 1), "s")
     for spot in ("board under the pad", "plastic at the lead", "neighbour", "mat top"):
         if spot in run.traces:
             values[spot.replace(" ", "_")] = Quantity(round(run.peak(spot)), "°C")
@@ -270,4 +270,4 @@ def _choices() -> list[str]:
 
 
 def _when(seconds: float | None):
-    return "not melted" if seconds is None else Quantity(round(seconds, 2), "s")
+    return "not melted" if seconds is None else Quantity(round(seconds, 1), "s")
