@@ -28,8 +28,9 @@ def mix(first: dict[str, float], first_mass: float, second: dict[str, float], se
     {'Sn': 47.25, 'Pb': 9.25, 'Bi': 43.5}
     """
     total = first_mass + second_mass
-    if not (first_mass >= 0 and second_mass >= 0 and 0 < total < float("inf")):
-        raise RepairlibError((first_mass, second_mass), "not two masses", "masses from 0, not both")
+    if not (first_mass >= 0 and second_mass >= 0 and 1e-12 <= total <= 1e12):
+        accepted = "masses from 0, together 1e-12 to 1e12"
+        raise RepairlibError((first_mass, second_mass), "not two masses", accepted)
     metals = dict.fromkeys([*first, *second])
     return {
         one: (first.get(one, 0) * first_mass + second.get(one, 0) * second_mass) / total

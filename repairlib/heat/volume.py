@@ -68,8 +68,8 @@ def wire_length(volume: float, wire: float, share: float) -> float:
     2.45
     """
     _positive(wire=wire, share=share)
-    if not 0 <= volume < float("inf"):
-        raise RepairlibError(volume, "not a volume", "0 mm³ or more")
+    if not 0 <= volume <= 1e6:
+        raise RepairlibError(volume, "not a volume of solder", "0 to 1e6 mm³")
     return volume / (share * pi / 4 * wire**2)
 
 
@@ -218,6 +218,6 @@ def stencil_opening(length, width, stencil):
 
 def _positive(**lengths: float) -> None:
     for name, length in lengths.items():
-        if not 0 < length < float("inf"):
-            wrong = f"{name.replace('_', ' ')} is not above 0"
-            raise RepairlibError(length, wrong, "a number above 0")
+        if not 1e-6 <= length <= 1e6:
+            wrong = f"{name.replace('_', ' ')} is not above 0, or far too large or small"
+            raise RepairlibError(length, wrong, "a number from 1e-6 to 1e6")
