@@ -20,10 +20,10 @@ OTHER_NAMES = {
     "worksurface": "work surface",
     "chair": "seating",
     "shoes": "footwear",
-    "person": "person, shoes and floor",
+    "person": "person with shoes and floor",
     "ioniser": "ioniser offset",
     "ionizer": "ioniser offset",
-    "iron tip": "iron tip to ground, in use",
+    "iron tip": "iron tip to ground (in use)",
 }
 _EXTRA = re.compile(r"\b(walk(?:ing)?|at)\s+(?=[-+<>~]?\s*\d)", re.IGNORECASE)
 
@@ -61,7 +61,7 @@ class Audit:
         return "\n".join([f"Bench by {self.edition}: {self.verdict}", *lines])
 
 
-def audit_bench(text: str, edition: str = EDITIONS[0], uncertainty: float = 5.0) -> Audit:
+def audit_bench(text: str, edition: str = EDITIONS[0], uncertainty: float = 0.0) -> Audit:
     """Judge every line of `text` by the edition; `uncertainty` of the meter in per cent.
 
     A line is a thing, a colon and a reading; `at 100 V` names the voltage it was measured with,
@@ -69,7 +69,7 @@ def audit_bench(text: str, edition: str = EDITIONS[0], uncertainty: float = 5.0)
     be read gets the verdict "cannot tell" with the reason. Raises RepairlibError for an unknown
     edition, and for a text without any line.
 
-    >>> print(audit_bench("strap: 1.02 MΩ; mat: 40 MΩ at 100 V", "S20.20-2007"))
+    >>> print(audit_bench("strap: 1.02 MΩ; mat: 40 MΩ at 100 V", "S20.20-2007", 5))
     Bench by S20.20-2007: pass
     wrist strap: pass, 969 kΩ to 1.071 MΩ is below 35 MΩ (S20.20-2007)
     work surface: pass, 38 MΩ to 42 MΩ is below 1 GΩ (S20.20-2007)

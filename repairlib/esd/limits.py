@@ -11,7 +11,7 @@ import math
 from repairlib.calculator import Choice, Given, Text, calculator, found
 from repairlib.errors import RepairlibError
 from repairlib.health.decision_rules import CANNOT_TELL, FAIL, PASS, brief, decide
-from repairlib.health.readings import NOTHING, OVERLOAD, ZERO, Measurement, read_measurement
+from repairlib.health.readings import NOTHING, OVERLOAD, VALUE, ZERO, Measurement, read_measurement
 from repairlib.tables import read_table
 
 EDITIONS = (
@@ -63,7 +63,7 @@ def needed_test_voltage(ohm: float) -> float:
     reading=Text("The reading with its unit, such as 1.02 MΩ, > 40 MΩ or -20 V."),
     edition=Choice(EDITIONS, "The standard and edition to judge by.", default=EDITIONS[0]),
     walk=Text("Highest body voltage in a walking test, such as 60 V.", default=""),
-    uncertainty=Given("%", "Of your meter.", at_least=0, at_most=100, default=5.0),
+    uncertainty=Given("%", "Of your meter.", at_least=0, at_most=100, default=0.0),
     test_voltage=Given("V", "What the meter measured with.", above=0, at_most=1e4, default=None),
 )
 def esd_limit(item, reading, edition, walk, uncertainty, test_voltage):
@@ -75,7 +75,7 @@ def esd_limit(item, reading, edition, walk, uncertainty, test_voltage):
     protects the person. Raises RepairlibError for readings that cannot be read. Source: the
     edition, see datasets/reference/esd-limits.csv.
 
-    >>> finding = esd_limit("wrist strap", "36 MΩ", "S20.20-2007", uncertainty=0)
+    >>> finding = esd_limit("wrist strap", "36 MΩ", "S20.20-2007")
     >>> print(finding.verdict, "-", finding.reason)
     fail - 36 MΩ is not below 35 MΩ (S20.20-2007)
     """
@@ -101,6 +101,8 @@ def esd_limit(item, reading, edition, walk, uncertainty, test_voltage):
     values = {"reading": str(measured) if measured.value is not None else reading.strip() or "none"}
     values |= {"limit": _limit_words(row)}
     notes = _notes(row, test_voltage, uncertainty)
+    if measured.kind == VALUE and measured.why != "as written":
+        notes.insert(0, f"The reading: {measured.why}.")
     sources = (row["source"], _LEAST_STRAP_SOURCE) if row["kind"] == STRAP else (row["source"],)
     return found(values, working, verdict, reason, notes=notes, sources=sources)
 
@@ -202,6 +204,8 @@ def _range(low: float, high: float, unit: str) -> str:
 
 def _notes(row, test_voltage: float | None, percent: float) -> list[str]:
     notes = [f"± {percent:g} % was taken for the meter."]
+    if not percent:
+        notes = ["What the meter itself is off was left out: give it as uncertainty=5 %."]
     if row["edition"] == _ANY:
         notes.append("Taken for every edition here: look it up in the edition that you keep.")
     if row["kind"] == STRAP:

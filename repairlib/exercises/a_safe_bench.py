@@ -358,8 +358,8 @@ def audit(draw: Draw) -> Table:
             f"wrist strap 1: {strap}": {"verdict": _verdict(strap_says)},
             f"wrist strap 2: {bare}": {"verdict": _verdict(FAIL, no_resistor)},
             f"mat: {mat}": {"verdict": _verdict(mat_says)},
-            f"person, shoes and floor: {person}": {"verdict": _verdict(person_says)},
-            f"iron tip to ground, in use: {iron}": {"verdict": _verdict(iron_says)},
+            f"person with shoes and floor: {person}": {"verdict": _verdict(person_says)},
+            f"iron tip to ground (in use): {iron}": {"verdict": _verdict(iron_says)},
         },
     )
 

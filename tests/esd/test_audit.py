@@ -20,11 +20,10 @@ def test_a_bench_that_fails_twice():
     audit = audit_bench(
         "wrist strap: 36 MΩ\nperson: 500 MΩ at 100 V, walk 120 V\nmat: 40 MΩ at 100 V",
         "S20.20-2014",
-        uncertainty=0,
     )
     assert verdicts(audit) == {
         "wrist strap": "fail",
-        "person, shoes and floor": "fail",
+        "person with shoes and floor": "fail",
         "work surface": "pass",
     }
     assert audit.verdict == "fail" and audit.missing == ()

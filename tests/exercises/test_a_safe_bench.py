@@ -177,12 +177,12 @@ def test_audit():
         "mat: 45 MΩ at 100 V": "pass",
         "mat: 0.98 GΩ at 100 V": "cannot tell",
         "mat: 12 MΩ at 2.5 V": "cannot tell",
-        "person, shoes and floor: 28 MΩ at 100 V, nobody walked": "cannot tell",
-        "person, shoes and floor: 500 MΩ at 100 V, walking 120 V": "fail",
-        "person, shoes and floor: 80 MΩ at 100 V, walking 40 V": "pass",
-        "iron tip to ground, in use: 14 Ω": "fail",
-        "iron tip to ground, in use: 3.0 Ω": "pass",
-        "iron tip to ground, in use: 22 Ω": "fail",
+        "person with shoes and floor: 28 MΩ at 100 V, nobody walked": "cannot tell",
+        "person with shoes and floor: 500 MΩ at 100 V, walking 120 V": "fail",
+        "person with shoes and floor: 80 MΩ at 100 V, walking 40 V": "pass",
+        "iron tip to ground (in use): 14 Ω": "fail",
+        "iron tip to ground (in use): 3.0 Ω": "pass",
+        "iron tip to ground (in use): 22 Ω": "fail",
     }
     seen = set()
     for draw in VARIANTS:
