@@ -150,7 +150,7 @@ def highest_peaks(draw: Draw) -> Table:
         id="q3",
         points=3,
         prompt="Lead-free parts. Which temperature in °C may the body of each reach? Use the table "
-        "in *Which peak may a body see?* above.",
+        "of the lesson, under `Which peak may a body see?`.",
         cells={
             row: {"Tc in °C": Choice(options=("260", "250", "245"), answer=tc, hint=hint)}
             for row, tc in rows
@@ -189,7 +189,13 @@ def _verdict(right: str) -> Choice:
 
 
 def repair(draw: Draw) -> Choice:
-    preheat, above, peak = draw.pick([(38, 44, 264), (45, 40, 263), (31, 48, 266)])
+    preheat, above, peak, points = draw.pick(
+        [
+            (38, 44, 264, "0 25, 60 150, 98 200, 110 217, 130 264, 136 264, 154 217, 220 25"),
+            (45, 40, 263, "0 25, 60 150, 105 200, 118 217, 136 263, 140 263, 158 217, 220 25"),
+            (31, 48, 266, "0 25, 70 150, 101 200, 112 217, 134 266, 140 266, 160 217, 230 25"),
+        ]
+    )
     right = "A longer preheat, then cooler air for a longer time"
     hotter = "Hotter air for a shorter time"
     closer = "The same recipe with the nozzle closer"
@@ -199,6 +205,7 @@ def repair(draw: Draw) -> Choice:
         points=2,
         prompt=f"A first try at a lead-free chip (Tc 260{NBSP}°C): preheat {preheat}{NBSP}s, "
         f"{above}{NBSP}s above 217{NBSP}°C, peak {peak}{NBSP}°C. What do you change?",
+        picture=lambda: _first_try(points),
         options=draw.shuffle([right, hotter, closer, straight]),
         answer=right,
         mistakes=[
@@ -207,6 +214,16 @@ def repair(draw: Draw) -> Choice:
             Mistake(straight, "What happens to a cold board with one hot spot?"),
         ],
     )
+
+
+def _first_try(points: str):
+    from repairlib.drawings.reflow_chart import draw_reflow
+    from repairlib.heat.profile import read_points
+    from repairlib.heat.reflow import judge_profile
+    from repairlib.heat.reflow_limits import standard_limits
+
+    profile = read_points(points, "first try")
+    return draw_reflow(judge_profile(profile, standard_limits("Pb-free", 260), 0))
 
 
 def strange_log(draw: Draw) -> Choice:

@@ -141,6 +141,7 @@ def floor_life_left(level, out, temperature, humidity):
             f"the floor life holds up to {FLOOR_C:g} °C and {wettest:g} % RH only; "
             f"it lay in {temperature:g} °C and {humidity:g} % RH"
         )
+        values["left"] = "not known in such air"
         return found(values, working, BAKE, reason, notes=_notes())
     if left < 0:
         reason = f"{days_and_hours(-left)} past its floor life"

@@ -148,7 +148,14 @@ def judge_profile(profile: Profile, limits: ReflowLimits, uncertainty: float = S
         else [exact]
     )
     criteria = {
-        key: _judge(name, unit, limit, exact[key], [one[key] for one in shifted], profile.doubts)
+        key: _judge(
+            name,
+            unit,
+            limit,
+            exact[key],
+            [one[key] for one in shifted],
+            _doubt_in(profile.doubts, [exact, *shifted], key),
+        )
         for key, (name, unit, limit) in _asked(limits).items()
         if limit != (None, None)
     }
@@ -173,11 +180,10 @@ def _asked(limits: ReflowLimits) -> dict[str, tuple[str, str, Range]]:
     }
 
 
-def _judge(name, unit, limit, exact: Measured, shifted: list[Measured], doubts) -> Criterion:
+def _judge(name, unit, limit, exact: Measured, shifted: list[Measured], doubt) -> Criterion:
     values = [one.value for one in (exact, *shifted)]
     known = [value for value in values if value is not None]
     low, high = (min(known), max(known)) if known else (None, None)
-    doubt = _overlapping(doubts, [exact, *shifted])
     if None in values:
         why = next(one.why for one in (exact, *shifted) if one.value is None)
         return Criterion(name, exact.value, low, high, unit, limit, CANNOT_TELL, why)
@@ -198,10 +204,14 @@ def _keeps(value: float, limit: Range) -> bool:
     return above and (most is None or value <= most + ROUNDING)
 
 
-def _overlapping(doubts: tuple[Doubt, ...], measures: list[Measured]) -> Doubt | None:
-    start = min(one.span[0] for one in measures)
-    end = max(one.span[1] for one in measures)
-    return next((one for one in doubts if one.start <= end and one.end >= start), None)
+def _doubt_in(doubts: tuple[Doubt, ...], measures, key: str) -> Doubt | None:
+    """The first doubtful stretch that touches where a measure was taken; a gap may hide a peak."""
+    keys = (key, "peak") if key == "total" else (key,)
+    spans = [one[name].span for one in measures for name in keys]
+    touched = (
+        one for one in doubts if any(one.start <= end and one.end >= start for start, end in spans)
+    )
+    return next(touched, None)
 
 
 def _figures(value: float) -> str:

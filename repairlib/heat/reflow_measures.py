@@ -142,11 +142,11 @@ def _ramp_down(t, temp, last: int, level: float, drop: float) -> Measured:
 def _from_cold(t, temp, peak_at: float, shift: float) -> Measured:
     start = _first_rise(t, temp, COLD - shift)
     if start is not None and start <= peak_at:
-        return Measured(peak_at - start, (start, peak_at))
+        return Measured(peak_at - start, (start, start))
     start, warm = float(t[0]), float(temp[0]) + shift
     if warm < COLD:  # never reaches 25 °C
         return Measured(None, (start, peak_at), f"it never reaches {COLD:g} °C")
     why = f"the log begins at {temp[0]:.4g} °C: the way from {COLD:g} °C is missing"
     # A start within the sensor's own doubt of 25 °C is a start at 25 °C.
     begins_warm = float(temp[0]) > COLD + SENSOR
-    return Measured(peak_at - start, (start, peak_at), why if begins_warm else "", begins_warm)
+    return Measured(peak_at - start, (start, start), why if begins_warm else "", begins_warm)

@@ -27,7 +27,9 @@ START = ((60, 200, 20), (60, 300, 30), (40, 400, 80))
 NAMES = ("warm up", "preheat", "reflow")
 _STATES = {PASS: "right", FAIL: "wrong"}
 _LABELS = {"description_width": "8.5rem"}
-_SLIM = widgets.Layout(width="20rem", max_width="100%")
+_WIDE = widgets.Layout(width="27rem", max_width="100%")
+_SHORT = {"description_width": "4rem"}
+_SLIM = widgets.Layout(width="16.5rem", max_width="100%")
 
 
 class HotAirTuner(Panel):
@@ -35,18 +37,22 @@ class HotAirTuner(Panel):
 
     def __init__(self, start=START, preheater: int = 150, part: str = "small part"):
         self.package = widgets.Dropdown(
-            options=tuple(PARTS), description="Solder and part", style=_LABELS
+            options=tuple(PARTS), description="Solder and part", style=_LABELS, layout=_WIDE
         )
         self.part = widgets.Dropdown(
-            options=tuple(HEAT), value=part, description="It sits", style=_LABELS
+            options=tuple(HEAT),
+            value=part,
+            description="Heat it takes",
+            style=_LABELS,
+            layout=_WIDE,
         )
         self.preheater = _slider("Preheater, °C", preheater, 40, 220)
         self.distance = _slider("Nozzle away, mm", 10, 2, 40)
         self.stages = [
             (
-                _slider("seconds", seconds, 5, 240),
-                _slider("air, °C", air, 100, 500),
-                _slider("flow, %", flow, 0, 100),
+                _slider("seconds", seconds, 5, 240, _SHORT, _SLIM),
+                _slider("air, °C", air, 100, 500, _SHORT, _SLIM),
+                _slider("flow, %", flow, 0, 100, _SHORT, _SLIM),
             )
             for seconds, air, flow in start
         ]
@@ -106,14 +112,14 @@ def verdict_html(judged: Judgement) -> str:
     return told(state, headline, open_ones, more)
 
 
-def _slider(description: str, value: int, low: int, high: int) -> widgets.IntSlider:
+def _slider(description, value, low, high, style=_LABELS, layout=_WIDE) -> widgets.IntSlider:
     return widgets.IntSlider(
         value=value,
         min=low,
         max=high,
         step=5 if high > 60 else 1,
         description=description,
-        style=_LABELS,
-        layout=_SLIM,
+        style=style,
+        layout=layout,
         continuous_update=False,
     )

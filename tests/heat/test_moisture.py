@@ -56,6 +56,7 @@ def test_the_floor_life_holds_in_its_own_air_only(celsius, humidity):
     finding = floor_life_left("3", "1 h", celsius, humidity)
     assert finding.verdict == "bake first"
     assert "30 °C and 60 % RH only" in finding.reason
+    assert finding.left == "not known in such air"
 
 
 @pytest.mark.from_memory("J-STD-033: reset of the clock, 12 h and 5 times, 8 h and 10 times")

@@ -108,6 +108,14 @@ def test_a_gap_near_the_peak_leaves_it_open_but_too_hot_stays_too_hot():
     assert hot.criteria["peak"].verdict == FAIL
 
 
+def test_a_gap_on_the_way_leaves_the_time_to_the_peak_known():
+    columns = ([0, 90, 180, 210, 240, 255, 285, 360], [25, 150, 200, 217, 245, 245, 217, 25])
+    gap = (Doubt(85, 95, "no reading from 85 to 95 s"),)
+    judged = judge_profile(make_profile("log", *columns, gap), standard_limits(FREE, 260), 0)
+    assert judged.criteria["total"].verdict == PASS
+    assert judged.criteria["soak"].verdict == CANNOT_TELL
+
+
 def test_a_pastes_own_limits():
     """P1 has 90 s of preheat and 75 s above 217 °C, and its peak is 245 °C."""
     paste = paste_limits("paste", 217, (230, 249), (40, 70), soak=(60, 120), ramp_up=2)
