@@ -82,7 +82,7 @@ def audit_html(audit: Audit) -> str:
     rows += [(item, CANNOT_TELL, "not measured", "") for item in audit.missing]
     body = "".join(
         f"<tr>{_cell(item)}{_cell(f'{SIGNS[_STATES[verdict]]} {verdict}', 'white-space:nowrap;')}"
-        f"{_cell(reason)}<td class='rl-soft' style='text-align:left;vertical-align:top'>{escape(where)}</td></tr>"
+        f"{_cell(reason)}{_cell(where, 'opacity:.75;')}</tr>"
         for item, verdict, reason, where in rows
     )
     head = "".join(
