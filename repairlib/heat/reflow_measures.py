@@ -110,8 +110,12 @@ def _hot_span(t, temp, level: float) -> tuple[float, float]:
 
     hot = np.flatnonzero(temp >= level)
     if not len(hot):
-        hot = [int(np.argmax(temp))]
-    return float(t[max(int(hot[0]) - 1, 0)]), float(t[min(int(hot[-1]) + 1, len(t) - 1)])
+        top = float(t[int(np.argmax(temp))])
+        return top, top
+    first, last = int(hot[0]), int(hot[-1])
+    begins = _crossing(t, temp, first - 1, level) if first else float(t[0])
+    ends = _crossing(t, temp, last, level) if last + 1 < len(t) else float(t[-1])
+    return begins, ends
 
 
 def _ramp_up(t, temp, first: int, level: float, climb: float) -> Measured:

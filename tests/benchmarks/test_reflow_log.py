@@ -36,7 +36,7 @@ def bare(path):
 
 
 def test_log_of_1_000_000_rows_against_bare_parsing(tmp_path, capsys):
-    """Goal: under 2 s on this machine, held as a ratio: within 6 times the bare parsing."""
+    """Goal: under 2 s on this machine, held as a ratio: within 8 times the bare parsing."""
     path = tmp_path / "long.csv"
     long_log(path)
     assert [one.verdict for one in judged(path)] == ["pass", "pass"]
@@ -44,12 +44,12 @@ def test_log_of_1_000_000_rows_against_bare_parsing(tmp_path, capsys):
     judged(path)
     memory = tracemalloc.get_traced_memory()[1] / 1e6
     tracemalloc.stop()
-    floor = seconds(lambda: bare(path), 3)
-    whole = seconds(lambda: judged(path), 3)
+    floor = seconds(lambda: bare(path), 5)
+    whole = seconds(lambda: judged(path), 5)
     size = path.stat().st_size / 1e6
     report(
         capsys,
         f"log of {ROWS:,} rows, 2 channels, {size:.0f} MB: read and judged in {whole:.2f} s = "
         f"{whole / floor:.1f} x bare parsing ({floor:.2f} s); {memory:.0f} MB at the peak",
     )
-    assert whole < 6 * floor
+    assert whole < 8 * floor
