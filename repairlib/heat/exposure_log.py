@@ -126,10 +126,13 @@ def _when_and_what(row: list[str]) -> tuple[datetime, str]:
     if event not in EVENTS:
         raise RepairlibError(event, "not an event known here", ", ".join(EVENTS))
     try:
-        return datetime.fromisoformat(row[0].strip()).replace(tzinfo=None), event
+        when = datetime.fromisoformat(row[0].strip())
     except ValueError:
         accepted = "a date and time such as 2031-05-06 08:00"
         raise RepairlibError(row[0], "not a date and time", accepted) from None
+    if when.tzinfo:
+        raise RepairlibError(row[0], "it has a time zone", "local time for all rows, without one")
+    return when, event
 
 
 def _figure(field: str) -> float | None:

@@ -117,6 +117,7 @@ def test_level_1_and_6():
         (HEAD + "2031-05-01,out,23,45", "'out'|does not end"),
         (HEAD + "2031-05-01,out,23,45\n2031-04-01,now,,", "not later"),
         (HEAD + "yesterday,out,23,45\n2031-04-01,now,,", "not a date"),
+        (HEAD + "2031-05-01 00:00Z,out,23,45\n2031-05-02,now,,", "time zone"),
         (HEAD + "2031-05-01,lost,23,45\n2031-05-02,now,,", "not an event"),
         (HEAD + "2031-05-01,out,warm,45\n2031-05-02,now,,", "not a number"),
         (HEAD + "2031-05-01,out,23,145\n2031-05-02,now,,", "not a humidity"),
