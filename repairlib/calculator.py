@@ -59,6 +59,7 @@ TOPICS = (
     "repairlib.stored_charge.discharge",
     "repairlib.stored_charge.unplugging",
     "repairlib.heat.joint_verdict",
+    "repairlib.heat.estimates",
     "repairlib.heat.moisture",
     "repairlib.heat.bake",
 )

@@ -78,8 +78,6 @@ _ALL = (
         "An open electronics manufacturing handbook, 2.2 and 2.3",
         PUBLISHED,
     ),
-    Source("convection coefficients table", "A public table, Convection coefficients", PUBLISHED),
-    Source("convection notes", "A publisher's notes, Convection Heat Transfer", PUBLISHED),
     Source(
         "Cornell Dubilier ESRD", "Cornell Dubilier type ESRD polymer chip data sheet", PUBLISHED
     ),
@@ -354,11 +352,6 @@ _ALL = (
         PUBLISHED,
     ),
     Source("lead in Sn-Bi", "Abstract on lead contamination of Sn-Bi solder", PUBLISHED),
-    Source(
-        "lead limits note",
-        "A chip maker's note, Recommended thermal profiles: leads 260 °C for 10 s",
-        PUBLISHED,
-    ),
     Source("lead, UK limit", "A UK labour research extract, lead in air", PUBLISHED),
     Source(
         "lead, worker information",
@@ -470,7 +463,6 @@ _ALL = (
     ),
     Source("Sanyo DP19649", "Sanyo DP19649 service manual, page 41 (2009)", PUBLISHED),
     Source("SGS decision rules", "SGS page on decision rules", PUBLISHED),
-    Source("silicone rubber abstract", "Abstract on filled silicone rubber", PUBLISHED),
     Source("Sn-Ag diagram", "A thermodynamics firm's page, Ag-Sn", PUBLISHED),
     Source("Sn-Ag-Cu patent", "A patent record on Sn-Ag-Cu solder", PUBLISHED),
     Source(

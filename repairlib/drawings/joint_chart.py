@@ -5,7 +5,7 @@ Drawn on a Canvas, not with matplotlib: a panel draws it again at every change.
 
 from __future__ import annotations
 
-from repairlib.drawings.canvas import INK, NEGATIVE, PAPER, POSITIVE, QUIET, Canvas, text_width
+from repairlib.drawings.canvas import INK, NEGATIVE, POSITIVE, QUIET, Canvas, text_width
 from repairlib.drawings.picture import Picture
 from repairlib.heat.alloys import alloy
 from repairlib.heat.joint import Heating
@@ -45,11 +45,12 @@ def draw_joint_chart(run: Heating) -> Picture:
         f"Temperatures against time; the {run.setup.source} is taken away after "
         f"{run.heat_on:.1f} s."
     ]
-    said += _curves(canvas, scale, run)
+    more, points = _curves(canvas, scale, run)
+    said += more
     melting = alloy(run.setup.solder).liquidus
     softens = figure(run.setup.board, SOFTENS).value
-    _level(canvas, scale, melting, f"{run.setup.solder} liquid above {melting:g} °C")
-    _level(canvas, scale, softens, f"board softens (Tg) at {softens:g} °C")
+    _level(canvas, scale, melting, f"{run.setup.solder} liquid above {melting:g} °C", points)
+    _level(canvas, scale, softens, f"board softens (Tg) at {softens:g} °C", points)
     words = "a model, not a measurement"
     canvas.text(WIDTH - 10, HEIGHT - 12, words, 12, anchor="end", fill=QUIET)
     return canvas.picture("\n".join([*said, f"{words[0].upper()}{words[1:]}."]))
@@ -81,26 +82,34 @@ def _grid(canvas: Canvas, scale: _Scale) -> None:
     canvas.text(10, TOP - 16, "°C", 14, anchor="start")
 
 
-def _level(canvas: Canvas, scale: _Scale, celsius: float, words: str) -> None:
+def _level(canvas: Canvas, scale: _Scale, celsius: float, words: str, points) -> None:
+    """A dotted line across with its words where the fewest curves pass."""
     if not 0 < celsius < scale.celsius:
         return
     y = scale.y(celsius)
     canvas.line((LEFT, y), (RIGHT, y), pen=1.2, stroke=INK, dash="1 4")
-    width = text_width(words, 12) + 6
-    canvas.rect(RIGHT - width, y - 17, width, 15, PAPER, stroke=PAPER, pen=0)
-    canvas.text(RIGHT - 4, y - 9, words, 12, anchor="end", fill=INK)
+    width = text_width(words, 12)
+
+    def crowded(end: float) -> int:
+        return sum(end - width < x < end and y - 18 < height < y + 2 for x, height in points)
+
+    middle = (LEFT + RIGHT + width) / 2
+    end = min((RIGHT - 4, LEFT + width + 8, middle), key=crowded)
+    canvas.text(end, y - 9, words, 12, anchor="end", fill=INK)
 
 
-def _curves(canvas: Canvas, scale: _Scale, run: Heating) -> list[str]:
+def _curves(canvas: Canvas, scale: _Scale, run: Heating):
+    """Draws every curve with its label; what it says in words, and the points it passes."""
     import numpy as np
 
     times = np.linspace(0, scale.seconds, 90)
-    ends, said = [], []
+    ends, said, passed = [], [], []
     for spot, (colour, dash, pen) in LOOKS.items():
         if spot not in run.traces:
             continue
         celsius = np.interp(times, run.seconds, run.traces[spot])
         points = [(scale.x(t), scale.y(c)) for t, c in zip(times, celsius, strict=True)]
+        passed += points
         style = {"dash": dash} if dash else {}
         canvas.line(*points, pen=pen, stroke=colour, **style)
         ends.append((points[-1][1], spot, colour, style))
@@ -113,4 +122,4 @@ def _curves(canvas: Canvas, scale: _Scale, run: Heating) -> list[str]:
         canvas.line((RIGHT + 18, height), (RIGHT + 44, height), pen=2.4, stroke=colour, **style)
         words = f"{spot}, peak {run.peak(spot):.0f}"
         canvas.text(RIGHT + 50, height, words, 13, anchor="start", fill=colour)
-    return said
+    return said, passed

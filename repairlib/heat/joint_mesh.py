@@ -12,9 +12,17 @@ from itertools import pairwise
 from math import pi
 
 from repairlib.errors import RepairlibError
-from repairlib.heat.alloys import alloy, fusion_heat
+from repairlib.heat.alloys import alloy
 from repairlib.heat.conduction import INSULATED, Stuff, grid
-from repairlib.heat.materials import BOARDS, MATS, PLASTICS, figure, mat_stuff, stuff
+from repairlib.heat.materials import (
+    BOARDS,
+    MATS,
+    PLASTICS,
+    figure,
+    mat_stuff,
+    melting_heat_of,
+    stuff,
+)
 from repairlib.heat.stepping import Mesh, Outside
 
 THROUGH_HOLE, SURFACE = "through hole", "surface"
@@ -152,7 +160,8 @@ def joint_mesh(setup: Setup, heating: bool = True) -> JointMesh:
         outsides.append(_heater(setup, mesh, radii, heights))
     made = alloy(setup.solder)
     low = min(made.solidus, made.liquidus - NARROWEST_MELTING)
-    latent = np.where(cells.parts == "solder", mesh.capacity * _melting_ratio(setup.solder), 0.0)
+    heat_capacity, melting = melting_heat_of(setup.solder)
+    latent = np.where(cells.parts == "solder", mesh.capacity * melting / heat_capacity, 0.0)
     whole = replace(mesh, outsides=outsides, latent=latent, solidus=low, liquidus=made.liquidus)
     return JointMesh(whole, radii, heights, bands, cells.parts, solid)
 
@@ -162,14 +171,6 @@ def solder_stuff(name: str) -> Stuff:
     made = alloy(name)
     like = stuff("Sn63Pb37" if made.leaded else "SAC305")
     return like._replace(density=made.density * 1e3)
-
-
-def _melting_ratio(name: str) -> float:
-    """Heat of melting over heat capacity, in K: published below the estimate by mass mixing."""
-    made = alloy(name)
-    like = "Sn63Pb37" if made.leaded else "SAC305"
-    stated = figure(like, "heat of melting").value / fusion_heat(alloy(like).parts) / 1e3
-    return fusion_heat(made.parts) * 1e3 * stated / figure(like, "heat capacity").value
 
 
 def _radii(setup: Setup):

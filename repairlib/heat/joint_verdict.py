@@ -99,7 +99,12 @@ def what_helps(setup: Setup | None = None, **changes) -> list[Help]:
         after = last_melted(run)
         saved = None if before is None or after is None else before - after
         helps.append(Help(change, after, saved, run.peak("board under the pad"), note))
-    return sorted(helps, key=lambda one: (one.seconds is None, one.seconds or 0.0))
+    return sorted(helps, key=_soonest)
+
+
+def _soonest(one: Help):
+    """The soonest melted first; those that do not melt after, the hottest first."""
+    return one.seconds is None, one.seconds or 0.0, -one.pad_celsius
 
 
 def _changes(setup: Setup):

@@ -11,6 +11,7 @@ from functools import cache
 from typing import NamedTuple
 
 from repairlib.errors import RepairlibError
+from repairlib.heat.alloys import alloy, fusion_heat
 from repairlib.heat.conduction import Stuff
 from repairlib.tables import read_table
 
@@ -68,6 +69,31 @@ def stuff(material: str) -> Stuff:
     conductivity = through if (material, through) in table else "conductivity"
     names = (conductivity, "density", "heat capacity")
     return Stuff(*(figure(material, name).value for name in names))
+
+
+def bodies() -> tuple[str, ...]:
+    """The materials that conduction can be computed for.
+
+    >>> "copper" in bodies(), "LCP" in bodies()
+    (True, False)
+    """
+    return tuple(name for name, what in figures() if what == "heat capacity")
+
+
+def melting_heat_of(solder: str) -> tuple[float, float]:
+    """Heat capacity [J/(kg K)] and heat of melting [J/kg] of a solder.
+
+    Stated for Sn63Pb37 and SAC305; for others mixed by mass and brought down in the same ratio,
+    because published heats of melting run below the mixture.
+
+    >>> melting_heat_of("Sn63Pb37")
+    (176.0, 37000.0)
+    """
+    made = alloy(solder)
+    like = "Sn63Pb37" if made.leaded else "SAC305"
+    stated = figure(like, "heat of melting").value
+    ratio = fusion_heat(made.parts) / fusion_heat(alloy(like).parts)
+    return figure(like, "heat capacity").value, stated * ratio
 
 
 def mat_stuff(mat: str) -> Stuff:

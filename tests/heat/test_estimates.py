@@ -1,0 +1,130 @@
+"""repairlib.heat.estimates and materials: worked examples and the stated limits of materials."""
+
+import pytest
+from pytest import approx
+
+from repairlib.errors import RepairlibError
+from repairlib.heat.estimates import (
+    contact_temperature,
+    heat_at_depth,
+    heat_resistance,
+    hole_resistance,
+    melting_heat,
+    warming_time,
+)
+from repairlib.heat.materials import figure, figures, melting_heat_of, withstands
+from repairlib.sources import SOURCES
+from repairlib.tables import read_table
+
+WORKED = "worked by hand from textbook formulas and the stated inputs"
+
+
+@pytest.mark.from_memory(WORKED)
+def test_heat_to_melt_20_mg():
+    alone = melting_heat("Sn63Pb37", "20 mg")
+    assert alone.heat == approx(1.296, abs=0.001)
+    with_copper = melting_heat("Sn63Pb37", "20 mg", copper="0.15 g", seconds=2)
+    assert with_copper.power == approx(5.21, abs=0.005)
+
+
+@pytest.mark.from_memory(WORKED)
+@pytest.mark.parametrize(("cold", "face"), [("FR-4", 343.4), ("alumina 96 %", 287.3)])
+def test_hot_copper_touches(cold, face):
+    assert contact_temperature("copper", 350, cold, 25).face == approx(face, abs=0.1)
+
+
+@pytest.mark.from_memory(WORKED)
+def test_resistances_to_heat():
+    assert heat_resistance("FR-4", "1.6 mm", 100).kelvin_per_watt == approx(55.2, abs=0.05)
+    assert heat_resistance("copper", "20 mm", 0.035).kelvin_per_watt == approx(1429, abs=0.5)
+    assert hole_resistance("0.3 mm").kelvin_per_watt == approx(185.2, abs=0.1)
+    assert hole_resistance("0.3 mm", number=9).kelvin_per_watt == approx(20.6, abs=0.05)
+
+
+@pytest.mark.from_memory(WORKED)
+def test_depth_in_a_board():
+    assert heat_at_depth("FR-4", 350, 25, "1 mm", 130).target_after == approx(3.59, abs=0.01)
+    assert heat_at_depth("FR-4", 350, 25, "0.8 mm", 130).there == approx(150.8, abs=0.1)
+
+
+@pytest.mark.from_memory(WORKED)
+def test_parts_in_air():
+    chip = warming_time("0.5 g", 450, 80, 300, 25, 217)
+    assert chip.time_constant == approx(12.5)
+    assert chip.seconds == approx(14.97, abs=0.01)
+    assert warming_time("3 g", 600, 10, 25, 150, 60).seconds == approx(572.8, abs=0.1)
+    assert warming_time("1 g", 225, 80, 300, 25, 200).heat_at_first == approx(4.95, abs=0.005)
+
+
+@pytest.mark.published("A board maker's page, What is Tg for FR4, and an FR-4 data sheet")
+def test_softening_of_boards():
+    standard = figure("FR-4", "softens (Tg)")
+    assert (standard.low, standard.high) == (130, 140)
+    assert figure("FR-4 mid Tg", "softens (Tg)").value == 150
+    assert figure("FR-4 high Tg", "softens (Tg)").value == 170
+
+
+@pytest.mark.from_memory("5 % mass loss of FR-4; insulation of wires")
+def test_limits_of_boards_and_wires():
+    board = figure("FR-4", "breaks down (Td)")
+    assert (board.low, board.high) == (300, 310)
+    assert figure("FR-4 high Tg", "breaks down (Td)").value == 340
+    assert (withstands("PVC").low, withstands("PVC").high) == (80, 105)
+    assert (withstands("PTFE").low, withstands("PTFE").high) == (200, 260)
+
+
+@pytest.mark.published("encyclopaedia article FR-4: conductivity and density")
+def test_board_conductivities():
+    through = figure("FR-4", "conductivity through")
+    assert (through.low, through.value, through.high) == (0.25, 0.29, 0.34)
+    plane = figure("FR-4", "conductivity in plane")
+    assert (plane.value, plane.high) == (0.81, 1.06)
+
+
+@pytest.mark.published("A thesis, table of alumina properties")
+def test_alumina():
+    assert figure("alumina 99.5 %", "conductivity").value == 30.3
+    assert figure("alumina 99.5 %", "density").value == 3900
+
+
+@pytest.mark.from_memory("ranges of heat capacity, heat of melting, silicone sheet, air")
+def test_remembered_ranges():
+    ranges = {
+        ("FR-4", "heat capacity"): (600, 1370),
+        ("Sn63Pb37", "heat capacity"): (150, 180),
+        ("SAC305", "heat capacity"): (220, 230),
+        ("SAC305", "heat of melting"): (57000, 65000),
+        ("silicone mat", "density"): (1800, 3000),
+        ("silicone mat", "heat capacity"): (800, 1200),
+        ("air", "conductivity"): (0.026, 0.045),
+    }
+    for key, wanted in ranges.items():
+        one = figures()[key]
+        assert (one.low, one.high) == wanted
+    assert melting_heat_of("SAC305")[1] == 60000
+
+
+def test_every_figure_has_a_known_source_and_lies_in_its_range():
+    for row in read_table("heat-materials"):
+        assert SOURCES[row["source"]].how == row["how"]
+    for one in figures().values():
+        assert 0 < one.low <= one.value <= one.high
+
+
+@pytest.mark.parametrize(
+    "wrong",
+    [
+        lambda: figure("cheese", "density"),
+        lambda: figure("LCP", "density"),
+        lambda: melting_heat("Sn63Pb37", "-20 mg"),
+        lambda: contact_temperature("copper", -300, "FR-4", 25),
+        lambda: heat_resistance("FR-4", 0, 100),
+        lambda: hole_resistance("0.3 mm", plating="0.2 mm"),
+        lambda: heat_at_depth("FR-4", 350, 25, "1 mm", 400),
+        lambda: warming_time("0.5 g", 450, 80, 300, 25, 301),
+        lambda: warming_time("0.5 g", -450, 80, 300, 25, 217),
+    ],
+)
+def test_bad_input_is_refused(wrong):
+    with pytest.raises(RepairlibError, match="Accepted"):
+        wrong()
