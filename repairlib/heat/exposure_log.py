@@ -185,7 +185,12 @@ def judge_exposure(
         verdict=verdict,
         reason=reason,
         notes=tuple(clock.notes),
-        sources=("moisture level table", "J-STD-033 bake conditions", "J-STD-033, not looked up"),
+        sources=(
+            "moisture level table",
+            "J-STD-033 bake conditions",
+            "J-STD-033, not looked up",
+            "three reflow passes",
+        ),
         cautions=("heat and fire", *(("batteries",) if carries == CELL else ())),
     )
 

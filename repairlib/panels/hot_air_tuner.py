@@ -16,6 +16,7 @@ from repairlib.heat.hot_air import HEAT, Recipe, Stage, play
 from repairlib.heat.reflow import FAIL, PASS, Judgement, judge_profile
 from repairlib.heat.reflow_limits import ReflowLimits, package_limits
 from repairlib.panels.look import Panel, picture_html, told, trouble, words
+from repairlib.sources import source
 
 # What the chooser shows: solder, thickness in mm, volume in mm³.
 PARTS = {
@@ -107,7 +108,8 @@ def verdict_html(judged: Judgement) -> str:
     open_ones = [str(one) for one in judged.criteria.values() if one.verdict != PASS]
     headline = "The profile passes." if not open_ones else f"The profile: {judged.verdict}."
     state = _STATES.get(judged.verdict, "cannot read")
-    notes = "".join(f"<li>{escape(note)}</li>" for note in judged.parts()["notes"])
+    told_with = (*judged.parts()["notes"], str(source("hot-air model")))
+    notes = "".join(f"<li>{escape(note)}</li>" for note in told_with)
     more = f"<details><summary>Notes</summary><ul>{notes}</ul></details>"
     return told(state, headline, open_ones, more)
 
