@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from repairlib.markings.reading import Tolerance
+from repairlib.markings.reading import Tolerance, percent_either_side
 from repairlib.markings.voltage_codes import bare_volts, code_source, printed_volts, two_characters
 
 PRACTICE = "common practice"
@@ -27,7 +27,7 @@ def explicit_piece(piece: str) -> tuple[str, object, str, str] | None:
     if volts is not None:
         return "rated_voltage", volts[0], _KINDS_OF_VOLTS[volts[1]], PRACTICE
     if piece[-1] == "%":
-        tolerance = _percent(piece[:-1])
+        tolerance = percent_tolerance(piece[:-1])
         return None if tolerance is None else ("tolerance", tolerance, "", PRACTICE)
     if piece[-1] == "C" and "°" in piece:
         lowest, plus, highest = piece[:-2].rpartition("+")  # -40+105°C, on a sleeve
@@ -76,11 +76,11 @@ def implied_piece(piece: str, letters: dict | None, body: str):
     return None
 
 
-def _percent(text: str) -> Tolerance | None:
+def percent_tolerance(text: str) -> Tolerance | None:
     """The tolerance of ±10, 10, -20+80 or +80-20."""
     body = text.removeprefix("±")
     if body.replace(".", "", 1).isdecimal():
-        return Tolerance(float(f"-{body}e-2"), float(f"{body}e-2")) if len(body) < 6 else None
+        return percent_either_side(body) if len(body) < 6 else None
     sides = text.replace("+", " +").replace("-", " -").split()
     if len(sides) != 2 or {side[0] for side in sides} != {"+", "-"}:
         return None

@@ -79,6 +79,15 @@ class Tolerance:
     __repr__ = __str__
 
 
+def percent_either_side(percent: str) -> Tolerance:
+    """The tolerance of a number of percent as printed, exact in the last digit.
+
+    >>> percent_either_side("0.25")
+    ±0.25 %
+    """
+    return Tolerance(float(f"-{percent}e-2"), float(f"{percent}e-2"))
+
+
 class Reading:
     """One meaning of a marking.
 

@@ -5,7 +5,7 @@ Not here: the colours, and the temperature coefficient letters of resistors.
 
 from __future__ import annotations
 
-from repairlib.markings.reading import Tolerance
+from repairlib.markings.reading import Tolerance, percent_either_side
 
 STANDARD = "IEC 60062:2016"
 MEMORY = "from memory"
@@ -70,7 +70,7 @@ def tolerances(letter: str, farad: float) -> tuple[tuple[Tolerance, str], ...]:
     if letter not in _PERCENT:
         return ()
     percent, source = _PERCENT[letter]
-    symmetric = (_fractions(f"-{percent}", percent), source)
+    symmetric = (percent_either_side(percent), source)
     if letter == "P":  # the sources disagree: a service manual has -0/+100 % on capacitors
         return ((_fractions("-0", "100"), SERVICE_MANUAL), symmetric)
     return (symmetric,)

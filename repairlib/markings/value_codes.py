@@ -79,7 +79,7 @@ def point_code(number: str, rest: str) -> Value | None:
     """
     if rest[:1] not in ("R", "r"):
         return None
-    decimals, rest = _digits(rest[1:])
+    decimals, rest = leading_digits(rest[1:])
     if not (number or decimals) or not _whole(number or "0") or len(decimals) > 2:
         return None
     figures = f"{number or '0'}.{decimals}" if decimals else number
@@ -113,7 +113,7 @@ def with_unit(number: str, rest: str) -> list[Value]:
 
 def _letter_code(number: str, letter: str, rest: str) -> list[Value]:
     """Values of 4n7, n47, 33n, and of 4.7n; two when the comma may be a thousands mark."""
-    decimals, left = _digits(rest[1:])
+    decimals, left = leading_digits(rest[1:])
     rank = 5 if rest[0] in _CAPITALS else 0
     unit = f"the letter {rest[0]} is {_NAMES[letter]}"
     point = f"{unit} and the decimal point"
@@ -168,7 +168,16 @@ def _whole(number: str) -> bool:
     return number.isdecimal() and (number[0] != "0" or number == "0") and len(number) <= 6
 
 
-def _digits(text: str) -> tuple[str, str]:
+def times(power: int) -> str:
+    """A power of ten as people write a factor.
+
+    >>> times(-2), times(3)
+    ('0.01', '1000')
+    """
+    return "1" + "0" * power if power >= 0 else "0." + "0" * (-power - 1) + "1"
+
+
+def leading_digits(text: str) -> tuple[str, str]:
     """The digits at the start of `text`, and what follows."""
     rest = text.lstrip("0123456789")
     return text[: len(text) - len(rest)], rest
