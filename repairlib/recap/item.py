@@ -153,13 +153,18 @@ def look_at_board(item: Item, place: Position | None, selector: Selector | None 
 
 def look_in_catalogue(item: Item, selector: Selector) -> None:
     """Choose a part of the catalogue for what is to be fitted."""
-    if item.verdict == REPLACE:
-        item.selection = _from_catalogue(item, selector)
-        part = item.selection.part
-        if part is None:
-            item.notes = (*item.notes, item.selection.why)
-        elif part.diameter and part.length:
-            item.notes = (*item.notes, f"{part.part} is {part.diameter:g} × {part.length:g} mm")
+    if item.verdict != REPLACE:
+        return
+    item.selection = _from_catalogue(item, selector)
+    part = item.selection.part
+    if part is None:
+        makeshift = "substitute_capacitor" if item.new.polar else "back_to_back"
+        item.notes = (*item.notes, item.selection.why, f"for a makeshift see calc {makeshift}")
+        return
+    if not (item.new.form or (item.place and item.place.form)):
+        item.notes = (*item.notes, f"no build stated: {part.part} is {part.mounting}, look first")
+    if part.diameter and part.length:
+        item.notes = (*item.notes, f"{part.part} is {part.diameter:g} × {part.length:g} mm")
 
 
 def _from_catalogue(item: Item, selector: Selector) -> Selection:

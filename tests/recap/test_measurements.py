@@ -42,7 +42,10 @@ ALUMINIUM_100_25 = {
     "above, not far enough": ("98,> 1,", CANNOT_TELL),
     "capacitance below": ("< 10,1.5,", MUST_GO),
     "capacitance above": ("> 10,1.5,", CANNOT_TELL),
+    "a wide ± counts for the whole part": ("98,2.0 ± 0.4,", CANNOT_TELL),
     "leaks": ("98,1.5,900", MUST_GO),
+    "leaks more than the range": ("98,1.5,OL", CANNOT_TELL),
+    "unreadable leakage": ("98,1.5,much", CANNOT_TELL),
     "not a reading": ("good,1.5,", CANNOT_TELL),
 }
 
@@ -73,6 +76,13 @@ def test_leaking_tantalum_must_go_by_the_same_type():
 def test_esr_at_100_khz_is_not_judged_by_a_limit_at_120_hz():
     head = "Ref,C (µF),ESR @ 100 kHz (Ω)"
     assert stand("C1,100/25 elect", "C1,98,0.4", head) == CANNOT_TELL
+
+
+def test_d_at_another_frequency_than_esr_is_left_out():
+    head = "Ref,C (µF),ESR @ 120 Hz (Ω),D @ 1 kHz"
+    (item,) = joined("C1,100/25 elect", "C1,98,1.5,5", head).all_items
+    assert item.measured.stand == MAY_STAY
+    assert "D was read at another frequency" in item.measured.why
 
 
 def test_a_missing_frequency_is_said():
