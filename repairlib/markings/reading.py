@@ -197,12 +197,20 @@ class Reading:
             "cautions": list(self.cautions),
         }
 
+    def _caution_rows(self) -> list[tuple[str, str]]:
+        if not self.cautions:
+            return []
+        from repairlib.safety import HAZARDS
+
+        return [("caution", HAZARDS[key].title) for key in self.cautions]
+
     def _repr_html_(self) -> str:
         from html import escape
 
         rows = [("reads", self.headline), ("on a", KIND_NAMES[self.kind]), ("why", self.why)]
         rows += [("step", step) for step in self.working]
         rows += [("doubt", self.doubt)] if self.doubt else []
+        rows += self._caution_rows()
         rows += [("source", ", ".join(self.sources))]
         cells = "".join(
             f'<tr><th style="text-align:left">{escape(name)}</th>'
