@@ -106,8 +106,11 @@ def ceramic_ageing(dielectric, capacitance, age):
         f"= {loss * 100:.4g} %",
     ]
     values = {"capacitance_left": Quantity(left, "F", 3), "loss": Quantity(loss * 100, "%", 3)}
-    note = "A usual figure, not a limit. Losses by voltage and by heat come on top."
-    return found(values, working, notes=(note,))
+    notes = (
+        "A usual figure, not a limit. Losses by voltage and by heat come on top.",
+        "A choice: counted from one hour after soldering.",
+    )
+    return found(values, working, notes=notes)
 
 
 @calculator(
@@ -166,7 +169,7 @@ def series_pair(capacitance, rated_voltage, total_voltage, tolerance):
         "The limit is far above what good parts leak. Leakage that was measured on both, warm, "
         "allows larger resistors.",
         "The middle is live, and the sleeve of a can insulates nothing.",
-        "The charge stays after switching off: the resistors need minutes.",
+        "The charge stays after switching off, longer with larger resistors: measure first.",
         "Verify the voltage across each, with a meter that is rated for it, by a qualified person.",
     )
     reason = "a balancing resistor across each, and the voltage across each measured"
