@@ -5,9 +5,9 @@ from __future__ import annotations
 from repairlib.quantity import engineering
 from repairlib.recap import rules
 from repairlib.recap.board import Position
+from repairlib.recap.capacitor import Capacitor
 from repairlib.recap.expectation import Expectation, expected_of_part, expected_of_proposal
 from repairlib.recap.measurements import MAY_STAY, MUST_GO, Judgement
-from repairlib.recap.ratings import Capacitor
 from repairlib.recap.rules import HOLD, JUDGE, KEEP, REPLACE, STAY, Decision, Proposal
 from repairlib.recap.selection import Selection, Selector
 from repairlib.recap.sizes import fit

@@ -22,7 +22,7 @@ from repairlib.health.readings import (
 from repairlib.health.verdict import FIT, MARGINAL, REPLACE, judge_capacitor
 from repairlib.quantity import engineering
 from repairlib.recap import words
-from repairlib.recap.ratings import Capacitor
+from repairlib.recap.capacitor import Capacitor
 
 MUST_GO, MAY_STAY, CANNOT_TELL = "must go", "may stay", "cannot tell"
 LIMITS_RULE = (
