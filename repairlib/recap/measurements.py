@@ -6,6 +6,7 @@ ordinary part of its kind. Here it is set beside the part's age and the rules of
 
 from __future__ import annotations
 
+import re
 from typing import NamedTuple
 
 from repairlib.errors import RepairlibError, shown
@@ -46,6 +47,13 @@ _ROLES = {
 }
 _JUDGED_AS = {"measured": "capacitance", "esr": "ESR", "loss": "D", "leakage": "leakage"}
 _SAID = {"capacitance": "C", "esr": "ESR", "loss": "D", "leakage": "leakage"}
+# Words of a remark by which a part must go, whatever it measures.
+_SEEN_BAD = re.compile(
+    r"""\b(?:bulg|burst|blown|corro|swoll|swell|crack|burn|scorch|smel|stink|stank|crust|ooz|smok)\w*
+    |\bleak(?!age)\w*|\bvent(?:s|ed|ing)?\b|\bhot\b|\bdomed?\b|\belectrolyte\b|\bdamaged?\b""",
+    re.IGNORECASE | re.VERBOSE,
+)
+_DENIED = re.compile(r"\b(?:no|not|never|without|nor|neither)\s+(?:\w+\s+)?$", re.IGNORECASE)
 _NO_VALUE = (OVERLOAD, UNREADABLE)
 _USUAL_HZ = 120.0
 _USUAL_TOLERANCE, _USUAL_UNCERTAINTY = 20.0, 5.0
@@ -55,13 +63,14 @@ class Judgement(NamedTuple):
     """What was measured on one part of the plan.
 
     `stand` is MUST_GO, MAY_STAY or CANNOT_TELL, `why` the reason, `readings` what was read in
-    short, `line` its line in the table of measured parts.
+    short, `line` its line in the table of measured parts, `remark` what else that line says.
     """
 
     stand: str
     why: str
     readings: str
     line: int
+    remark: str = ""
 
     def __str__(self) -> str:
         return f"{self.stand}: {self.why}"
@@ -81,19 +90,34 @@ def judge_measured(old: Capacitor, part: MeasuredPart) -> Judgement:
         for role, reading in part.readings.items()
         if role in _ROLES and reading.kind != NOTHING
     )
+    stand, why = _stand_and_why(old, part)
+    if looks_bad(part.note):
+        seen = f"seen: {shown(part.note)}"
+        stand, why = MUST_GO, f"{seen}; {why}" if stand == MUST_GO else seen
+    return Judgement(stand, why, readings, part.line, part.note)
+
+
+def looks_bad(remark: str) -> bool:
+    """Whether a remark names what condemns a part, whatever it measures; "no leak" does not.
+
+    >>> looks_bad("vent open"), looks_bad("not bulged"), looks_bad("beside the lamp")
+    (True, False, False)
+    """
+    found = _SEEN_BAD.finditer(remark)
+    return any(not _DENIED.search(remark[: word.start()]) for word in found)
+
+
+def _stand_and_why(old: Capacitor, part: MeasuredPart) -> tuple[str, str]:
     family = _family(old)
     if family is None:
-        why = f"no limits are known here for {old.kind or 'a part without a kind'}"
-        return Judgement(CANNOT_TELL, why, readings, part.line)
+        return CANNOT_TELL, f"no limits are known here for {old.kind or 'a part without a kind'}"
     if old.farad is None or old.volts is None:
         missing = "rated voltage" if old.farad is not None else "capacitance"
-        why = f"no {missing} stated: without it there are no limits"
-        return Judgement(CANNOT_TELL, why, readings, part.line)
+        return CANNOT_TELL, f"no {missing} stated: without it there are no limits"
     try:
-        stand, why = _judged(old, family, part)
+        return _judged(old, family, part)
     except RepairlibError as problem:
-        stand, why = CANNOT_TELL, problem.wrong
-    return Judgement(stand, why, readings, part.line)
+        return CANNOT_TELL, problem.wrong
 
 
 def _family(old: Capacitor) -> str | None:

@@ -56,6 +56,37 @@ def test_old_aluminium(readings, outcome):
     assert stand("C1,100/25 elect", f"C1,{readings}") == outcome
 
 
+# What a bench throws away whatever the meter says, and remarks that condemn nobody.
+SEEN_BAD = "bulged and leaking; vent open; burst; corroded pins; runs hot; fishy smell; Bulging"
+NOT_BAD = "not bulged; no leak; beside the lamp; leakage not read; no plus; ventilated lid"
+
+
+@pytest.mark.common_practice
+@pytest.mark.parametrize("remark", SEEN_BAD.split("; "))
+def test_a_damaged_part_must_go_whatever_it_measures(remark):
+    line = f"C1,98,1.5,,{remark}"
+    (item,) = joined("C1,100/25 elect", line, f"{HEAD},Remark").all_items
+    assert (item.verdict, item.measured.stand) == ("replace", MUST_GO)
+    (film,) = joined("C1,1u 50V film", f"C1,0.98,,,{remark}", f"{HEAD},Remark").all_items
+    assert film.verdict == "judge"
+    assert stand("C1,100/25 elect", f"C1,,,,{remark}", f"{HEAD},Remark") == MUST_GO
+
+
+@pytest.mark.common_practice
+@pytest.mark.parametrize("remark", NOT_BAD.split("; "))
+def test_any_other_remark_is_a_look(remark):
+    (item,) = joined("C1,100/25 elect", f"C1,98,1.5,,{remark}", f"{HEAD},Remark").all_items
+    assert item.verdict == "may stay"
+    assert item.looks == (f"remark: '{remark}'",)
+
+
+@pytest.mark.common_practice
+def test_a_damaged_mains_part_keeps_its_class():
+    (item,) = joined("C1,0.1u 250VAC X2", "C1,0.1,,,cracked", f"{HEAD},Remark").all_items
+    assert "same safety class" in item.why
+    assert "mains" in item.cautions
+
+
 # By hand: SN at 50 V: tan δ 0.12, 4.7 µF: 0.12 / (2 π 120 Hz 4.7 µF) = 33.9 Ω; worn at 1.5 times,
 # 50.8 Ω, or beyond ±25 %: 3.525 µF.
 @pytest.mark.published("Teapo SN: tan δ 0.12 at 50 V; endurance ±25 %, 150 % of tan δ")
