@@ -6,7 +6,7 @@ Not here: a letter before two figures, for which no published table was found.
 from __future__ import annotations
 
 from repairlib.markings.reading import Reading
-from repairlib.markings.value_codes import ZEROS, times
+from repairlib.markings.value_codes import ZEROS, ten_to, times
 from repairlib.markings.value_doubt import DOUBT, value_doubt
 from repairlib.series import E_SERIES
 
@@ -60,7 +60,7 @@ def _figures(text: str, code: str) -> list[tuple[int, Reading]]:
     )
     why = f"{figures} and {ZEROS[power]}, in Ω; {used}"
     rank = 1 if len(code) == 3 else 10
-    step = f"{figures} × 10^{power} Ω"
+    step = f"{figures} × {ten_to(power)} Ω"
     value = float(f"{figures}e{power}")
     return [_ranked(text, value, figures, why, FIGURES_SOURCE, rank, step=step)]
 

@@ -7,7 +7,13 @@ from __future__ import annotations
 
 from repairlib.markings.other_pieces import percent_tolerance
 from repairlib.markings.reading import Reading, Tolerance, percent_either_side
-from repairlib.markings.value_codes import ZEROS, leading_digits, number_and_rest, plain_numbers
+from repairlib.markings.value_codes import (
+    ZEROS,
+    leading_digits,
+    number_and_rest,
+    plain_numbers,
+    ten_to,
+)
 from repairlib.markings.value_doubt import DOUBT, value_doubt
 
 CODES = "CTC coils"
@@ -49,7 +55,7 @@ def read_inductor(text: str, pieces: list[str], part: str | None) -> list[tuple[
             reading = Reading(
                 *(kind, text, "inductance", henry, "H", "; ".join([why, *words]) + "."),
                 *(len(number.replace(".", "").lstrip("0")) or 1, percent or tolerance, {}),
-                *((f"{value}: {number} × 10^{power} H",), doubt, (source, *keys)),
+                *((f"{value}: {number} × {ten_to(power)} H",), doubt, (source, *keys)),
             )
             found.append((rank + place + unlikely + (DOUBT if doubt else 0), reading))
     return found

@@ -4,7 +4,12 @@ from __future__ import annotations
 
 from repairlib.markings.other_pieces import percent_tolerance
 from repairlib.markings.reading import Reading, percent_either_side
-from repairlib.markings.value_codes import leading_digits, number_and_rest, plain_numbers
+from repairlib.markings.value_codes import (
+    leading_digits,
+    number_and_rest,
+    plain_numbers,
+    ten_to,
+)
 from repairlib.markings.value_doubt import DOUBT, value_doubt
 
 STANDARD = "IEC 60062:2016"
@@ -88,7 +93,7 @@ def _readings(text, piece, percent, carries, lone) -> list[tuple[int, Reading]]:
             reading = Reading(
                 *("resistor", text, "resistance", value, "Ω"),
                 *("; ".join([why, *words]) + ".", len(number.replace(".", "").lstrip("0")) or 1),
-                *(limit, {**carries, **more}, (f"{piece}: {number} × 10^{power} Ω",), doubt),
+                *(limit, {**carries, **more}, (f"{piece}: {number} × {ten_to(power)} Ω",), doubt),
                 tuple(dict.fromkeys((source, *keys))),
             )
             found.append((rank, reading))
@@ -101,6 +106,8 @@ def _rank_among_parts(piece: str, tail: str) -> int:
     Three figures and a letter are rather a capacitor; L G T are rarer than R K M.
     """
     number, rest = number_and_rest(piece)
+    if rest == "MF":
+        return 20  # old for microfarad
     if rest[:1] in ("L", "G", "T"):
         return 30 if rest[0] != "L" else 14
     if len(number) == 3 and number.isdecimal() and len(rest) == 1 and rest in ("K", "k", "M"):

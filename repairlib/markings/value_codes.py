@@ -22,8 +22,10 @@ _UNITS = {
     **{"MFD": -6, "mfd": -6, "Mfd": -6, "MF": -6, "mF": -3},
 }
 _LONGEST_UNIT = 4
+_NO_THOUSANDS = 12  # added to 4.700 as the meaning of 4,700: three decimals are hardly printed
 _LONGEST_NUMBER = 8
 ZEROS = ("no zeros", "one zero", "two zeros", "three zeros", "four zeros", "five zeros")
+_RAISED = dict(zip("-0123456789", "⁻⁰¹²³⁴⁵⁶⁷⁸⁹", strict=True))
 ZEROS += ("six zeros", "seven zeros", "eight zeros", "nine zeros")
 
 
@@ -67,7 +69,7 @@ def figure_code(code: str, rest: str = "", eight_is_large: bool = False) -> Valu
         return Value(CODE, figures, power - 12, why, FIGURE_STANDARD, rest, step=step)
     why = f"{figures} and {ZEROS[int(last)]}, in pF"
     source = "from memory" if last == "8" else FIGURE_STANDARD
-    step = f"{figures} × 10^{last} pF = {figures}{'0' * int(last)} pF"
+    step = f"{figures} × {ten_to(last)} pF = {figures}{'0' * int(last)} pF"
     return Value(CODE, figures, int(last) - 12, why, source, rest, step=step)
 
 
@@ -127,7 +129,8 @@ def _letter_code(number: str, letter: str, rest: str) -> list[Value]:
             options.insert(0, (number, unit, decimals + left))
     return [
         Value(
-            *(PRINTED, figures, _POWERS[letter], why, LETTER_STANDARD, behind, rank + place),
+            *(PRINTED, figures, _POWERS[letter], why, LETTER_STANDARD, behind),
+            rank + (_NO_THOUSANDS if "," in number and place else place),
             step=f"{number}{rest[0]}{decimals} = {figures} {_NAMES[letter]}",
         )
         for place, (figures, why, behind) in enumerate(options)
@@ -139,7 +142,7 @@ def _plain(number: str, power: int, unit: str, rest: str, rank: int = 0) -> list
     """Values of a plain number with a unit; two when its comma may be a thousands mark."""
     return [
         Value(PRINTED, figures, power, f"the number is in {unit}", PRACTICE, rest, rank + extra)
-        for extra, figures in enumerate(plain_numbers(number))
+        for figures, extra in zip(plain_numbers(number), (0, _NO_THOUSANDS), strict=False)
     ]
 
 
@@ -166,6 +169,15 @@ def plain_numbers(number: str) -> list[str]:
 def _whole(number: str) -> bool:
     """Whether `number` is a whole number as printed on parts: 0, or not starting with 0."""
     return number.isdecimal() and (number[0] != "0" or number == "0") and len(number) <= 6
+
+
+def ten_to(power: int | str) -> str:
+    """A power of ten as it is written on a board.
+
+    >>> ten_to(4), ten_to(-2)
+    ('10⁴', '10⁻²')
+    """
+    return "10" + "".join([_RAISED[sign] for sign in str(power)])
 
 
 def times(power: int) -> str:
