@@ -174,11 +174,6 @@ _ALL = (
         PUBLISHED,
     ),
     Source("Panasonic TEH", "Panasonic TEH tantalum chip data sheet, marking", PUBLISHED),
-    Source(
-        "parts library article",
-        "A part-library vendor's article on ceramic capacitors",
-        PUBLISHED,
-    ),
     Source("RFE TN", "RFE TN axial non-polar aluminium data sheet", PUBLISHED),
     Source("RND chip resistor", "RND chip resistor data sheet 2016-03, 4.0", PUBLISHED),
     Source(
