@@ -180,7 +180,7 @@ def series_pair(capacitance, rated_voltage, total_voltage, tolerance):
     topic="recap",
     title="Bipolar made of two polar parts",
     sources=("common practice", "GE 23A"),
-    cautions=("stored charge", "heat and fire"),
+    cautions=("stored charge", "mains", "heat and fire"),
     capacitance=Given("F", "The bipolar capacitance that you need.", at_least=1e-8, at_most=0.01),
     rated_voltage=Given("V", "The rated voltage of the bipolar part.", above=0, at_most=450),
 )
@@ -218,6 +218,8 @@ def back_to_back(capacitance, rated_voltage):
         "Join minus to minus. The two plus leads are the ends of the pair.",
         f"A wet aluminium stands at most {_REVERSE_V:g} V in reverse: measure the voltage across "
         "each in use, with ac and dc.",
+        "The charge stays after switching off, in both: measure first.",
+        "Above 60 V dc, and wherever the mains is near: leave it to a qualified person.",
         "Its ESR is the sum of both, it is twice as large, and it ages as both do.",
         "Not in a crossover, a motor or a mains place: the current there heats it.",
     )
