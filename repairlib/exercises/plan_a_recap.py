@@ -235,7 +235,7 @@ PHOTO = "Photograph the board and note each plus"
 SUPPLY = "Renew the capacitors of the power supply"
 RAILS = "Test the supply's voltages"
 VOICES = "Make it dead again, then renew the low parts of the voice board"
-LAST = "Renew the high parts of the voice board"
+LAST = "Make it dead again, then renew the high parts of the voice board"
 STEPS = (PLUG, PHOTO, SUPPLY, RAILS, VOICES, LAST)
 
 

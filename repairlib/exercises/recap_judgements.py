@@ -36,8 +36,9 @@ def must_it_go(draw: Draw) -> Choice:
     return Choice(
         id="q10",
         points=1,
-        prompt=f"An old {microfarad}{NBSP}µF {volts}{NBSP}V electrolytic was taken out and "
-        f"measured at 120{NBSP}Hz. Capacitance: {microfarad * share:.3g}{NBSP}µF. ESR: {esr}. "
+        prompt=f"An old {microfarad}{NBSP}µF {volts}{NBSP}V electrolytic looks sound. It was "
+        f"taken out and measured at 120{NBSP}Hz. "
+        f"Capacitance: {microfarad * share:.3g}{NBSP}µF. ESR: {esr}. "
         f"Its data sheet allows {lowest:g} to {microfarad * 1.2:g}{NBSP}µF. A new one has at most "
         f"{new:g}{NBSP}Ω, one above {worn:g}{NBSP}Ω is worn out. What does the plan say?",
         options=draw.shuffle([GO, STAY, MORE]),
