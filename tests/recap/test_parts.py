@@ -134,6 +134,9 @@ def test_references_of_parts_across_the_mains():
     assert [item.reference for item in made.judged] == ["CX1", "CY1", "CY2"]
     assert all("heat and fire" in item.cautions for item in made.judged)
     assert [item.reference for item in made.held] == ["CX2"]
+    for text in ("CX1,0.1uF 250V\nC1,0.1uF 250V\n", "C1,0.1uF 250V\nCX1,0.1uF 250V\n"):
+        made = plan(text)  # what one line said is not carried to the other
+        assert [item.reference for item in made.kept + made.judged] == ["C1", "CX1"]
 
 
 def test_a_title_does_not_hide_an_electrolytic():
