@@ -319,8 +319,10 @@ class _ListReader:
     def remember(self, line: str, references: References) -> None:
         """Keep what the line said, for lines that say the same of another part."""
         reference, _, rest = line.partition(self.separator or "\0")
-        if self.separator == SPACES or not _plain_reference(reference):
-            return  # CX1 says more than C1 of the same words
+        if self.separator == SPACES or references.names != (reference,):
+            return
+        if references.letters in ON_THE_MAINS:
+            return  # it says more than C1 with the same words
         if len(self.known) >= MOST_REMEMBERED:
             self.known.clear()
         self.known[rest] = self.list.capacitors[-1]
