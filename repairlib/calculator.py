@@ -269,12 +269,14 @@ def calculator(*, topic, title, sources, cautions=(), **parameters):
 
 
 def all_calculators() -> dict[str, Calculator]:
-    """Every calculator by name, in the order of the topics."""
+    """Every calculator by name, in the order of the topics; TypeError when two share a name."""
     calculators = {}
     for module in TOPICS:
         for value in vars(import_module(module)).values():
-            if isinstance(value, Calculator):
-                calculators[value.name] = value
+            if not isinstance(value, Calculator):
+                continue
+            if calculators.setdefault(value.name, value) is not value:
+                raise TypeError(f"two calculators are called {value.name}")
     return calculators
 
 

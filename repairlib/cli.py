@@ -35,8 +35,19 @@ def main(arguments: list[str] | None = None) -> int:
         else:
             print(error, file=sys.stderr)
         return 2
-    print(answer)
+    _print_all(answer)
     return 0
+
+
+def _print_all(answer: str) -> None:
+    """Print the answer; a reader that has seen enough, such as `head`, is no error."""
+    try:
+        print(answer, flush=True)
+    except BrokenPipeError:
+        import os
+
+        # Python writes once more at its end; let that go nowhere.
+        os.dup2(os.open(os.devnull, os.O_WRONLY), sys.stdout.fileno())
 
 
 def _run(arguments: list[str], as_json: bool) -> str:

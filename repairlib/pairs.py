@@ -24,8 +24,8 @@ class Pair:
         self.first = first
         self.second = second
         self.how = how
-        self.value = value
-        self.error = value / wanted - 1
+        self.value = float(f"{value:.12g}")
+        self.error = round(value / wanted - 1, 12)
 
 
 def best_pairs(
@@ -52,7 +52,7 @@ def best_pairs(
         for second in _around(1 / (1 / value - 1 / first), series):
             made = 1 / (1 / first + 1 / second)
             _keep(pairs, first, second, other, made, value)
-    ranked = sorted(pairs.values(), key=lambda one: (round(abs(one.error), 9), _inequality(one)))
+    ranked = sorted(pairs.values(), key=lambda one: (abs(one.error), _inequality(one)))
     return ranked[:count]
 
 
@@ -113,7 +113,7 @@ def _answer(wanted: float, unit: str, series: str, adds_in: str, notes: list[str
     def line(pair: Pair) -> str:
         first, second = Quantity(pair.first, unit), Quantity(pair.second, unit)
         made = Quantity(pair.value, unit, 4)
-        return f"{first} and {second} {pair.how}: {made}, {pair.error * 100 or 0.0:+.2g} %"
+        return f"{first} and {second} {pair.how}: {made}, {pair.error * 100 + 0.0:+.2g} %"
 
     values = {
         "first": Quantity(best.first, unit),
@@ -169,5 +169,6 @@ def capacitor_pairs(capacitance, series):
     notes = [
         "In parallel each part gets the whole voltage.",
         "In series the voltage divides unevenly; the parts need resistors that share it.",
+        "Polar parts in series: plus to minus. Not in place of a part of a safety class (X or Y).",
     ]
     return _answer(capacitance, "F", series, "in parallel", notes)

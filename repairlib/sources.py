@@ -428,11 +428,6 @@ _ALL = (
         PUBLISHED,
     ),
     Source("Panasonic TEH", "Panasonic TEH tantalum chip data sheet, marking", PUBLISHED),
-    Source(
-        "parts library article",
-        "A part-library vendor's article on ceramic capacitors",
-        PUBLISHED,
-    ),
     Source("Princeton MAE 324", "Princeton MAE 324 glossary, Eutectic", PUBLISHED),
     Source("PSS-01-738, quoted", "PSS-01-738, 3.5.7, as quoted in a list message", PUBLISHED),
     Source(

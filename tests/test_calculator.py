@@ -1,12 +1,14 @@
 """repairlib.calculator: one definition, checked, called, fuzzed and documented."""
 
 import json
+import sys
+import types
 
 import pytest
 from hypothesis import given
 from hypothesis import strategies as st
 
-from repairlib.calculator import Choice, Given, Text, all_calculators, calculator, found
+from repairlib.calculator import TOPICS, Choice, Given, Text, all_calculators, calculator, found
 from repairlib.errors import RepairlibError
 from repairlib.finding import Finding
 from repairlib.quantity import Quantity
@@ -104,6 +106,19 @@ def test_a_name_that_is_not_there():
 
 
 CALCULATORS = all_calculators()
+
+
+def test_two_calculators_of_one_name_are_a_mistake(monkeypatch):
+    """Which of the two would answer is nobody's choice."""
+    twin = types.ModuleType("twin")
+    twin.energy = calculator(topic="test", title="Twin", sources=("common practice",))(
+        lambda: found({})
+    )
+    twin.energy.name = "series_pair"
+    monkeypatch.setitem(sys.modules, "twin", twin)
+    monkeypatch.setattr("repairlib.calculator.TOPICS", (*TOPICS, "twin"))
+    with pytest.raises(TypeError, match="two calculators are called series_pair"):
+        all_calculators()
 
 
 def test_there_are_calculators():

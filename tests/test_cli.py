@@ -1,6 +1,7 @@
 """The command line as a person meets it: fresh processes, exit status, one clear line."""
 
 import json
+import os
 import subprocess
 import sys
 
@@ -114,3 +115,17 @@ def test_a_terminal_without_unicode_still_answers():
     done = run("read", "104K", env={"PYTHONIOENCODING": "ascii"})
     assert done.returncode == 0
     assert "100" in done.stdout
+
+
+def test_a_reader_that_has_seen_enough_is_no_error():
+    reader, writer = os.pipe()
+    os.close(reader)
+    done = subprocess.run(
+        [sys.executable, "-m", "repairlib", "calc"],
+        stdout=writer,
+        stderr=subprocess.PIPE,
+        timeout=60,
+    )
+    os.close(writer)
+    assert done.stderr == b""
+    assert done.returncode == 0

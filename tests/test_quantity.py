@@ -54,7 +54,7 @@ def test_reads_what_people_type(text, unit, value, kind):
     assert quantity.unit == kind
 
 
-@pytest.mark.published("Scale definitions: F = 1.8 C + 32 (heat and ESD facts, section 0)")
+@pytest.mark.from_memory("definition of the Fahrenheit scale: F = 1.8 C + 32")
 @pytest.mark.parametrize(("fahrenheit", "celsius"), [(662, 350), (32, 0), (212, 100), (-40, -40)])
 def test_fahrenheit(fahrenheit, celsius):
     assert read_quantity(f"{fahrenheit} °F").value == pytest.approx(celsius)

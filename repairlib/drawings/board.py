@@ -47,6 +47,7 @@ class Placed:
     angle: float | None  # radians, None where the positive end is not known
     polarity: str
     state: str
+    open: bool = False
 
     @property
     def box(self) -> Box:
@@ -59,7 +60,7 @@ class Placed:
 
     @property
     def label(self) -> str:
-        words = [self.reference]
+        words = [f"{self.reference}?" if self.open else self.reference]
         if self.polarity == "non-polar":
             words.append("NP")
         if self.state == "next":
@@ -76,7 +77,8 @@ def draw_board(
     downwards), diameter_mm or width_mm and height_mm as they lie on the board, and optionally
     polarity ("polar", "non-polar" or "none"), angle_deg (where the positive end points: 0 right,
     90 up, 180 left, 270 down; absent when not known, then shown as "?") and state ("to do",
-    "next", "done" or "keep").
+    "next", "done" or "keep") and open (true for a part that still waits for an answer: a "?" stands
+    beside its reference).
 
     Raises RepairlibError for a part without place or size, or one that is off the board.
 
@@ -131,6 +133,7 @@ def _place(part, width_mm: float, height_mm: float, scale: float) -> Placed:
         angle=None if angle in (None, "") else _length(part, reference, "angle_deg") * pi / 180,
         polarity=_word(part, reference, "polarity", "none", POLARITIES),
         state=_word(part, reference, "state", "to do", STATES),
+        open=bool(_field(part, "open")),
     )
 
 
@@ -232,7 +235,7 @@ def _draw_legend(canvas: Canvas, top: float, placed: list[Placed]) -> None:
         if any(part.polarity == "polar" and part.round for part in placed):
             words.append("dark side of a round part: negative")
     if any(part.polarity == "polar" and part.angle is None for part in placed):
-        words.append("?: polarity not known, look first")
+        words.append("? in a part: polarity not known, look first")
     if any(part.polarity == "non-polar" for part in placed):
         words.append("NP: either way round")
     canvas.text(MARGIN, top + 20, "   ·   ".join(words), 16, "start")
@@ -240,9 +243,11 @@ def _draw_legend(canvas: Canvas, top: float, placed: list[Placed]) -> None:
     meaning = {
         "next": "thick outline and 'next': fit this now",
         "done": "tick: fitted",
-        "keep": "dashed outline: keep, leave in place",
+        "keep": "dashed outline: not fitted by this plan",
     }
     told = [text for state, text in meaning.items() if state in states]
+    if any(part.open for part in placed):
+        told.append("? beside a name: on hold, look at it first")
     canvas.text(MARGIN, top + 46, "   ·   ".join(told), 16, "start")
 
 
@@ -259,6 +264,7 @@ def _words(title, parts, placed: list[Placed], width_mm: float, height_mm: float
             f"{float(_field(raw, 'y_mm')):g} mm from the top"
         )
         said = [place, _end_in_words(part), part.state if part.state != "to do" else ""]
+        said.append("on hold" if part.open else "")
         lines.append(", ".join(word for word in said if word) + ".")
     return " ".join([head, *lines])
 

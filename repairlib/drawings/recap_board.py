@@ -11,6 +11,7 @@ from repairlib.errors import RepairlibError
 from repairlib.recap.board import Position
 from repairlib.recap.item import Item
 from repairlib.recap.planner import Plan
+from repairlib.recap.rules import HOLD
 
 ANGLES = {"right": 0, "up": 90, "left": 180, "down": 270}
 EDGE_MM = 14.0  # board around the outermost places
@@ -18,7 +19,8 @@ USUAL_MM = 6.0  # a place whose part nobody measured
 
 
 def draw_recap(plan: Plan, done: Collection[str] = ()) -> Picture:
-    """Draw the plan's board: which parts are done, which one is next, which ones stay.
+    """Draw the plan's board: which parts are done, which one is next, which ones are not fitted, or
+    wait with a "?".
 
     `done` holds the references that are fitted. Raises RepairlibError for a plan without board.
 
@@ -54,6 +56,7 @@ def _state(reference: str, done: Collection[str], waiting: list[str], following)
 
 def _drawn(place: Position, item: Item | None, state: str) -> dict:
     drawn = {"reference": place.reference, "x_mm": place.x_mm, "y_mm": place.y_mm, "state": state}
+    drawn["open"] = item is not None and item.verdict == HOLD
     bipolar = item is not None and item.new is not None and not item.new.polar
     drawn["polarity"] = "non-polar" if bipolar else "none" if place.plus == "none" else "polar"
     drawn["angle_deg"] = ANGLES.get(place.plus)

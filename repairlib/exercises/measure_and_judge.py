@@ -302,7 +302,7 @@ def verdict(draw: Draw) -> Choice:
 PLUG = "Pull the plug"
 DISCHARGE = "Wait, then discharge the capacitor through a resistor"
 PROVE = "Measure the voltage across it: nothing is left"
-TIPS = "Hold the probe tips together and note the reading"
+TIPS = "Change to the ESR range, hold the probe tips together and note the reading"
 ESR = "Measure the ESR"
 NOTE = "Write the reading down, with its frequency"
 STEPS = (PLUG, DISCHARGE, PROVE, TIPS, ESR, NOTE)
@@ -320,7 +320,13 @@ def order_of_work(draw: Draw) -> Order:
         mistakes=[
             Mistake(_not_first(PLUG, DISCHARGE, PROVE, ESR), live, danger=True, hazard="mains"),
             Mistake(_too_early, charged, danger=True, hazard="stored charge"),
-            Mistake(before(PROVE, DISCHARGE), "How do you know that it is empty afterwards?"),
+            Mistake(
+                before(PROVE, DISCHARGE),
+                "How do you know that it is empty afterwards?",
+                danger=True,
+                hazard="stored charge",
+            ),
+            Mistake(before(TIPS, PROVE), "On which range do you prove that it is dead?"),
             Mistake(before(ESR, TIPS), "How much of the reading belongs to the leads?"),
         ],
     )

@@ -10,6 +10,7 @@ from __future__ import annotations
 from repairlib.exercises.arranging import Order, Table, before
 from repairlib.exercises.draws import Draw
 from repairlib.exercises.questions import Choice, Mistake, Number, Question
+from repairlib.exercises.recap_judgements import must_it_go, tantalum_instead
 from repairlib.quantity import NBSP
 
 REPLACE = "Replace it: it ages"
@@ -21,7 +22,7 @@ POLAR, BIPOLAR = "polar", "bipolar"
 
 
 def questions(draw: Draw) -> list[Question]:
-    """The nine questions in the variant of this draw."""
+    """The eleven questions in the variant of this draw."""
     return [
         what_ages(draw.part("what ages")),
         next_rating(draw.part("next rating")),
@@ -32,15 +33,18 @@ def questions(draw: Draw) -> list[Question]:
         order_of_work(draw.part("order of work")),
         too_high(draw.part("too high")),
         little_plan(draw.part("little plan")),
+        must_it_go(draw.part("must it go")),
+        tantalum_instead(draw.part("tantalum instead")),
     ]
 
 
 def warm_up(draw: Draw) -> list[Question]:
-    """Three questions to practise on, unmarked."""
+    """Four questions to practise on, unmarked."""
     return [
         how_many(draw.part("how many")),
         old_way_to_write(draw.part("old way to write")),
         mains_part(draw.part("mains part")),
+        how_many_to_order(draw.part("how many to order")),
     ]
 
 
@@ -82,6 +86,18 @@ def mains_part(draw: Draw) -> Choice:
                 hazard="mains",
             )
         ],
+    )
+
+
+def how_many_to_order(draw: Draw) -> Number:
+    boards, each, answer = draw.pick([(12, 4, 53), (10, 2, 22), (8, 1, 9), (5, 3, 17)])
+    return Number(
+        prompt=f"A class mends {boards} boards, each with {each} of one part. With one spare for "
+        "each ten, rounded up: how many must come?",
+        unit="",
+        answer=answer,
+        mistakes=[Mistake(boards * each, "That leaves none for a part that is lost or reversed.")],
+        hint="First all boards together, then the spares on top.",
     )
 
 
@@ -219,7 +235,7 @@ PHOTO = "Photograph the board and note each plus"
 SUPPLY = "Renew the capacitors of the power supply"
 RAILS = "Test the supply's voltages"
 VOICES = "Make it dead again, then renew the low parts of the voice board"
-LAST = "Renew the high parts of the voice board"
+LAST = "Make it dead again, then renew the high parts of the voice board"
 STEPS = (PLUG, PHOTO, SUPPLY, RAILS, VOICES, LAST)
 
 

@@ -172,7 +172,7 @@ def after_the_phone_call(draw: Draw) -> Choice:
 
 def proving_dead(draw: Draw) -> Order:
     plug = "Pull the plug and keep it where you can see it"
-    wait = "Wait some minutes with your hands away: most of the charge runs off by itself"
+    wait = "Wait some minutes with your hands away, while most of the charge runs off"
     discharge = "Discharge the capacitor through the resistor made for it"
     measure = "Try the meter on a known source, then measure across the capacitor"
     check = "Try the meter on the known source once more"

@@ -60,7 +60,7 @@ def decide(
     >>> decide(4.79, 4.85, 4.75, 5.25, unit="V").verdict
     'pass'
     >>> print(decide(4.79, 4.85, 4.75, 5.25, unit="V").reason)
-    4.79 V to 4.85 V lies within 4.75 V to 5.25 V
+    4.79 V to 4.85 V is within 4.75 V to 5.25 V
     >>> decide(5.21, 5.27, 4.75, 5.25, unit="V").zone
     'conditional pass'
     """
@@ -85,11 +85,14 @@ def decide(
 
     if not below(bottom, limit_low) and not above(top, limit_high):
         shown = "the reading" if rule == SIMPLE else value
-        return decision(PASS, PASS, f"{shown} lies {limits}")
+        return decision(PASS, PASS, f"{shown} is {limits}")
     if below(top, limit_low) or above(bottom, limit_high):
         shown = "the reading" if rule == SIMPLE else value
-        return decision(FAIL, FAIL, f"{shown} does not lie {limits}")
-    across = f"{value} may or may not lie {limits}"
+        low_side = below(top, limit_low)
+        beyond = f"{'below' if low_side else 'above'} "
+        beyond += brief(limit_low if low_side else limit_high, unit)
+        return decision(FAIL, FAIL, f"{shown} is {beyond}")
+    across = f"{value} may or may not be {limits}"
     if not measured:
         return decision(CANNOT_TELL, CANNOT_TELL, across)
     inside = not below(reading, limit_low) and not above(reading, limit_high)
@@ -146,9 +149,9 @@ def _value_words(low: float, high: float, unit: str) -> str:
 
 def _limit_words(low: float | None, high: float | None, unit: str) -> str:
     if low is None:
-        return f"at or below {brief(high, unit)}"
+        return f"at most {brief(high, unit)}"
     if high is None:
-        return f"at or above {brief(low, unit)}"
+        return f"at least {brief(low, unit)}"
     return f"within {brief(low, unit)} to {brief(high, unit)}"
 
 

@@ -2,7 +2,6 @@
 
 from __future__ import annotations
 
-from math import log10
 from typing import NamedTuple
 
 from repairlib.calculator import Choice, Given, calculator, found
@@ -10,10 +9,11 @@ from repairlib.health.decision_rules import brief
 from repairlib.quantity import Quantity
 
 MNO2, POLYMER = "tantalum", "tantalum polymer"
+CANNOT_TELL = "cannot tell"
 OHM_PER_VOLT = 3.0  # in series with solid tantalum, encyclopaedia
 REVERSE_VOLTS = 1.5  # wet aluminium at most, GE 23A
 ABSORPTION = {"wet aluminium": (0.10, 0.15), "solid tantalum": (0.02, 0.03)}  # encyclopaedia
-CERAMIC_LOSS_A_DECADE = {"C0G": (0.0, 0.0), "X7R": (2.5, 2.5), "X5R": (5.0, 7.0)}  # per cent
+HOTTEST_C = 85.0  # to which these deratings hold
 
 
 class Derating(NamedTuple):
@@ -29,9 +29,21 @@ _DERATING = {
     POLYMER: Derating(
         0.8,
         "encyclopaedia, Electrolytic capacitor",
-        "A choice: 20 % less. From memory, 10 % is enough for ratings to 10 V.",
+        "A choice: 20 % less, to 85 °C. From memory, 10 % is enough for ratings to 10 V.",
     ),
 }
+
+
+def working_share(family: str) -> float:
+    """What part of its rated voltage a tantalum part may work at, to 85 °C.
+
+    Manganese dioxide: half (KEMET). Polymer: 80 % (encyclopaedia); that 90 % would do for ratings
+    to 10 V is from memory, and not followed.
+
+    >>> working_share("tantalum"), working_share("tantalum polymer")
+    (0.5, 0.8)
+    """
+    return _DERATING[family].part
 
 
 @calculator(
@@ -41,18 +53,25 @@ _DERATING = {
     cautions=("heat and fire",),
     family=Choice(tuple(_DERATING), "What kind of tantalum part it is."),
     rated_voltage=Given("V", "The marked rated voltage.", above=0, at_most=1e3),
+    temperature=Given("°C", "Of the part.", at_least=-55, at_most=125, default=40.0),
 )
-def tantalum_working_voltage(family, rated_voltage):
+def tantalum_working_voltage(family, rated_voltage, temperature):
     """The voltage that a solid tantalum part may see in use: half of its rating, or 80 %.
 
-    `rated_voltage` in volts. Raises RepairlibError outside 0 to 1000 V. Source: a maker's answer
-    on derating for manganese dioxide, an encyclopaedia for polymer.
+    `rated_voltage` in volts, `temperature` of the part in °C. Above 85 °C less is allowed, and no
+    figure is known here: the verdict is then "cannot tell". Raises RepairlibError outside 0 to
+    1000 V. Source: a maker's answer on derating for manganese dioxide, an encyclopaedia for
+    polymer.
 
     >>> print(tantalum_working_voltage("tantalum", "25 V"))
     Highest working voltage of a tantalum part: working voltage 12.5 V; series resistance 37.5 Ω
     """
     rule = _DERATING[family]
     volts = rated_voltage * rule.part
+    if temperature > HOTTEST_C:
+        reason = f"above {HOTTEST_C:g} °C less than {brief(volts, 'V')} is allowed"
+        reason += ": read the data sheet"
+        return found({}, (), CANNOT_TELL, reason, sources=(rule.source,))
     values = {"working_voltage": Quantity(volts, "V")}
     notes = [rule.note]
     if family == MNO2:
@@ -110,26 +129,3 @@ def returning_voltage(inside, voltage):
     if inside == "solid tantalum":
         notes.append("10 % is also listed for solid tantalum.")
     return found(values, working, notes=notes)
-
-
-@calculator(
-    topic="health",
-    title="Ageing of a ceramic capacitor",
-    sources=("parts library article",),
-    kind=Choice(tuple(CERAMIC_LOSS_A_DECADE), "Its temperature characteristic."),
-    hours=Given("", "Hours since it was last soldered.", at_least=1, at_most=1e9),
-)
-def ceramic_ageing(kind, hours):
-    """How much of its capacitance a ceramic part has lost since it was last heated.
-
-    `hours` since soldering, 1 or more: the loss is the same for each tenfold of time, and heating
-    above its Curie point undoes it. Raises RepairlibError outside the range. Source: a parts
-    library's article.
-
-    >>> print(ceramic_ageing("X7R", 1000))
-    Ageing of a ceramic capacitor: lost at least 7.50 %; lost at most 7.50 %
-    """
-    low, high = (loss * log10(hours) for loss in CERAMIC_LOSS_A_DECADE[kind])
-    working = [f"log10({hours:g}) = {log10(hours):.3g} decades of hours"]
-    values = {"lost_at_least": Quantity(low, "%", 3), "lost_at_most": Quantity(high, "%", 3)}
-    return found(values, working)

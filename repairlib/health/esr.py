@@ -16,7 +16,7 @@ from repairlib.calculator import Choice, Given, calculator, found
 from repairlib.errors import RepairlibError
 from repairlib.health.decision_rules import brief
 from repairlib.health.families import FILM, LOW_IMPEDANCE, WET, check_part, families, family
-from repairlib.quantity import Quantity
+from repairlib.quantity import NBSP, Quantity, engineering
 from repairlib.tables import read_table
 
 # A tan δ limit stated at 120 Hz is also used at 100 Hz, where bridges made for 50 Hz mains measure.
@@ -277,17 +277,18 @@ def _film_limit(name, rows, hertz) -> LossLimit:
             step = f"tan δ of {name} at {hertz / 1e3:g} kHz: {tan_delta:g}"
             return LossLimit(tan_delta, hertz, (step,), (), source)
     accepted = ", ".join(f"{row[1] / 1e3:g} kHz" for row in rows)
-    raise RepairlibError(f"{hertz:g} Hz", f"no tan δ of {name} was stated there", accepted)
+    read = engineering(hertz, "Hz").replace(NBSP, " ")
+    raise RepairlibError(read, f"no tan δ of {name} was stated there", accepted)
 
 
 def _check_frequency(name: str, hertz: float) -> None:
     if LOWEST_HZ <= hertz <= STATED_HZ:
         return
-    wrong = f"the tan δ limit of {name} holds at 120 Hz; it is not carried to other frequencies"
+    wrong = f"the tan δ limit of {name} is known for 120 Hz only"
     accepted = "100 Hz to 120 Hz"
     if name == LOW_IMPEDANCE:
         accepted += ", or 100 kHz with the size of the can"
-    raise RepairlibError(f"{hertz:g} Hz", wrong, accepted)
+    raise RepairlibError(engineering(hertz, "Hz").replace(NBSP, " "), wrong, accepted)
 
 
 def _with_limits() -> str:

@@ -188,7 +188,7 @@ class _Reader:
             readings, note = self.readings_of(others)
         except RepairlibError as problem:
             return self.aside(number, self.kinds.UNREADABLE, problem.wrong)
-        if not readings:
+        if not readings and not (note and self.columns):
             return self.aside(number, self.kinds.UNREADABLE, f"nothing was read on {name}")
         self.seen[name] = number
         self.table.parts.append(MeasuredPart(name, number, readings, note))

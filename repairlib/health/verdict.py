@@ -24,7 +24,7 @@ from repairlib.health.esr import (
 )
 from repairlib.health.families import FILM, LOW_IMPEDANCE, check_part, families
 from repairlib.health.leakage import own_leakage_limit
-from repairlib.quantity import Quantity
+from repairlib.quantity import Quantity, engineering
 
 FIT, MARGINAL, REPLACE, CANNOT_TELL = "fit", "marginal", "replace", "cannot tell"
 WORST_FIRST = (REPLACE, CANNOT_TELL, MARGINAL, FIT)
@@ -153,7 +153,7 @@ def judge_capacitor(
 
     >>> finding = judge_capacitor("aluminium general 105", "100 µF", "25 V", "92 µF", esr="9 Ω")
     >>> print(finding.verdict, "because", finding.reason)
-    replace because ESR: 8.55 Ω to 9.45 Ω does not lie at or below 3.7136 Ω, the end-of-life limit
+    replace because ESR: 8.55 Ω to 9.45 Ω is above 3.7136 Ω, the end-of-life limit
     """
     check_part(capacitance, rated_voltage)
     worn = _criterion(family, rated_voltage, criterion)
@@ -234,8 +234,8 @@ def _stated_loss_limit(family, farad, volts, hertz, diameter, length) -> _LossLi
     limit = loss_limit(family, farad, volts)
     ohm = esr_of(limit.tan_delta, farad, STATED_HZ)
     why = (
-        f"the limit of {family} holds at 120 Hz and is not carried to {hertz:g} Hz: measure at "
-        "120 Hz"
+        f"it was read at {engineering(hertz, 'Hz')}, and the limit of {family} is for 120 Hz: "
+        "measure at 120 Hz"
     )
     return _LossLimit(None, None, ohm, why, limit.notes, limit.source)
 

@@ -7,8 +7,8 @@ case sizes and date codes. Not semiconductors.
 from __future__ import annotations
 
 from repairlib.errors import RepairlibError
-from repairlib.markings.bodies import read_body
-from repairlib.markings.clean_text import clean, split
+from repairlib.markings.bodies import HARDLY, read_body
+from repairlib.markings.clean_text import clean, has_plus, split, split_at_volts
 from repairlib.markings.reading import KIND_NAMES, Reading, Tolerance
 from repairlib.markings.voltage_codes import read_voltage
 
@@ -50,7 +50,7 @@ def read(text: str, part: str | None = None) -> list[Reading]:
     ...     print(reading)
     22 pF: ceramic or film capacitor. 22 and no zeros, in pF.
     22 Ω: chip resistor. 22 and no zeros, in Ω; three figures are used for 5 %.
-    220 µF: aluminium SMD can. A number without a unit is in µF.
+    220 µF: aluminium SMD can, or radial aluminium capacitor. A number without a unit is in µF.
     22 µH: inductor. 22 and no zeros, in µH.
     220 pF: ceramic or film capacitor. Old parts print plain pF.
     >>> read("220\\nE", part="can")[0].carries
@@ -77,11 +77,22 @@ def candidates(cleaned: str, part: str | None) -> list[Reading]:
     pieces = split(cleaned)
     if not pieces:
         return []
-    found = _found(cleaned, pieces, part, sound_only=part is None)
+    if len(pieces) == 1 and ("V" in cleaned or "~" in cleaned):
+        pieces = split_at_volts(pieces[0])
+    found = _on_polar_bodies(cleaned, pieces) if part is None and has_plus(cleaned) else []
+    found = found or _found(cleaned, pieces, part, sound_only=part is None)
     if not found and part is None:
         found = _found(cleaned, pieces, part, sound_only=False)
     found.sort(key=_rank)
     return _distinct(found)
+
+
+def _on_polar_bodies(cleaned: str, pieces: list[str]) -> list[tuple[int, Reading]]:
+    """The sound readings of a marking with a plus for a lead, which stands on polar parts only."""
+    found = []
+    for body in ("radial", "can", "tantalum"):
+        found += read_body(cleaned, pieces, body, sound_only=True)
+    return found
 
 
 def _found(cleaned: str, pieces: list[str], part: str | None, sound_only: bool):
@@ -180,11 +191,17 @@ def _rank(pair: tuple[int, Reading]) -> int:
 
 
 def _distinct(found: list[tuple[int, Reading]]) -> list[Reading]:
-    """Each meaning once: the likeliest reading stands for all bodies where it is the same."""
-    kept, seen = [], set()
-    for _, reading in found:
+    """Each meaning once: the likeliest reading names the other bodies that carry the same."""
+    kept: dict[tuple, Reading] = {}
+    others: dict[tuple, list[str]] = {}
+    for rank, reading in found:
         meaning = reading.meaning()
-        if meaning not in seen:
-            seen.add(meaning)
-            kept.append(reading)
-    return kept
+        if meaning not in kept:
+            kept[meaning] = reading
+        elif rank < HARDLY and reading.unit == "F" and reading.kind != kept[meaning].kind:
+            kinds = others.setdefault(meaning, [])
+            if reading.kind not in kinds:
+                kinds.append(reading.kind)
+    for meaning, kinds in others.items():
+        kept[meaning] = kept[meaning].with_bodies(tuple(kinds))
+    return list(kept.values())

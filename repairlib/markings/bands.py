@@ -15,7 +15,9 @@ from repairlib.markings.colours import (
     TOLERANCES,
     bands_of,
 )
-from repairlib.markings.reading import Reading, Tolerance
+from repairlib.markings.reading import Reading, percent_either_side
+from repairlib.markings.resistor_codes import zero_link
+from repairlib.markings.value_codes import times
 from repairlib.markings.value_doubt import DOUBT, value_doubt
 
 OTHER_END = 5  # added to the rank of a reading from the other end
@@ -43,7 +45,7 @@ def read_colours(text: str, bands: list[str], part: str | None) -> list[tuple[in
     found = []
     if part in (None, "resistor"):
         if bands == ["black"]:
-            found.append((0, _zero(text)))
+            found.append((0, zero_link(text, "A single black band is a link of 0 Ω.")))
         if 3 <= len(bands) <= 6:
             found += _both_ends(text, bands, "resistor")
     if part in (None, "inductor"):
@@ -63,7 +65,11 @@ def read_colours(text: str, bands: list[str], part: str | None) -> list[tuple[in
 def why_not(bands: list[str]) -> str:
     """What is wrong with bands that no part carries, said for the order they were given in."""
     if len(bands) < 3:
-        return "a lone band means something only in black" if len(bands) == 1 else "two bands"
+        return (
+            "a lone band means something only in black"
+            if len(bands) == 1
+            else "two bands say nothing"
+        )
     if len(bands) > 6:
         return f"{len(bands)} bands; no part has more than six"
     wrong = _wrong_place(bands)
@@ -112,9 +118,9 @@ def _readings(text, bands, kind, words, ruled_out, rank) -> list[tuple[int, Read
     figures = "".join([str(FIGURES.index(colour)) for colour in bands[:count]])
     multiplier, source = MULTIPLIERS[bands[count]]
     value = float(f"{figures}e{multiplier + power}")
-    said = [f"{figures} times {_times(multiplier)}, in {counted}"]
+    said = [f"{figures} times {times(multiplier)}, in {counted}"]
     steps = [
-        f"{', '.join(bands[:count])}: {figures}; {bands[count]}: times {_times(multiplier)}",
+        f"{', '.join(bands[:count])}: {figures}; {bands[count]}: times {times(multiplier)}",
         *([f"from the other end {ruled_out}, so this is the only way"] if ruled_out else []),
     ]
     sources, carries, ending = [source], {}, [words] if words else []
@@ -126,7 +132,7 @@ def _readings(text, bands, kind, words, ruled_out, rank) -> list[tuple[int, Read
     readings = []
     options = TOLERANCES[bands[count + 1]] if has_tolerance else ((NO_BAND, "", source),)
     for place, (percent, edition, origin) in enumerate(options):
-        tolerance = Tolerance(float(f"-{percent}e-2"), float(f"{percent}e-2"))
+        tolerance = percent_either_side(percent)
         meaning = f"{bands[count + 1]} is {tolerance}" if has_tolerance else "no fourth band: ±20 %"
         why = "; ".join([*said, f"{meaning} {edition}".strip(), *ending])
         doubt, unlikely = value_doubt(kind, value, figures, tolerance)
@@ -137,17 +143,6 @@ def _readings(text, bands, kind, words, ruled_out, rank) -> list[tuple[int, Read
         )
         readings.append((rank + place + unlikely + (DOUBT if doubt else 0), one))
     return readings
-
-
-def _times(power: int) -> str:
-    return {-3: "0.001", -2: "0.01", -1: "0.1"}.get(power) or "1" + "0" * power
-
-
-def _zero(text: str) -> Reading:
-    return Reading(
-        *("resistor", text, "resistance", 0.0, "Ω", "A single black band is a link of 0 Ω."),
-        sources=("encyclopaedia, Zero-ohm link",),
-    )
 
 
 def _military(text: str, bands: list[str]) -> list[tuple[int, Reading]]:
@@ -167,11 +162,11 @@ def _military(text: str, bands: list[str]) -> list[tuple[int, Reading]]:
     elif "gold" not in value_bands:
         first, second, third = (FIGURES.index(colour) for colour in value_bands)
         number = f"{first}{second}e{third}"
-        how = f"{first}{second} times {_times(third)}"
+        how = f"{first}{second} times {times(third)}"
     else:
         return []
     percent, _, origin = TOLERANCES[last][0]
-    tolerance = Tolerance(float(f"-{percent}e-2"), float(f"{percent}e-2"))
+    tolerance = percent_either_side(percent)
     henry = float(f"{number}e-6") if "e" not in number else float(number) * 1e-6
     if not henry:
         return []
@@ -191,7 +186,7 @@ def _dots(text: str, bands: list[str]) -> list[tuple[int, Reading]]:
     power, _ = MULTIPLIERS[bands[2]]
     henry = float(f"{figures}e{power - 9}")
     doubt, unlikely = value_doubt("chip-inductor", henry, figures, None)
-    why = f"Three dots on a radio-frequency chip: {figures} times {_times(power)}, in nH."
+    why = f"Three dots on a radio-frequency chip: {figures} times {times(power)}, in nH."
     reading = Reading(
         *("chip-inductor", text, "inductance", henry, "H", why, 2),
         doubt=doubt,

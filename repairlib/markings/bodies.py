@@ -8,15 +8,29 @@ reading, ranked by how likely it is and doubted when no such part is made.
 from __future__ import annotations
 
 from repairlib.markings import made
-from repairlib.markings.other_pieces import IS_AC, IS_RATING, explicit_piece, implied_piece
+from repairlib.markings.other_pieces import (
+    IS_AC,
+    IS_RATING,
+    explicit_piece,
+    implied_piece,
+    join_safety_classes,
+)
 from repairlib.markings.reading import Reading
 from repairlib.markings.tolerance_letters import tolerances
-from repairlib.markings.value_codes import BARE, CODE, PRACTICE, SMALL_PICO
+from repairlib.markings.value_codes import BARE, CODE, LETTER_STANDARD, PRACTICE, SMALL_PICO
 from repairlib.markings.value_pieces import VOLTAGE_LETTERS, Way, ways_to_read
 
 _DOUBT = 100  # added to the rank, once or twice
+HARDLY = 30  # a body with this rank or more is not named beside a likelier one
 _NEVER_POLAR = ("capacitor", "ceramic", "film")
-_NOT_SAID = 30  # added where NP or BP is printed: such parts need not say that they are non-polar
+_ALUMINIUM_VOLTS = 450.0  # up to here a round number with volts is rather µF than a code in pF
+# Tantalum with its value in µF is made up to here; a number without a unit is smaller still.
+_MOST_ON_BEAD, _MOST_BARE, _BEAD_VOLTS = 330e-6, 68e-6, 50.0
+_CAN_VOLTS = 100.0  # few cans stand more
+_LEAST_FILM_ONLY = 1e-6  # with AC volts no ceramic part is so large
+_BACK_UP = 0.15  # F: so much is a double-layer cell
+_IS_BACK_UP = "so large a value is a memory back-up (double-layer) cell, rated for a few volts only"
+_NO_AC = "these parts are polar and have no AC rating; never fit a polar part where AC stands"
 
 
 def read_body(
@@ -38,6 +52,11 @@ def _in_order(text, pieces, part, sound_only) -> list[tuple[int, Reading]]:
     ways: list[Way] = []
     found: dict[str, tuple] = {}
     lines = "\n" in text
+    if len(pieces) > 2:
+        pieces, classes = join_safety_classes(pieces)
+        if classes and part not in _NEVER_POLAR:
+            return []
+        found = {} if classes is None else {classes[0]: classes[1:]}
     for piece in pieces:
         other = explicit_piece(piece) if len(pieces) > 1 else None
         if other is None and not ways:
@@ -51,6 +70,10 @@ def _in_order(text, pieces, part, sound_only) -> list[tuple[int, Reading]]:
         if other is None and lines and ways and letters and len(piece) <= 4:
             other = "not_read", piece, f"{piece} is a series or lot mark", PRACTICE
         if other is None or other[0] in found:
+            return []
+        if other[0] in ("dielectric", "safety_class") and part not in _NEVER_POLAR:
+            return []
+        if other[0] == "dielectric" and part == "ceramic":
             return []
         found[other[0]] = other[1:]
     bare_rating = found.get("rated_voltage", ("", "", ""))[1].endswith(IS_RATING)
@@ -80,14 +103,22 @@ def _readings(text, way: Way, found: dict, part: str, sound_only: bool) -> list:
             letter = found["tolerance_letter"][0]
             meanings = tolerances(letter, way.value.farad)
             options = [(one, f"{letter} is {one}") for one, _ in meanings]
+    is_ac = "rated_voltage" in found and found["rated_voltage"][1] == IS_AC
+    is_ac = is_ac or "safety_class" in found
+    non_polar = is_ac or "polarity" in found or "dielectric" in found
     readings = []
     for place, (one, words) in enumerate(options):
-        kind, level = _fit(part, way, volts, one)
+        kind, level = _fit(part, way, volts, one, is_ac, "dielectric" in found)
+        doubt = made.doubt(_body_of(kind, is_ac), way.value.farad, volts, one) if level else ""
+        if is_ac and part in ("tantalum", "can"):
+            level, doubt = level or made.DOUBTFUL, doubt or _NO_AC
         if level and sound_only:
             continue
-        rank = way.rank + place + _likelihood(part, way, volts, "\n" in text) + _DOUBT * level
-        rank += _NOT_SAID if "polarity" in found and part in _NEVER_POLAR else 0
-        doubt = made.doubt(_body_of(kind), way.value.farad, volts, one) if level else ""
+        rank = way.rank + place + _DOUBT * level
+        if non_polar:
+            rank += _likelihood_non_polar(part, is_ac)
+        else:
+            rank += _likelihood(part, way, volts, one, "\n" in text)
         readings.append((rank, _reading(text, kind, way, found, volts, one, words, doubt)))
     return readings
 
@@ -98,11 +129,17 @@ def _reading(text, kind, way: Way, found: dict, volts, tolerance, words: str, do
     carries = {} if volts is None else {"rated_voltage": volts}
     for name, (what, meaning, source) in found.items():
         if name == "rated_voltage":
-            carries |= {"voltage_type": "AC"} if meaning == IS_AC else {}
+            if meaning == IS_AC:
+                carries["voltage_type"] = "AC"
+                if kind in ("radial", "axial"):
+                    carries["polarity"] = "non-polar"
         elif name not in ("tolerance", "tolerance_letter"):
             carries[name] = what
         said += [meaning] if meaning else []
         sources.append(source)
+    if kind == "radial" and way.value.farad >= _BACK_UP:
+        said.append(_IS_BACK_UP)
+        sources.append(PRACTICE)
     sentence = "; ".join([*said, words] if words else said)
     return Reading(
         *(kind, text, "capacitance", way.value.farad, "F"),
@@ -111,34 +148,79 @@ def _reading(text, kind, way: Way, found: dict, volts, tolerance, words: str, do
     )
 
 
-def _fit(part: str, way: Way, volts, tolerance) -> tuple[str, int]:
+def _fit(part: str, way: Way, volts, tolerance, is_ac: bool, is_film: bool) -> tuple[str, int]:
     """The kind of part the reading fits, and how plausible it is there (see made)."""
     farad = way.value.farad
-    if part != "capacitor":
-        return part, made.how_plausible(part, farad, volts, tolerance, way.value.form in BARE)
+    if part in ("radial", "axial") and is_ac:
+        return part, made.how_plausible("non-polar", farad, volts, tolerance, False)
+    if part != "capacitor" and not (is_ac and part == "film"):
+        in_microfarad = way.value.form in BARE or (part == "tantalum" and way.value.form == CODE)
+        return part, made.how_plausible(part, farad, volts, tolerance, in_microfarad)
+    film = made.how_plausible(_body_of("film", is_ac), farad, volts, tolerance, False)
+    if is_film or part == "film":
+        return "film", film
     ceramic = made.how_plausible("ceramic", farad, volts, tolerance, False)
-    film = made.how_plausible("film", farad, volts, tolerance, False)
+    if is_ac and farad >= _LEAST_FILM_ONLY:
+        return "film", film
     if bool(ceramic) == bool(film):
         return part, ceramic
     return ("film", film) if ceramic else ("ceramic", ceramic)
 
 
-def _body_of(kind: str) -> str:
-    return "ceramic" if kind == "capacitor" else kind
+def _body_of(kind: str, is_ac: bool) -> str:
+    """The row of made that holds for a kind."""
+    if is_ac and kind in ("radial", "axial"):
+        return "non-polar"
+    return "ceramic" if kind == "capacitor" else "motor run" if kind == "film" and is_ac else kind
 
 
-def _likelihood(part: str, way: Way, volts: float | None, lines: bool) -> int:
+def _likelihood_non_polar(part: str, is_ac: bool) -> int:
+    """The same for AC volts, for a film's name, and for NP or BP, which only a part says that is
+    polar as a rule. A body that is not of this sort is hardly meant."""
+    if part in _NEVER_POLAR:
+        return HARDLY if not is_ac else 0
+    return HARDLY + 10 if part in ("tantalum", "can") else 10 if is_ac else 0
+
+
+def _likelihood(part: str, way: Way, volts: float | None, tolerance, lines: bool) -> int:
     """How far down the list of an unknown part the reading on this body belongs."""
-    farad = way.value.farad
-    if part in ("capacitor", "ceramic", "film"):
-        unusual = 15 if lines else 5 if volts is not None and volts < 25 else 0
-        unusual += 10 if way.value.form == SMALL_PICO and volts and volts < 500 else 0
-        return unusual + (25 if farad > 4.7e-6 else 0)
+    farad, form = way.value.farad, way.value.form
+    if part in _NEVER_POLAR:
+        return _likelihood_never_polar(way, volts, tolerance, lines)
+    prints_units = form not in BARE  # a can has no room for them
+    if volts is None and farad < 1e-6:
+        return HARDLY + 10  # so small a polar part says its volts
     if part == "tantalum":
-        if way.value.form != CODE:
-            return 9
-        return 5 if farad >= 10e-6 or lines else 10
+        if form != CODE:
+            most = _MOST_BARE if form in BARE else _MOST_ON_BEAD
+            return 9 if farad <= most and (volts or 0) <= _BEAD_VOLTS else HARDLY + 10
+        return 4 if farad >= 10e-6 or lines or (volts and farad >= 1e-6 and not tolerance) else 10
     if volts:
-        return 4 if part != "can" else 3 if lines else 8
-    prints_units = way.value.form not in BARE  # a can has no room for them
-    return 20 if prints_units == (part == "can") else 6
+        if part == "can":
+            hardly = form not in BARE or volts > _CAN_VOLTS
+            return 3 if lines else HARDLY + 10 if hardly else 8
+        return 4 if farad >= 0.47e-6 or volts <= 100 else HARDLY + 10
+    if farad >= _BACK_UP:
+        return 45  # 5F is rather 5 pF
+    return (HARDLY if part == "can" else 20) if prints_units == (part == "can") else 6
+
+
+def _likelihood_never_polar(way: Way, volts: float | None, tolerance, lines: bool) -> int:
+    """The same for ceramic and film."""
+    farad, form = way.value.farad, way.value.form
+    if farad > 4.7e-6:
+        return HARDLY
+    if lines:
+        return 15
+    if volts is None:
+        return 0
+    unusual = 5 if volts < 25 else 0
+    if form == SMALL_PICO and volts < 500:
+        return unusual + 10
+    no_zeros = form == CODE and 9.9e-12 < farad < 99.9e-12 and not way.letter
+    if no_zeros and made.is_preferred("radial", farad) and volts <= _ALUMINIUM_VOLTS:
+        return unusual + 8  # 220 25V is rather 220 µF
+    film_print = way.value.source == LETTER_STANDARD and volts > _BEAD_VOLTS  # 2µ2 100
+    if farad >= 0.999e-6 and tolerance is None and not film_print:
+        return unusual + 7
+    return unusual

@@ -6,7 +6,7 @@ Not here: a letter before two figures, for which no published table was found.
 from __future__ import annotations
 
 from repairlib.markings.reading import Reading
-from repairlib.markings.value_codes import ZEROS
+from repairlib.markings.value_codes import ZEROS, ten_to, times
 from repairlib.markings.value_doubt import DOUBT, value_doubt
 from repairlib.series import E_SERIES
 
@@ -54,11 +54,13 @@ def _figures(text: str, code: str) -> list[tuple[int, Reading]]:
         return []
     figures, power = code[:-1], int(code[-1])
     used = (
-        "three figures are used for 5 %" if len(code) == 3 else "four are used for 1 % and closer"
+        "three figures are used for 5 %"
+        if len(code) == 3
+        else "four figures are used for 1 % and closer"
     )
     why = f"{figures} and {ZEROS[power]}, in Ω; {used}"
     rank = 1 if len(code) == 3 else 10
-    step = f"{figures} × 10^{power} Ω"
+    step = f"{figures} × {ten_to(power)} Ω"
     value = float(f"{figures}e{power}")
     return [_ranked(text, value, figures, why, FIGURES_SOURCE, rank, step=step)]
 
@@ -95,7 +97,7 @@ def _e96(text: str, place: int, letter: str, has_point: bool) -> list[tuple[int,
     figures = E_SERIES["E96"][place - 1]
     found = []
     for order, (power, source, doubt) in enumerate(MULTIPLIERS[letter]):
-        why = f"Place {place:02} of the 96 values is {figures}; {letter} is times {_times(power)}"
+        why = f"Place {place:02} of the 96 values is {figures}; {letter} is times {times(power)}"
         if has_point:
             doubt = "R is rather the decimal point"
         value = float(f"{figures}e{power}")
@@ -116,7 +118,3 @@ def _ranked(text, value, figures, why, source, rank, doubt="", step="") -> tuple
         sources=(source,),
     )
     return rank + (DOUBT if doubt else 0), reading
-
-
-def _times(power: int) -> str:
-    return f"{10**power}" if power >= 0 else f"{10.0**power:g}"

@@ -79,6 +79,20 @@ def split(cleaned: str) -> list[str]:
     return pieces
 
 
+def split_at_volts(piece: str) -> list[str]:
+    """Volts before a value, or AC volts behind it, as one word, taken apart; else the word.
+
+    >>> split_at_volts("25V470µF"), split_at_volts("8µF400VAC"), split_at_volts("6V3")
+    (['25V', '470µF'], ['8µF', '400VAC'], ['6V3'])
+    """
+    value, unit, volts = piece.partition("F")
+    if volts[:1].isdecimal() and volts.endswith(("AC", "ac", "~")):
+        return [value + unit, volts]
+    volts, letter, value = piece.partition("V")
+    is_value = value[:1].isdecimal() and value[-1] in ("F", "D", "µ", "u", "n", "p")
+    return [volts + letter, value] if is_value and volts.isdecimal() else [piece]
+
+
 def _without_hyphens(text: str) -> str:
     """The text with a space for a hyphen between value and volts: 0.1-400. Not in 3216-18."""
     before, hyphen, after = text.partition("-")
@@ -88,11 +102,25 @@ def _without_hyphens(text: str) -> str:
     return text if is_size else f"{before} {after}"
 
 
+def has_plus(cleaned: str) -> bool:
+    """Whether a plus marks a lead, so that the part is polar: + 47µF, or 10 25+.
+
+    >>> has_plus("10 25+"), has_plus("100µF -10+50%"), has_plus("32+32")
+    (True, False, False)
+    """
+    if "+" not in cleaned or "+/-" in cleaned:
+        return False
+    words = cleaned.split()
+    return any(
+        ["%" not in word and "°" not in word and "+" in (word[0], word[-1]) for word in words]
+    )
+
+
 def _without_sign(word: str) -> str:
     """The word without the plus that marks a lead; a lone + or - is nothing."""
     if word in ("+", "-"):
         return ""
-    return word if "%" in word or "°" in word else word.removeprefix("+")
+    return word if "%" in word or "°" in word else word.removeprefix("+").removesuffix("+")
 
 
 _UNITS = ("µF", "uF", "UF", "nF", "NF", "pF", "PF", "mF", "F", "MFD", "mfd", "MF", "kV", "KV")
@@ -109,6 +137,8 @@ def _belongs(before: str, word: str) -> bool:
     """
     if before == "±":
         return True
+    if before[-1] in "Vv" and before[0].isdecimal():
+        return word in ("AC", "DC", "ac", "dc", "~", "=")
     if not before[-1].isdigit():
         return False
     return word in _UNITS or (word in ("V", "v") and before in _USUAL_VOLTAGES)

@@ -20,8 +20,6 @@ CONFUSED = {
     "violet": ("blue", "brown"),
     "blue": ("violet", "grey"),
     "black": ("brown",),
-    "gold": ("yellow",),
-    "silver": ("grey",),
 }
 
 

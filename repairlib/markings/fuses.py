@@ -20,7 +20,6 @@ BANDS_SOURCE = "GOST IEC 60127-1-2010"
 SAME = "Replace it only by one of the same rating and class."
 
 _BAND_SPEEDS = {"black": "FF", "red": "F", "yellow": "M", "blue": "T", "grey": "TT"}
-_FIGURES = ("black", "brown", "red", "orange", "yellow", "green", "blue", "violet", "grey", "white")
 # R20, of which R10 is every second value: ratings in three figures. The bands show the first two.
 _R20 = (100, 112, 125, 140, 160, 180, 200, 224, 250, 280)
 _R20 += (315, 355, 400, 450, 500, 560, 630, 710, 800, 900)
@@ -98,12 +97,14 @@ def read_fuse_bands(text: str, bands: list[str]) -> list[tuple[int, Reading]]:
 
 
 def _bands(text: str, bands: list[str], ending: str) -> Reading | None:
+    from repairlib.markings.colours import FIGURES
+
     first, second, power, last = bands
-    if last not in _BAND_SPEEDS or any(one not in _FIGURES for one in bands[:3]):
+    if last not in _BAND_SPEEDS or any(one not in FIGURES for one in bands[:3]):
         return None
-    shown = _FIGURES.index(first) * 10 + _FIGURES.index(second)
+    shown = FIGURES.index(first) * 10 + FIGURES.index(second)
     rating = next((three for three in _R20 if three // 10 == shown), None)
-    exponent = _FIGURES.index(power)
+    exponent = FIGURES.index(power)
     if rating is None or not 0.002 <= float(f"{rating}e{exponent - 4}") <= 100:
         return None
     ampere = float(f"{rating}e{exponent - 4}")

@@ -5,8 +5,15 @@ Makers agree on the figures and letters of the value, not on all letters of the 
 
 from __future__ import annotations
 
-from repairlib.markings.reading import Reading, Tolerance
-from repairlib.markings.value_codes import ZEROS, number_and_rest, plain_numbers
+from repairlib.markings.other_pieces import percent_tolerance
+from repairlib.markings.reading import Reading, Tolerance, percent_either_side
+from repairlib.markings.value_codes import (
+    ZEROS,
+    leading_digits,
+    number_and_rest,
+    plain_numbers,
+    ten_to,
+)
 from repairlib.markings.value_doubt import DOUBT, value_doubt
 
 CODES = "CTC coils"
@@ -28,7 +35,7 @@ def read_inductor(text: str, pieces: list[str], part: str | None) -> list[tuple[
     value, percent = "", None
     for piece in pieces:
         if piece[-1] == "%" and percent is None:
-            percent = _percent(piece[:-1])
+            percent = percent_tolerance(piece[:-1])
             if percent is None:
                 return []
         elif not value:
@@ -48,7 +55,7 @@ def read_inductor(text: str, pieces: list[str], part: str | None) -> list[tuple[
             reading = Reading(
                 *(kind, text, "inductance", henry, "H", "; ".join([why, *words]) + "."),
                 *(len(number.replace(".", "").lstrip("0")) or 1, percent or tolerance, {}),
-                *((f"{value}: {number} × 10^{power} H",), doubt, (source, *keys)),
+                *((f"{value}: {number} × {ten_to(power)} H",), doubt, (source, *keys)),
             )
             found.append((rank + place + unlikely + (DOUBT if doubt else 0), reading))
     return found
@@ -69,18 +76,23 @@ def _values(piece: str):
                 why = f"The number is in {unit}"
                 yield plain, _UNITS[unit], why, PRACTICE, rest[len(unit) :], place
             break
-    if len(number) == 3 and number.isdecimal() and number[0] != "0" and not _decimals(rest[1:]):
+    if (
+        len(number) == 3
+        and number.isdecimal()
+        and number[0] != "0"
+        and not leading_digits(rest[1:])[0]
+    ):
         figures, power = number[:2], int(number[2])
         yield figures, power - 6, f"{figures} and {ZEROS[power]}, in µH", CODES, rest, 12
     letter = rest[:1].upper()
     if letter not in ("R", "N") or "." in number or "," in number or number[:2] == "00":
         return
-    decimals = _decimals(rest[1:])
+    decimals, tail = leading_digits(rest[1:])
     power, unit = (-6, "µH") if letter == "R" else (-9, "nH")
     value = f"{number or '0'}.{decimals}" if decimals else number
     if value.strip("0.") and len(value) <= 6 and not (len(number) > 1 and number[0] == "0"):
         why = f"{rest[0]} is the decimal point, in {unit}"
-        yield value, power, why, CODES, rest[1 + len(decimals) :], 13
+        yield value, power, why, CODES, tail, 13
 
 
 def _tails(letter: str):
@@ -92,7 +104,7 @@ def _tails(letter: str):
         if unit == "nH":
             tolerance = Tolerance(float(f"-{amount}e-9"), float(f"{amount}e-9"), "H")
         else:
-            tolerance = Tolerance(float(f"-{amount}e-2"), float(f"{amount}e-2"))
+            tolerance = percent_either_side(amount)
         general = letter.upper() in "BC" and unit == "%"
         source = "IEC 60062:2016" if general else TOLERANCE_SOURCE
         differs = ""
@@ -100,15 +112,3 @@ def _tails(letter: str):
             differs = " in the general code" if general else " at one maker"
         options.append((tolerance, [f"{letter} is {tolerance}{differs}"], [source]))
     return options
-
-
-def _decimals(rest: str) -> str:
-    return rest[: len(rest) - len(rest.lstrip("0123456789"))]
-
-
-def _percent(text: str) -> Tolerance | None:
-    number = text.removeprefix("±")
-    if not plain_numbers(number) or len(number) > 6:
-        return None
-    percent = plain_numbers(number)[0]
-    return Tolerance(float(f"-{percent}e-2"), float(f"{percent}e-2"))

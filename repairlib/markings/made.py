@@ -5,7 +5,7 @@ The ranges are common practice, drawn wide, for parts large enough to carry a ma
 
 from __future__ import annotations
 
-from repairlib.markings.voltage_codes import USUAL
+from repairlib.markings.voltage_codes import USUAL, USUAL_AC
 from repairlib.quantity import engineering
 
 SOUND, DOUBTFUL, NOT_PREFERRED = 0, 1, 2
@@ -18,6 +18,8 @@ _RANGES = {
     "can": (0.1e-6, 10e-3, 450.0),
     "radial": (0.1e-6, 0.1, 630.0),
     "axial": (0.1e-6, 0.1, 630.0),
+    "motor run": (10e-12, 150e-6, 3000.0),  # film, in volts AC
+    "non-polar": (1e-6, 1500e-6, 450.0),  # aluminium, in volts AC
     "double layer": (0.01, 100.0, 6.3),
 }
 _PLURALS = {
@@ -27,6 +29,8 @@ _PLURALS = {
     "can": "aluminium SMD cans",
     "radial": "radial aluminium capacitors",
     "axial": "axial aluminium capacitors",
+    "motor run": "film capacitors for AC",
+    "non-polar": "non-polar aluminium capacitors for AC",
 }
 _TIGHTEST = 0.0005  # fraction; no capacitor is sorted closer
 _ROUNDING = 1e-6
@@ -44,7 +48,7 @@ def how_plausible(kind: str, farad: float, volts: float | None, tolerance, bare:
     """
     if not _in_range(kind, farad, volts) or _too_tight(tolerance):
         return DOUBTFUL
-    if volts is not None and (volts > _RANGES[kind][2] or volts not in USUAL):
+    if volts is not None and (volts > _RANGES[kind][2] or not _is_usual(kind, volts)):
         return DOUBTFUL
     if bare and kind in _IN_E12 and not is_preferred(kind, farad):
         return NOT_PREFERRED
@@ -61,7 +65,7 @@ def doubt(kind: str, farad: float, volts: float | None, tolerance) -> str:
         return f"no capacitor is sorted to {tolerance}"
     if volts is not None and volts > most_volts:
         return f"{_PLURALS[kind]} are made up to {engineering(most_volts, 'V')}"
-    if volts is not None and volts not in USUAL:
+    if volts is not None and not _is_usual(kind, volts):
         return f"{engineering(volts, 'V')} is not a usual rating"
     return f"{engineering(farad, 'F')} is not a value that {_PLURALS[kind]} are made in"
 
@@ -76,6 +80,10 @@ def is_preferred(kind: str, farad: float) -> bool:
     text = f"{farad:.6e}"
     figures = _E12 + _BEFORE_E12 if kind in ("radial", "axial") else _E12
     return text[:3] in figures and not text[3:8].strip("0")
+
+
+def _is_usual(kind: str, volts: float) -> bool:
+    return volts in USUAL or (kind in ("motor run", "non-polar") and volts in USUAL_AC)
 
 
 def _in_range(kind: str, farad: float, volts: float | None) -> bool:

@@ -2,17 +2,24 @@
 
 from __future__ import annotations
 
-from repairlib.markings.reading import Tolerance
+from repairlib.markings.reading import Tolerance, percent_either_side
 from repairlib.markings.voltage_codes import bare_volts, code_source, printed_volts, two_characters
 
 PRACTICE = "common practice"
-IS_AC = "the voltage is AC"
+IS_AC = "the voltage is AC: never fit a polar part in its place"
 IS_RATING = "is the rated voltage"
 _NON_POLAR = ("NP", "BP", "N.P.", "B.P.", "N/P", "BI-POLAR", "BIPOLAR", "NON-POLAR")
 _BARE_TEMPERATURES = ("85C", "105C", "125C", "130C", "135C", "150C")
 _KINDS_OF_VOLTS = {"AC": IS_AC, "DC": "the voltage is DC", "": ""}
 _LONE_LETTERS = "BCDFGHJKMNQSTZjkmz"  # E L P W are too tight for any capacitor
-_SAFETY = ("X1", "X2", "X3", "Y1", "Y2", "Y3", "Y4", "X1Y1", "X1Y2")
+# German names of film capacitors, from memory: the build, then the film.
+_FILMS = {
+    **{"MKT": "metallised polyester", "MKS": "metallised polyester", "MMK": "metallised polyester"},
+    **{"MKP": "metallised polypropylene", "MKC": "metallised polycarbonate"},
+    **{"FKP": "polypropylene and foil", "KP": "polypropylene and foil"},
+    **{"FKS": "polyester and foil", "KT": "polyester and foil", "KS": "polystyrene and foil"},
+}
+SAFETY_CLASSES = ("X1", "X2", "X3", "Y1", "Y2", "Y3", "Y4", "X1Y1", "X1Y2")
 
 
 def explicit_piece(piece: str) -> tuple[str, object, str, str] | None:
@@ -27,7 +34,7 @@ def explicit_piece(piece: str) -> tuple[str, object, str, str] | None:
     if volts is not None:
         return "rated_voltage", volts[0], _KINDS_OF_VOLTS[volts[1]], PRACTICE
     if piece[-1] == "%":
-        tolerance = _percent(piece[:-1])
+        tolerance = percent_tolerance(piece[:-1])
         return None if tolerance is None else ("tolerance", tolerance, "", PRACTICE)
     if piece[-1] == "C" and "°" in piece:
         lowest, plus, highest = piece[:-2].rpartition("+")  # -40+105°C, on a sleeve
@@ -38,9 +45,11 @@ def explicit_piece(piece: str) -> tuple[str, object, str, str] | None:
         return None
     if piece.upper() in _NON_POLAR:
         return "polarity", "non-polar", "", PRACTICE
-    if piece in _SAFETY:
+    if piece in SAFETY_CLASSES:
         words = f"{piece} is a safety class: fit the same class only"
         return "safety_class", piece, words, "from memory"
+    if piece in _FILMS:
+        return "dielectric", piece, f"{piece} is film: {_FILMS[piece]}", "from memory"
     if len(piece) >= 3 and not piece[0].isdecimal():
         from repairlib.markings.temperature_codes import STANDARD, characteristic
 
@@ -76,11 +85,34 @@ def implied_piece(piece: str, letters: dict | None, body: str):
     return None
 
 
-def _percent(text: str) -> Tolerance | None:
+def join_safety_classes(pieces: list[str]) -> tuple[list[str], tuple | None]:
+    """The pieces without two or more safety classes and the volts of each, and these as one.
+
+    >>> join_safety_classes(["X1", "440~", "Y2", "300~", "472M"])[0]
+    ['472M']
+    """
+    if sum([piece in SAFETY_CLASSES for piece in pieces]) < 2:
+        return pieces, None
+    rest, said = [], []
+    for piece in pieces:
+        volts = printed_volts(piece)
+        if piece in SAFETY_CLASSES:
+            said.append(piece)
+        elif volts and said and " " not in said[-1]:
+            said[-1] += f" {volts[0]:g} V {volts[1] or 'AC'}"
+        else:
+            rest.append(piece)
+    words = (
+        f"{' and '.join(said)} are safety classes: fit the same classes only, never a polar part"
+    )
+    return rest, ("safety_class", ", ".join(said), words, "from memory")
+
+
+def percent_tolerance(text: str) -> Tolerance | None:
     """The tolerance of ±10, 10, -20+80 or +80-20."""
     body = text.removeprefix("±")
     if body.replace(".", "", 1).isdecimal():
-        return Tolerance(float(f"-{body}e-2"), float(f"{body}e-2")) if len(body) < 6 else None
+        return percent_either_side(body) if len(body) < 6 else None
     sides = text.replace("+", " +").replace("-", " -").split()
     if len(sides) != 2 or {side[0] for side in sides} != {"+", "-"}:
         return None

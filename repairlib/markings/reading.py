@@ -25,7 +25,15 @@ KIND_NAMES = {
     "chip-inductor": "chip inductor",
     "fuse": "fuse",
 }
-_CAUTIONS = {"fuse": ("mains", "heat and fire")}
+_CAPACITOR = " capacitor"
+POLAR_IF = "If it has a stripe, a plus or legs of two lengths, it is polar."
+_POLAR = ("tantalum", "can", "radial", "axial")
+_MAY_BE_NON_POLAR = ("capacitor", "ceramic", "film")
+_AT_THE_MAINS = ("mains", "stored charge")
+_LOWEST_MAINS = 50.0  # V AC; below are parts of loudspeaker crossovers and the like
+_SAFETY_CLASSES = ("X1", "X2", "Y1", "Y2")
+_SAYS_ITSELF = ("temperature_characteristic", "voltage_type", "polarity", "safety_class")
+_SAYS_ITSELF += ("dielectric",)
 
 
 class Tolerance:
@@ -79,10 +87,21 @@ class Tolerance:
     __repr__ = __str__
 
 
+def percent_either_side(percent: str) -> Tolerance:
+    """The tolerance of a number of percent as printed, exact in the last digit.
+
+    >>> percent_either_side("0.25")
+    ±0.25 %
+    """
+    return Tolerance(float(f"-{percent}e-2"), float(f"{percent}e-2"))
+
+
 class Reading:
     """One meaning of a marking.
 
-    `kind` is the part it would be on (a key of KIND_NAMES), `text` the marking as typed.
+    `kind` is the part it would likeliest be on (a key of KIND_NAMES), `also_on` the other kinds
+    that carry the same marking with the same meaning, `on` all of them in words. `text` is the
+    marking as typed.
     `quantity` names what was read: "capacitance", "resistance", "inductance", "current", "voltage",
     "temperature characteristic", "date" or "case size". `value` is in SI in `unit`, or None where
     the marking is no number; `digits` are its significant digits. `tolerance` is a Tolerance or
@@ -100,7 +119,7 @@ class Reading:
 
     __slots__ = (
         *("kind", "text", "quantity", "value", "unit", "digits", "tolerance", "carries"),
-        *("why", "steps", "doubt", "sources"),
+        *("why", "steps", "doubt", "sources", "also_on"),
     )
 
     def __init__(
@@ -117,6 +136,7 @@ class Reading:
         steps: tuple[str, ...] = (),
         doubt: str = "",
         sources: tuple[str, ...] = (),
+        also_on: tuple[str, ...] = (),
     ):
         put = object.__setattr__
         put(self, "kind", kind)
@@ -131,6 +151,7 @@ class Reading:
         put(self, "steps", steps)
         put(self, "doubt", doubt)
         put(self, "sources", sources)
+        put(self, "also_on", also_on)
 
     def __setattr__(self, name, value):
         raise AttributeError(f"a Reading does not change; {name} stays as it was read")
@@ -147,7 +168,45 @@ class Reading:
     @property
     def cautions(self) -> tuple[str, ...]:
         """Keys of the hazards of replacing such a part, for repairlib.safety."""
-        return _CAUTIONS.get(self.kind, ())
+        if self.kind == "fuse":
+            return ("mains", "heat and fire")
+        if "safety_class" in self.carries or self.text in _SAFETY_CLASSES:
+            return _AT_THE_MAINS
+        if self.carries.get("voltage_type") == "AC":
+            volts = self.value if self.unit == "V" else self.carries.get("rated_voltage")
+            return _AT_THE_MAINS if volts is None or volts >= _LOWEST_MAINS else ()
+        return ()
+
+    @property
+    def on(self) -> str:
+        """The parts that may carry it, in words, the likeliest first.
+
+        >>> from repairlib.markings import read
+        >>> read("4.7µF 25V")[0].on
+        'radial aluminium, ceramic, film or tantalum capacitor'
+        """
+        kinds = (self.kind, *self.also_on)
+        if len(kinds) == 1:
+            return KIND_NAMES[self.kind]
+        names = [KIND_NAMES[kind].removesuffix(_CAPACITOR) for kind in kinds if kind != "can"]
+        *others, last = " or ".join(names).split(" or ")
+        said = f"{', '.join(others)} or {last}{_CAPACITOR}" if others else f"{last}{_CAPACITOR}"
+        if "can" not in kinds:
+            return said
+        order = (KIND_NAMES["can"], said) if self.kind == "can" else (said, KIND_NAMES["can"])
+        return ", or ".join(order)
+
+    def with_bodies(self, kinds: tuple[str, ...]) -> Reading:
+        """The same reading, on bodies of these `kinds` too. Says so when only some are polar."""
+        bodies = (self.kind, *kinds)
+        polar = [kind in _POLAR for kind in bodies]
+        open_question = any(polar) and any(kind in _MAY_BE_NON_POLAR for kind in bodies)
+        return Reading(
+            *(self.kind, self.text, self.quantity, self.value, self.unit),
+            f"{self.why} {POLAR_IF}" if open_question else self.why,
+            *(self.digits, self.tolerance, self.carries, self.steps, self.doubt, self.sources),
+            kinds,
+        )
 
     @property
     def headline(self) -> str:
@@ -164,7 +223,7 @@ class Reading:
         return self.quantity, self.value, self.unit, self.tolerance, carried
 
     def __str__(self) -> str:
-        return f"{self.headline}: {KIND_NAMES[self.kind]}. {self.why}"
+        return f"{self.headline}: {self.on}. {self.why}"
 
     __repr__ = __str__
 
@@ -173,6 +232,7 @@ class Reading:
         pair = self.tolerance
         return {
             "kind": self.kind,
+            "also_on": list(self.also_on),
             "text": self.text,
             "quantity": self.quantity,
             "value": self.value,
@@ -188,12 +248,20 @@ class Reading:
             "cautions": list(self.cautions),
         }
 
+    def _caution_rows(self) -> list[tuple[str, str]]:
+        if not self.cautions:
+            return []
+        from repairlib.safety import HAZARDS
+
+        return [("caution", HAZARDS[key].title) for key in self.cautions]
+
     def _repr_html_(self) -> str:
         from html import escape
 
-        rows = [("reads", self.headline), ("on a", KIND_NAMES[self.kind]), ("why", self.why)]
+        rows = [("reads", self.headline), ("on a", self.on), ("why", self.why)]
         rows += [("step", step) for step in self.working]
         rows += [("doubt", self.doubt)] if self.doubt else []
+        rows += self._caution_rows()
         rows += [("source", ", ".join(self.sources))]
         cells = "".join(
             f'<tr><th style="text-align:left">{escape(name)}</th>'
@@ -215,6 +283,6 @@ def _carried(name: str, what: object) -> str:
         return f"{name.partition('_')[0]} {engineering(what, '°C')}"
     if name in ("length", "width", "height"):
         return f"{name} {engineering(what, 'm')}"
-    if name in ("temperature_characteristic", "voltage_type", "polarity", "safety_class"):
+    if name in _SAYS_ITSELF:
         return str(what)
     return f"{name.replace('_', ' ')} {what}"

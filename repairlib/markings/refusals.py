@@ -5,6 +5,7 @@ from __future__ import annotations
 from repairlib.errors import RepairlibError, shown
 from repairlib.markings import candidates
 from repairlib.markings.clean_text import EXAMPLES, split
+from repairlib.markings.other_pieces import SAFETY_CLASSES
 from repairlib.markings.reading import KIND_NAMES
 from repairlib.markings.tolerance_letters import LETTERS, tolerances
 from repairlib.markings.value_codes import number_and_rest
@@ -56,10 +57,21 @@ def _slip(cleaned: str, part: str | None) -> tuple[str, str] | None:
         letter = next(c for c in cleaned if c in _LOOK_ALIKES)
         return f"{letter} is a letter where a figure is due", f"{figures}, if that is printed"
     pieces = split(cleaned)
+    if cleaned in SAFETY_CLASSES:
+        return f"{cleaned} alone is a safety class", f"the value with it: 0.1µF {cleaned} 250V~"
+    for piece in pieces:
+        first, plus, second = piece.partition("+")
+        if plus and second[:1].isdecimal() and first[-1:].isdecimal():
+            one = " ".join([first, *pieces[pieces.index(piece) + 1 :]])
+            return "it has several sections, which share the minus", f"each section alone: {one}"
     if len(pieces) > 1:
         good = [piece for piece in pieces if candidates(piece, part)]
         bad = [piece for piece in pieces if piece not in good]
         if good and bad:
+            if bad[0].isalpha():
+                wrong = f"{shown(bad[0])} is no value; it may be a series or a safety mark"
+                left = " ".join(piece for piece in pieces if piece != bad[0])
+                return wrong, f"{left}; with approval signs beside it, fit the same class only"
             wrong = f"{shown(bad[0])} does not go with {shown(good[0])}"
             return wrong, "a value, then volts, a tolerance or a temperature characteristic"
         return None

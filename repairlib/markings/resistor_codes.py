@@ -2,8 +2,14 @@
 
 from __future__ import annotations
 
-from repairlib.markings.reading import Reading, Tolerance
-from repairlib.markings.value_codes import number_and_rest, plain_numbers
+from repairlib.markings.other_pieces import percent_tolerance
+from repairlib.markings.reading import Reading, percent_either_side
+from repairlib.markings.value_codes import (
+    leading_digits,
+    number_and_rest,
+    plain_numbers,
+    ten_to,
+)
 from repairlib.markings.value_doubt import DOUBT, value_doubt
 
 STANDARD = "IEC 60062:2016"
@@ -48,7 +54,7 @@ def read_resistor(text: str, pieces: list[str], part: str | None) -> list[tuple[
         if piece[-1] in "Ww" and plain_numbers(piece[:-1]) and not power:
             power = piece
         elif piece[-1] == "%" and tolerance is None:
-            tolerance = _percent(piece[:-1])
+            tolerance = percent_tolerance(piece[:-1])
             if tolerance is None:
                 return []
         elif not value_piece:
@@ -77,7 +83,7 @@ def _readings(text, piece, percent, carries, lone) -> list[tuple[int, Reading]]:
             value = float(f"{number}e{power}")
             if not value:
                 if not tail and percent is None and power == 0:
-                    found.append((base, _zero(text)))
+                    found.append((base, zero_link(text)))
                 continue
             limit = percent or tolerance
             doubt, unlikely = value_doubt("resistor", value, number, limit)
@@ -87,7 +93,7 @@ def _readings(text, piece, percent, carries, lone) -> list[tuple[int, Reading]]:
             reading = Reading(
                 *("resistor", text, "resistance", value, "Ω"),
                 *("; ".join([why, *words]) + ".", len(number.replace(".", "").lstrip("0")) or 1),
-                *(limit, {**carries, **more}, (f"{piece}: {number} × 10^{power} Ω",), doubt),
+                *(limit, {**carries, **more}, (f"{piece}: {number} × {ten_to(power)} Ω",), doubt),
                 tuple(dict.fromkeys((source, *keys))),
             )
             found.append((rank, reading))
@@ -100,6 +106,8 @@ def _rank_among_parts(piece: str, tail: str) -> int:
     Three figures and a letter are rather a capacitor; L G T are rarer than R K M.
     """
     number, rest = number_and_rest(piece)
+    if rest == "MF":
+        return 20  # old for microfarad
     if rest[:1] in ("L", "G", "T"):
         return 30 if rest[0] != "L" else 14
     if len(number) == 3 and number.isdecimal() and len(rest) == 1 and rest in ("K", "k", "M"):
@@ -120,8 +128,7 @@ def _values(piece: str):
     letter = _ALSO.get(rest[:1], rest[:1])
     if letter not in POWERS or (rest[0] == "E" and not rest[1:2].isdecimal()):
         return
-    decimals = rest[1:][: len(rest[1:]) - len(rest[1:].lstrip("0123456789"))]
-    tail = rest[1 + len(decimals) :]
+    decimals, tail = leading_digits(rest[1:])
     power, source = POWERS[letter]
     source = PRACTICE if rest[0] == "E" else source
     unit = {"L": "mΩ", "R": "Ω"}.get(letter, f"{letter.replace('K', 'k')}Ω")
@@ -156,7 +163,7 @@ def _tails(tail: str):
     if tail == "A":
         options.append((None, None, ["A leaves the tolerance to the data sheet"], [MEMORY]))
     for percent, source in TOLERANCES[tail[0]]:
-        tolerance = Tolerance(float(f"-{percent}e-2"), float(f"{percent}e-2"))
+        tolerance = percent_either_side(percent)
         maker = " in one maker's lettering" if source == CARD else ""
         words, keys = [f"{tail[0]} is {tolerance}{maker}"], [source]
         if coefficient:
@@ -169,16 +176,9 @@ def _tails(tail: str):
     return options
 
 
-def _percent(text: str) -> Tolerance | None:
-    number = text.removeprefix("±")
-    if not plain_numbers(number) or len(number) > 6:
-        return None
-    percent = plain_numbers(number)[0]
-    return Tolerance(float(f"-{percent}e-2"), float(f"{percent}e-2"))
-
-
-def _zero(text: str) -> Reading:
+def zero_link(text: str, why: str = "A link of 0 Ω.") -> Reading:
+    """The reading of a link."""
     return Reading(
-        *("resistor", text, "resistance", 0.0, "Ω", "A link of 0 Ω."),
+        *("resistor", text, "resistance", 0.0, "Ω", why),
         sources=("encyclopaedia, Zero-ohm link",),
     )

@@ -5,23 +5,24 @@ Not here: the colours, and the temperature coefficient letters of resistors.
 
 from __future__ import annotations
 
-from repairlib.markings.reading import Tolerance
+from repairlib.markings.reading import Tolerance, percent_either_side
 
 STANDARD = "IEC 60062:2016"
 MEMORY = "from memory"
 SERVICE_MANUAL = "Sanyo DP19649"
 
-# letter: (percent either side, source). IEC 60062; E L P W H from memory.
+# letter: (percent either side, source). IEC 60062. The sheet at hand with B C D F G in percent is
+# one of resistors: on capacitors these, and E L P W H, are from memory.
 _PERCENT = {
     "E": ("0.005", MEMORY),
     "L": ("0.01", MEMORY),
     "P": ("0.02", MEMORY),
     "W": ("0.05", MEMORY),
-    "B": ("0.1", STANDARD),
-    "C": ("0.25", STANDARD),
-    "D": ("0.5", STANDARD),
-    "F": ("1", STANDARD),
-    "G": ("2", STANDARD),
+    "B": ("0.1", MEMORY),
+    "C": ("0.25", MEMORY),
+    "D": ("0.5", MEMORY),
+    "F": ("1", MEMORY),
+    "G": ("2", MEMORY),
     "H": ("3", MEMORY),
     "J": ("5", STANDARD),
     "K": ("10", STANDARD),
@@ -70,7 +71,7 @@ def tolerances(letter: str, farad: float) -> tuple[tuple[Tolerance, str], ...]:
     if letter not in _PERCENT:
         return ()
     percent, source = _PERCENT[letter]
-    symmetric = (_fractions(f"-{percent}", percent), source)
+    symmetric = (percent_either_side(percent), source)
     if letter == "P":  # the sources disagree: a service manual has -0/+100 % on capacitors
         return ((_fractions("-0", "100"), SERVICE_MANUAL), symmetric)
     return (symmetric,)

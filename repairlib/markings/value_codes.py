@@ -22,8 +22,10 @@ _UNITS = {
     **{"MFD": -6, "mfd": -6, "Mfd": -6, "MF": -6, "mF": -3},
 }
 _LONGEST_UNIT = 4
+_NO_THOUSANDS = 12  # added to 4.700 as the meaning of 4,700: three decimals are hardly printed
 _LONGEST_NUMBER = 8
 ZEROS = ("no zeros", "one zero", "two zeros", "three zeros", "four zeros", "five zeros")
+_RAISED = dict(zip("-0123456789", "⁻⁰¹²³⁴⁵⁶⁷⁸⁹", strict=True))
 ZEROS += ("six zeros", "seven zeros", "eight zeros", "nine zeros")
 
 
@@ -67,7 +69,7 @@ def figure_code(code: str, rest: str = "", eight_is_large: bool = False) -> Valu
         return Value(CODE, figures, power - 12, why, FIGURE_STANDARD, rest, step=step)
     why = f"{figures} and {ZEROS[int(last)]}, in pF"
     source = "from memory" if last == "8" else FIGURE_STANDARD
-    step = f"{figures} × 10^{last} pF = {figures}{'0' * int(last)} pF"
+    step = f"{figures} × {ten_to(last)} pF = {figures}{'0' * int(last)} pF"
     return Value(CODE, figures, int(last) - 12, why, source, rest, step=step)
 
 
@@ -79,7 +81,7 @@ def point_code(number: str, rest: str) -> Value | None:
     """
     if rest[:1] not in ("R", "r"):
         return None
-    decimals, rest = _digits(rest[1:])
+    decimals, rest = leading_digits(rest[1:])
     if not (number or decimals) or not _whole(number or "0") or len(decimals) > 2:
         return None
     figures = f"{number or '0'}.{decimals}" if decimals else number
@@ -113,7 +115,7 @@ def with_unit(number: str, rest: str) -> list[Value]:
 
 def _letter_code(number: str, letter: str, rest: str) -> list[Value]:
     """Values of 4n7, n47, 33n, and of 4.7n; two when the comma may be a thousands mark."""
-    decimals, left = _digits(rest[1:])
+    decimals, left = leading_digits(rest[1:])
     rank = 5 if rest[0] in _CAPITALS else 0
     unit = f"the letter {rest[0]} is {_NAMES[letter]}"
     point = f"{unit} and the decimal point"
@@ -127,7 +129,8 @@ def _letter_code(number: str, letter: str, rest: str) -> list[Value]:
             options.insert(0, (number, unit, decimals + left))
     return [
         Value(
-            *(PRINTED, figures, _POWERS[letter], why, LETTER_STANDARD, behind, rank + place),
+            *(PRINTED, figures, _POWERS[letter], why, LETTER_STANDARD, behind),
+            rank + (_NO_THOUSANDS if "," in number and place else place),
             step=f"{number}{rest[0]}{decimals} = {figures} {_NAMES[letter]}",
         )
         for place, (figures, why, behind) in enumerate(options)
@@ -139,7 +142,7 @@ def _plain(number: str, power: int, unit: str, rest: str, rank: int = 0) -> list
     """Values of a plain number with a unit; two when its comma may be a thousands mark."""
     return [
         Value(PRINTED, figures, power, f"the number is in {unit}", PRACTICE, rest, rank + extra)
-        for extra, figures in enumerate(plain_numbers(number))
+        for figures, extra in zip(plain_numbers(number), (0, _NO_THOUSANDS), strict=False)
     ]
 
 
@@ -168,7 +171,25 @@ def _whole(number: str) -> bool:
     return number.isdecimal() and (number[0] != "0" or number == "0") and len(number) <= 6
 
 
-def _digits(text: str) -> tuple[str, str]:
+def ten_to(power: int | str) -> str:
+    """A power of ten as it is written on a board.
+
+    >>> ten_to(4), ten_to(-2)
+    ('10⁴', '10⁻²')
+    """
+    return "10" + "".join([_RAISED[sign] for sign in str(power)])
+
+
+def times(power: int) -> str:
+    """A power of ten as people write a factor.
+
+    >>> times(-2), times(3)
+    ('0.01', '1000')
+    """
+    return "1" + "0" * power if power >= 0 else "0." + "0" * (-power - 1) + "1"
+
+
+def leading_digits(text: str) -> tuple[str, str]:
     """The digits at the start of `text`, and what follows."""
     rest = text.lstrip("0123456789")
     return text[: len(text) - len(rest)], rest

@@ -49,6 +49,7 @@ _USUAL += " 180 200 220 250 275 300 305 310 315 350 375 385 400 420 440 450 475 
 _USUAL += " 630 700 750 800 850 900 1000 1200 1250 1500 1600 2000 2500 3000 3150 4000 5000 6000"
 _USUAL += " 6300 8000 10000 15000"
 USUAL = frozenset(float(volts) for volts in _USUAL.split())
+USUAL_AC = frozenset((230.0, 240.0, 330.0, 370.0))  # besides these, on parts for AC
 _ENDINGS = ("WVDC", "WVAC", "VDC", "VAC", "VDc", "Vdc", "Vac", "WV", "VW", "V~", "V=", "V-", "V")
 
 
@@ -118,7 +119,8 @@ def read_voltage(text: str, piece: str, part: str | None) -> list[tuple[int, Rea
         readings.append((rank, _voltage(kind, text, volts, why, code_source(piece))))
     printed = printed_volts(piece)
     if printed is not None:
-        doubt = "" if printed[0] in USUAL else "not a rating that capacitors are sold in"
+        usual = printed[0] in USUAL or (printed[1] == "AC" and printed[0] in USUAL_AC)
+        doubt = "" if usual else "not a rating that capacitors are sold in"
         carries = {"voltage_type": printed[1]} if printed[1] else {}
         why = "A number in volts is the rated voltage."
         rank = 100 if doubt else 60 if kind in _BODY else 2

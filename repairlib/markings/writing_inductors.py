@@ -38,4 +38,6 @@ def write_inductor_bands(henry: float, tolerance: float = 0.1) -> str:
     'red-violet-brown-gold'
     """
     significant(henry, _ACCEPTED)
+    if henry < 0.1e-6 * (1 - 1e-9):
+        raise RepairlibError(henry, "bands on inductors begin at 0.1 µH", "0.1e-6 or more")
     return write_bands(float(f"{henry * 1e6:.9e}"), tolerance, 4)

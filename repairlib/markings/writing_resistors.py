@@ -146,7 +146,7 @@ def _check_count(count: int, figures: str, percent: str, tempco: float) -> None:
         raise RepairlibError(count, "no resistor has so many bands", "3, 4, 5 or 6")
     if len(figures) > (3 if count >= 5 else 2):
         wrong = f"{count} bands hold {3 if count >= 5 else 2} figures"
-        raise RepairlibError(figures, wrong, "5 bands, or a value of fewer figures")
+        raise RepairlibError(figures, wrong, "5 bands for three figures, or a shorter value")
     if (count == 3) != (percent == NO_BAND):
         raise RepairlibError(f"{percent} %", f"{count} bands cannot say this", _percents())
     if (count == 6) != bool(tempco):

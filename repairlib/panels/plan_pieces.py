@@ -24,8 +24,9 @@ STYLE = """<style>
 .rl-plan th, .rl-plan td {border-bottom: 1px solid var(--jp-border-color2, #ccc);
   text-align: left; vertical-align: top; padding: 3px 12px 3px 0; font-size: 13px;
   white-space: normal; max-width: 26rem; overflow-wrap: break-word;}
-.rl-plan th, .rl-plan td:first-child, .rl-plan td:last-child {white-space: nowrap;}
+.rl-plan th, .rl-plan td:first-child {white-space: nowrap;}
 .rl-plan td:first-child {font-weight: 600;}
+.rl-plan .rl-order td:first-child {white-space: normal; max-width: 8rem;}
 .rl-plan h4 {margin: 12px 0 2px 0;}
 .rl-plan .rl-picture img {width: 100%; max-width: 60rem;}
 .rl-plan details {margin: 4px 0 10px 0;}
@@ -79,9 +80,9 @@ def measured_html(shown: Plan) -> str:
         told.append(f"Measured, but not in the list: {', '.join(shown.not_in_list)}.")
     if shown.not_measured:
         told.append(f"In the list, but not measured: {', '.join(shown.not_measured)}.")
-    told.append(LIMITS_RULE)
     notes = "".join(f"<p>{escape(one[:600])}</p>" for one in told)
-    return f"<h4>Measured</h4>{''.join(pieces)}{notes}"
+    how = _folded("How they were judged", f"<p>{escape(LIMITS_RULE)}</p>")
+    return f"<h4>Measured</h4>{''.join(pieces)}{notes}{how}"
 
 
 def order_html(shown: Plan) -> str:
@@ -90,23 +91,23 @@ def order_html(shown: Plan) -> str:
         return ""
     order = shown.order
     rows = [_order_row(line) for line in order.lines[:SHOWN_ITEMS]]
-    head = ("Part", "Places", "Pieces", "Life", "Ripple and ESR", "Price")
+    head = ("Places", "Part", "Pieces", "Expect", "Price")
     told = [SPARES_RULE, LIFE_RULE, *([CHOICE_RULE] if order.priced else []), *order.notes]
     if shown.catalogue is not None and shown.catalogue.problems:
         unread = shown.catalogue.problems
         told.append(f"{len(unread)} lines of the catalogue could not be read: {unread[0]}.")
     notes = "".join(f"<p>{escape(one)}</p>" for one in told)
-    return _folded(f"To order: {order}", _html_table(head, rows) + notes)
+    table = f'<div class="rl-order">{_html_table(head, rows)}</div>'
+    return _folded(f"To order: {order}", table + notes)
 
 
 def _order_row(line: OrderLine) -> tuple:
-    part, expected = line.part, line.expected
+    part = line.part
     what = f"{part.part}: {line.what}" if part else line.what
     packs = f", {line.packs} × pack of {part.pack}" if part else ""
-    known = "; ".join(one for one in (expected.ripple, expected.esr) if one)
-    price = "" if line.cost is None else f"{money(line.cost)}"
+    price = "" if line.cost is None else money(line.cost)
     pieces = f"{line.needed} + {line.spares} spare{packs}"
-    return what, ", ".join(line.places), pieces, expected.life, known, price
+    return ", ".join(line.places), what, pieces, "; ".join(line.expected.said()), price
 
 
 def _folded(title: str, inside: str) -> str:

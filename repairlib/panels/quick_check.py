@@ -150,5 +150,5 @@ def reading_html(reading) -> str:
     doubt = told("cannot read", "Doubtful", [reading.doubt]) if reading.doubt else ""
     return (
         f'<div class="rl-reading"><span class="rl-head">{escape(reading.headline)}</span><br>'
-        f"{escape(KIND_NAMES[reading.kind])}<br>{escape(reading.why)}{doubt}</div>"
+        f"{escape(reading.on)}<br>{escape(reading.why)}{doubt}</div>"
     )

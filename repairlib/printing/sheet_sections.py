@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 from repairlib.printing.sheet_pieces import BOX, table, text
-from repairlib.recap.expectation import LIFE_RULE, Expectation
+from repairlib.recap.expectation import LIFE_RULE
 from repairlib.recap.item import Item
 from repairlib.recap.measurements import CANNOT_TELL, LIMITS_RULE, MUST_GO
 from repairlib.recap.order import SPARES_RULE, OrderLine, money
@@ -66,17 +66,9 @@ def _order_row(line: OrderLine) -> list[str]:
         f"{text(line.part.part)}<small>{what}</small>" if line.part else what,
         text(", ".join(line.places)),
         f"{line.needed} + {line.spares} spare{packs}",
-        expectation_html(line.expected),
+        "".join(f"<small>{text(known)}</small>" for known in line.expected.said()),
     ]
 
 
 def _price(line: OrderLine) -> str:
     return "" if line.cost is None else f"{money(line.cost)}<small>{line.part.price} each</small>"
-
-
-def expectation_html(expected: Expectation) -> str:
-    """Life, ripple current and ESR class, a line each."""
-    ripple = f"ripple {expected.ripple}" if expected.ripple else ""
-    esr = f"ESR {expected.esr}" if expected.esr else ""
-    said = (expected.life, ripple, esr)
-    return "".join(f"<small>{text(one)}</small>" for one in said if one)

@@ -5,7 +5,7 @@ from __future__ import annotations
 from repairlib.calculator import Choice, Given, calculator, found
 from repairlib.quantity import Quantity
 from repairlib.recap import words
-from repairlib.recap.ratings import Capacitor
+from repairlib.recap.capacitor import Capacitor
 from repairlib.recap.rules import RULES, decide
 
 
@@ -16,7 +16,7 @@ from repairlib.recap.rules import RULES, decide
     cautions=("stored charge",),
     capacitance=Given("F", "The marked capacitance of the old part.", at_least=1e-13, at_most=1),
     rated_voltage=Given("V", "The marked rated voltage of the old part.", above=0, at_most=1e5),
-    kind=Choice(words.KINDS, "What the old part is.", default=words.ALUMINIUM),
+    kind=Choice(words.KINDS, "What the old part is; look at it."),
 )
 def replacement_capacitor(capacitance, rated_voltage, kind):
     """What the recap planner proposes for one old capacitor, with the rules it used.
@@ -25,10 +25,11 @@ def replacement_capacitor(capacitance, rated_voltage, kind):
     words.KINDS. The verdict is "replace", "keep", "judge" or "hold". Source: common practice, each
     rule is in recap.rules. Raises RepairlibError for values outside these ranges.
 
-    >>> print(replacement_capacitor("25 µF", "15 V"))  # doctest: +ELLIPSIS
+    >>> old = ("25 µF", "15 V", "aluminium electrolytic")
+    >>> print(replacement_capacitor(*old))  # doctest: +ELLIPSIS
     What to fit for an old capacitor: replace (...); capacitance 22 µF; rated voltage 16 V; ...
     """
-    old = Capacitor(capacitance, rated_voltage, False, kind, "", None, (), (), (), "")
+    old = Capacitor(capacitance, rated_voltage, kind)
     decision = decide(old)
     proposal = decision.proposal
     values = {}

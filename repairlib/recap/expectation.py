@@ -41,6 +41,12 @@ class Expectation(NamedTuple):
     ripple: str
     esr: str
 
+    def said(self) -> tuple[str, ...]:
+        """What is known, each in a few words."""
+        ripple = f"ripple {self.ripple}" if self.ripple else ""
+        esr = f"ESR {self.esr}" if self.esr else ""
+        return tuple(known for known in (self.life, ripple, esr) if known)
+
 
 @lru_cache(maxsize=20_000)
 def hours_inside(family: str, hours: float | None, celsius: float) -> float | None:

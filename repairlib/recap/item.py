@@ -2,16 +2,17 @@
 
 from __future__ import annotations
 
+from repairlib.errors import shown
 from repairlib.quantity import engineering
 from repairlib.recap import rules
 from repairlib.recap.board import Position
+from repairlib.recap.capacitor import Capacitor
 from repairlib.recap.expectation import Expectation, expected_of_part, expected_of_proposal
 from repairlib.recap.measurements import MAY_STAY, MUST_GO, Judgement
-from repairlib.recap.ratings import Capacitor
 from repairlib.recap.rules import HOLD, JUDGE, KEEP, REPLACE, STAY, Decision, Proposal
 from repairlib.recap.selection import Selection, Selector
 from repairlib.recap.sizes import fit
-from repairlib.recap.words import BIPOLAR, LOW_IMPEDANCE
+from repairlib.recap.words import BIPOLAR, LOW_IMPEDANCE, MAINS, PAPER
 
 
 class Item:
@@ -153,13 +154,18 @@ def look_at_board(item: Item, place: Position | None, selector: Selector | None 
 
 def look_in_catalogue(item: Item, selector: Selector) -> None:
     """Choose a part of the catalogue for what is to be fitted."""
-    if item.verdict == REPLACE:
-        item.selection = _from_catalogue(item, selector)
-        part = item.selection.part
-        if part is None:
-            item.notes = (*item.notes, item.selection.why)
-        elif part.diameter and part.length:
-            item.notes = (*item.notes, f"{part.part} is {part.diameter:g} × {part.length:g} mm")
+    if item.verdict != REPLACE:
+        return
+    item.selection = _from_catalogue(item, selector)
+    part = item.selection.part
+    if part is None:
+        makeshift = "substitute_capacitor" if item.new.polar else "back_to_back"
+        item.notes = (*item.notes, item.selection.why, f"for a makeshift see calc {makeshift}")
+        return
+    if not (item.new.form or (item.place and item.place.form)):
+        item.notes = (*item.notes, f"no build stated: {part.part} is {part.mounting}, look first")
+    if part.diameter and part.length:
+        item.notes = (*item.notes, f"{part.part} is {part.diameter:g} × {part.length:g} mm")
 
 
 def _from_catalogue(item: Item, selector: Selector) -> Selection:
@@ -167,14 +173,21 @@ def _from_catalogue(item: Item, selector: Selector) -> Selection:
 
 
 def look_at_measurement(item: Item, measured: Judgement) -> None:
-    """Let what was measured decide where it can: a part as new may stay, a worn one must go."""
+    """Let what was measured and seen decide where it can.
+
+    A part as new may stay, a worn or a damaged one must go; any other remark is a look.
+    """
     item.measured = measured
     if item.verdict in (REPLACE, JUDGE) and measured.stand == MAY_STAY:
         item.decision = Decision(item.old, STAY, "measured as new", measured.why)
         item.notes = ()  # they are about the new part
     elif item.verdict in (KEEP, JUDGE) and measured.stand == MUST_GO:
         why = f"measured: {measured}. Fit the same kind, value and rating"
+        if item.old.kind in (PAPER, MAINS):
+            why = f"measured: {measured}. {item.decision.why}"
         cautions = item.cautions
         item.decision = Decision(item.old, JUDGE, "measured as worn", why, cautions=cautions)
     elif item.verdict in (REPLACE, JUDGE, HOLD):
         item.notes = (*item.notes, f"measured, {measured.stand}")
+    if measured.remark and measured.remark not in measured.why:
+        item.notes = (*item.notes, f"remark: {shown(measured.remark)}")

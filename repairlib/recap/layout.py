@@ -10,7 +10,8 @@ import re
 from itertools import islice
 
 from repairlib.recap import words
-from repairlib.recap.words import role_of_heading
+from repairlib.recap.wording import join_phrases, meaning
+from repairlib.recap.words import ALUMINIUM, BIPOLAR, POLYMER, TANTALUM, role_of_heading
 
 SPACES, WORDS = "  ", ""
 NAMES = {
@@ -73,8 +74,9 @@ def split_line(line: str, separator: str) -> list[str] | None:
 class Columns:
     """What the columns of a list hold, as its headings say.
 
-    `roles` has one role for each column. `starts` and `ends` are where the headings stand on
-    their line, so that a line with a gap can be set under them.
+    `roles` has one role for each column, "unnamed" under a heading that is not known. `starts` and
+    `ends` are where the headings stand on their line, so that a line with a gap can be set under
+    them.
     """
 
     def __init__(self, roles: list[str], cells: list[str], line: str):
@@ -123,7 +125,7 @@ def read_headings(cells: list[str], line: str) -> Columns | None:
         or "reference" not in named + ["reference"] * (len(named) > 2)
     ):
         return None
-    return Columns([role or "kind" for role in roles], cells, line)
+    return Columns([role or "unnamed" for role in roles], cells, line)
 
 
 def is_rule(line: str) -> bool:
@@ -146,11 +148,15 @@ def section_kind(line: str) -> str | None:
     """
     if _DIGIT.search(line):
         return None
-    found = re.findall(r"[^\W\d_][\w-]*", line.lower())
-    kinds = {words.KIND_OF[word] for word in found if word in words.KIND_OF}
-    rest = {word for word in found if word not in words.KIND_OF} - words.TITLE_FILLERS
+    found = re.findall(r"[^\W\d_][\w./-]*", join_phrases(line))
+    says = {word.lower(): meaning(word) for word in found}
+    kinds = {kind for one in says.values() for kind in one.kinds}
+    if kinds & {BIPOLAR, POLYMER, TANTALUM}:
+        kinds.discard(ALUMINIUM)
+    rest = {word for word, one in says.items() if one.unknown or not any(one)}
+    rest -= words.TITLE_FILLERS
     if len(kinds) == 1 and not rest:
         return kinds.pop()
-    if _OTHER_SECTION & set(found):
+    if _OTHER_SECTION & set(says):
         return ""
     return None

@@ -106,8 +106,11 @@ def ceramic_ageing(dielectric, capacitance, age):
         f"= {loss * 100:.4g} %",
     ]
     values = {"capacitance_left": Quantity(left, "F", 3), "loss": Quantity(loss * 100, "%", 3)}
-    note = "A usual figure, not a limit. Losses by voltage and by heat come on top."
-    return found(values, working, notes=(note,))
+    notes = (
+        "A usual figure, not a limit. Losses by voltage and by heat come on top.",
+        "A choice: counted from one hour after soldering.",
+    )
+    return found(values, working, notes=notes)
 
 
 @calculator(
@@ -166,7 +169,7 @@ def series_pair(capacitance, rated_voltage, total_voltage, tolerance):
         "The limit is far above what good parts leak. Leakage that was measured on both, warm, "
         "allows larger resistors.",
         "The middle is live, and the sleeve of a can insulates nothing.",
-        "The charge stays after switching off: the resistors need minutes.",
+        "The charge stays after switching off, longer with larger resistors: measure first.",
         "Verify the voltage across each, with a meter that is rated for it, by a qualified person.",
     )
     reason = "a balancing resistor across each, and the voltage across each measured"
@@ -177,7 +180,7 @@ def series_pair(capacitance, rated_voltage, total_voltage, tolerance):
     topic="recap",
     title="Bipolar made of two polar parts",
     sources=("common practice", "GE 23A"),
-    cautions=("stored charge", "heat and fire"),
+    cautions=("stored charge", "mains", "heat and fire"),
     capacitance=Given("F", "The bipolar capacitance that you need.", at_least=1e-8, at_most=0.01),
     rated_voltage=Given("V", "The rated voltage of the bipolar part.", above=0, at_most=450),
 )
@@ -215,6 +218,8 @@ def back_to_back(capacitance, rated_voltage):
         "Join minus to minus. The two plus leads are the ends of the pair.",
         f"A wet aluminium stands at most {_REVERSE_V:g} V in reverse: measure the voltage across "
         "each in use, with ac and dc.",
+        "The charge stays after switching off, in both: measure first.",
+        "Above 60 V dc, and wherever the mains is near: leave it to a qualified person.",
         "Its ESR is the sum of both, it is twice as large, and it ages as both do.",
         "Not in a crossover, a motor or a mains place: the current there heats it.",
     )

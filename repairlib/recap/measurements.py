@@ -6,6 +6,7 @@ ordinary part of its kind. Here it is set beside the part's age and the rules of
 
 from __future__ import annotations
 
+import re
 from typing import NamedTuple
 
 from repairlib.errors import RepairlibError, shown
@@ -16,19 +17,20 @@ from repairlib.health.readings import (
     NOTHING,
     OVERLOAD,
     UNREADABLE,
+    VALUE,
     Measurement,
 )
 from repairlib.health.verdict import FIT, MARGINAL, REPLACE, judge_capacitor
 from repairlib.quantity import engineering
 from repairlib.recap import words
-from repairlib.recap.ratings import Capacitor
+from repairlib.recap.capacitor import Capacitor
 
 MUST_GO, MAY_STAY, CANNOT_TELL = "must go", "may stay", "cannot tell"
 LIMITS_RULE = (
     "Old polar aluminium is measured against the limits of an 85 °C general part (from memory), "
     "above 100 V of a 105 °C one; bipolar, polymer, tantalum and film parts against the limits of "
     "an ordinary part of their kind. They do not know your part: its own data sheet decides. "
-    "±5 % of the reading is taken for the meter."
+    "±5 % of the reading is taken for the meter, or the widest ± written for that part."
 )
 _WET = (words.ALUMINIUM, words.BIPOLAR, "")
 _FAMILIES = {
@@ -45,21 +47,30 @@ _ROLES = {
 }
 _JUDGED_AS = {"measured": "capacitance", "esr": "ESR", "loss": "D", "leakage": "leakage"}
 _SAID = {"capacitance": "C", "esr": "ESR", "loss": "D", "leakage": "leakage"}
+# Words of a remark by which a part must go, whatever it measures.
+_SEEN_BAD = re.compile(
+    r"""\b(?:bulg|burst|blown|corro|swoll|swell|crack|burn|scorch|smel|stink|stank|crust|ooz|smok)\w*
+    |\bleak(?!age)\w*|\bvent(?:s|ed|ing)?\b|\bhot\b|\bdomed?\b|\belectrolyte\b|\bdamaged?\b""",
+    re.IGNORECASE | re.VERBOSE,
+)
+_DENIED = re.compile(r"\b(?:no|not|never|without|nor|neither)\s+(?:\w+\s+)?$", re.IGNORECASE)
+_NO_VALUE = (OVERLOAD, UNREADABLE)
 _USUAL_HZ = 120.0
-_USUAL_TOLERANCE = 20.0
+_USUAL_TOLERANCE, _USUAL_UNCERTAINTY = 20.0, 5.0
 
 
 class Judgement(NamedTuple):
     """What was measured on one part of the plan.
 
     `stand` is MUST_GO, MAY_STAY or CANNOT_TELL, `why` the reason, `readings` what was read in
-    short, `line` its line in the table of measured parts.
+    short, `line` its line in the table of measured parts, `remark` what else that line says.
     """
 
     stand: str
     why: str
     readings: str
     line: int
+    remark: str = ""
 
     def __str__(self) -> str:
         return f"{self.stand}: {self.why}"
@@ -79,19 +90,34 @@ def judge_measured(old: Capacitor, part: MeasuredPart) -> Judgement:
         for role, reading in part.readings.items()
         if role in _ROLES and reading.kind != NOTHING
     )
+    stand, why = _stand_and_why(old, part)
+    if looks_bad(part.note):
+        seen = f"seen: {shown(part.note)}"
+        stand, why = MUST_GO, f"{seen}; {why}" if stand == MUST_GO else seen
+    return Judgement(stand, why, readings, part.line, part.note)
+
+
+def looks_bad(remark: str) -> bool:
+    """Whether a remark names what condemns a part, whatever it measures; "no leak" does not.
+
+    >>> looks_bad("vent open"), looks_bad("not bulged"), looks_bad("beside the lamp")
+    (True, False, False)
+    """
+    found = _SEEN_BAD.finditer(remark)
+    return any(not _DENIED.search(remark[: word.start()]) for word in found)
+
+
+def _stand_and_why(old: Capacitor, part: MeasuredPart) -> tuple[str, str]:
     family = _family(old)
     if family is None:
-        why = f"no limits are known here for {old.kind or 'a part without a kind'}"
-        return Judgement(CANNOT_TELL, why, readings, part.line)
+        return CANNOT_TELL, f"no limits are known here for {old.kind or 'a part without a kind'}"
     if old.farad is None or old.volts is None:
         missing = "rated voltage" if old.farad is not None else "capacitance"
-        why = f"no {missing} stated: without it there are no limits"
-        return Judgement(CANNOT_TELL, why, readings, part.line)
+        return CANNOT_TELL, f"no {missing} stated: without it there are no limits"
     try:
-        stand, why = _judged(old, family, part)
+        return _judged(old, family, part)
     except RepairlibError as problem:
-        stand, why = CANNOT_TELL, problem.wrong
-    return Judgement(stand, why, readings, part.line)
+        return CANNOT_TELL, problem.wrong
 
 
 def _family(old: Capacitor) -> str | None:
@@ -105,35 +131,21 @@ def _family(old: Capacitor) -> str | None:
 
 
 def _judged(old: Capacitor, family: str, part: MeasuredPart) -> tuple[str, str]:
-    given, bounds, says = {}, {}, []
-    for role, (name, _) in _ROLES.items():
-        reading = part.readings.get(role)
-        if reading is None or reading.kind == NOTHING:
-            continue
-        if reading.kind in (OVERLOAD, UNREADABLE):
-            says.append(f"{_SAID[role]} {shown(reading.text.strip(), 20)}: {reading.why}")
-        elif reading.kind in (BELOW, ABOVE):
-            given[name] = reading.high if reading.kind == BELOW else reading.low
-            bounds[name] = reading.kind
-        else:
-            given[name] = reading.value
+    """Where the part stands, and why."""
+    given, bounds, says = _taken(part)
     settings = {
         "frequency": _frequency(part) or _USUAL_HZ,
         "tolerance": _tolerance(old),
+        "uncertainty": _uncertainty(part),
     }
     marked = (family, old.farad, old.volts)
     finding = judge_capacitor(*marked, **given, **settings)
-    undecided = [
-        name
-        for name, bound in bounds.items()
-        if not _decides(name, bound, finding, given[name], old.farad)
-    ]
-    for name in undecided:
-        text = shown(part.readings[_role(name)].text.strip(), 20)
-        says.append(f"{_JUDGED_AS[name]} {text} does not decide")
-        del given[name]
-    if undecided:
-        finding = judge_capacitor(*marked, **given, **settings)
+    for name, bound in bounds.items():
+        if not _decides(name, bound, finding, given[name], old.farad):
+            text = shown(part.readings[_role(name)].text.strip(), 20)
+            says.append(f"{_JUDGED_AS[name]} {text} does not decide")
+            del given[name]
+    finding = judge_capacitor(*marked, **given, **settings)
     if _frequency(part) is None and ("esr" in given or "loss" in given):
         says.append(f"no test frequency given: {_USUAL_HZ:g} Hz was taken")
     stand = _stand(finding, old)
@@ -141,7 +153,38 @@ def _judged(old: Capacitor, family: str, part: MeasuredPart) -> tuple[str, str]:
         # A low ESR alone does not acquit a part that has lost its capacitance.
         stand = CANNOT_TELL
         says.append("its capacitance was not read")
+    if stand == MAY_STAY and any(one.kind in _NO_VALUE for one in part.readings.values()):
+        stand = CANNOT_TELL
     return stand, "; ".join([finding.reason, *says])
+
+
+def _taken(part: MeasuredPart) -> tuple[dict[str, float], dict[str, str], list[str]]:
+    """The readings by the calculator's names, which of them are ends such as < 0.1, and notes."""
+    given, bounds, says = {}, {}, []
+    for role, (name, _) in _ROLES.items():
+        reading = part.readings.get(role)
+        if reading is None or reading.kind == NOTHING:
+            continue
+        if reading.kind in _NO_VALUE:
+            says.append(f"{_SAID[role]} {shown(reading.text.strip(), 20)}: {reading.why}")
+        elif role == "loss" and "esr" in given and reading.frequency != part["esr"].frequency:
+            says.append("D was read at another frequency than ESR, and left out")
+        elif reading.kind in (BELOW, ABOVE):
+            given[name] = reading.high if reading.kind == BELOW else reading.low
+            bounds[name] = reading.kind
+        else:
+            given[name] = reading.value
+    return given, bounds, says
+
+
+def _uncertainty(part: MeasuredPart) -> float:
+    """The meter's uncertainty in per cent: the usual one, or the widest ± that was written."""
+    spreads = [
+        (one.high - one.low) / 2 / one.value * 100
+        for one in part.readings.values()
+        if one.kind == VALUE and one.value and one.value > 0
+    ]
+    return min(max([_USUAL_UNCERTAINTY, *spreads]), 99.0)
 
 
 def _decides(name: str, bound: str, finding, at: float, farad: float) -> bool:

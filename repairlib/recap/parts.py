@@ -10,10 +10,12 @@ from functools import lru_cache
 
 from repairlib.errors import RepairlibError
 from repairlib.recap import layout
+from repairlib.recap.capacitor import Capacitor
 from repairlib.recap.layout import SPACES, WORDS, Columns
-from repairlib.recap.ratings import Capacitor, describe
+from repairlib.recap.ratings import describe
 from repairlib.recap.references import (
     CAPACITORS,
+    ON_THE_MAINS,
     TRIMMERS,
     References,
     begins_with_reference,
@@ -244,7 +246,7 @@ class _ListReader:
         if begins_with_reference(cells[0]):
             return 0
         for at, cell in enumerate(cells):
-            found = re.match(r"(E?C)[ -]?[0-9]", cell)
+            found = re.match(r"(E?C|C[XY])[ -]?[0-9]", cell)
             if found and begins_with_reference(cell):
                 return at
         return None
@@ -299,6 +301,8 @@ class _ListReader:
         names = references.names
         quantities = [cell for role, cell in cells if role == "quantity" and cell]
         said = tuple((role, cell) for role, cell in cells if cell and role != "quantity")
+        if references.letters in ON_THE_MAINS:
+            said = (*said, ("other", "mains"))
         capacitor = describe(said, self.section)
         if not capacitor.text:
             self.aside(number, UNREADABLE, f"nothing stands after {names[-1]}")
@@ -317,6 +321,8 @@ class _ListReader:
         reference, _, rest = line.partition(self.separator or "\0")
         if self.separator == SPACES or references.names != (reference,):
             return
+        if references.letters in ON_THE_MAINS:
+            return  # it says more than C1 with the same words
         if len(self.known) >= MOST_REMEMBERED:
             self.known.clear()
         self.known[rest] = self.list.capacitors[-1]

@@ -2,6 +2,10 @@
 
 Covers the ways in which lists write them (`10/16`, `1000µ 25V`, `.1`, `10uF/35V`, `4u7`).
 Nothing is guessed: whatever has two readings, or is left over, becomes a doubt in plain words.
+
+Words too: in a description, a value or a line without headings, each word beside the part must be
+understood when the part would count as polar aluminium. A remark (a column of remarks, or a cell
+of its own that says nothing else of the part) and what looks like a maker's series is a look only.
 """
 
 from __future__ import annotations
@@ -12,6 +16,8 @@ from functools import lru_cache
 from repairlib.errors import RepairlibError
 from repairlib.markings import read
 from repairlib.recap import words
+from repairlib.recap.capacitor import Capacitor
+from repairlib.recap.wording import MOTOR, join_phrases, may_be_a_series, meaning
 from repairlib.recap.words import ALUMINIUM, BIPOLAR, CERAMIC, FILM, MAINS, PAPER, POLYMER, TANTALUM
 
 _NUMBER = r"(?:[0-9]{1,7}(?:[.,][0-9]{1,6})?|[.,][0-9]{1,6})"
@@ -44,61 +50,24 @@ _POWERS |= {"p": -12, "mmfd": -12, "mmf": -12, "uuf": -12, "f": 0}
 _MISSING = ("", "-", "--", "?", "??", "n/a", "na", "none", "unknown", "—", "–", "...")
 # Values that lists write for a part of this size; outside, the line was misread.
 _SMALLEST, _LARGEST = 1e-13, 1.0
+_LEAST_POLYMER = 0.99e-6  # F; below it 'poly' is film
+_MAINS_VOLTS = 100  # AC; from here a part may sit on the mains
 # Above it a part under that title, with no kind of its own, may belong to another section.
 _MOST_UNDER_TITLE = dict.fromkeys(("", *words.KINDS), _LARGEST) | {CERAMIC: 0.99e-6, FILM: 9.9e-6}
 _STRICT = ("value", "volts", "free")  # columns in which every figure must be understood
-
-
-class Capacitor:
-    """What one line says about its capacitor. Lines that say the same share one.
-
-    `farad` [F] and `volts` [V] are None where not stated; `ac` says that the volts are AC.
-    `kind` is one of words.KINDS or "" when not stated; `form` "radial", "axial", ... or "".
-    `tolerance` is (low, high) as fractions, or None. `features` are extra demands, `doubts` say
-    in words what has two readings; `spare` are bare figures that may be a quantity.
-    """
-
-    __slots__ = (
-        "ac",
-        "doubts",
-        "farad",
-        "features",
-        "form",
-        "kind",
-        "spare",
-        "text",
-        "tolerance",
-        "volts",
-    )
-
-    def __init__(self, farad, volts, ac, kind, form, tolerance, features, doubts, spare, text):
-        self.farad = farad
-        self.volts = volts
-        self.ac = ac
-        self.kind = kind
-        self.form = form
-        self.tolerance = tolerance
-        self.features = features
-        self.doubts = doubts
-        self.spare = spare
-        self.text = text
-
-    def says_the_same(self, other: Capacitor) -> bool:
-        """Whether both lines describe the same part, in whatever words."""
-        return self.same_part() == other.same_part()
-
-    def same_part(self) -> tuple:
-        farad = self.farad and float(f"{self.farad:.6g}")
-        unread = self.text if self.farad is None else ""
-        return farad, self.volts, self.ac, self.kind, self.form, self.doubts, unread
+_REMARKS = ("other", "form", "tolerance")  # columns in which an unknown word may stand
+_MIXED = ("free", "unnamed")  # columns of which a cell may be a description or a remark
+# In a remark these words speak of the place or of a neighbour.
+_NOT_IN_REMARKS = ("motor", "bead", "safety", "mp", "ac")
+_WITHOUT_POLARITY = ("crossover", "ac")
 
 
 @lru_cache(maxsize=20_000)
 def describe(cells: tuple[tuple[str, str], ...], section: str = "") -> Capacitor:
     """The capacitor that the cells of one line describe; `section` is the kind in a title above.
 
-    Each cell is (role, text) with a role of words.ROLE_OF_HEADING, or "free" where no heading
-    says what it holds.
+    Each cell is (role, text) with a role of words.ROLE_OF_HEADING, "unnamed" under an unknown
+    heading, or "free" where there is none.
 
     >>> part = describe((("free", "10/16"), ("free", "elect.")))
     >>> part.farad, part.volts, part.kind
@@ -125,6 +94,10 @@ class _Reader:
         self.forms: list[str] = []
         self.features: list[str] = []
         self.doubts: list[str] = []
+        self.looks: list[str] = []
+        self.unknown: list[str] = []  # words not understood beside the part
+        self.apart: list[str] = []  # and in cells of their own
+        self.words: set[str] = set()
         self.tolerance: tuple[float, float] | None = None
         self.ac = False
         self.slash = False
@@ -137,12 +110,24 @@ class _Reader:
             self.texts.append(text)
         if text.lower() in _MISSING:
             return
+        before = self._said()
+        unknown = []
         for found in _TOKENS.finditer(text):
-            self._take(role, found.lastgroup and _outer(found), found)
+            self._take(role, found.lastgroup and _outer(found), found, unknown)
+        if not unknown or role in _REMARKS:
+            return
+        if role in _MIXED and self._said() == before:
+            self.apart += unknown
+        else:
+            self.unknown += unknown
 
-    def _take(self, role: str, what: str, found: re.Match) -> None:
+    def _said(self) -> tuple[int, ...]:
+        said = (self.farads, self.volts, self.bare, self.codes, self.kinds, self.forms)
+        return tuple(map(len, said))
+
+    def _take(self, role: str, what: str, found: re.Match, unknown: list[str]) -> None:
         if what == "word":
-            self._take_word(found["word"], role)
+            unknown += self._take_word(found["word"], role)
         elif role == "other":
             return  # a page number or a price is not a rating
         elif what == "pair" and role != "volts":
@@ -167,15 +152,21 @@ class _Reader:
         elif (what in ("pair", "farads", "other") or found[0] == "?") and role in _STRICT:
             self.doubts.append(f"'{found[0].strip()}' was not understood")
 
-    def _take_word(self, word: str, role: str) -> None:
-        word = word.lower().rstrip(".-'")
-        kind = words.KIND_OF.get(word)
-        if kind and (role != "other" or kind in (BIPOLAR, MAINS, TANTALUM)):
-            self.kinds.append(kind)
-        if word in words.FORM_OF:
-            self.forms.append(words.FORM_OF[word])
-        if word in words.FEATURE_OF:
-            self.features.append(words.FEATURE_OF[word])
+    def _take_word(self, word: str, role: str) -> tuple[str, ...]:
+        """Take what a word says; returns the pieces of it that were not understood."""
+        lower = word.lower().rstrip(".-'")
+        if role == "other" and lower == "ac":
+            self.looks.append("a remark says AC: a part that sees AC is not polar")
+        if role == "other" and lower in _NOT_IN_REMARKS:
+            return ()
+        self.words.add(lower)
+        says = meaning(word)
+        self.kinds += [
+            kind for kind in says.kinds if role != "other" or kind in (BIPOLAR, MAINS, TANTALUM)
+        ]
+        self.forms += says.forms
+        self.features += says.features
+        return says.unknown
 
     def _take_volts(self, found: re.Match) -> None:
         if found["v_whole"]:
@@ -242,22 +233,45 @@ class _Reader:
             self.doubts.append(f"two voltage ratings: {both}")
         if section == kind and not self.kinds and farads and farads[0] > _MOST_UNDER_TITLE[kind]:
             self.doubts.append(f"very large for the title above, which says {kind}")
-        if self.ac and kind != BIPOLAR:
+        if self.ac:
             kind = self._kind_of_an_ac_part(kind)
+        kind = self._settle_words(kind, farads[0] if farads else None)
         if len(set(self.forms)) > 1:
             self.doubts.append("two builds: " + " and ".join(sorted(set(self.forms))))
         return Capacitor(
             farads[0] if len(farads) == 1 else None,
             volts[0] if len(volts) == 1 else None,
-            self.ac,
             kind,
+            self.ac,
             self.forms[0] if len(set(self.forms)) == 1 else "",
             self.tolerance,
             tuple(dict.fromkeys(self.features)),
             tuple(dict.fromkeys(self.doubts)),
+            tuple(dict.fromkeys(self.looks)),
             tuple(self.bare),
             " ".join(self.texts),
         )
+
+    def _settle_words(self, kind: str, farad: float | None) -> str:
+        """The kind, with a doubt for each word that could make a polar part of another."""
+        if "poly" in self.words and kind in ("", ALUMINIUM):
+            if not kind and farad is not None and farad < _LEAST_POLYMER:
+                kind = FILM
+            else:
+                self.doubts.append("'poly' may be a film or a polymer part")
+        if kind not in ("", ALUMINIUM):
+            return kind
+        beside = self.unknown if kind else self.unknown + self.apart
+        looks = [word for word in beside if kind and may_be_a_series(word)]
+        for word in [*looks, *self.apart] if kind else looks:
+            self.looks.append(f"'{word}' is not known here: see that it asks for no bipolar part")
+        for word in dict.fromkeys(beside):
+            if word.lower() not in (*_WITHOUT_POLARITY, "poly", *map(str.lower, looks)):
+                self.doubts.append(f"'{word}' was not understood: look at the part")
+        for word in _WITHOUT_POLARITY:
+            if word in self.words:
+                self.doubts.append(f"'{word}' asks for a part without polarity: look at the part")
+        return kind
 
     def _read_codes(self, kind: str) -> None:
         """Take codes such as 104K or 1H104K, which electrolytic cans do not carry."""
@@ -281,16 +295,22 @@ class _Reader:
             kinds.discard(ALUMINIUM) if kinds & {BIPOLAR, TANTALUM, POLYMER} else None
         if MAINS in kinds:
             kinds -= {FILM, PAPER, CERAMIC}
+        if self.words & set(MOTOR):
+            return MAINS  # motor starting parts are bipolar electrolytics on the mains
         if len(kinds) > 1:
             self.doubts.append("two kinds of part: " + " and ".join(sorted(kinds)))
-            return ""
+            return MAINS if MAINS in kinds else ""
         return kinds.pop() if kinds else ""
 
     def _kind_of_an_ac_part(self, kind: str) -> str:
         if kind in (ALUMINIUM, TANTALUM, POLYMER):
             self.doubts.append(f"an AC voltage on a part that is listed as {kind}")
             return kind
-        return MAINS if max(self.volts) >= 100 else kind
+        if max(self.volts) >= _MAINS_VOLTS:
+            return MAINS
+        if kind in ("", BIPOLAR):
+            self.doubts.append("rated in AC volts: find a part with that AC rating by hand")
+        return kind
 
     def _from_bare_number(self, kind: str, rated: bool) -> list[float]:
         """The capacitance of a figure without a unit, where the custom of lists settles it.
@@ -332,9 +352,4 @@ def _outer(found: re.Match) -> str:
 def _tidy(text: str) -> str:
     """`text` with one kind of µ and of space, and two-word names joined."""
     text = text.replace("μ", "µ").replace("Âµ", "µ").replace("\N{SUPERSCRIPT TWO}", "2")
-    text = " ".join(text.split())
-    lower = text.lower()
-    for two, one in words.JOINED.items():
-        if two in lower:
-            text = re.sub(re.escape(two), one, text, flags=re.IGNORECASE)
-    return text
+    return join_phrases(" ".join(text.split()))

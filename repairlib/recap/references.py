@@ -12,7 +12,8 @@ from repairlib.errors import RepairlibError
 
 MOST_IN_A_RANGE = 500
 # Letters that stand for a fixed capacitor. Usual in service manuals; common practice.
-CAPACITORS = ("C", "EC")  # not CE: CE04W is a kind of part
+ON_THE_MAINS = ("CX", "CY")  # capacitors of class X and Y
+CAPACITORS = ("C", "EC", *ON_THE_MAINS)  # not CE: CE04W is a kind of part
 TRIMMERS = ("TC", "VC", "CT", "CV")
 # Letters of other parts, so that a line of theirs is known as such.
 OTHER_PARTS = (

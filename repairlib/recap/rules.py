@@ -10,7 +10,7 @@ from functools import cache, lru_cache
 from repairlib import series
 from repairlib.quantity import engineering
 from repairlib.recap import words
-from repairlib.recap.ratings import Capacitor
+from repairlib.recap.capacitor import Capacitor
 from repairlib.recap.sizes import CanSize, typical_can
 from repairlib.tables import read_table
 
@@ -43,18 +43,18 @@ RULES = {
         "common practice",
     ),
     "nothing is guessed": (
-        "A value, a rating or a kind that is missing or has two readings holds the line: read or "
-        "measure the old part.",
+        "A value, a rating or a kind that is missing or has two readings holds the line, and so "
+        "does an unknown word beside the part: read or measure the old part.",
         "common practice",
     ),
     "measured as new": (
-        "A part that is as new by capacitance and ESR (or D) may stay. It goes on ageing: write "
-        "the values down and measure again within a year.",
+        "A part that is as new by capacitance and ESR (or D) and looks sound may stay. It goes on "
+        "ageing: write the values down and measure again within a year.",
         "common practice",
     ),
     "measured as worn": (
-        "A part past its end-of-life limit must go, whatever its kind; so must a wet one that is "
-        "no longer as new.",
+        "A part past its end-of-life limit must go, whatever its kind; so must one that is bulged, "
+        "leaking, burst, corroded, hot or smells, and a wet one that is no longer as new.",
         "common practice",
     ),
     "same capacitance": ("The new part has the capacitance of the old one.", "common practice"),
@@ -156,13 +156,14 @@ def decide(capacitor: Capacitor) -> Decision:
     if kind in (words.TANTALUM, words.POLYMER):
         return Decision(capacitor, JUDGE, "tantalum is judged")
     if kind in (words.PAPER, words.MAINS):
-        cautions = ("mains", "stored charge", "heat and fire")
+        cautions = _cautions(capacitor)
         return Decision(capacitor, JUDGE, "paper and mains parts", cautions=cautions)
     if capacitor.farad is None:
         return hold(capacitor, "no capacitance stated: read it on the old part")
     if not kind and capacitor.farad < 0.99e-6:
-        looks = ("no kind stated: if it is a small can with a stripe, it ages",)
-        return Decision(capacitor, KEEP, "kind not stated", looks=looks)
+        looks = ("no kind stated: if it is a small can with a stripe, it ages", *capacitor.looks)
+        cautions = _cautions(capacitor)
+        return Decision(capacitor, KEEP, "kind not stated", looks=looks, cautions=cautions)
     if capacitor.volts is None:
         return hold(capacitor, _NO_RATING)
     if capacitor.farad > _HIGHEST_CAPACITANCE:
@@ -172,7 +173,7 @@ def decide(capacitor: Capacitor) -> Decision:
 
 def hold(capacitor: Capacitor, why: str) -> Decision:
     """The decision to wait, because of `why`."""
-    return Decision(capacitor, HOLD, "nothing is guessed", why)
+    return Decision(capacitor, HOLD, "nothing is guessed", why, cautions=_cautions(capacitor))
 
 
 def _replacement(capacitor: Capacitor) -> Decision:
@@ -197,6 +198,7 @@ def _replacement(capacitor: Capacitor) -> Decision:
     kind = capacitor.kind or words.ALUMINIUM
     proposal = Proposal(farad, volts, kind, capacitor.form, can, tuple(rules))
     looks = [f"the list asks for {feature}: choose such a type" for feature in capacitor.features]
+    looks += capacitor.looks
     if not capacitor.kind:
         looks.append("no kind stated: look whether it is a polar can before you order")
     rule = "what ages" if capacitor.kind else "kind not stated"
@@ -205,6 +207,8 @@ def _replacement(capacitor: Capacitor) -> Decision:
 
 
 def _cautions(capacitor: Capacitor) -> tuple[str, ...]:
+    if capacitor.kind in (words.PAPER, words.MAINS):
+        return ("mains", "stored charge", "heat and fire")
     dangerous = capacitor.volts is not None and capacitor.volts > _LOWEST_DANGEROUS
     return ("stored charge", "mains") if dangerous else ()
 

@@ -176,17 +176,17 @@ def _why(taken: CataloguePart, tied: list[CataloguePart], others: int) -> str:
         return f"{said}; at that life the lowest price, {taken.price} each"
     names = ", ".join(part.part for part in sorted(tied, key=rank)[:3])
     more = f" and {len(tied) - 3} more" if len(tied) > 3 else ""
-    return f"{said}; at {taken.price} each as cheap as {names}{more}: {_tie(taken, tied)} decided"
+    return f"{said}; at {taken.price} each as cheap as {names}{more}: {_tie(taken, tied)}"
 
 
 def _tie(taken: CataloguePart, tied: list[CataloguePart]) -> str:
     """What parts the taken one from the next of those that are equal in life and price."""
     following = min(tied, key=rank)
     if (taken.ripple or 0.0) != (following.ripple or 0.0):
-        return "the higher ripple current"
+        return "the higher ripple current decided"
     if taken.volts != following.volts:
-        return "the lower rated voltage"
-    return "the part number, all else is equal,"
+        return "the lower rated voltage decided"
+    return "all else is equal, so the part number decided"
 
 
 def _passed_over(taken: CataloguePart, barred: list[tuple[CataloguePart, str]]) -> str:

@@ -11,6 +11,7 @@ from typing import NamedTuple
 from repairlib.calculator import Choice, Given, calculator, found
 from repairlib.errors import RepairlibError
 from repairlib.health.decision_rules import brief
+from repairlib.health.derating import working_share
 from repairlib.quantity import Quantity
 from repairlib.recap.rules import next_rating
 from repairlib.recap.words import ALUMINIUM, BIPOLAR, FILM, MAINS, PAPER, POLYMER, TANTALUM
@@ -22,10 +23,6 @@ NEVER, CONDITIONS, CANNOT_TELL = "do not", "only with these conditions", "cannot
 
 # Rated voltages of solid tantalum chips and beads; from memory.
 TANTALUM_RATINGS = (2.5, 4.0, 6.3, 10.0, 16.0, 20.0, 25.0, 35.0, 50.0)
-_MNO2_SHARE = 0.5
-_POLYMER_SHARE, _LOW_POLYMER_SHARE, _LOW_RATING = 0.8, 0.9, 10.0
-_OHM_PER_VOLT = 3.0
-_HOTTEST_C = 85.0
 
 _SAME_CLASS = "A part on the mains takes the same safety class and value, fitted by a qualified "
 _SAME_CLASS += "person; nothing else goes in its place."
@@ -121,20 +118,13 @@ def rule_for(old: str, new: str) -> Rule:
     return RULES.get((old, new)) or Rule(CANNOT_TELL, (unknown,))
 
 
-def working_share(kind: str, rated: float) -> float:
-    """What part of its rated voltage [V] a kind may work at.
+def share_of_rating(kind: str) -> float:
+    """What part of its rated voltage a kind may work at: tantalum less, other kinds all of it.
 
-    Solid tantalum with manganese dioxide: half, to 85 °C (KEMET). Tantalum polymer: 80 %
-    (encyclopaedia); 90 % for ratings to 10 V (from memory). Other kinds: all of it.
-
-    >>> working_share("tantalum", 25), working_share("tantalum polymer", 16)
-    (0.5, 0.8)
+    >>> share_of_rating("tantalum"), share_of_rating("aluminium electrolytic")
+    (0.5, 1.0)
     """
-    if kind == TANTALUM:
-        return _MNO2_SHARE
-    if kind == TANTALUM_POLYMER:
-        return _LOW_POLYMER_SHARE if rated <= _LOW_RATING else _POLYMER_SHARE
-    return 1.0
+    return working_share(kind) if kind in (TANTALUM, TANTALUM_POLYMER) else 1.0
 
 
 def least_rating(kind: str, working: float) -> float | None:
@@ -146,46 +136,9 @@ def least_rating(kind: str, working: float) -> float | None:
     if kind not in (TANTALUM, TANTALUM_POLYMER):
         return next_rating(working)
     for rated in TANTALUM_RATINGS:
-        if rated * working_share(kind, rated) >= working * (1 - 1e-9):
+        if rated * share_of_rating(kind) >= working * (1 - 1e-9):
             return rated
     return None
-
-
-@calculator(
-    topic="recap",
-    title="Highest working voltage of a tantalum",
-    sources=("KEMET derating 2015", "encyclopaedia, Electrolytic capacitor"),
-    cautions=("heat and fire",),
-    kind=Choice((TANTALUM, TANTALUM_POLYMER), "Solid tantalum, or tantalum polymer."),
-    rated_voltage=Given("V", "The marked rated voltage.", above=0, at_most=200),
-    temperature=Given("°C", "Of the part.", at_least=-55, at_most=125, default=40.0),
-)
-def tantalum_working_voltage(kind, rated_voltage, temperature):
-    """What a tantalum may work at: half of its rating, or 80 to 90 % for polymer.
-
-    `rated_voltage` in volts, `temperature` of the part in °C. Above 85 °C less is allowed, and no
-    figure is known here: the verdict is then "cannot tell". Source: a maker's answer on derating
-    (50 %), an encyclopaedia (20 % off); 10 % off for polymer ratings to 10 V is from memory.
-
-    >>> print(tantalum_working_voltage("tantalum", "25 V"))
-    Highest working voltage of a tantalum: working voltage 12.5 V; series resistance 37.5 Ω
-    >>> tantalum_working_voltage("tantalum polymer", "16 V").working_voltage
-    12.8
-    """
-    share = working_share(kind, rated_voltage)
-    working_voltage = float(f"{share * rated_voltage:.6g}")
-    if temperature > _HOTTEST_C:
-        reason = f"above {_HOTTEST_C:g} °C less than {brief(working_voltage, 'V')} is allowed"
-        return found({}, verdict=CANNOT_TELL, reason=f"{reason}: read the data sheet")
-    values = {"working_voltage": Quantity(working_voltage, "V")}
-    step = f"{share * 100:g} % × {brief(rated_voltage, 'V')} = {brief(working_voltage, 'V')}"
-    if kind == TANTALUM_POLYMER:
-        note = "A choice: 10 % off for ratings to 10 V (from memory), 20 % off above (published)."
-        return found(values, [step], notes=(note,), sources=("from memory",))
-    ohm = _OHM_PER_VOLT * working_voltage
-    values["series_resistance"] = Quantity(ohm, "Ω", 3)
-    resistance = f"in series {_OHM_PER_VOLT:g} Ω × {working_voltage:g} = {brief(ohm, 'Ω')}"
-    return found(values, [step, resistance], notes=(_SURGE,))
 
 
 @calculator(
@@ -232,11 +185,9 @@ def substitute_capacitor(old_kind, new_kind, rated_voltage, working_voltage):
     if least is None:
         reason = f"no {new_kind} that may work at {brief(working, 'V')} is made"
         return found({}, steps, NEVER, reason, sources=sources, cautions=cautions)
-    share = working_share(new_kind, least)
+    share = share_of_rating(new_kind)
     needed = f"{brief(working, 'V')} / {share:g} = {brief(working / share, 'V')}"
     steps.append(f"rated at least {needed}, so {brief(least, 'V')}")
     reason = f"rated {brief(least, 'V')} or more, and all that the notes say is verified"
     values = {"rated_voltage": Quantity(least, "V")}
-    if new_kind == TANTALUM_POLYMER and least <= _LOW_RATING:
-        sources += ("from memory",)
     return found(values, steps, CONDITIONS, reason, rule.conditions, sources, cautions)

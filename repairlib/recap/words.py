@@ -2,6 +2,7 @@
 
 Abbreviations as found in service manuals of the 1970s to 1990s; common practice of the trade.
 A word decides only where it stands alone: `NP0` is a ceramic, `NP` is a non-polar part.
+How the words of a cell are taken apart stands in wording.py.
 """
 
 from __future__ import annotations
@@ -18,18 +19,19 @@ KINDS = (ALUMINIUM, BIPOLAR, POLYMER, TANTALUM, FILM, CERAMIC, PAPER, MAINS)
 
 _KIND_WORDS = {
     ALUMINIUM: """electrolytic electrolytics elect elec electro elyt elyte elko el ecap e-cap
-        elcap alum aluminium aluminum al-el al ce ce04 ce04w ce02 ce02w ael""",
+        elcap elco elcos elkos alum aluminium aluminum al-el al ce ce04 ce04w ce02 ce02w ael
+        elektrolyt elektrolytkondensator elettrolitico electrolitico electrolytique chimique""",
     BIPOLAR: """np n.p n.p. bp b.p b.p. bipolar bi-polar non-polar nonpolar non-pol nonpol
         non-polarised nonpolarised non-polarized nonpolarized unpolarised unpolarized n-p""",
     POLYMER: "polymer os-con solid-polymer",
-    TANTALUM: "tantalum tantal tant tanta ta tan cs15 cs13",
-    FILM: """film mylar polyester polypropylene polypro polystyrene styrol styroflex poly mkt mkp
+    TANTALUM: "tantalum tantal tant tanta ta tan cs15 cs13 bead",
+    FILM: """film mylar polyester polypropylene polypro polystyrene styrol styroflex mkt mkp
         mks pet metallised metallized met.film mpp polycarbonate mica""",
     CERAMIC: """ceramic cerami cer disc disk cc ck mlcc monolithic mono x7r x5r y5v y5p z5u z5v
         np0 npo c0g cog barrier semicon""",
-    PAPER: "paper oil-paper papier pio",
-    MAINS: """x1 x2 y1 y2 mains line-filter across-the-line suppression suppressor suppress rfi
-        interference antiparasitic""",
+    PAPER: "paper oil-paper papier pio mp",
+    MAINS: """mains line-filter rfi emi emc interference antiparasitic safety motor x-cap y-cap
+        across-the-line motor-run motor-start""",
 }
 KIND_OF = {word: kind for kind, words in _KIND_WORDS.items() for word in words.split()}
 
@@ -51,23 +53,22 @@ FEATURES = {
 }
 FEATURE_OF = {word: feature for feature, words in FEATURES.items() for word in words.split()}
 
-# Two words that mean one, joined before the words are looked up.
-JOINED = {
-    "non polar": "non-polar",
-    "non polarised": "non-polarised",
-    "non polarized": "non-polarized",
-    "bi polar": "bi-polar",
-    "snap in": "snap-in",
-    "line filter": "line-filter",
-    "low leakage": "low-leakage",
-    "low leak": "low-leak",
-    "low esr": "low-esr",
-    "low impedance": "low-impedance",
-    "low imp": "low-imp",
-    "low noise": "low-noise",
-    "oil paper": "oil-paper",
-    "across the line": "across-the-line",
-}
+# Words that say nothing of what is inside, nor of how it may be used: the shape, the place, the
+# work it does. A description with any other unknown word waits for a person.
+_SAYS_NOTHING = """
+    capacitor capacitors cap caps condenser condensers kondensator fixed general purpose gp
+    standard std type types typ dipped moulded molded miniature mini subminiature small large
+    sleeve sleeved sealed tape taped ammo bulk lead leads leaded wire terminal terminals pin
+    pins chassis pcb board plus minus positive negative polar polarised polarized case size
+    dia tolerance tol temp temperature deg max min working voltage dc vdc wv each pcs pc qty
+    of the and or on in at to for from with as by see new old original same again reservoir
+    smoothing filter filtering decoupling decouple bypass coupling couple supply power rail
+    regulator regulators rectifier bridge output input out audio signal amp amplifier preamp
+    driver speaker headphone headphones lamp panel main front rear left right channel voice
+    tone volume timing reset clock oscillator bass treble display logic digital analog
+    analogue
+"""
+SAYS_NOTHING = set(_SAYS_NOTHING.split())
 
 # Words that a title such as "ELECTROLYTIC CAPACITORS" may hold besides the kind.
 TITLE_FILLERS = {"capacitor", "capacitors", "cap", "caps", "condenser", "condensers", "type"}
@@ -86,7 +87,8 @@ _HEADINGS = {
     "form": "mounting mount lead leads body case style form",
     "tolerance": "tolerance tol %",
     "other": """page price part-no part-number partno order-no stock-no code remarks remark
-        notes note comment comments board area unit-price supplier""",
+        notes note comment comments board area unit-price supplier maker make manufacturer mfr
+        brand series function use""",
 }
 _OTHER_UNITS = ("pf", "nf", "mf)", "kv", "mv")
 ROLE_OF_HEADING = {word: role for role, words in _HEADINGS.items() for word in words.split()}

@@ -246,7 +246,11 @@ def test_states_and_polarity_are_said_in_words_and_signs():
     picture = draw_board(board_of(8), 280, 120)
     said = " ".join(words(picture))
     assert "C102 next" in said and "C104 NP" in said
-    assert "dashed outline: keep, leave in place" in said and "tick: fitted" in said
+    assert "dashed outline: not fitted by this plan" in said and "tick: fitted" in said
+    held = draw_board([{**board_of(8)[0], "open": True}], 280, 120)
+    assert "C101?" in words(held)
+    assert "? beside a name: on hold, look at it first" in " ".join(words(held))
+    assert "on hold" in held.alt
     assert (
         "C101: 14 mm from the left, 14 mm from the top, positive end to the right." in picture.alt
     )

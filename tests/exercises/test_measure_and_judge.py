@@ -165,6 +165,11 @@ def test_what_could_hurt_is_told():
     assert work.judge(" > ".join([PLUG, DISCHARGE, PROVE, TIPS, ESR, NOTE])).state == "right"
     charged = " > ".join([PLUG, TIPS, ESR, DISCHARGE, PROVE, NOTE])
     assert hazards(work, charged) == ("stored charge",)
+    unproved = " > ".join([PLUG, PROVE, DISCHARGE, TIPS, ESR, NOTE])
+    assert hazards(work, unproved) == ("stored charge",)
+    early = work.judge(" > ".join([PLUG, DISCHARGE, TIPS, PROVE, ESR, NOTE]))
+    assert early.state == "partly right"
+    assert any("Which range" in said or "which range" in said for said in early.says)
     live = " > ".join([DISCHARGE, PROVE, PLUG, TIPS, ESR, NOTE])
     assert hazards(work, live) == ("mains",)
     forgot_tips = work.judge(" > ".join([PLUG, DISCHARGE, PROVE, ESR, TIPS, NOTE]))

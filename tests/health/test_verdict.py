@@ -92,7 +92,13 @@ def test_rated_below_the_working_voltage():
 def test_a_reading_at_100_khz_is_not_held_against_the_120_hz_limit():
     finding = verdict(measured="98 µF", esr="0.5 Ω", frequency="100 kHz")
     assert finding.verdict == "cannot tell"
-    assert "not carried to 100000 Hz" in finding.reason
+    assert "read at 100\N{NO-BREAK SPACE}kHz" in finding.reason
+
+
+def test_reasons_are_in_plain_words():
+    said = verdict(measured="60 µF", esr="9 Ω").reason.replace("\N{NO-BREAK SPACE}", " ")
+    assert "57 µF to 63 µF is below 80 µF, the end-of-life limit" in said
+    assert "8.55 Ω to 9.45 Ω is above" in said
 
 
 @pytest.mark.common_practice

@@ -179,4 +179,4 @@ def test_is_refused(code, wrong):
 @pytest.mark.published(YAGEO)
 def test_what_the_number_of_figures_says():
     assert "used for 5 %" in read("103", part="chip-resistor")[0].why
-    assert "used for 1 %" in read("1002", part="chip-resistor")[0].why
+    assert "four figures are used for 1 %" in read("1002", part="chip-resistor")[0].why

@@ -70,13 +70,13 @@ def test_voltage_code_in_front(code, picofarad, tolerance, volts):
     assert reading.carries["rated_voltage"] == volts
 
 
-@pytest.mark.published(SANYO)
+@pytest.mark.common_practice
 def test_x_is_no_tolerance_letter():
     with pytest.raises(RepairlibError, match="X is not a tolerance letter"):
         read("104X")
 
 
-@pytest.mark.published(KEMET)
+@pytest.mark.common_practice
 def test_a_letter_is_not_a_figure():
     with pytest.raises(RepairlibError, match=r"O is a letter where a figure is due.*104"):
         read("1O4")

@@ -99,6 +99,7 @@ def test_the_same_rating_and_class_is_asked_for_and_nothing_else_offered(text):
     reading = first(text)
     assert "only by one of the same rating and class" in reading.why
     assert reading.cautions == ("mains", "heat and fire")
+    assert "Mains voltage can kill" in reading._repr_html_()
     assert reading.to_dict()["cautions"] == ["mains", "heat and fire"]
 
 

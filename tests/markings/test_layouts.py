@@ -143,6 +143,85 @@ def test_thousands_mark_or_decimal_comma():
     assert values == [1000e-6, 1e-6]
 
 
+@pytest.mark.common_practice
+@pytest.mark.parametrize("text", ["4,700µF 50V", "4,700µF", "4,700"])
+def test_thousands_mark_is_likelier_than_three_decimals(text):
+    assert [one.value for one in read(text)][:2] == [4700e-6, pytest.approx(4.7e-6)]
+
+
+@pytest.mark.common_practice
+@pytest.mark.parametrize(
+    ("text", "farad", "volts"),
+    [
+        ("100 25V", 100e-6, 25),
+        ("470/25", 470e-6, 25),
+        ("330 400V", 330e-6, 400),
+        ("220 200", 220e-6, 200),
+        ("100/385", 100e-6, 385),
+        ("680 450V", 680e-6, 450),
+        ("100 16V", 100e-6, 16),
+    ],
+)
+def test_whole_number_with_volts_is_aluminium_first_and_a_code_behind(text, farad, volts):
+    assert first(text) == ("radial", farad, volts)
+    codes = [one for one in read(text) if one.kind == "capacitor"]
+    assert codes[0].value == pytest.approx(farad * 1e-7)
+
+
+@pytest.mark.common_practice
+@pytest.mark.parametrize("text", ["220K 50V", "104 50V", "101 50V", "330 1000V"])
+def test_a_letter_a_code_or_high_volts_keep_picofarad_first(text):
+    assert read(text)[0].value < 1e-6 and read(text)[0].kind == "capacitor"
+
+
+def test_an_odd_code_is_no_sound_tantalum():
+    assert [one.kind for one in read("100/385")].count("tantalum") == 0
+    assert "385" not in str(read("100/385")[0].value)
+    assert read("385", part="tantalum")[0].doubt
+
+
+@pytest.mark.common_practice
+@pytest.mark.parametrize(("text", "farad"), [("0.02MF", 0.02e-6), ("1MF", 1e-6)])
+def test_mf_behind_a_number_is_microfarad_before_a_resistor(text, farad):
+    assert read(text)[0].value == pytest.approx(farad)
+    assert "resistor" in [one.kind for one in read(text)]
+
+
+@pytest.mark.common_practice
+def test_volts_and_value_in_one_word():
+    assert first("25V470µF") == ("radial", 470e-6, 25)
+
+
+@pytest.mark.common_practice
+@pytest.mark.parametrize(
+    ("text", "alone"), [("32+32/450V", "32 450V"), ("8+8 500V", "8 500V"), ("32+32", "32")]
+)
+def test_sections_are_read_alone(text, alone):
+    with pytest.raises(RepairlibError, match="share the minus") as caught:
+        read(text)
+    assert caught.value.accepted == f"each section alone: {alone}"
+    assert read(alone)
+
+
+def test_a_maker_series_is_named_and_what_to_type_instead():
+    with pytest.raises(RepairlibError, match="'KX' is no value") as caught:
+        read("KX 472M")
+    assert caught.value.accepted.startswith("472M;")
+
+
+def test_a_safety_class_alone_asks_for_its_value():
+    with pytest.raises(RepairlibError, match="Y2 alone is a safety class"):
+        read("Y2")
+
+
+@pytest.mark.common_practice
+def test_whole_farads_are_a_back_up_cell_or_picofarad_first():
+    pico, farads = read("5F")
+    assert (pico.value, farads.value) == (5e-12, 5.0)
+    assert "memory back-up (double-layer) cell" in farads.why
+    assert "double-layer" in read("1F 5.5V")[0].why
+
+
 def test_old_millifarad_may_be_microfarad():
     assert [one.value for one in read("10mF 16V")] == [10e-3, 10e-6]
     assert [one.value for one in read("100mF 25V")] == [100e-6, 0.1]
@@ -197,7 +276,7 @@ def test_reading_prints_on_one_line():
 
 def test_working_shows_the_steps_and_the_limits():
     assert read("104K")[0].working == (
-        "10 × 10^4 pF = 100000 pF",
+        "10 × 10⁴ pF = 100000 pF",
         "±10\u00a0%: a good part measures 90\u00a0nF to 110\u00a0nF",
     )
 

@@ -23,7 +23,8 @@ def test_percent(letter, low, high):
     _percent(letter, low, high)
 
 
-@pytest.mark.published("Hong Kong Resistors Metal Film data sheet 2.2, tolerance letters")
+# The only sheet with these letters in percent is one of resistors: on capacitors from memory.
+@pytest.mark.from_memory("IEC 60062 letters B, C, D, F, G in percent on capacitors")
 @pytest.mark.parametrize(
     ("letter", "either_side"),
     [("B", 0.001), ("C", 0.0025), ("D", 0.005), ("F", 0.01), ("G", 0.02)],

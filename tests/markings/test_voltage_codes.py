@@ -43,7 +43,7 @@ def _is_voltage(code, volts):
     assert write_voltage_code(volts) == code
 
 
-@pytest.mark.published(PANASONIC)
+@pytest.mark.common_practice
 @pytest.mark.parametrize("code", ["1Q0", "A1"])
 def test_is_no_voltage_code(code):
     with pytest.raises(RepairlibError):

@@ -9,7 +9,9 @@ from hypothesis import given, settings
 from hypothesis import strategies as st
 
 from repairlib.errors import RepairlibError
+from repairlib.health.measured import read_measured
 from repairlib.recap import plan
+from repairlib.recap.catalogue import parse_catalogue
 from repairlib.recap.export import csv_text, free_stem, not_live, write_csv, write_whole
 
 LIST = "Ref,Value,Type,Note\nC1,10/16,elect,=SUM(A1)\n"
@@ -33,6 +35,18 @@ def test_no_cell_comes_out_live(text):
             for separator in ("\0", ";", "\t", "|"):
                 for piece in cell.split(separator):
                     assert piece.strip(" \n")[:1] not in LIVE
+
+
+def test_catalogue_and_readings_come_out_harmless():
+    catalogue = parse_catalogue(
+        "part,family,capacitance_uf,rated_v,rated_c,mounting,price\n"
+        "=1+1,aluminium general 105,10,16,105,radial,0.07\n"
+    )
+    readings = read_measured("Ref,C (µF),ESR @ 120 Hz (Ω)\nC1,=1+1,+5\n")
+    made = plan("C1,10/16,elect\n", measured=readings, catalogue=catalogue)
+    (row,) = csv.DictReader(io.StringIO(csv_text(made)[0]))
+    assert row["catalogue part"] == "'=1+1"
+    assert not any(cell.strip().startswith(LIVE) for cell in row.values())
 
 
 def test_export_says_what_it_marked(tmp_path):

@@ -42,7 +42,10 @@ ALUMINIUM_100_25 = {
     "above, not far enough": ("98,> 1,", CANNOT_TELL),
     "capacitance below": ("< 10,1.5,", MUST_GO),
     "capacitance above": ("> 10,1.5,", CANNOT_TELL),
+    "a wide ± counts for the whole part": ("98,2.0 ± 0.4,", CANNOT_TELL),
     "leaks": ("98,1.5,900", MUST_GO),
+    "leaks more than the range": ("98,1.5,OL", CANNOT_TELL),
+    "unreadable leakage": ("98,1.5,much", CANNOT_TELL),
     "not a reading": ("good,1.5,", CANNOT_TELL),
 }
 
@@ -51,6 +54,37 @@ ALUMINIUM_100_25 = {
 @pytest.mark.parametrize(("readings", "outcome"), ALUMINIUM_100_25.values(), ids=ALUMINIUM_100_25)
 def test_old_aluminium(readings, outcome):
     assert stand("C1,100/25 elect", f"C1,{readings}") == outcome
+
+
+# What a bench throws away whatever the meter says, and remarks that condemn nobody.
+SEEN_BAD = "bulged and leaking; vent open; burst; corroded pins; runs hot; fishy smell; Bulging"
+NOT_BAD = "not bulged; no leak; beside the lamp; leakage not read; no plus; ventilated lid"
+
+
+@pytest.mark.common_practice
+@pytest.mark.parametrize("remark", SEEN_BAD.split("; "))
+def test_a_damaged_part_must_go_whatever_it_measures(remark):
+    line = f"C1,98,1.5,,{remark}"
+    (item,) = joined("C1,100/25 elect", line, f"{HEAD},Remark").all_items
+    assert (item.verdict, item.measured.stand) == ("replace", MUST_GO)
+    (film,) = joined("C1,1u 50V film", f"C1,0.98,,,{remark}", f"{HEAD},Remark").all_items
+    assert film.verdict == "judge"
+    assert stand("C1,100/25 elect", f"C1,,,,{remark}", f"{HEAD},Remark") == MUST_GO
+
+
+@pytest.mark.common_practice
+@pytest.mark.parametrize("remark", NOT_BAD.split("; "))
+def test_any_other_remark_is_a_look(remark):
+    (item,) = joined("C1,100/25 elect", f"C1,98,1.5,,{remark}", f"{HEAD},Remark").all_items
+    assert item.verdict == "may stay"
+    assert item.looks == (f"remark: '{remark}'",)
+
+
+@pytest.mark.common_practice
+def test_a_damaged_mains_part_keeps_its_class():
+    (item,) = joined("C1,0.1u 250VAC X2", "C1,0.1,,,cracked", f"{HEAD},Remark").all_items
+    assert "same safety class" in item.why
+    assert "mains" in item.cautions
 
 
 # By hand: SN at 50 V: tan δ 0.12, 4.7 µF: 0.12 / (2 π 120 Hz 4.7 µF) = 33.9 Ω; worn at 1.5 times,
@@ -73,6 +107,13 @@ def test_leaking_tantalum_must_go_by_the_same_type():
 def test_esr_at_100_khz_is_not_judged_by_a_limit_at_120_hz():
     head = "Ref,C (µF),ESR @ 100 kHz (Ω)"
     assert stand("C1,100/25 elect", "C1,98,0.4", head) == CANNOT_TELL
+
+
+def test_d_at_another_frequency_than_esr_is_left_out():
+    head = "Ref,C (µF),ESR @ 120 Hz (Ω),D @ 1 kHz"
+    (item,) = joined("C1,100/25 elect", "C1,98,1.5,5", head).all_items
+    assert item.measured.stand == MAY_STAY
+    assert "D was read at another frequency" in item.measured.why
 
 
 def test_a_missing_frequency_is_said():

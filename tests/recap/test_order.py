@@ -55,8 +55,19 @@ def test_without_a_catalogue_there_are_no_prices():
 def test_what_the_catalogue_lacks_is_said_where_it_is_fitted():
     made = plan(LIST, catalogue=CATALOGUE)
     looks = {item.reference: item.looks for item in made.items}
-    assert looks["C6"] == ("no line of the catalogue is 2200\xa0µF 25\xa0V radial polar",)
-    assert looks["C5"] == ("FORTY is 5 × 11 mm",)
+    missing = "no line of the catalogue is 2200\xa0µF 25\xa0V radial polar"
+    assert looks["C6"] == (missing, "for a makeshift see calc substitute_capacitor")
+    assert looks["C5"] == ("no build stated: FORTY is radial, look first", "FORTY is 5 × 11 mm")
+
+
+def test_missing_bipolar_part_points_to_two_polar_ones():
+    (item,) = plan("C1,10/16 elect NP radial\n", catalogue=CATALOGUE).items
+    assert item.looks[-1] == "for a makeshift see calc back_to_back"
+
+
+def test_a_stated_build_is_not_doubted():
+    (item,) = plan("C1,10/16 elect radial\n", catalogue=CATALOGUE).items
+    assert item.looks == ("TEN is 5 × 11 mm",)
 
 
 def test_lower_esr_than_asked_for_is_said():

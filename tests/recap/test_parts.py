@@ -120,6 +120,25 @@ def test_titles_give_the_kind_until_the_next_title():
     assert made.items[0].reference == "C3"
 
 
+@pytest.mark.common_practice
+@pytest.mark.parametrize("title", ["NON-POLAR ELECTROLYTIC CAPACITORS", "BIPOL. ELECTROLYTICS"])
+def test_a_title_can_make_parts_bipolar(title):
+    made = plan(f"ELECTROLYTIC\nC1 10/16\n{title}\nC2 10/16\nELECTROLYTIC\nC3 10/16\n")
+    assert [item.new.polar for item in made.items] == [True, False, True]
+
+
+@pytest.mark.common_practice
+def test_references_of_parts_across_the_mains():
+    """CX and CY name capacitors of class X and Y: none is taken for an ordinary part."""
+    made = plan("CX1,0.1uF 250V\nCY1-CY2,4n7 ceramic\nCX2,10/16,elect\n")
+    assert [item.reference for item in made.judged] == ["CX1", "CY1", "CY2"]
+    assert all("heat and fire" in item.cautions for item in made.judged)
+    assert [item.reference for item in made.held] == ["CX2"]
+    for text in ("CX1,0.1uF 250V\nC1,0.1uF 250V\n", "C1,0.1uF 250V\nCX1,0.1uF 250V\n"):
+        made = plan(text)  # what one line said is not carried to the other
+        assert [item.reference for item in made.kept + made.judged] == ["C1", "CX1"]
+
+
 def test_a_title_does_not_hide_an_electrolytic():
     """Under CERAMIC a 10 µF part is more likely one of the next section."""
     made = plan("CERAMIC CAPACITORS\nC1,.1/50\nC2,10/16\n")

@@ -119,3 +119,92 @@ def test_tolerances():
 
 def test_every_kind_has_a_word():
     assert {describe((("free", f"10/16 {kind.split()[0]}"),)).kind for kind in KINDS} == set(KINDS)
+
+
+# Ways in which lists say that a part has no plus. A polar part there is reversed at times.
+WITHOUT_POLARITY = """elect n.pol; elect n. pol.; elect N/P; elect-BP; elect-NP; ELECT.NP; bi-pol;
+    elect bipol.; elect bi-p; elect unpol; unpol.; elect ungepolt; bipolaire; elect no polarity;
+    elect nonp; non-polarisé; without polarity; elect NP/radial; apolar; elect b.p."""
+
+
+@pytest.mark.common_practice
+@pytest.mark.parametrize("words", [one.strip() for one in WITHOUT_POLARITY.split(";")])
+def test_a_part_without_polarity_in_many_words(words):
+    for cells in ((("free", f"10/63 {words}"),), (("value", "10/63"), ("kind", words))):
+        part = describe(cells)
+        assert (part.kind, part.doubts) == (BIPOLAR, ())
+    remark = (("value", "10/63"), ("kind", "elect"), ("other", words))
+    assert describe(remark).kind == BIPOLAR
+
+
+@pytest.mark.common_practice
+@pytest.mark.parametrize("words", ["crossover", "elect crossover", "elect AC", "AC elect", "AC"])
+def test_a_place_that_sees_ac_waits(words):
+    assert "without polarity" in describe((("value", "10/63"), ("kind", words))).doubts[0]
+
+
+@pytest.mark.common_practice
+def test_a_rating_in_ac_volts_waits():
+    for said in ("10uF 50VAC", "10uF 50VAC NP", "10uF 50VAC el"):
+        assert "AC volt" in describe((("free", said),)).doubts[0]
+
+
+# Words of parts across the mains or in a motor; they burn, and their class must be kept.
+ON_THE_MAINS = """X2-MKP; MKP-X2; X1Y1; X-cap; X capacitor; Y-cap; class X; class Y ceramic; MKP/X2;
+    motor run; motor start; elect motor start; motor-run NP; across line; across the line; EMI;
+    safety; RFI; X2 film; Y2; suppression; X3"""
+
+
+@pytest.mark.common_practice
+@pytest.mark.parametrize("words", [one.strip() for one in ON_THE_MAINS.split(";")])
+def test_mains_and_motor_parts_in_many_words(words):
+    part = describe((("value", "0.1uF"), ("volts", "250"), ("kind", words)))
+    assert (part.kind, part.doubts) == (MAINS, ())
+
+
+@pytest.mark.common_practice
+def test_metal_paper_is_paper():
+    assert describe((("free", "0.1uF MP 250V"),)).kind == PAPER
+
+
+@pytest.mark.common_practice
+@pytest.mark.parametrize("words", ["tantalum-bead", "TA-bead", "bead", "tant. bead"])
+def test_a_bead_is_tantalum(words):
+    assert describe((("value", "10/16"), ("kind", words))).kind == TANTALUM
+    assert (
+        describe((("value", "10/16"), ("kind", "el"), ("other", "by the bead"))).kind == ALUMINIUM
+    )
+
+
+@pytest.mark.common_practice
+def test_poly_may_be_film_or_polymer():
+    assert "film or a polymer" in describe((("free", "1000u 2V5 poly"),)).doubts[0]
+    assert describe((("free", ".1/50 poly"),)).kind == FILM
+    assert describe((("free", "1u 50V poly film"),)).kind == FILM
+
+
+@pytest.mark.common_practice
+@pytest.mark.parametrize("word", ["gizmo", "dipolar", "VP", "ES", "PX"])
+def test_an_unknown_word_beside_the_part_waits(word):
+    for cells in (
+        (("value", "10/16"), ("kind", f"elect {word}")),
+        (("free", f"10/16 elect {word}"),),
+        (("value", f"10/16 {word}"), ("kind", "elect")),
+        (("value", "10/16"), ("kind", word)),
+    ):
+        assert f"'{word}' was not understood" in describe(cells).doubts[0]
+
+
+@pytest.mark.common_practice
+def test_remarks_places_and_series_hold_nothing():
+    for cells in (
+        (("value", "10/16"), ("kind", "elect"), ("other", "behind the gizmo")),
+        (("value", "10/16"), ("kind", "Elect. reservoir, main board")),
+        (("value", "10/16"), ("kind", "Elect. general purpose 85C 5x11 20% M")),
+        (("value", "10/16"), ("kind", "elect RGA")),
+        (("value", "10/16"), ("unnamed", "gizmo"), ("kind", "elect")),
+        (("free", "10/16"), ("free", "elect"), ("free", "behind the gizmo")),
+    ):
+        part = describe(cells)
+        assert (part.kind, part.doubts) == (ALUMINIUM, ())
+    assert "RGA" in describe((("value", "10/16"), ("kind", "elect RGA"))).looks[0]

@@ -127,6 +127,18 @@ def test_dangerous_voltages_carry_their_caution():
     assert "mains" in decided("0.1 250VAC X2").cautions
 
 
+@pytest.mark.common_practice
+@pytest.mark.parametrize("words", ["X2-MKP", "X1Y1", "X-cap", "MP", "motor run", "EMI"])
+def test_mains_parts_are_judged_with_their_cautions(words):
+    decision = decided(f"0.1uF 250V {words}")
+    assert decision.verdict == "judge"
+    assert {"mains", "stored charge", "heat and fire"} <= set(decision.cautions)
+
+
+def test_a_held_part_keeps_its_cautions():
+    assert "mains" in decided("10/450 el gizmo").cautions
+
+
 def test_rules_and_tables_have_sources():
     assert {key for _, key in RULES.values()} <= set(SOURCES)
     for table in ("rated-voltages", "radial-can-sizes", "radial-lead-spacing"):

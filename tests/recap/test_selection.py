@@ -98,7 +98,7 @@ def test_lying_part_needs_room_for_its_bends():
 TIES = {
     "the higher ripple current decided": [line("A", ripple=20), line("B", ripple=30)],
     "the lower rated voltage decided": [line("A", volts=25), line("B")],
-    "the part number, all else is equal, decided": [line("B"), line("A2")],
+    "all else is equal, so the part number decided": [line("B"), line("A2")],
 }
 
 

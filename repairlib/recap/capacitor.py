@@ -1,0 +1,63 @@
+"""What one line of a parts list says about its capacitor, once it is read."""
+
+from __future__ import annotations
+
+
+class Capacitor:
+    """What one line says about its capacitor. Lines that say the same share one.
+
+    `farad` [F] and `volts` [V] are None where not stated; `ac` says that the volts are AC.
+    `kind` is one of words.KINDS or "" when not stated; `form` "radial", "axial", ... or "".
+    `tolerance` is (low, high) as fractions, or None. `features` are extra demands, `doubts` say
+    in words what has two readings; `looks` what to look at before it is ordered; `spare` are bare
+    figures that may be a quantity.
+    """
+
+    __slots__ = (
+        "ac",
+        "doubts",
+        "farad",
+        "features",
+        "form",
+        "kind",
+        "looks",
+        "spare",
+        "text",
+        "tolerance",
+        "volts",
+    )
+
+    def __init__(
+        self,
+        farad,
+        volts,
+        kind,
+        ac=False,
+        form="",
+        tolerance=None,
+        features=(),
+        doubts=(),
+        looks=(),
+        spare=(),
+        text="",
+    ):
+        self.farad = farad
+        self.volts = volts
+        self.ac = ac
+        self.kind = kind
+        self.form = form
+        self.tolerance = tolerance
+        self.features = features
+        self.doubts = doubts
+        self.looks = looks
+        self.spare = spare
+        self.text = text
+
+    def says_the_same(self, other: Capacitor) -> bool:
+        """Whether both lines describe the same part, in whatever words."""
+        return self.same_part() == other.same_part()
+
+    def same_part(self) -> tuple:
+        farad = self.farad and float(f"{self.farad:.6g}")
+        unread = self.text if self.farad is None else ""
+        return farad, self.volts, self.ac, self.kind, self.form, self.doubts, unread

@@ -1,0 +1,106 @@
+"""How the words of a parts list are taken apart, so that no part is taken for another.
+
+A word that is not known is tried by its stem (`unpol...`, `X1Y1`), then in pieces (`elect-BP`).
+What is still not understood is handed back: who guesses there makes a bipolar part polar.
+"""
+
+from __future__ import annotations
+
+import re
+from functools import lru_cache
+from typing import NamedTuple
+
+from repairlib.recap.words import BIPOLAR, FEATURE_OF, FORM_OF, KIND_OF, MAINS, SAYS_NOTHING
+
+MOTOR = ("motor-run", "motor-start")
+_APART = r"[\s./-]{0,2}"
+_POLE = r"p(?:ol(?:ari[sz]ed|ari[sz]é|arisiert|arity|ar|e)?)?\b\.?"
+# What is written in several words or with signs, and the one word it becomes.
+_PHRASES = [
+    (re.compile(pattern, re.IGNORECASE), word)
+    for pattern, word in (
+        (rf"\b(?:n|non|b|bi|un){_APART}{_POLE}", "np"),
+        (r"\b(?:no|not|non|without|ohne|keine?|nicht|sans)[\s-]+(?:polar\w*|pol\b|plus\b)", "np"),
+        (r"\b(?:ungepolt\w*|unpolar\w*|apolar\w*)", "np"),
+        (r"\bmotor[\s-]*(?:run|start)\w*", "motor-run"),
+        (r"\bacross[\s-]+(?:the[\s-]+)?(?:lines?|mains|ac)\b", "across-the-line"),
+        (
+            r"\bline[\s-]+(?:filter|bypass|to[\s-]+(?:line|earth|ground|neutral|chassis))",
+            "line-filter",
+        ),
+        (r"\b(?:class|klasse)[\s-]*[xy]\b", "x-cap"),
+        (r"\b[xy][\s-]*(?:class|type|caps?|capacitors?)\b", "x-cap"),
+        (r"\bferrite[\s-]+bead", "ferrite-bead"),
+        (r"\bsnap[\s-]+in\b", "snap-in"),
+        (r"\blow[\s-]+leak(?:age)?\b", "low-leakage"),
+        (r"\blow[\s-]+esr\b", "low-esr"),
+        (r"\blow[\s-]+imp(?:edance)?\b", "low-impedance"),
+        (r"\blow[\s-]+noise\b", "low-noise"),
+        (r"\boil[\s-]+paper\b", "oil-paper"),
+    )
+]
+_STEMS = (
+    (BIPOLAR, r"(?:bip|unpol|npol|nonp|apol)[^\W\d]*|ungepol[^\W\d]*|[nb]pe?"),
+    (MAINS, r"(?:mk[ptsc]|mp|cap)?(?:[xy][1-4])+(?:mk[ptsc]|mp|caps?)?|[xy]caps?"),
+    (MAINS, r"(?:funk)?entst[^\W\d]*|suppress[^\W\d]*|antipara[^\W\d]*|interferen[^\W\d]*"),
+)
+# A single letter is a tolerance or an axis, but for those that may stand for non-polar or a class.
+_LETTERS = set("cdefghijklmoqrstvwz")
+# A maker's series is two to four capitals or figures; with B, N, P, X or Y it may mean more, and ES
+# has been a bipolar series.
+_SERIES = re.compile(r"(?!ES$)[AC-MOQ-WZ0-9]{2,4}")
+
+
+class Meaning(NamedTuple):
+    """What one word says: kinds, builds and features; `unknown` are its pieces not understood."""
+
+    kinds: tuple[str, ...] = ()
+    forms: tuple[str, ...] = ()
+    features: tuple[str, ...] = ()
+    unknown: tuple[str, ...] = ()
+
+
+def join_phrases(text: str) -> str:
+    """`text` with names of several words made one.
+
+    >>> join_phrases("elect n.pol"), join_phrases("Class X"), join_phrases("10 n polyester")
+    ('elect np', 'x-cap', '10 n polyester')
+    """
+    for pattern, word in _PHRASES:
+        text = pattern.sub(word, text)
+    return text
+
+
+@lru_cache(maxsize=20_000)
+def meaning(word: str) -> Meaning:
+    """What a word says.
+
+    >>> meaning("elect-BP").kinds
+    ('aluminium electrolytic', 'bipolar electrolytic')
+    >>> meaning("X2-MKP").kinds, meaning("gizmo").unknown
+    (('mains suppression',), ('gizmo',))
+    """
+    known = word.lower().strip(".-'")
+    if known in KIND_OF or known in FORM_OF or known in FEATURE_OF:
+        found = [(table[known],) if known in table else () for table in (KIND_OF, FORM_OF)]
+        return Meaning(*found, (FEATURE_OF[known],) if known in FEATURE_OF else ())
+    bare = re.sub(r"[-./']", "", known)
+    for kind, stem in _STEMS:
+        if re.fullmatch(stem, bare):
+            return Meaning((kind,))
+    pieces = [piece for piece in re.split(r"[-./'_]+", word) if piece]
+    if len(pieces) > 1:
+        said = [meaning(piece) for piece in pieces]
+        return Meaning(*(tuple(one for part in said for one in part[at]) for at in range(4)))
+    if known in SAYS_NOTHING or known in _LETTERS or not known:
+        return Meaning()
+    return Meaning(unknown=(word.strip(".-'"),))
+
+
+def may_be_a_series(word: str) -> bool:
+    """Whether an unknown word looks like a maker's series and not like a short form of non-polar.
+
+    >>> may_be_a_series("RGA"), may_be_a_series("NPX"), may_be_a_series("gizmo")
+    (True, False, False)
+    """
+    return bool(_SERIES.fullmatch(word))
