@@ -81,7 +81,7 @@ def test_topics_import_no_notebook_plotting_or_dataframe_library():
     ground = [path.stem for path in (ROOT / "repairlib").glob("*.py") if path.stem != "__main__"]
     names = [f"repairlib.{stem}" for stem in ground]
     names += _all_modules(
-        "markings", "polarity", "recap", "health", "esd", "stored_charge", "exercises"
+        "markings", "polarity", "recap", "health", "heat", "esd", "stored_charge", "exercises"
     )
     loaded = _modules_after(f"import {', '.join(names)}")
     assert not loaded & set(HEAVY) - {"filelock"}
