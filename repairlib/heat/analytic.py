@@ -199,5 +199,3 @@ def _root(miss, low: float, high: float) -> float:
         middle = (low + high) / 2
         low, high = (low, middle) if miss(middle) > 0 else (middle, high)
     return (low + high) / 2
-
-

@@ -194,7 +194,7 @@ def _neighbour(run: Heating) -> Check:
     source=Choice((IRON, HOT_AIR), "What heats it.", default=IRON),
     tool=Given("°C", "What the tool is set to.", at_least=60, at_most=600, default=350.0),
     tip=Choice(tuple(TIPS), "The iron's tip.", default="usual"),
-    tip_wet=Choice(("yes", "no"), "Fresh solder between tip and joint?", default="yes"),
+    tip_wet=Choice(("yes", "no"), "Whether fresh solder bridges tip and joint.", default="yes"),
     solder=Choice(alloy_names, "Solder in the joint.", default="Sn63Pb37"),
     plane=Choice((NO_PLANE, RELIEF, SOLID), "Copper at the joint.", default=NO_PLANE),
     preheat=Given("°C", "Of the board before.", at_least=-40, at_most=200, default=25.0),

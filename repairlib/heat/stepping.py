@@ -20,7 +20,7 @@ _PAST = 2**0.5 / 4  # weight of the start and of the first stage
 _ERROR = ((4 * _PAST - 1) / 3, -1 / 3, 2 * _SAME / 3)  # against the embedded third-order scheme
 _HALVINGS = 26  # the smallest step is the whole time halved as often
 _FIRST_GUESS = 9  # the first step tried is the whole time halved as often
-_BLOCK = 64  # cells solved together; more make fewer calls but more arithmetic
+_BLOCK = 48  # cells solved together; more make fewer calls but more arithmetic
 _CORRECTIONS = 12  # tries to find which cells melt within a step
 
 
@@ -112,6 +112,7 @@ class Stepper:
         diagonal[1:] += mesh.across
         self._diagonal = diagonal
         self._factors: dict[float, _Factor] = {}
+        self._last_flow = None, None
         self._melts = mesh.latent is not None and bool(np.any(np.asarray(mesh.latent) > 0))
         if self._melts:
             self._jump = np.asarray(mesh.latent, dtype=float)
@@ -173,7 +174,9 @@ class Stepper:
         import numpy as np
 
         factor = self._factor(_SAME * h)
-        at_start = self._flow(state.celsius)
+        celsius, at_start = self._last_flow
+        if celsius is not state.celsius:
+            at_start = self._flow(state.celsius)
         base = state.stored + _SAME * h * at_start
         gain = _SAME * h * self._gain
         middle, stored, settled = self._stage(factor, base + gain, state.stored)
@@ -193,7 +196,11 @@ class Stepper:
             error = float(np.abs(factor.solve(wrong)).max()) if settled else float("inf")
             self.counts.solved += 1
         self.counts.steps += 1
-        return State(state.seconds + h, self._celsius(stored), stored, arrived), error
+        if self._melts:
+            end = self._celsius(stored)
+        else:
+            self._last_flow = end, at_end  # the next step begins with it
+        return State(state.seconds + h, end, stored, arrived), error
 
     def _stage(self, factor: _Factor, known, stored):
         """Temperatures and stored heat that satisfy stored + a × loss × T = known.
@@ -322,13 +329,14 @@ class _Factor:
         """The unknowns for that right side, both rows × columns."""
         import numpy as np
 
-        columns, carry = self._columns, self._carry
-        blocks, _, side = carry.shape
+        blocks, columns, side = self._carry.shape
         done = np.zeros((blocks, side))
         done.ravel()[: right.size] = right.ravel()
+        parts, heads = list(done), list(done[:, :columns])
         for number in range(1, blocks):
-            done[number, :columns] += carry[number - 1] @ done[number - 1]
+            heads[number] += self._carry[number - 1].dot(parts[number - 1])
         done = np.matmul(self._inverse, done[:, :, None])[:, :, 0]
+        parts, heads = list(done), list(done[:, :columns])
         for number in range(blocks - 2, -1, -1):
-            done[number] += done[number + 1, :columns] @ carry[number]
+            parts[number] += heads[number + 1].dot(self._carry[number])
         return done.ravel()[: right.size].reshape(right.shape)
