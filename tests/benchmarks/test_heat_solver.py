@@ -72,7 +72,7 @@ def run_scipy(ode, cells, method, tolerance):
 def compare(rows, columns, wanted):
     mesh = board(rows, columns)
     ode, cells = as_ode(mesh), rows * columns
-    exact = run_scipy(ode, cells, "BDF", 1e-8)
+    exact = run_scipy(ode, cells, "BDF", 1e-7)
 
     def miss(found):
         return float(np.abs(np.ravel(found) - exact).max())
@@ -86,7 +86,7 @@ def compare(rows, columns, wanted):
     good = [
         (method, rtol)
         for method in theirs
-        for rtol in (1e-2, 3e-3, 1e-3, 3e-4, 1e-4)
+        for rtol in (1e-2, 3e-3, 1e-3, 3e-4)
         if miss(run_scipy(ode, cells, method, rtol)) <= wanted
     ]
     for _ in range(3):  # by turns, so that all see the same machine
