@@ -26,17 +26,7 @@ from repairlib.exercises.a_safe_bench import (
     time_to_limit,
     warm_up,
 )
-
-VARIANTS = [Draw(f"variant {number}") for number in range(80)]
-
-
-def asked(ask):
-    return ask.prompt.replace("\xa0", " ")
-
-
-def hazards(ask, typed):
-    judged = ask.judge(typed)
-    return judged.hazards if judged.state == "unsafe" else None
+from tests.exercises.asking import VARIANTS, asked, hazards
 
 
 def all_seen(ask_of, by_hand, check):

@@ -2,10 +2,8 @@
 
 import pytest
 
-from repairlib.exercises import Draw
 from repairlib.exercises.capacitor_markings import questions, warm_up
-
-VARIANTS = [Draw(f"variant {number}") for number in range(60)]
+from tests.exercises.asking import VARIANTS
 
 
 def variants_of(name):

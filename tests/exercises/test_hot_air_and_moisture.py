@@ -27,13 +27,9 @@ from repairlib.heat.moisture import floor_life
 from repairlib.heat.profile import make_profile
 from repairlib.heat.reflow_limits import body_peak, standard_limits
 from repairlib.heat.reflow_measures import measure
+from tests.exercises.asking import VARIANTS, asked
 
-VARIANTS = [Draw(f"variant {number}") for number in range(60)]
 FREE = standard_limits("Pb-free", 260)
-
-
-def asked(ask):
-    return ask.prompt.replace("\xa0", " ")
 
 
 # Points: seconds above 217 °C, by hand along the slopes.

@@ -26,24 +26,7 @@ from repairlib.exercises.how_capacitors_age import (
 from repairlib.health.esr import esr_of
 from repairlib.health.life import expected
 from repairlib.health.verdict import judge_capacitor
-
-VARIANTS = [Draw(f"variant {number}") for number in range(60)]
-
-
-def asked(ask):
-    return ask.prompt.replace("\xa0", " ")
-
-
-def hazards(ask, typed):
-    judged = ask.judge(typed)
-    return judged.hazards if judged.state == "unsafe" else None
-
-
-def told(ask, typed):
-    judged = ask.judge(typed)
-    assert judged.state == "wrong"
-    return " ".join(judged.says)
-
+from tests.exercises.asking import VARIANTS, asked, hazards, told
 
 # Rated hours, rated °C, air: hours. 64 000, 16 000 and 128 000 are printed by the sources.
 LIVES = {("1000", "105", "45"): 64_000, ("1000", "105", "65"): 16_000}

@@ -29,17 +29,7 @@ from repairlib.exercises.measure_and_judge import (
     warm_up,
     what_it_means,
 )
-
-VARIANTS = [Draw(f"variant {number}") for number in range(60)]
-
-
-def asked(ask):
-    return ask.prompt.replace("\xa0", " ")
-
-
-def hazards(ask, typed):
-    judged = ask.judge(typed)
-    return judged.hazards if judged.state == "unsafe" else None
+from tests.exercises.asking import VARIANTS, asked, hazards
 
 
 def all_seen(ask_of, by_hand, check):

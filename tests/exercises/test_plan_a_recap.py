@@ -24,17 +24,7 @@ from repairlib.exercises.plan_a_recap import (
 )
 from repairlib.recap.ratings import describe
 from repairlib.recap.rules import decide
-
-VARIANTS = [Draw(f"variant {number}") for number in range(60)]
-
-
-def asked(ask):
-    return ask.prompt.replace("\xa0", " ")
-
-
-def hazards(ask, typed):
-    judged = ask.judge(typed)
-    return judged.hazards if judged.state == "unsafe" else None
+from tests.exercises.asking import VARIANTS, asked, hazards
 
 
 # By hand from the ratings of the Lelon RGA data sheet: 6.3 10 16 25 35 50 63 100 ...

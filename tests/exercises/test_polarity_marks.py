@@ -4,7 +4,7 @@ import re
 
 import pytest
 
-from repairlib.exercises import Draw, Table, mark
+from repairlib.exercises import Table, mark
 from repairlib.exercises.polarity_judgements import (
     ALUMINIUM,
     CANNOT_TELL,
@@ -28,8 +28,7 @@ from repairlib.exercises.polarity_marks import (
     warm_up,
 )
 from repairlib.polarity import check_polarity, part_mark
-
-VARIANTS = [Draw(f"variant {number}") for number in range(80)]
+from tests.exercises.asking import VARIANTS
 
 # What each drawn mark shows, typed in by hand from the source in front of it.
 PUBLISHED = {

@@ -2,21 +2,9 @@
 
 import pytest
 
-from repairlib.exercises import Draw
 from repairlib.exercises.plan_a_recap import how_many_to_order
 from repairlib.exercises.recap_judgements import GO, MORE, STAY, must_it_go, tantalum_instead
-
-VARIANTS = [Draw(f"variant {number}") for number in range(80)]
-
-
-def asked(ask):
-    return ask.prompt.replace("\xa0", " ")
-
-
-def hazards(ask, typed):
-    judged = ask.judge(typed)
-    return judged.hazards if judged.state == "unsafe" else None
-
+from tests.exercises.asking import VARIANTS, asked, hazards
 
 # By hand from RGA: tan δ 0.14 at 25 V, 0.16 at 16 V; ESR = tan δ / (2 π 120 Hz C); worn at 200 %:
 # 100 µF 25 V: 1.857 and 3.71 Ω; 220 µF 16 V: 0.9646 and 1.929 Ω; 47 µF 16 V: 4.515 and 9.03 Ω.

@@ -2,10 +2,9 @@
 
 import pytest
 
-from repairlib.exercises import Draw
 from repairlib.exercises.resistors_and_inductors import questions, warm_up
+from tests.exercises.asking import VARIANTS
 
-VARIANTS = [Draw(f"variant {number}") for number in range(60)]
 CARD = "Vishay Draloric/Beyschlag Color Code Card, after IEC 60062"
 
 

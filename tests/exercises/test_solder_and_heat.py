@@ -27,18 +27,7 @@ from repairlib.heat.cleaning import ionic_cleanliness
 from repairlib.heat.flux import flux_code
 from repairlib.heat.mixed_joint import mix
 from repairlib.heat.volume import hole_volume, judge_hole_fill
-
-VARIANTS = [Draw(f"variant {number}") for number in range(60)]
-
-
-def asked(ask):
-    return ask.prompt.replace("\xa0", " ")
-
-
-def told(ask, typed):
-    judged = ask.judge(typed)
-    assert judged.state == "wrong"
-    return " ".join(judged.says)
+from tests.exercises.asking import VARIANTS, asked, told
 
 
 def starting(ask, words):
