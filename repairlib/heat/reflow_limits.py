@@ -45,11 +45,12 @@ class ReflowLimits(NamedTuple):
     sources: tuple[str, ...] = ("limits as typed",)
 
 
-# Thickness in mm up to and including: Tc in °C by volume below 350, 350 to 2000, above 2000 mm³.
-_LEAD_FREE_PEAKS = ((1.6, (260, 260, 260)), (2.5, (260, 250, 245)), (None, (250, 245, 245)))
+# Tc in °C by volume below 350, 350 to 2000, above 2000 mm³: bodies below 1.6 mm, from 1.6 to
+# 2.5 mm, and thicker ones.
+_VERY_THIN_PEAKS, _THIN_PEAKS, _THICK_PEAKS = (260, 260, 260), (260, 250, 245), (250, 245, 245)
 # Thickness below 2.5 mm, and from there on, by volume below 350 mm³ and from there on.
 _LEADED_PEAKS = {D1: ((235, 220), (220, 220)), C: ((240, 225), (225, 225))}
-_THIN, _SMALL, _MEDIUM = 2.5, 350.0, 2000.0  # mm, mm³, mm³
+_VERY_THIN, _THIN, _SMALL, _MEDIUM = 1.6, 2.5, 350.0, 2000.0  # mm, mm, mm³, mm³
 
 _LEADED_NOTES = {
     D1: "The peaks of Sn-Pb parts are those of revisions D.1 and E, from memory: revision C had "
@@ -85,11 +86,14 @@ def body_peak(alloy: str, thickness_mm: float, volume_mm3: float, edition: str =
         small, large = thin if thickness_mm < _THIN else thick
         return float(small if volume_mm3 < _SMALL else large)
     column = 0 if volume_mm3 < _SMALL else 1 if volume_mm3 <= _MEDIUM else 2
-    for most, peaks in _LEAD_FREE_PEAKS:
-        just_there = edition == C and most == _THIN and thickness_mm == _THIN
-        if most is None or (thickness_mm <= most and not just_there):
-            return float(peaks[column])
-    raise AssertionError("the last row holds for every thickness")
+    return float(_lead_free_row(thickness_mm, edition)[column])
+
+
+def _lead_free_row(thickness_mm: float, edition: str) -> tuple[int, int, int]:
+    if thickness_mm < _VERY_THIN:
+        return _VERY_THIN_PEAKS
+    thick = thickness_mm >= _THIN if edition == C else thickness_mm > _THIN
+    return _THICK_PEAKS if thick else _THIN_PEAKS
 
 
 def standard_limits(alloy: str, peak: float, edition: str = D1) -> ReflowLimits:

@@ -51,9 +51,18 @@ def test_exactly_two_and_a_half_millimetres_goes_by_edition():
     """The row 1.6 to 2.5 mm is followed; revision C counts 2.5 mm as thicker."""
     assert body_peak("Pb-free", 2.5, 200) == 260
     assert body_peak("Pb-free", 2.5, 200, "C") == 250
-    assert body_peak("Pb-free", 1.6, 500) == 260
     assert any("2.5 mm" in note for note in package_limits("Pb-free", 2.5, 200).notes)
     assert reflow_limits("Pb-free", "2.5 mm", 200).highest_peak == 260
+
+
+@pytest.mark.published("Data sheet, tables of J-STD-020C: the rows are < 1.6 mm, 1.6 to 2.5 mm")
+@pytest.mark.parametrize(
+    ("thickness", "peaks"),
+    [(1.59, (260, 260, 260)), (1.6, (260, 250, 245)), (2.4, (260, 250, 245))],
+)
+def test_exactly_one_point_six_millimetres_is_in_the_cooler_row(thickness, peaks):
+    assert tuple(body_peak("Pb-free", thickness, v) for v in (349, 350, 2001)) == peaks
+    assert body_peak("Pb-free", thickness, 2000) == peaks[1]
 
 
 @pytest.mark.published("Reflow Soldering Profile, per J-STD-020D, Table 5-2; NTC data sheet p. 9")
