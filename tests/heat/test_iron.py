@@ -97,6 +97,10 @@ def test_low_and_high_melting_solders_follow_the_rule_above_liquidus():
     assert (finding.low, finding.high) == (233, 270)
     assert finding.verdict == "start at 252 °C"
     assert iron_temperature("Pb95Sn5").verdict == "not by this rule"
+    # 280 + 95 = 375, 302 + 95 = 397; 280 + 132 = 412 and 302 + 132 = 434 are above 400
+    for name, start in (("Au80Sn20", 375), ("Pb90Sn10", 397)):
+        small = iron_temperature(name, "small")
+        assert (small.start, small.high) == (start, 400)
 
 
 @given(st.sampled_from(sorted(alloys())), st.sampled_from(JOINTS), st.sampled_from(METHODS))
