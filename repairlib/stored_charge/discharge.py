@@ -40,6 +40,7 @@ LIMITS = {
 }
 FITTED, TOUCHED_ON = "fitted for good", "held on by hand"
 FED = ("dc", "ac sine")
+HOT_JOULE = 100.0  # J, below 100 V: LBNL's hazard of heat
 RETURNS = (10, 15)  # per cent that dielectric absorption brings back, aluminium
 _WATTS = (0.25, 0.5, 1, 2, 3, 5, 10, 25, 50, 100, 200)
 _CAPACITANCE = {"at_least": 1e-15, "at_most": 1e3}
@@ -92,7 +93,7 @@ def stored_energy(capacitance, voltage):
         "by voltage, which is stricter.",
         _TWICE,
     ]
-    verdict, reason = by_voltage(voltage)
+    verdict, reason = by_voltage(voltage, joule)
     sources = ("reflex hazard, quoted", "encyclopaedia, Electrolytic capacitor", "from memory")
     return found(values, working, verdict, reason, notes=notes, sources=sources)
 
@@ -115,7 +116,7 @@ def voltage_of_energy(energy, capacitance):
     """
     volts = math.sqrt(2 * energy / capacitance)
     working = [f"V = √(2 E / C) = √(2 × {brief(energy, 'J')} / {brief(capacitance, 'F')})"]
-    verdict, reason = by_voltage(volts)
+    verdict, reason = by_voltage(volts, energy)
     return found({"voltage": Quantity(volts, "V", 4)}, working, verdict, reason, notes=[_TWICE])
 
 
@@ -144,7 +145,7 @@ def voltage_left(capacitance, voltage, resistance, time):
         f"τ = R C = {brief(tau, 's')}",
         f"V = {brief(voltage, 'V')} × exp(-{brief(time, 's')} / τ) = {brief(volts, 'V')}",
     ]
-    verdict, reason = by_voltage(voltage)
+    verdict, reason = by_voltage(voltage, capacitance * voltage**2 / 2)
     values = {"voltage": Quantity(volts, "V", 4), "time_constant": Quantity(tau, "s", 4)}
     return found(values, working, verdict, reason, notes=[_TWICE], sources=("IEC 62368-1",))
 
@@ -188,7 +189,7 @@ def discharge_time(capacitance, voltage, resistance, limit, own):
         "first_power": Quantity(watts, "W", 4),
         "energy": Quantity(capacitance * voltage**2 / 2, "J", 4),
     }
-    verdict, reason = by_voltage(voltage)
+    verdict, reason = by_voltage(voltage, capacitance * voltage**2 / 2)
     reason = f"{words} by calculation after {brief(seconds, 's')}; {reason}"
     notes = [_TWICE, "The time is not proof. Only the meter is."]
     return found(values, working, verdict, reason, notes=notes, sources=(source, "IEC 62368-1"))
@@ -251,7 +252,7 @@ def bleeder(capacitance, voltage, time, limit, own, use, fed):
         "equal ones in series.",
         _TWICE,
     ]
-    verdict, reason = by_voltage(voltage)
+    verdict, reason = by_voltage(voltage, capacitance * voltage**2 / 2)
     reason = f"chosen for {words} within {brief(time, 's')}; {reason}"
     return found(
         values,
@@ -263,11 +264,15 @@ def bleeder(capacitance, voltage, time, limit, own, use, fed):
     )
 
 
-def by_voltage(volts: float) -> tuple[str, str]:
+def by_voltage(volts: float, joule: float = 0.0) -> tuple[str, str]:
     """The verdict and reason for a capacitor that starts at that voltage; never "safe".
+
+    With the energy in `joule`, one that can burn (LBNL: above 100 J) is handed on as well.
 
     >>> by_voltage(48)[0], by_voltage(325)[0]
     ('verify with a meter, twice', 'leave it to a qualified person')
+    >>> by_voltage(48, joule=1000)[0]
+    'leave it to a qualified person'
     """
     most = steady_dc()[0]
     if volts > most:
@@ -275,7 +280,11 @@ def by_voltage(volts: float) -> tuple[str, str]:
             f"{brief(volts, 'V')} is above 60 V dc, ES1 of IEC 62368-1: whoever does it verifies "
             "with a meter, twice"
         )
-    return VERIFY, f"{brief(volts, 'V')} is not above 60 V dc, ES1 of IEC 62368-1"
+    below = f"{brief(volts, 'V')} is not above 60 V dc, ES1 of IEC 62368-1"
+    if joule > HOT_JOULE:
+        burns = f"but {brief(joule, 'J')} is above {HOT_JOULE:g} J (LBNL): it melts metal and burns"
+        return QUALIFIED, f"{below}, {burns}"
+    return VERIFY, below
 
 
 def hazard(joule: float, volts: float) -> str:
@@ -291,7 +300,7 @@ def hazard(joule: float, volts: float) -> str:
         named.append("reflex")
     if volts >= 100 and joule >= 10e3:
         named.append("arc and blast")
-    if volts < 100 and joule > 100:
+    if volts < 100 and joule > HOT_JOULE:
         named.append("heat")
     return " and ".join(named) or "below both thresholds, and still to be discharged"
 

@@ -85,7 +85,7 @@ def capacitor_limits(capacitance: float) -> tuple[float, float]:
     topic="stored charge",
     title="Energy class of a voltage",
     sources=("IEC 62368-1",),
-    cautions=("stored charge",),
+    cautions=("stored charge", "mains"),
     voltage=Given("V", "dc, rms for ac, or across the capacitor.", at_least=0, at_most=1e6),
     kind=Choice((DC, AC, CAPACITOR), "What kind of source it is.", default=DC),
     capacitance=Given("F", "For a capacitor.", above=0, at_most=1e3, default=None),

@@ -84,7 +84,8 @@ def after_unplugging(capacitance, resistance, voltage, tolerance):
     reason = f"does not meet {'; '.join(failed)}" if failed else "no rule listed here is broken"
     values = {name: f"{word}: {why}" for name, (word, why) in rules.items()}
     values |= {"time_constant": Quantity(tau, "s", 4)}
-    at_bench, why = by_voltage(voltage)
+    at_bench, why = by_voltage(voltage, most * voltage**2 / 2)
+    reason = f"{reason}; at the bench: {at_bench}"
     notes = [
         f"At the bench: {at_bench}. {why}.",
         "IEC 60950-1 is withdrawn. For IEC 61010-1 60 V dc was taken, from memory.",

@@ -137,6 +137,9 @@ def test_hazards():
     assert stored_energy(470 * MICRO, 400).hazard == "shock"  # 37.6 J
     assert "below both" in stored_energy(10_000 * MICRO, 50).hazard  # 12.5 J
     assert stored_energy(0.2, 40).hazard == "heat"  # 160 J
+    assert stored_energy(0.2, 40).verdict == "leave it to a qualified person"
+    assert bleeder(0.2, 40, 60, "own limit", own=5).verdict == "leave it to a qualified person"
+    assert stored_energy(0.125, 40).verdict == "verify with a meter, twice"  # 100 J, not above
     assert stored_energy(0.2, 31).hazard.startswith("below")  # 96.1 J
     assert stored_energy(0.25, 400).hazard == "shock and arc and blast"  # 20 kJ
     assert stored_energy(4 * MICRO, 450).hazard == "reflex"  # 0.405 J
