@@ -238,10 +238,10 @@ def measured_once(draw: Draw) -> Choice:
 
 
 PLUG = "Pull the plug, lay it where you can see it, and wait"
-KNOWN = "Try the meter on a known source"
+KNOWN = "While it waits, try the meter on a known source"
 DISCHARGE = "Discharge it through the resistor, the meter across it"
-KNOWN_AGAIN = "Try the meter on the known source again"
-MINUTE = "Wait a minute and measure across it once more"
+KNOWN_AGAIN = "At once, try the meter on the known source again"
+MINUTE = "Wait a minute, measure once more, and try the meter a last time"
 TOUCH = "Begin to work on it"
 STEPS = (PLUG, KNOWN, DISCHARGE, KNOWN_AGAIN, MINUTE, TOUCH)
 
@@ -270,7 +270,7 @@ def order_of_work(draw: Draw) -> Order:
 
 
 def _touched_early(steps) -> bool:
-    return any(before(TOUCH, one)(steps) for one in (PLUG, DISCHARGE, MINUTE))
+    return any(before(TOUCH, one)(steps) for one in STEPS if one != TOUCH)
 
 
 def strap_current(draw: Draw) -> Number:

@@ -379,7 +379,13 @@ def order_of_work(draw: Draw) -> Order:
                 True,
                 "fumes and flux",
             ),
+            Mistake(
+                lambda steps: any(before(LIFT, one)(steps) for one in (UNPLUG, EMPTY)),
+                "Your hands are on a board that may be live or charged.",
+                True,
+                "stored charge",
+            ),
             Mistake(before(LIFT, HEAT), "Cold solder holds. What comes off with the chip?"),
         ],
-        hint="First no voltage, then nothing that may burst, then air to breathe, then heat.",
+        hint="What could hurt you, what could burst, and what will you breathe? In this order.",
     )

@@ -222,8 +222,18 @@ def bismuth_left(draw: Draw) -> Choice:
                 danger=True,
                 hazard="heat and fire",
             ),
-            Mistake(thin, "A little bismuth with lead is enough for the low-melting phase."),
-            Mistake(boil, "Metals of solder do not boil off at an iron. The pads come off first."),
+            Mistake(
+                thin,
+                "A little bismuth with lead is enough for the low-melting phase.",
+                danger=True,
+                hazard="heat and fire",
+            ),
+            Mistake(
+                boil,
+                "Metals of solder do not boil off at an iron: the mixture stays, the pads go.",
+                danger=True,
+                hazard="heat and fire",
+            ),
         ],
     )
 
@@ -285,7 +295,7 @@ def before_heat(draw: Draw) -> Order:
         shown=draw.shuffle(steps),
         mistakes=[
             Mistake(
-                before(TOOL, MEASURE),
+                lambda steps: any(before(TOOL, one)(steps) for one in (PLUG, EMPTY, MEASURE)),
                 "You heat and touch a board that may still be charged.",
                 danger=True,
                 hazard="stored charge",
@@ -302,8 +312,19 @@ def before_heat(draw: Draw) -> Order:
                 danger=True,
                 hazard="mains",
             ),
+            Mistake(
+                before(MEASURE, PLUG),
+                "You put your probes and your hands into a set on the mains.",
+                danger=True,
+                hazard="mains",
+            ),
+            Mistake(
+                lambda steps: any(before(BATTERY, one)(steps) for one in (PLUG, EMPTY, MEASURE)),
+                "You unsolder it by hand. Is the board empty yet?",
+                danger=True,
+                hazard="stored charge",
+            ),
             Mistake(before(MEASURE, EMPTY), "What does the last measurement before work prove?"),
-            Mistake(before(BATTERY, MEASURE), "You unsolder it by hand. Is the board empty yet?"),
         ],
     )
 

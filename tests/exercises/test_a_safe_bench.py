@@ -146,6 +146,8 @@ def test_order_of_work():
     assert judged(PLUG, KNOWN, DISCHARGE, KNOWN_AGAIN, MINUTE, TOUCH).state == "right"
     early = judged(PLUG, KNOWN, DISCHARGE, KNOWN_AGAIN, TOUCH, MINUTE)
     assert early.hazards == ("stored charge",)
+    unproved = judged(PLUG, KNOWN, DISCHARGE, MINUTE, TOUCH, KNOWN_AGAIN)
+    assert unproved.hazards == ("stored charge",)
     live = judged(KNOWN, DISCHARGE, PLUG, KNOWN_AGAIN, MINUTE, TOUCH)
     assert live.hazards == ("mains",)
     untried = judged(PLUG, DISCHARGE, KNOWN, KNOWN_AGAIN, MINUTE, TOUCH)

@@ -144,6 +144,7 @@ def test_a_cell_never_goes_into_the_oven():
         (CELL, EMPTY, "stored charge"),
         (HEAT, CELL, "batteries"),
         (HEAT, FUMES, "fumes and flux"),
+        (LIFT, EMPTY, "stored charge"),
     ],
 )
 def test_dangerous_orders(early, late, hazard):

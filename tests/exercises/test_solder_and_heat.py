@@ -118,8 +118,8 @@ def test_bismuth_left_on_a_leaded_joint_is_dangerous():
         ask = bismuth_left(draw.part("x"))
         assert ask.judge(starting(ask, "Braid all")).state == "right"
         assert ask.judge(starting(ask, "Leave it")).hazards == ("heat and fire",)
-        assert told(ask, starting(ask, "Add leaded"))
-        assert told(ask, starting(ask, "Turn the iron"))
+        for leaves_it in ("Add leaded", "Turn the iron"):
+            assert ask.judge(starting(ask, leaves_it)).hazards == ("heat and fire",)
 
 
 @pytest.mark.published("solder maker's tip note: flux stands 350 °C; the rest common practice")
@@ -156,6 +156,9 @@ def test_heat_on_a_charged_or_battery_holding_board_is_dangerous():
     assert "stored charge" in hazards(PLUG, EMPTY, TOOL, MEASURE, BATTERY)
     assert hazards(PLUG, EMPTY, MEASURE, TOOL, BATTERY) == ("batteries",)
     assert "mains" in hazards(EMPTY, PLUG, MEASURE, BATTERY, TOOL)
+    assert "stored charge" in hazards(PLUG, MEASURE, BATTERY, TOOL, EMPTY)
+    assert "stored charge" in hazards(PLUG, BATTERY, EMPTY, MEASURE, TOOL)
+    assert "mains" in hazards(MEASURE, PLUG, EMPTY, BATTERY, TOOL)
     assert ask.judge(" > ".join([PLUG, MEASURE, EMPTY, BATTERY, TOOL])).state == "partly right"
 
 
