@@ -97,7 +97,7 @@ def solvents() -> dict[str, Solvent]:
     topic="heat",
     title="Solvent for a residue",
     sources=("from memory", "common practice", "NIOSH isopropyl alcohol"),
-    cautions=("solvents", "heat and fire", "fumes and flux"),
+    cautions=("solvents", "heat and fire", "fumes and flux", "stored charge"),
     residue=Choice(RESIDUES, "What is to come off."),
     material=Choice(MATERIALS, "What it lies on, or what is next to it."),
     near=Choice(NEAR, "What is hot or live on this bench."),
@@ -141,7 +141,8 @@ def solvent_for(residue, material, near):
             notes[0] = "It burns, like all solvents of this kind: see its data sheet."
     others = ", ".join(one.name for one in sparing[1:])
     reason = f"takes off {residue}, spares {material}" + (f"; also: {others}" if others else "")
-    return found(values, working, best.name, reason, notes)
+    cell = ("batteries",) if residue == "alkaline battery leak" else ()
+    return found(values, working, best.name, reason, notes, cautions=cell)
 
 
 @calculator(
@@ -207,7 +208,10 @@ def ionic_cleanliness(measured, length, width, faces):
 
 
 def _stop(near: str):
-    do = "tools off, in their stands and cold; plug out; solvents then, in moving air"
+    do = (
+        "tools off, in their stands and cold; plug out; capacitors discharged; solvents then, in "
+        "moving air"
+    )
     reason = f"{near}: most solvents burn, and water conducts"
     notes = ["Flammable vapour creeps along the bench and lights far from the rag."]
     return found({"first": do}, [], "stop", reason, notes)

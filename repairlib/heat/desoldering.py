@@ -51,6 +51,7 @@ FIRST = (
 LAST = (
     "clear the holes; look at every pad and barrel with a lens",
     "tools off and cold, then clean the flux off, then let it dry",
+    "wash your hands: flux stays on them, and lead from old solder",
 )
 
 

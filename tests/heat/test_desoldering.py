@@ -116,6 +116,7 @@ def test_the_keyboard_is_dead_and_without_batteries_before_any_heat():
     assert "discharged" in lines[0]
     assert "battery" in lines[1]
     assert lines[-1].endswith(LAST[-1])
+    assert "wash your hands" in lines[-1]
 
 
 def test_the_keyboard_keeps_every_part_and_preheats_the_planes_last():
