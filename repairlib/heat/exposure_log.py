@@ -201,7 +201,10 @@ def _verdict(clock: _Clock, hottest: int | None, carries: str) -> tuple[str, str
     if not clock.needs_bake:
         return USE, f"{days_and_hours(clock.used)} of {days_and_hours(clock.life)} are used"
     if hottest is None:
-        return DISCARD, f"it needs a bake, and it carries {carries}: never into the oven"
+        return DISCARD, (
+            f"it needs a bake, and it carries {carries}: never into the oven. Can that be taken "
+            "off? Then take it off and bake"
+        )
     if clock.level == "6":
         return BAKE, "level 6 is baked before each use"
     if clock.wet_air:
@@ -233,7 +236,7 @@ def _out(clock: _Clock, one: Event, hours: float) -> None:
         clock.notes.append(
             f"No air written down at {one.hour:g} h: taken as 30 °C and 60 % RH at most."
         )
-    elif not counts_on_the_floor(clock.level, one.celsius, one.humidity):
+    if not counts_on_the_floor(clock.level, one.celsius or 0.0, one.humidity or 0.0):
         clock.wet_air = True
     clock.used += hours
     if clock.oven and hours > INTERRUPTION:

@@ -70,6 +70,7 @@ def test_three_passes_are_all():
 def test_a_wet_part_with_a_cell_is_not_baked():
     finding = judge("01 00:00,out,23,45", "12 00:00,now,,", carries=CELL)
     assert finding.verdict == "discard"
+    assert "take it off and bake" in finding.reason
     assert "batteries" in finding.cautions
 
 
@@ -89,6 +90,13 @@ def test_wet_air_and_old_bags_need_a_bake():
 def test_air_not_written_down_is_told():
     finding = judge("01 00:00,out,,", "01 02:00,now,,")
     assert finding.verdict == "use now"
+    assert any("No air written down" in note for note in finding.notes)
+
+
+@pytest.mark.parametrize("air", [",70", "34,"])
+def test_half_of_the_air_written_down_is_enough_to_ask_for_a_bake(air):
+    finding = judge(f"01 00:00,out,{air}", "01 02:00,now,,")
+    assert finding.verdict == "bake first"
     assert any("No air written down" in note for note in finding.notes)
 
 
