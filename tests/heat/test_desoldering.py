@@ -108,6 +108,14 @@ def keyboard_plan(**options):
 
 
 @pytest.mark.common_practice
+def test_no_hot_air_at_a_wet_electrolytic():
+    for tools in ("hand tools", "desoldering station", "hot air station"):
+        out = take_out("aluminium can for surface mounting", tools)
+        assert out.verdict == "low-melt alloy"
+        assert "bursts" in out.reason
+
+
+@pytest.mark.common_practice
 def test_the_keyboard_is_dead_and_without_batteries_before_any_heat():
     lines = keyboard_plan().lines()
     work = next(i for i, line in enumerate(lines) if "C20" in line)
