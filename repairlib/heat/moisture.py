@@ -121,8 +121,8 @@ def floor_life_left(level, out, temperature, humidity):
     `out` in seconds (or text such as "80 h"), `temperature` in °C, `humidity` in % RH. The
     published floor life holds up to 30 °C and 60 % RH (level 1: 85 %). Level 6 is always baked.
 
-    >>> print(floor_life_left("3", "80 h"))
-    Floor life left: use now (80 h of 168 h are used); floor life 168 h; left 88 h
+    >>> print(floor_life_left("3", "80 h").reason)
+    80 h of 168 h are used, in air of at most 23 °C and 50 % RH
     """
     hours = out / _HOUR
     if level == "6":
@@ -146,7 +146,8 @@ def floor_life_left(level, out, temperature, humidity):
     if left < 0:
         reason = f"{days_and_hours(-left)} past its floor life"
         return found(values, working, BAKE, reason, notes=_notes())
-    reason = f"{hours:g} h of {days_and_hours(whole)} are used"
+    air = f"in air of at most {temperature:g} °C and {humidity:g} % RH"
+    reason = f"{hours:g} h of {days_and_hours(whole)} are used, {air}"
     return found(values, working, USE, reason, notes=_notes())
 
 
@@ -191,7 +192,8 @@ def humidity_card(level, spot_5, spot_10, spot_60):
     """What the spots of a humidity card in a bag just opened ask for.
 
     From memory of J-STD-033: level 2 is baked when the 60 % spot is not dry; levels 2a to 5a when
-    the 5 % spot is wet and the 10 % spot is not dry. Level 6 is always baked.
+    the 5 % spot is wet and the 10 % spot is not dry. A 10 % spot that turns while the 5 % spot is
+    still between is a bake too: a choice made here. Level 6 is always baked.
 
     >>> humidity_card("3", "wet", "between", "dry").verdict
     'bake first'
@@ -212,7 +214,7 @@ def humidity_card(level, spot_5, spot_10, spot_60):
     if level == "2":
         bake, told = spot_60 != FRESH, f"the 60 % spot is {spot_60}"
     else:
-        bake = spot_5 == PINK and spot_10 != FRESH
+        bake = spot_10 != FRESH  # the 5 % spot has turned at least as far, see above
         told = f"the 5 % spot is {spot_5}, the 10 % spot is {spot_10}"
     return found({}, [], BAKE if bake else USE, told, notes)
 

@@ -86,6 +86,14 @@ def test_humidity_card(level, spots, verdict):
     assert humidity_card(level, *spots).verdict == verdict
 
 
+def test_a_doubtful_card_asks_for_a_bake():
+    assert humidity_card("3", "between", "between", "dry").verdict == "bake first"
+
+
+def test_the_air_that_was_taken_is_told():
+    assert "at most 23 °C and 50 % RH" in floor_life_left("3", "80 h").reason
+
+
 @pytest.mark.published("JEDEC dictionary, humidity indicator card: blue dry, pink wet")
 def test_a_card_that_cannot_be():
     with pytest.raises(RepairlibError, match="damaged"):
