@@ -24,6 +24,7 @@ EDITIONS = (
 )
 STRAP, SURFACE = "strap", "surface"  # kinds of item, as in the table
 LEAST_STRAP = 750e3  # Ω, the IEC's lower limit: less would not protect the person
+LEAST_SURFACE = 10e3  # Ω, advised as a lower limit in 2007
 _LEAST_STRAP_SOURCE = "IEC wrist strap, quoted"
 _TEST_CHANGES = 1e6  # Ω; below it 10 V are used, from there on 100 V
 _STRICT = 1 - 1e-9  # a limit that may not be reached
@@ -101,6 +102,11 @@ def esd_limit(item, reading, edition, walk, uncertainty, test_voltage):
     values = {"reading": str(measured) if measured.value is not None else reading.strip() or "none"}
     values |= {"limit": _limit_words(row)}
     notes = _notes(row, test_voltage, uncertainty)
+    if item == "work surface" and measured.kind == VALUE and measured.value < LEAST_SURFACE:
+        notes.append(
+            "Below 10 kΩ it is nearly a wire to ground: a charged part on it is hit hard, and a "
+            "live part finds ground through it. No live set on such a mat (common practice)."
+        )
     if measured.kind == VALUE and measured.why != "as written":
         notes.insert(0, f"The reading: {measured.why}.")
     sources = (row["source"], _LEAST_STRAP_SOURCE) if row["kind"] == STRAP else (row["source"],)

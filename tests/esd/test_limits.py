@@ -217,3 +217,10 @@ def test_no_verdict_says_safe():
             unit = row["unit"] if row else unit
             finding = esd_limit(item, f"1 {unit}", edition)
             assert "safe" not in str(finding).lower()
+
+
+@pytest.mark.common_practice
+def test_a_mat_that_is_nearly_a_wire_is_told():
+    low = esd_limit("work surface", "50 Ω", test_voltage="10 V")
+    assert any("nearly a wire" in note for note in low.notes)
+    assert not any("nearly a wire" in note for note in esd_limit("work surface", "10 kΩ").notes)
