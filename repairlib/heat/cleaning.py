@@ -203,7 +203,7 @@ def ionic_cleanliness(measured, length, width, faces):
     working = [f"{micrograms:.4g} µg / {area:.4g} cm² = {level:.3g} µg/cm²"]
     notes = ["Historic limit. Newer J-STD-001 asks for evidence of the process instead."]
     passed = level <= ROSE_LIMIT * (1 + 1e-9)
-    reason = f"{level:.3g} µg/cm², limit {ROSE_LIMIT:g}"
+    reason = f"{level:.4g} µg/cm², limit {ROSE_LIMIT:g}"
     return found(values, working, "pass" if passed else "fail", reason, notes)
 
 

@@ -185,11 +185,17 @@ def _neighbour(run: Heating) -> Check:
     return Check("neighbour", OVER if over else WITHIN, says)
 
 
+BISMUTH = (
+    "Bismuth with a trace of lead softens near 95 °C in service: take every trace of leaded solder "
+    "off first, and this one off after use (see solders_meet)."
+)
+
+
 @calculator(
     topic="heat",
     title="A joint under heat",
     sources=("joint model", "encyclopaedia, FR-4", "FR-4 Tg page", "from memory"),
-    cautions=("heat and fire", "fumes and flux"),
+    cautions=("stored charge", "heat and fire", "fumes and flux"),
     joint=Choice((THROUGH_HOLE, SURFACE), "What kind of joint.", default=THROUGH_HOLE),
     source=Choice((IRON, HOT_AIR), "What heats it.", default=IRON),
     tool=Given("°C", "What the tool is set to.", at_least=60, at_most=600, default=350.0),
@@ -263,7 +269,10 @@ def joint_heat(
         f"heat from {name}: {joule:.1f} J" for name, joule in run.arrived.items() if name != "air"
     ]
     cautions = ("lead",) if alloy(solder).leaded else ()
-    return found(values, working, word, reason, notes=[LIMITS, *_choices()], cautions=cautions)
+    notes = [LIMITS, *_choices()]
+    if "Bi" in alloy(solder).parts:
+        notes.append(BISMUTH)
+    return found(values, working, word, reason, notes=notes, cautions=cautions)
 
 
 def _choices() -> list[str]:

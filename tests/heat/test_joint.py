@@ -210,3 +210,12 @@ def test_mesh_has_the_layers_in_their_places():
     start, end = made.bands["upper board"]
     assert made.heights[end] - made.heights[start] == approx(0.8e-3)
     assert made.heights[-1] - made.heights[made.bands["tip"][0]] == approx(6e-3)
+
+
+def test_a_low_melting_solder_names_what_lead_does_to_it():
+    assert any("95 °C" in note for note in joint_heat(solder="Bi58Sn42").notes)
+    assert not any("95 °C" in note for note in joint_heat(solder="Sn63Pb37").notes)
+
+
+def test_a_heated_board_is_discharged_first():
+    assert "stored charge" in joint_heat().cautions
