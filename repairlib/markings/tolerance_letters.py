@@ -44,6 +44,11 @@ _PICOFARADS = {
     "F": ("1", STANDARD),
     "G": ("2", MEMORY),
 }
+# P on capacitors: its source, and what is said of the other one
+P_DISPUTED = {
+    SERVICE_MANUAL: "in a service manual on capacitors, followed first; ±0.02 % in the letter code",
+    MEMORY: "in the letter code; -0/+100 % in a service manual on capacitors, followed first",
+}
 LETTERS = "B C D F G H J K M N, Q T S Z"
 
 

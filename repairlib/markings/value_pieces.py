@@ -7,7 +7,7 @@ from __future__ import annotations
 
 from repairlib.markings import value_codes
 from repairlib.markings.made import is_preferred
-from repairlib.markings.tolerance_letters import tolerances
+from repairlib.markings.tolerance_letters import P_DISPUTED, tolerances
 from repairlib.markings.value_codes import BARE, MICRO, PICO, PRACTICE, SMALL_PICO, Value
 from repairlib.markings.voltage_codes import (
     CAN_LETTERS,
@@ -56,7 +56,8 @@ class Way:
         """What each piece of the marking means, as a person would say it."""
         said = [self.value.why]
         if self.tolerance is not None:
-            said.append(f"{self.letter} is {self.tolerance}")
+            disputed = f" {P_DISPUTED[self.source]}" if self.letter == "P" else ""
+            said.append(f"{self.letter} is {self.tolerance}{disputed}")
         elif self.letter == "A" and self.source == "from memory":
             said.append("A leaves the tolerance to the data sheet")
         elif self.letter:

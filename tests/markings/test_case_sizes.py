@@ -22,7 +22,7 @@ def test_imperial_and_metric(imperial, metric):
     _same_size(imperial, metric)
 
 
-# 2512 is also listed as 6432 or 6330; 6332 is followed.
+# 2512 is also listed as 6432 or 6330. 6332 is followed: the usual body is 6.3 mm by 3.2 mm.
 @pytest.mark.from_memory("chip sizes 1806, 2010 and 2512")
 @pytest.mark.parametrize(
     ("imperial", "metric"), [("1806", "4516"), ("2010", "5025"), ("2512", "6332")]

@@ -176,6 +176,12 @@ def test_is_refused(code, wrong):
         read(code, part="chip-resistor")
 
 
+def test_a_letter_before_two_figures_is_left_out():
+    """No maker's document was found for the 2, 5 and 10 % code of that form: nothing is guessed."""
+    with pytest.raises(RepairlibError, match="no marking has this form"):
+        read("A55", part="chip-resistor")
+
+
 @pytest.mark.published(YAGEO)
 def test_what_the_number_of_figures_says():
     assert "used for 5 %" in read("103", part="chip-resistor")[0].why

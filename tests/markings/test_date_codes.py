@@ -26,6 +26,12 @@ def test_year_letter_and_month(code, meanings):
     assert dates(code) == meanings
 
 
+@pytest.mark.from_memory("IEC 60062 month letters: 1 to 9, O, N, D")
+@pytest.mark.parametrize(("letter", "month"), list(zip("123456789OND", range(1, 13), strict=True)))
+def test_every_month(letter, month):
+    assert dates(f"N{letter}") == [f"2001-{month:02}", f"2021-{month:02}"]
+
+
 @pytest.mark.from_memory("IEC 60062 year letters")
 @pytest.mark.parametrize(
     ("letter", "year"),
@@ -56,6 +62,8 @@ def test_is_no_date(code):
         ("1552", "2015-W52"),
         ("1553", "2015-W53"),
         ("8423", "1984-W23"),
+        ("4901", "2049-W01"),
+        ("5001", "1950-W01"),
     ],
 )
 def test_year_and_week(code, meaning):

@@ -25,6 +25,13 @@ def test_value(code, picofarad):
 
 
 @pytest.mark.published(RKM)
+@pytest.mark.parametrize(("code", "farad"), [("1F0", 1), ("4F7", 4.7), ("F47", 0.47)])
+def test_capital_f_is_the_point_in_farad(code, farad):
+    reading = read(code, part="capacitor")[0]
+    assert (reading.value, reading.unit) == (pytest.approx(farad), "F")
+
+
+@pytest.mark.published(RKM)
 @pytest.mark.parametrize("micro", ["u", "\u00b5", "\u03bc"], ids=["u", "micro sign", "Greek mu"])
 def test_both_micro_signs_and_u(micro):
     assert read(f"{micro}47", part="film")[0].value == 0.47e-6

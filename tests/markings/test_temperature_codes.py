@@ -78,6 +78,9 @@ def _class_2(code, coldest, hottest, low, high):
         ("L4L", 0.8, 500),
         ("A6M", 9, 1000),
         ("V8N", 5600, 2500),
+        ("M0G", -1, 30),
+        ("R2G", -220, 30),
+        ("R3L", -2200, 500),
     ],
 )
 def test_class_1(code, coefficient, spread):
@@ -111,6 +114,19 @@ def test_named_coefficients(name, coefficient, spread):
     _class_1(name, coefficient, spread)
 
 
+@pytest.mark.from_memory("names by the coefficient and their codes follow from EIA-198")
+@pytest.mark.parametrize(
+    ("name", "code"),
+    [
+        *[("P100", "M7G"), ("N030", "B2G"), ("N033", "S1G"), ("N075", "U1G"), ("N150", "P2G")],
+        *[("N220", "R2G"), ("N330", "S2H"), ("N470", "T2H"), ("N750", "U2J"), ("N1500", "P3K")],
+        ("N2200", "R3L"),
+    ],
+)
+def test_names_and_codes(name, code):
+    assert f"{name} is {code}" in read(name, part="temperature-characteristic")[0].why
+
+
 def _class_1(code, coefficient, spread):
     reading = read(code, part="temperature-characteristic")[0]
     assert reading.value == pytest.approx(coefficient)
@@ -121,6 +137,13 @@ def _class_1(code, coefficient, spread):
 @pytest.mark.published(TI)
 @pytest.mark.parametrize("code", ["A7R", "X7"])
 def test_is_no_class_2_code(code):
+    with pytest.raises(RepairlibError):
+        read(code, part="temperature-characteristic")
+
+
+@pytest.mark.published(QUOTED)
+@pytest.mark.parametrize("code", ["C5G", "C9G"])
+def test_multipliers_that_are_not_used(code):
     with pytest.raises(RepairlibError):
         read(code, part="temperature-characteristic")
 

@@ -87,6 +87,14 @@ def test_p_follows_the_service_manual_first():
     assert any(one.tolerance and one.tolerance.high == 0.0002 and one.doubt for one in others)
 
 
+@pytest.mark.published(SANYO)
+@pytest.mark.parametrize(("code", "part"), [("104P", "ceramic"), ("104P", None), ("33nP", None)])
+def test_both_meanings_of_p_and_the_choice_are_said(code, part):
+    why = read(code, part=part)[0].why
+    assert "service manual on capacitors, followed first" in why
+    assert "0.02 % in the letter code" in why
+
+
 @pytest.mark.from_memory("A leaves the tolerance to another document")
 def test_a_is_a_tolerance_stated_elsewhere():
     reading = read("104A", part="ceramic")[0]
