@@ -29,7 +29,8 @@ class Element(NamedTuple):
     molar_mass: float
 
 
-# From memory; fusion of the first six as in a public table, "Metals - Latent Heat of Melting".
+# From memory. A public table, "Metals - Latent Heat of Melting", has 10.9 kJ/mol for bismuth and
+# 13.1 for copper; for tin, lead and silver it agrees.
 ELEMENTS = {
     "Sn": Element(231.9, 7.03, 7.28, 118.71),
     "Pb": Element(327.5, 4.77, 11.34, 207.2),

@@ -48,6 +48,19 @@ def test_the_screen_names_the_other_choice():
         assert figure in note
 
 
+# Straight lines between the points are good to about 4 °C; 40/60 lies at that edge.
+@pytest.mark.published("Melting Points of Solders, craft page: 60/40 at 188, 40/60 at 234")
+def test_craft_table():
+    assert liquidus("Sn-Pb", 60) == pytest.approx(188, abs=4)
+    assert liquidus("Sn-Pb", 40) == pytest.approx(234, abs=4)
+
+
+@pytest.mark.from_memory("older maker charts: 50/50 at 216, 60/40 at 190")
+def test_older_charts():
+    assert liquidus("Sn-Pb", 50) == pytest.approx(216, abs=4)
+    assert liquidus("Sn-Pb", 60) == pytest.approx(190, abs=2)
+
+
 @pytest.mark.from_memory("melting points of tin, lead and bismuth")
 def test_pure_metals():
     assert (liquidus("Sn-Pb", 0), solidus("Sn-Pb", 0)) == (327.5, 327.5)
