@@ -154,6 +154,9 @@ def test_resistances():
 @pytest.mark.published("Convection coefficients, public table: vertical plate; L read in metres")
 def test_still_air():
     assert still_air_film("vertical plate", 0.1, 50) == approx(6.71, abs=0.01)
+    # (50 / 0.1)^¼ = 4.7287; × 2.44 = 11.54, × 3.53 = 16.69
+    assert still_air_film("part on a board", 0.1, 50) == approx(11.54, abs=0.01)
+    assert still_air_film("small part or wire", 0.1, 50) == approx(16.69, abs=0.01)
 
 
 @pytest.mark.published("encyclopaedia article FR-4, and Solder alloys: conductivities")

@@ -12,7 +12,8 @@ from repairlib.heat.estimates import (
     melting_heat,
     warming_time,
 )
-from repairlib.heat.materials import figure, figures, melting_heat_of, withstands
+from repairlib.heat.joint_mesh import AIR_FILM, STILL_FILM
+from repairlib.heat.materials import figure, figures, melting_heat_of, stuff, withstands
 from repairlib.sources import SOURCES
 from repairlib.tables import read_table
 
@@ -59,7 +60,7 @@ def test_parts_in_air():
 @pytest.mark.published("A board maker's page, What is Tg for FR4, and an FR-4 data sheet")
 def test_softening_of_boards():
     standard = figure("FR-4", "softens (Tg)")
-    assert (standard.low, standard.high) == (130, 140)
+    assert (standard.low, standard.value, standard.high) == (130, 135, 140)  # one maker: 135
     assert figure("FR-4 mid Tg", "softens (Tg)").value == 150
     assert figure("FR-4 high Tg", "softens (Tg)").value == 170
 
@@ -79,12 +80,47 @@ def test_board_conductivities():
     assert (through.low, through.value, through.high) == (0.25, 0.29, 0.34)
     plane = figure("FR-4", "conductivity in plane")
     assert (plane.value, plane.high) == (0.81, 1.06)
+    assert figure("FR-4", "density").value == 1850
 
 
 @pytest.mark.published("A thesis, table of alumina properties")
 def test_alumina():
     assert figure("alumina 99.5 %", "conductivity").value == 30.3
     assert figure("alumina 99.5 %", "density").value == 3900
+
+
+@pytest.mark.from_memory("copper, alumina of 96 %, air at 25 and 300 °C")
+def test_remembered_figures():
+    assert stuff("copper")[1:] == (8933, 385)
+    assert stuff("alumina 96 %") == (24, 3720, 880)
+    assert figure("alumina 99.5 %", "heat capacity").value == 880
+    assert figure("FR-4", "heat capacity").value == 1100
+    air = {"conductivity": (0.026, 0.045), "density": (1.18, 0.62), "heat capacity": (1007, 1045)}
+    for what, (at_25, at_300) in air.items():
+        one = figure("air", what)
+        assert (one.value, {one.low, one.high}) == (at_25, {at_25, at_300})
+
+
+@pytest.mark.published("abstract on filled silicone rubber: 8.4 W/(m K) at most")
+def test_filled_silicone_at_its_best():
+    assert figure("silicone mat", "conductivity").high == 8.4
+
+
+@pytest.mark.from_memory("filled silicone sheet: 0.8 to 3 W/(m K)")
+def test_filled_silicone():
+    one = figure("silicone mat", "conductivity")
+    assert one.low == 0.8
+    assert one.low <= one.value <= 3
+
+
+@pytest.mark.from_memory("a small hot-air nozzle has 50 to 200 W/(m² K)")
+def test_film_under_a_nozzle():
+    assert 50 <= AIR_FILM <= 200
+
+
+@pytest.mark.published("publisher's notes Convection Heat Transfer: free gas has 2 to 25 W/(m² K)")
+def test_film_of_still_air():
+    assert 2 <= STILL_FILM <= 25
 
 
 @pytest.mark.from_memory("ranges of heat capacity, heat of melting, silicone sheet, air")

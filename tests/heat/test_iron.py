@@ -62,7 +62,12 @@ def test_bench_ranges():
     assert (air.low, air.high) == row("outlet of a hand tool leaded")[:2] == (280, 320)
     air = iron_temperature("SAC305", method="hot air")
     assert (air.low, air.high) == row("outlet of a hand tool lead-free")[:2] == (320, 380)
+    for name in ("leaded", "lead-free"):
+        assert "low to medium flow" in limits()[f"outlet of a hand tool {name}"].note
     assert row("temperature ramp of ceramic capacitors") == (2, 3, "°C/s")
+    assert "do not touch the body" in limits()["temperature ramp of ceramic capacitors"].note
+    contact = limits()["contact with an ordinary joint"].note
+    assert "under about 5 s" in contact and "let it cool before a retry" in contact
     assert row("distance of that limit from the body") == (1.6, 1.6, "mm")
 
 
@@ -77,6 +82,7 @@ def test_desoldering_tip():
 def test_what_a_lead_bears():
     assert row("lead of a component")[1] == row("wave solder peak")[1] == 260
     assert "10 s" in limits()["lead of a component"].note
+    assert "dwell 10 s" in limits()["wave solder peak"].note
 
 
 @pytest.mark.published("rework house's Part removal; open manufacturing handbook 2.2 and 2.3")
