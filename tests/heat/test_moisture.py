@@ -65,6 +65,10 @@ def test_resets():
     assert reset_rule("2a", 12) == (60, 10)
     assert reset_rule("3", 12.1) is None
     assert reset_rule("5a", 8.1) is None
+    for level in ("2", "2a", "3"):
+        assert reset_rule(level, 10) == (50, 10)
+    for level in ("4", "5", "5a"):
+        assert reset_rule(level, 8) == (80, 5)
     assert reset_in_dry_air("5", "9 h").verdict == "bake first"
     assert reset_in_dry_air("1", "9 h").verdict == "not needed"
 
@@ -84,6 +88,19 @@ def test_resets():
 )
 def test_humidity_card(level, spots, verdict):
     assert humidity_card(level, *spots).verdict == verdict
+
+
+@pytest.mark.published("chip maker's questions on dry-pack shelf life: 12 months, 40 °C, 90 % RH")
+def test_bag_and_the_older_rule():
+    notes = floor_life_left("3", "80 h").notes
+    assert any("12 months below 40 °C and 90 % RH" in note for note in notes)
+    card = humidity_card("3", "wet", "dry", "dry")
+    assert any("older single rule: bake" in n and "more than 10 %" in n for n in card.notes)
+
+
+@pytest.mark.published("JEDEC dictionary, humidity indicator card: blue dry, pink wet")
+def test_colours_of_the_card():
+    assert "dry is blue, wet is pink" in humidity_card.parameters["spot_5"].sentence
 
 
 def test_a_doubtful_card_asks_for_a_bake():
@@ -118,9 +135,27 @@ REMEMBERED_BAKES = [
     ("2", 1.4, (5, 17, 8 * DAY), (3, 11, 5 * DAY)),
     ("2a", 1.4, (7, 23, 9 * DAY), (5, 13, 7 * DAY)),
     ("5a", 2.0, (48, 8 * DAY, 79 * DAY), (40, 6 * DAY, 56 * DAY)),
+    # Bodies to 4.5 mm: up to 72 h late, 90 °C takes 7 to 10 days, by level.
     ("2", 4.5, (48, 10 * DAY, 79 * DAY), (48, 7 * DAY, 67 * DAY)),
     ("5a", 4.5, (48, 10 * DAY, 79 * DAY), (48, 10 * DAY, 67 * DAY)),
 ]
+
+
+@pytest.mark.from_memory("J-STD-033B.1, table 4-1: one row for levels 2 to 5a above 2.0 mm")
+@pytest.mark.parametrize("level", ["2", "2a", "3", "4", "5", "5a"])
+def test_thick_bodies(level):
+    assert bakes(level, 2.1, True) == bakes(level, 4.5, True) == (48, 10 * DAY, 79 * DAY)
+    warm, tepid, cool = bakes(level, 4.5, False)
+    assert (warm, cool) == (48, 67 * DAY)
+    assert 7 * DAY <= tepid <= 10 * DAY
+
+
+@pytest.mark.published("IPC/JEDEC J-STD-033 Bake Conditions: 5 % RH or less at 90 and 40 °C")
+def test_the_air_of_the_oven():
+    notes = bake_before_reflow("3", "1 mm", "80 h").notes
+    assert any("at 90 and 40 °C its air has 5 % RH or less" in note for note in notes)
+    rows = read_table("bake-times")
+    assert {row["humidity_percent"] for row in rows if row["celsius"] != "125"} == {"5"}
 
 
 def bakes(level, thickness, late):

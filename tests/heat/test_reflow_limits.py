@@ -83,6 +83,34 @@ def test_preheat_of_revision_d1():
     assert standard_limits("Pb-free", 260).soak == standard_limits("Sn-Pb", 235).soak == (60, 120)
 
 
+@pytest.mark.published("Data sheet, Solder profile: table 5-2 of J-STD-020C")
+def test_table_5_2_of_revision_c():
+    """Its times near the peak are 10 to 30 and 20 to 40 s: a user keeps below the longer."""
+    leaded, free = standard_limits("Sn-Pb", 225, "C"), standard_limits("Pb-free", 260, "C")
+    assert (leaded.soak, free.soak) == ((60, 120), (60, 180))
+    assert (leaded.soak_from, leaded.soak_to) == (100, 150)
+    assert (free.soak_from, free.soak_to) == (150, 200)
+    assert (leaded.liquidus, free.liquidus) == (183, 217)
+    assert leaded.above == free.above == (60, 150)
+    assert (leaded.near, free.near) == ((None, 30), (None, 40))
+    assert leaded.ramp_up == free.ramp_up == (None, 3)
+    assert leaded.ramp_down == free.ramp_down == (None, 6)
+    assert (leaded.total, free.total) == ((None, 360), (None, 480))
+
+
+@pytest.mark.published("NTC data sheet p. 9 (J-STD-020D): Sn-Pb peaks from 220 to 235 °C")
+def test_span_of_leaded_peaks():
+    peaks = [body_peak("Sn-Pb", mm, mm3) for mm in (1, 2.5) for mm3 in (100, 350)]
+    assert (min(peaks), max(peaks)) == (220, 235)
+
+
+@pytest.mark.published("Reflow Soldering Profile, per J-STD-020D, Table 5-2, notes: user, supplier")
+def test_tc_is_the_users_highest_and_the_suppliers_least():
+    limits = standard_limits("Pb-free", 260)
+    assert limits.peak == (None, 260)
+    assert any("A maker who rates a part reads it as least" in note for note in limits.notes)
+
+
 @pytest.mark.parametrize(
     ("thickness", "volume"), [(-1, 200), (0, 200), (1, -5), (1, 0), (float("nan"), 5), (1, "big")]
 )
