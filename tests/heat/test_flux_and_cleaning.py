@@ -46,6 +46,18 @@ def test_flux_codes():
     )
 
 
+@pytest.mark.published("trade article J-STD-004B: a new twist: the spot test is dropped")
+def test_revisions_of_flux_codes():
+    (note,) = (one for one in flux_code("ROL0").notes if "Revision A" in one)
+    assert "L0 and M0 pass on a spot test" in note
+    assert "revision B dropped it" in note
+
+
+@pytest.mark.from_memory("lead hardly evaporates at the heat of an iron")
+def test_the_way_lead_gets_in():
+    assert "dust and hand to mouth are the way in" in lead_in_air(8).notes[0]
+
+
 @pytest.mark.from_memory("J-STD-004 revision B, halide of flux solids")
 def test_halides():
     rows = {"ROL0": "under 0.05 %", "ROM0": "under 0.05 %", "ROL1": "under 0.5 %"}
@@ -154,7 +166,10 @@ def test_vapour():
 def test_alcohol_limits():
     air = bench_air("isopropyl alcohol")
     assert "400 ppm" in air.shift_limit
-    assert "500 ppm" in air.shift_limit
+    assert "15 min 500 ppm" in air.shift_limit
+    assert "2.46 mg/m³" in air.shift_limit
+    assert "a tenth of the explosive limit" in air.dangerous_to_life
+    assert "200 °F" in air.burns_in_air
     assert "2000 ppm" in air.dangerous_to_life
     assert air.burns_in_air.startswith("2.0 to 12.7 %")
     assert "2 to 12" in air.burns_in_air

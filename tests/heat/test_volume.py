@@ -54,7 +54,9 @@ def test_stencils():
 
 @pytest.mark.published("IPC-A-610F, 7.3.5.1 and Table 7-4")
 def test_fill_by_class():
-    assert fill_needed("1", 8, 1.6) is None
+    assert fill_needed("1", 8, 1.6) is fill_needed("1", 14, 1.6) is None
+    assert fill_needed("1", 8, 1.6, plane=True) is None
+    assert (fill_needed("2", 14, 1.6), fill_needed("3", 14, 1.6)) == (50, 75)
     assert (fill_needed("2", 13, 1.6), fill_needed("3", 13, 1.6)) == (75, 75)
     # 14 leads or more in class 2: the smaller of 50 % and 1.2 mm.
     assert fill_needed("2", 16, 1.6) == 50  # min(0.80 mm, 1.2 mm)
@@ -84,11 +86,16 @@ def test_the_older_edition_is_named():
     assert any("2003" in note for note in judge_hole_fill("2", 8, 1e-3, 60).notes)
 
 
-@pytest.mark.published("IPC-A-610F excerpt; IPC-A-610G sheets; class 1 source side from memory")
+@pytest.mark.published("IPC-A-610F excerpt 7.3.5.1; IPC-A-610G class 2 and class 3 sheets")
 def test_wetting():
     assert WETTING["lead and barrel, destination side"] == (None, 180, 270)
-    assert WETTING["lead and barrel, source side"] == (270, 270, 330)
+    assert WETTING["lead and barrel, source side"][1:] == (270, 330)
     assert LAND_WETTED == {"destination side": 0, "source side": 75}
+
+
+@pytest.mark.from_memory("IPC-A-610: class 1, source side, 270 degrees")
+def test_wetting_of_class_1():
+    assert WETTING["lead and barrel, source side"][0] == 270
 
 
 @pytest.mark.parametrize(

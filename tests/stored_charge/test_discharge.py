@@ -182,8 +182,13 @@ def test_a_bleeder_has_its_watts_and_says_when_it_is_too_hot():
     "call",
     [
         lambda: stored_energy(0, 100),
+        lambda: stored_energy(-1e-6, 100),
         lambda: stored_energy(1e-6, -5),
+        lambda: stored_energy(1e-6, 0),
         lambda: discharge_time(1e-6, 100, 0),
+        lambda: discharge_time(1e-6, 100, -1e3),
+        lambda: discharge_time(1e-6, 0, 1e3),
+        lambda: discharge_time(0, 100, 1e3),
         lambda: discharge_time(1e-6, 100, 1e3, "own limit", own=0),
         lambda: discharge_time(1e-6, 100, 1e3, "own limit"),
         lambda: discharge_time(1e-6, 100, 1e3, own=20),
@@ -191,7 +196,9 @@ def test_a_bleeder_has_its_watts_and_says_when_it_is_too_hot():
         lambda: discharge_time(1e-6, 50, 1e3),
         lambda: bleeder(1e-6, 50, 1),
         lambda: bleeder(1e-6, 100, 0),
+        lambda: bleeder(1e-6, 100, -1),
         lambda: voltage_left(1e-6, 100, 1e3, -1),
+        lambda: voltage_left(1e-6, 100, 0, 1),
         lambda: voltage_of_energy(0, 1e-6),
     ],
 )
