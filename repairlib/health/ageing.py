@@ -95,7 +95,7 @@ def expected_life(
             f"ripple: {base:g}^((1 - {ripple / 100:g}²) × {heating:g} / 10) = {life.by_ripple:.4g}"
         )
         working.append(f"voltage: {_voltage_words(voltage / 100)} = {life.by_voltage:.4g}")
-        notes += _choices_made(ripple, voltage, base)
+        notes += _choices_made(ripple, voltage, heating, base)
     else:
         notes.append("The polymer rule is from memory; ripple and voltage are left out of it.")
         sources = ["from memory"]
@@ -106,10 +106,15 @@ def expected_life(
     return found(values, working, notes=notes + _capped(life), sources=sources)
 
 
-def _choices_made(ripple, voltage, base) -> list[str]:
+def _choices_made(ripple, voltage, heating, base) -> list[str]:
     notes = []
     if ripple == 100:
         notes.append("Rated ripple was taken: the plain 10-degree rule.")
+    else:
+        notes.append(
+            f"A choice: ripple counts by one published rule, with Ki {base:g} and {heating:g} K at "
+            "rated ripple. Makers differ: 3.5 to 5 K for 105 °C parts, to 10 K for 85 °C parts."
+        )
     if ripple > 100:
         notes.append(
             f"Ripple above the rating: out of the data sheet, an estimate only, with Ki {base:g}. "

@@ -14,7 +14,7 @@ from repairlib.errors import RepairlibError
 from repairlib.health.decision_rules import brief
 from repairlib.health.esr import STATED_HZ, esr_of, loss_limit, loss_rows
 from repairlib.health.families import check_part, families, family
-from repairlib.health.leakage import own_leakage_limit
+from repairlib.health.leakage import own_leakage_choice, own_leakage_limit
 from repairlib.quantity import Quantity
 from repairlib.tables import read_table
 
@@ -134,6 +134,7 @@ def end_of_life_limits(family, capacitance, rated_voltage, criterion):
     leakage = own_leakage_limit(family, capacitance, rated_voltage)
     if leakage is not None:
         values["leakage"] = Quantity(leakage * chosen.leakage_times, "A", 4)
+        notes += own_leakage_choice(family, capacitance, rated_voltage)
     return found(values, working, notes=notes, sources=(chosen.source,))
 
 

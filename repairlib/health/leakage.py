@@ -54,6 +54,17 @@ class LeakageRule(NamedTuple):
             return f"{self.times_cv:g} CV + {self.microamps:g} µA"
         return f"the larger of {self.times_cv:g} CV and {self.microamps:g} µA"
 
+    def choice(self) -> tuple[str, ...]:
+        """Where sources disagree on the form: what the other one is."""
+        if (self.times_cv, self.microamps) != (0.01, 3):
+            return ()
+        if self.form == "sum of":
+            return ("A choice: the sum. Makers take the larger of 0.01 CV and 3 µA.",)
+        return (
+            "Leakage is the larger of 0.01 CV and 3 µA. Another source adds the two: "
+            "0.01 CV + 3 µA. Makers take the larger.",
+        )
+
 
 @cache
 def rules_of(name: str) -> tuple[LeakageRule, ...]:
@@ -137,8 +148,7 @@ def leakage_limit(family, capacitance, rated_voltage, rule, temperature):
     ]
     minutes = chosen.minutes or "2 to 5"
     notes = [f"Formula used: {chosen.formula()}, with C in µF and V in volts."]
-    if chosen.form == "larger of" and chosen.microamps == 3 and chosen.times_cv == 0.01:
-        notes.append("Another source adds the two: 0.01 CV + 3 µA. Makers take the larger.")
+    notes += chosen.choice()
     if not chosen.minutes:
         notes.append("The reading time was not seen in this data sheet; 2 to 5 min is usual.")
     notes.append("At rated voltage, through a resistor, from a current-limited supply.")
@@ -148,9 +158,20 @@ def leakage_limit(family, capacitance, rated_voltage, rule, temperature):
 
 def own_leakage_limit(name: str, farad: float, volts: float) -> float | None:
     """The leakage limit [A] at 20 °C by the family's own rule, None where none is known."""
+    rule = _own_rule(name, farad, volts)
+    return None if rule is None else rule.limit(farad * 1e6, volts) * 1e-6
+
+
+def own_leakage_choice(name: str, farad: float, volts: float) -> tuple[str, ...]:
+    """What is said of the form of that limit; nothing where the sources agree."""
+    rule = _own_rule(name, farad, volts)
+    return () if rule is None else rule.choice()
+
+
+def _own_rule(name: str, farad: float, volts: float) -> LeakageRule | None:
     for rule in rules_of(family(name).name):
         if rule.celsius == ROOM_C and rule.holds(farad * 1e6, volts):
-            return rule.limit(farad * 1e6, volts) * 1e-6
+            return rule
     return None
 
 

@@ -23,7 +23,7 @@ from repairlib.health.esr import (
     loss_limit,
 )
 from repairlib.health.families import FILM, LOW_IMPEDANCE, check_part, families
-from repairlib.health.leakage import own_leakage_limit
+from repairlib.health.leakage import own_leakage_choice, own_leakage_limit
 from repairlib.quantity import Quantity, engineering
 
 FIT, MARGINAL, REPLACE, CANNOT_TELL = "fit", "marginal", "replace", "cannot tell"
@@ -171,6 +171,7 @@ def judge_capacitor(
     if leakage is not None:
         most = own_leakage_limit(family, capacitance, rated_voltage)
         judged.append(_judge_leakage(family, most, leakage, uncertainty, worn))
+        notes += own_leakage_choice(family, capacitance, rated_voltage)
     if judged and esr is None and loss is None and families()[family].inside != FILM:
         judged.append(Judged("ESR", CANNOT_TELL, NOT_ENOUGH))
     verdict, reason = worst(judged)

@@ -43,6 +43,14 @@ def test_more_than_rated_ripple_is_refused_until_asked_for():
     assert "an estimate only" in said(finding)
 
 
+@pytest.mark.published("Jianghai lifetime paper as quoted: 3.5 to 5 K at 105 °C, to 10 K at 85 °C")
+def test_the_choice_on_ripple_is_said():
+    """Makers differ in the heating at rated ripple; 5 K, which both ranges hold, was followed."""
+    words = said(expected_life(GENERAL, "2000 h", "65 °C", ripple="50 %"))
+    assert "A choice: ripple counts by one published rule, with Ki 2 and 5 K" in words
+    assert "Makers differ: 3.5 to 5 K for 105 °C parts, to 10 K for 85 °C parts" in words
+
+
 def test_the_choice_on_voltage_is_said():
     assert "exponent 2.5" in said(expected_life(GENERAL, "2000 h", "65 °C", voltage="80 %"))
 

@@ -101,6 +101,12 @@ def test_further_thousands():
     assert tan_delta("aluminium general 105", 400, 47) == 0.25
 
 
+@pytest.mark.published("RFE TN data sheet: +0.02 for every further 1000 µF")
+def test_further_thousands_of_a_non_polar_axial_part():
+    assert tan_delta("aluminium non-polar axial", 16, 1000) == 0.18
+    assert tan_delta("aluminium non-polar axial", 16, 3000) == pytest.approx(0.22)
+
+
 @pytest.mark.published("Teapo SN data sheet: 2 % per 1000 µF")
 def test_two_per_cent_is_read_as_002():
     """SN writes 2 %, the others 0.02. The same meaning was followed, and the note says so."""
@@ -198,6 +204,7 @@ def test_bad_input_is_one_clear_line(family, farad, volts, hertz, wrong):
 # Rated V, °C: ratio. Cans up to 16 mm in diameter.
 RGA_COLD = {(6.3, -25): 4, (10, -25): 3, (16, -25): 3, (25, -25): 2, (100, -25): 2}
 RGA_COLD |= {(160, -25): 3, (450, -25): 16, (6.3, -40): 8, (16, -40): 6, (35, -40): 4}
+RGA_COLD |= {(10, -40): 6, (25, -40): 4, (50, -25): 2}
 RGA_COLD |= {(50, -40): 3, (100, -40): 3, (450, -40): 20}
 
 

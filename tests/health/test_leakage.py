@@ -3,7 +3,9 @@
 import pytest
 
 from repairlib.errors import RepairlibError
+from repairlib.health.end_of_life import end_of_life_limits
 from repairlib.health.leakage import LARGER, OWN, SUM, leakage_limit
+from repairlib.health.verdict import judge_capacitor
 
 LOW, GENERAL = "aluminium low impedance", "aluminium general 105"
 
@@ -30,6 +32,7 @@ def test_general():
     assert microamps(GENERAL, 1, 400) == pytest.approx(27)  # CV 400: 0.03 CV + 15
     assert microamps(GENERAL, 10, 400) == pytest.approx(105)  # CV 4000: 0.02 CV + 25
     assert microamps(GENERAL, 2.5, 400) == pytest.approx(45)  # CV 1000 still takes the first
+    assert microamps(GENERAL, 1, 50) == pytest.approx(3)
     assert (read_after(GENERAL, 25), read_after(GENERAL, 400)) == ("2 min", "5 min")
 
 
@@ -38,12 +41,14 @@ def test_another_general_series():
     other = "other 105 general"
     assert microamps(GENERAL, 10, 400, other) == pytest.approx(90)
     assert microamps(GENERAL, 10, 50, other) == pytest.approx(5)
+    assert microamps(GENERAL, 1, 50, other) == pytest.approx(3)
     assert read_after(GENERAL, 400, other) == "2 to 5 min"  # not seen in the data sheet, and said
 
 
 @pytest.mark.published("LZ chip product page, leakage by diameter")
 def test_chips():
     assert microamps("aluminium chip small", 100, 16) == pytest.approx(16)
+    assert microamps("aluminium chip small", 1, 16) == pytest.approx(3)
     assert microamps("aluminium chip large", 100, 16) == pytest.approx(48)
     assert microamps("aluminium chip large", 1, 16) == pytest.approx(4)
     assert read_after("aluminium chip small") == "2 min"
@@ -53,6 +58,7 @@ def test_chips():
 @pytest.mark.published("RFE TN, Nichicon ET and Teapo SN data sheets, leakage")
 def test_parts_without_a_polarity():
     assert microamps("aluminium non-polar axial", 10, 25) == pytest.approx(7.5)
+    assert microamps("aluminium non-polar axial", 1, 25) == pytest.approx(3)
     assert microamps("aluminium bipolar", 10, 25) == pytest.approx(7.5)
     assert microamps("aluminium bipolar", 1, 25) == pytest.approx(3)
     assert microamps("aluminium non-polar", 10, 25) == pytest.approx(10.5)  # a sum
@@ -82,11 +88,18 @@ def test_polymer():
     assert microamps("polymer chip high", 10, 6.3) == pytest.approx(3)
     assert read_after("tantalum polymer") == "5 min"
     assert read_after("polymer radial") == "2 min"
+    assert (read_after("polymer chip low", 4), read_after("polymer chip high")) == ("2 min",) * 2
 
 
 @pytest.mark.published("encyclopaedia article Electrolytic capacitor, leakage as a sum")
 def test_the_sum_form():
     assert microamps(LOW, 100, 25, SUM) == pytest.approx(28)
+
+
+def test_a_verdict_on_leakage_names_the_form_too():
+    judged = judge_capacitor(GENERAL, "100 µF", "25 V", "98 µF", leakage="20 µA")
+    for finding in (judged, end_of_life_limits(GENERAL, "100 µF", "25 V")):
+        assert any("Makers take the larger" in note for note in finding.notes)
 
 
 def test_where_sources_disagree_the_makers_form_is_followed_and_named():
@@ -95,6 +108,7 @@ def test_where_sources_disagree_the_makers_form_is_followed_and_named():
     assert finding.leakage == pytest.approx(25e-6)
     assert any("larger of 0.01 CV and 3 µA" in note for note in finding.notes)
     assert any("adds the two" in note for note in finding.notes)
+    assert any("Makers take the larger" in note for note in leakage_limit(LOW, 1e-4, 25, SUM).notes)
     assert leakage_limit(LOW, "100 µF", "25 V", LARGER).leakage == finding.leakage
 
 

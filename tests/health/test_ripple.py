@@ -24,9 +24,12 @@ def test_low_impedance_small():
 
 @pytest.mark.from_memory("Rubycon ZL, frequency multipliers from 330 µF")
 def test_low_impedance_large():
-    assert low_impedance(470) == [0.55, 0.77, 0.94, 1.00]
-    assert low_impedance(1000) == [0.60, 0.80, 0.96, 1.00]
-    assert low_impedance(4700) == [0.70, 0.85, 0.98, 1.00]
+    for microfarad in (330, 470, 680):
+        assert low_impedance(microfarad) == [0.55, 0.77, 0.94, 1.00]
+    for microfarad in (820, 1000, 1800):
+        assert low_impedance(microfarad) == [0.60, 0.80, 0.96, 1.00]
+    for microfarad in (2200, 4700, 8200):
+        assert low_impedance(microfarad) == [0.70, 0.85, 0.98, 1.00]
     finding = ripple_at_frequency("low impedance", 1, 120, 1e-3)
     assert "from memory" in finding.sources
 
@@ -34,11 +37,11 @@ def test_low_impedance_large():
 @pytest.mark.published("Vishay 056/057, document 28340, table 5")
 def test_snap_in():
     hertz = (50, 100, 200, 400, 1e3, 2e3, 4e3, 10e3, 100e3)
-    for volts, multipliers in {
-        16: (0.93, 1, 1.04, 1.07, 1.11, 1.13, 1.15, 1.18, 1.18),
-        63: (0.91, 1, 1.05, 1.09, 1.13, 1.15, 1.18, 1.22, 1.22),
-        400: (0.86, 1, 1.13, 1.21, 1.29, 1.32, 1.35, 1.40, 1.40),
-    }.items():
+    low = (0.93, 1, 1.04, 1.07, 1.11, 1.13, 1.15, 1.18, 1.18)
+    middle = (0.91, 1, 1.05, 1.09, 1.13, 1.15, 1.18, 1.22, 1.22)
+    high = (0.86, 1, 1.13, 1.21, 1.29, 1.32, 1.35, 1.40, 1.40)
+    rated = {10: low, 16: low, 25: low, 40: middle, 63: middle, 100: middle, 400: high}
+    for volts, multipliers in rated.items():
         found = [ripple_at_frequency("snap-in", 1, f, 1e-3, volts).multiplier for f in hertz]
         assert found == list(multipliers)
 
