@@ -121,7 +121,10 @@ def _choices_made(ripple, voltage, heating, base) -> list[str]:
             "A maker's own figure for such use was a quarter less than the rule."
         )
     if voltage < 100:
-        notes.append("A choice: voltage counts with exponent 2.5. Some makers leave it out.")
+        notes.append(
+            "A choice: voltage counts with exponent 2.5. Some makers leave it out; others take 3 "
+            "to 5, from memory."
+        )
     return notes
 
 
