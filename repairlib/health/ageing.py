@@ -33,6 +33,11 @@ _RATED = Given("°C", "Rated temperature.", at_least=ABSOLUTE_ZERO, at_most=200,
 _AIR = Given("°C", "Of the air around the part.", at_least=ABSOLUTE_ZERO, at_most=200)
 
 
+RATED_RIPPLE = (
+    "Rated ripple was taken: temperature alone counts, by the plain 10-degree rule for aluminium."
+)
+
+
 @calculator(
     topic="health",
     title="Expected life",
@@ -109,7 +114,7 @@ def expected_life(
 def _choices_made(ripple, voltage, heating, base) -> list[str]:
     notes = []
     if ripple == 100:
-        notes.append("Rated ripple was taken: the plain 10-degree rule.")
+        notes.append(RATED_RIPPLE)
     else:
         notes.append(
             f"A choice: ripple counts by one published rule, with Ki {base:g} and {heating:g} K at "
@@ -160,7 +165,7 @@ def mixed_use_life(rated_life, uses, rated_temperature, family):
     life = Life(hours, 1.0, 1.0, 1.0, max(one.spread for one in lives))
     working = [f"{share:g} h in a life of {in_hours(whole)}" for share, whole in parts]
     working.append(f"all hours / the sum of the shares = {in_hours(hours)}")
-    return found(_life_values(life), working, notes=[SPREAD_NOTE, *_capped(life)])
+    return found(_life_values(life), working, notes=[RATED_RIPPLE, SPREAD_NOTE, *_capped(life)])
 
 
 def _read_uses(text: str) -> list[tuple[float, float]]:
@@ -214,6 +219,7 @@ def too_old(rated_life, temperature, years, hours_a_day, rated_temperature, fami
         f"used: {in_hours(hours)} / {in_hours(life.hours)} = {used * 100:.3g} %",
     ]
     notes = [
+        RATED_RIPPLE,
         SPREAD_NOTE,
         f"A choice: {CAP_YEARS} years for every wet part, on or off, because seals age too.",
         "Age is a reason to measure or to replace, never a proof that the part is bad.",
@@ -267,7 +273,9 @@ def better_part(
         f"old part: {rated_life / 3600:g} h × {old.by_temperature:.4g} = {in_hours(old.hours)}",
         f"new part: {new_rated_life / 3600:g} h × {new.by_temperature:.4g} = {in_hours(new.hours)}",
     ]
-    return found(values, working, notes=[SPREAD_NOTE, *(_capped(old) or _capped(new))])
+    return found(
+        values, working, notes=[RATED_RIPPLE, SPREAD_NOTE, *(_capped(old) or _capped(new))]
+    )
 
 
 def _life_values(life: Life) -> dict[str, object]:

@@ -156,6 +156,7 @@ def _notes(method: str, volts: float) -> list[str]:
         )
         notes.append("Go up a step only when the drop across the resistor has stopped falling.")
     if method == DATABOOK:
+        notes.append("Then 12 to 48 h of rest at 15 to 35 °C before measuring.")
         notes.append(
             "After a shelf test a snap-in data sheet (Vishay 056/057) applies rated voltage for "
             "30 min and measures 24 to 48 h later."

@@ -119,3 +119,12 @@ def test_what_a_better_part_buys():
     assert finding.times == pytest.approx(20)
     assert better_part("2000 h", "65 °C", "2000 h", "55 °C").times == pytest.approx(2)
     assert better_part("2000 h", "65 °C", "2000 h", "65 °C", "85 °C").times == pytest.approx(4)
+
+
+def test_every_life_says_which_ripple_was_taken():
+    for finding in (
+        mixed_use_life("1000 h", "8 h at 65 °C; 16 h at 45 °C"),
+        too_old("2000 h", "45 °C", 10, 8),
+        better_part("2000 h", "65 °C", "5000 h", "55 °C", "85 °C"),
+    ):
+        assert "Rated ripple was taken" in said(finding)

@@ -88,3 +88,9 @@ def test_the_resistor_survives_a_shorted_part(farad, volts):
 def test_only_wet_parts(family):
     with pytest.raises(RepairlibError, match="no wet oxide"):
         reforming_schedule(1e-6, 10, 10, family=family)
+
+
+@pytest.mark.published("a page quoting a databook after IEC 60384-4, pre-conditioning")
+def test_databook_rest_has_its_temperature():
+    notes = " ".join(reforming_schedule("470 µF", "63 V", 5, "databook").notes)
+    assert "12 to 48 h of rest at 15 to 35 °C" in notes
