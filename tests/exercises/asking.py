@@ -21,3 +21,24 @@ def told(ask, typed):
     judged = ask.judge(typed)
     assert judged.state == "wrong"
     return " ".join(judged.says)
+
+
+def variants_of(questions, name):
+    """The question of that id in every variant of an exercise."""
+    return [one for draw in VARIANTS for one in questions(draw) if one.id == name]
+
+
+def check(asks, by_hand):
+    """Each question shows one marking worked by hand, and all of these come up.
+
+    `by_hand` maps a marking to its answer, a wrong answer, and what the hint to that one says.
+    """
+    seen = set()
+    for ask in asks:
+        shown = ask.picture().alt if ask.picture else ask.prompt
+        (marking,) = (one for one in by_hand if f": {one}." in shown or f"`{one}`" in shown)
+        right, wrong, hint = by_hand[marking]
+        assert ask.judge(right).state == "right"
+        assert hint in told(ask, wrong)
+        seen.add(marking)
+    assert seen == set(by_hand)

@@ -3,12 +3,7 @@
 import pytest
 
 from repairlib.exercises.capacitor_markings import questions, warm_up
-from tests.exercises.asking import VARIANTS
-
-
-def variants_of(name):
-    return [one for draw in VARIANTS for one in questions(draw) if one.id == name]
-
+from tests.exercises.asking import VARIANTS, check, variants_of
 
 # What each drawn marking means, worked by hand: answer, then a wrong one and what its hint says.
 KEMET = {
@@ -38,33 +33,21 @@ FILM = {
 }
 
 
-def check(name, by_hand):
-    seen = set()
-    for ask in variants_of(name):
-        (marking,) = (one for one in by_hand if f"Printed on it: {one}." in ask.picture().alt)
-        right, wrong, hint = by_hand[marking]
-        assert ask.judge(right).state == "right"
-        judged = ask.judge(wrong)
-        assert judged.state == "wrong" and hint in " ".join(judged.says)
-        seen.add(marking)
-    assert seen == set(by_hand)
-
-
 @pytest.mark.published("KEMET ceramic open-mode data sheet, ordering table")
 def test_disc_codes():
-    check("q1", KEMET)
+    check(variants_of(questions, "q1"), KEMET)
 
 
 @pytest.mark.published("Sanyo DP19649 service manual, page 41 (2009): K is 10 %")
 def test_largest_value_that_agrees_with_the_marking():
-    check("q2", LIMITS)
+    check(variants_of(questions, "q2"), LIMITS)
 
 
 @pytest.mark.published("IEC 60062, letter code for capacitance, as quoted in an encyclopaedia")
 def test_letter_codes_in_order():
     by_hand = {"p82 82p n33 3n3 µ1", "p47 4p7 n15 15n µ15", "p68 6p8 n22 22n 2µ2"}
     seen = set()
-    for ask in variants_of("q3"):
+    for ask in variants_of(questions, "q3"):
         (order,) = (one for one in by_hand if set(one.split()) == set(ask.shown))
         assert ask.judge(" > ".join(order.split())).state == "right"
         turned = " > ".join(reversed(order.split()))
@@ -75,27 +58,27 @@ def test_letter_codes_in_order():
 
 @pytest.mark.common_practice
 def test_plain_film_numbers_are_in_microfarad():
-    check("q4", FILM)
+    check(variants_of(questions, "q4"), FILM)
 
 
 @pytest.mark.published("Sanyo DP19649 service manual, page 41 (2009): C is 0.25 pF")
 def test_part_below_ten_picofarad_is_good():
-    for ask in variants_of("q5"):
+    for ask in variants_of(questions, "q5"):
         right = [option for option in ask.options if ask.judge(option).state == "right"]
         assert len(right) == 1 and right[0].startswith("It is good")
 
 
 @pytest.mark.published("Panasonic radial aluminium, part number system, voltage codes")
 def test_film_voltages_and_the_danger_of_too_high_a_reading():
-    check("q6", PANASONIC)
-    for ask in variants_of("q6"):
+    check(variants_of(questions, "q6"), PANASONIC)
+    for ask in variants_of(questions, "q6"):
         assert ask.judge("1000 V").hazards == ("heat and fire",)
 
 
 @pytest.mark.published("Panasonic TEH data sheet (tantalum); Nichicon CD data sheet (can)")
 def test_letter_j_on_tantalum_and_on_a_can():
     seen = set()
-    for ask in variants_of("q7"):
+    for ask in variants_of(questions, "q7"):
         on_can = "can" in ask.picture().alt
         right, other = ("63 V", "6.3 V") if on_can else ("6.3 V", "63 V")
         assert ask.judge(right).state == "right"
@@ -107,7 +90,7 @@ def test_letter_j_on_tantalum_and_on_a_can():
 
 @pytest.mark.published("TI SLAA701B, Table 1-16 (X7R, Y5V, Z5U); AVX C0G general specifications")
 def test_steady_dielectric():
-    for ask in variants_of("q8"):
+    for ask in variants_of(questions, "q8"):
         assert [option[-3:] for option in ask.options if ask.judge(option).state == "right"] == [
             "C0G"
         ]
@@ -117,7 +100,7 @@ def test_steady_dielectric():
 def test_replacement_is_never_rated_lower():
     by_hand = {"470µF, 25V": ("470", "35 V"), "220µF, 35V": ("220", "50 V")}
     by_hand["1000µF, 16V"] = ("1000", "25 V")
-    for ask in variants_of("q9"):
+    for ask in variants_of(questions, "q9"):
         farads, volts = next(by_hand[one] for one in by_hand if one in ask.picture().alt)
         (right,) = (option for option in ask.options if ask.judge(option).state == "right")
         assert right.replace("\xa0", " ") == f"{farads} µF, {volts}"
