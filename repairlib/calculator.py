@@ -79,9 +79,9 @@ class Given:
     def read(self, name: str, value: object) -> float:
         """`value` (text or a number in SI units) as a number in SI, within the range."""
         if isinstance(value, Quantity):
-            value = str(value)
-        if isinstance(value, str):
-            number = self._read_text(name, value)
+            number = self._in_unit(name, value)
+        elif isinstance(value, str):
+            number = self._in_unit(name, read_quantity(value, self.unit or None))
         elif isinstance(value, (int, float)) and not isinstance(value, bool):
             number = float(value)
         else:
@@ -90,10 +90,10 @@ class Given:
             raise RepairlibError(value, f"{spoken(name)} is out of range", self.range())
         return number
 
-    def _read_text(self, name: str, text: str) -> float:
-        quantity = read_quantity(text, self.unit or None)
-        if quantity.unit != self.unit:  # a plain count or ratio was due
-            raise RepairlibError(text, f"{spoken(name)} has no unit", self.range())
+    def _in_unit(self, name: str, quantity: Quantity) -> float:
+        if quantity.unit != self.unit:  # or a plain count or ratio was due
+            due = f"is not in {self.unit}" if self.unit else "has no unit"
+            raise RepairlibError(quantity, f"{spoken(name)} {due}", self.range())
         return quantity.value
 
     def _within(self, number: float) -> bool:

@@ -37,6 +37,12 @@ def test_takes_numbers_in_si_and_text():
     assert energy(Quantity(0.01, "F"), 10).kind == "film"
 
 
+def test_a_quantity_is_taken_whole_whatever_digits_it_shows():
+    assert energy(Quantity(0.01049, "F", digits=2), 10).energy == pytest.approx(0.5245, rel=1e-12)
+    with pytest.raises(RepairlibError, match="voltage is not in V"):
+        energy(0.01, Quantity(10, "A"))
+
+
 @pytest.mark.parametrize(
     ("given_values", "wrong"),
     [
