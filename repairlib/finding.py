@@ -4,7 +4,7 @@ from __future__ import annotations
 
 import html
 from collections.abc import Mapping
-from dataclasses import dataclass, field
+from dataclasses import dataclass
 
 from repairlib.quantity import Quantity
 from repairlib.safety import HAZARDS
@@ -34,7 +34,7 @@ class Finding:
     cautions: tuple[str, ...] = ()
     verdict: str | None = None
     reason: str | None = None
-    notes: tuple[str, ...] = field(default=())
+    notes: tuple[str, ...] = ()
 
     def __getattr__(self, name: str):
         # Only called for names that are not fields; "values" itself is missing while unpickling.

@@ -12,7 +12,7 @@ from dataclasses import dataclass
 from typing import NamedTuple
 
 from repairlib.errors import RepairlibError
-from repairlib.heat.stepping import Counts, Mesh, Outside, Stepper
+from repairlib.heat.stepping import Mesh, Outside, Stepper
 
 ABSOLUTE_ZERO = -273.15
 MOST_CELLS = 40_000
@@ -90,7 +90,6 @@ class History:
     arrived: dict[str, float]
     gained: float
     flowed: float
-    counts: Counts
 
     @property
     def imbalance(self) -> float:
@@ -116,7 +115,7 @@ def conduct(mesh: Mesh, start, seconds: float, tolerance=0.05, step=None, longes
         fields.append(state.celsius)
         last = state
     gained = float((last.stored - first.stored).sum())
-    return History(np.array(times), np.array(fields), last.arrived, gained, flowed, stepper.counts)
+    return History(np.array(times), np.array(fields), last.arrived, gained, flowed)
 
 
 def slab(layers: Sequence[Layer], left: Face, right: Face, cells: int = 60, towards=None) -> Mesh:

@@ -8,7 +8,7 @@ Each step solves a block tridiagonal system row by row. It knows nothing of mate
 from __future__ import annotations
 
 from collections.abc import Iterator, Sequence
-from dataclasses import dataclass, field
+from dataclasses import dataclass
 from typing import NamedTuple
 
 from repairlib.errors import RepairlibError
@@ -64,16 +64,6 @@ class State(NamedTuple):
 
 
 @dataclass
-class Counts:
-    """What a run cost: steps taken, steps thrown away, factorisations."""
-
-    steps: int = 0
-    rejected: int = 0
-    factored: int = 0
-    solved: int = 0
-
-
-@dataclass
 class Stepper:
     """Marches a mesh through time. `tolerance` is the error allowed in each step, in K.
 
@@ -85,7 +75,6 @@ class Stepper:
     tolerance: float = 0.05
     step: float | None = None
     longest: float | None = None
-    counts: Counts = field(default_factory=Counts)
 
     def __post_init__(self):
         import numpy as np
@@ -160,7 +149,6 @@ class Stepper:
             tried, error = self._one(state, size * tick)
             if error > self.tolerance and size > 1:
                 size //= 2 if error < 20 * self.tolerance or size < 16 else 8
-                self.counts.rejected += 1
                 continue
             now += size
             state = tried._replace(seconds=start + now * tick)
@@ -194,8 +182,6 @@ class Stepper:
             wrong = h * (_ERROR[0] * at_start + _ERROR[1] * in_middle + _ERROR[2] * at_end)
             settled = settled and settled_too
             error = float(np.abs(factor.solve(wrong)).max()) if settled else float("inf")
-            self.counts.solved += 1
-        self.counts.steps += 1
         if self._melts:
             end = self._celsius(stored)
         else:
@@ -212,14 +198,12 @@ class Stepper:
 
         if not self._melts:
             celsius = factor.solve(known)
-            self.counts.solved += 1
             return celsius, self._capacity * celsius, True
         for _ in range(_CORRECTIONS):
             slope = self._slope(stored)
             celsius = self._celsius(stored)
-            self.counts.factored += factor.follow(slope)
+            factor.follow(slope)
             found = factor.solve(known - stored + slope * celsius)
-            self.counts.solved += 1
             stored = stored + slope * (found - celsius)
             if np.abs(found - self._celsius(stored)).max() < self.tolerance / 10:
                 return found, stored, True
@@ -255,7 +239,6 @@ class Stepper:
         if a not in self._factors:
             mesh = self.mesh
             self._factors[a] = _Factor(a, self._diagonal, mesh.along, mesh.across, self._capacity)
-            self.counts.factored += 1
         return self._factors[a]
 
 
@@ -279,14 +262,12 @@ class _Factor:
         self._carry = np.zeros((blocks, self._columns, side))
         self._eliminate(0)
 
-    def follow(self, slope) -> int:
-        """Factor again from the first row whose slopes changed; 1 when there was one, else 0."""
+    def follow(self, slope) -> None:
+        """Factor again from the first row whose slopes changed, if any did."""
         changed = (slope != self._slope).any(axis=1)
-        if not changed.any():
-            return 0
-        self._slope = slope.copy()
-        self._eliminate(int(changed.argmax()) // self._group)
-        return 1
+        if changed.any():
+            self._slope = slope.copy()
+            self._eliminate(int(changed.argmax()) // self._group)
 
     def _eliminate(self, first: int) -> None:
         import numpy as np

@@ -100,7 +100,6 @@ class _Reader:
         self.words: set[str] = set()
         self.tolerance: tuple[float, float] | None = None
         self.ac = False
-        self.slash = False
 
     def read_cell(self, role: str, text: str) -> None:
         text = _tidy(text)
@@ -131,7 +130,6 @@ class _Reader:
         elif role == "other":
             return  # a page number or a price is not a rating
         elif what == "pair" and role != "volts":
-            self.slash = True
             self._add_farads(found["pair_c"], found["pair_unit"] or "µ", found[0])
             self._add_volts(found["pair_v"], found["pair_sign"] or "v", found[0])
         elif what == "middle":
