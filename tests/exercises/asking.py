@@ -28,6 +28,17 @@ def variants_of(questions, name):
     return [one for draw in VARIANTS for one in questions(draw) if one.id == name]
 
 
+def all_seen(ask_of, by_hand, check):
+    """Each variant is one of those worked by hand, and all of these come up."""
+    seen = set()
+    for draw in VARIANTS:
+        ask = ask_of(draw.part("x"))
+        (key,) = (key for key in by_hand if key in asked(ask))
+        check(ask, by_hand[key])
+        seen.add(key)
+    assert seen == set(by_hand)
+
+
 def check(asks, by_hand):
     """Each question shows one marking worked by hand, and all of these come up.
 

@@ -26,18 +26,7 @@ from repairlib.exercises.a_safe_bench import (
     time_to_limit,
     warm_up,
 )
-from tests.exercises.asking import VARIANTS, asked, hazards
-
-
-def all_seen(ask_of, by_hand, check):
-    """Each variant is one of those worked by hand, and all of these come up."""
-    seen = set()
-    for draw in VARIANTS:
-        ask = ask_of(draw.part("x"))
-        (key,) = (key for key in by_hand if key in asked(ask))
-        check(ask, by_hand[key])
-        seen.add(key)
-    assert seen == set(by_hand)
+from tests.exercises.asking import VARIANTS, all_seen, asked, hazards
 
 
 @pytest.mark.common_practice

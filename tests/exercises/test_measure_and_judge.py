@@ -29,18 +29,7 @@ from repairlib.exercises.measure_and_judge import (
     warm_up,
     what_it_means,
 )
-from tests.exercises.asking import VARIANTS, asked, hazards
-
-
-def all_seen(ask_of, by_hand, check):
-    """Each variant is one of those worked by hand, and all of these come up."""
-    seen = set()
-    for draw in VARIANTS:
-        ask = ask_of(draw.part("x"))
-        (key,) = (key for key in by_hand if key in asked(ask))
-        check(ask, by_hand[key])
-        seen.add(key)
-    assert seen == set(by_hand)
+from tests.exercises.asking import VARIANTS, all_seen, asked, hazards
 
 
 @pytest.mark.published("Makers' accuracy notes: article KA-03135 and two others")
