@@ -5,11 +5,18 @@
 100 nF ±10 %...
 """
 
-from __future__ import annotations
+from repairlib.core.public import public_names
 
-from repairlib.errors import RepairlibError
-from repairlib.markings import read
-from repairlib.quantity import Quantity, engineering, read_quantity
-
-__all__ = ["Quantity", "RepairlibError", "engineering", "read", "read_quantity"]
 __version__ = "0.1.0"
+__getattr__, __all__ = public_names(
+    __name__,
+    **{
+        "core.decide": "decide",
+        "core.errors": "RepairlibError",
+        "core.pairs": "capacitor_pairs resistor_pairs",
+        "core.quantity": "Quantity engineering read_quantity",
+        "core.safety": "caution",
+        "core.tables": "demo_path",
+        "markings": "read",
+    },
+)

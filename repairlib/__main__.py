@@ -2,7 +2,7 @@
 
 import sys
 
-from repairlib.cli import main
+from repairlib.faces.cli import main
 
 if __name__ == "__main__":
     sys.exit(main())

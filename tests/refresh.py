@@ -1,15 +1,11 @@
 """Run the lessons and store their outputs, so that a second run changes not one byte.
 
-    python -m tests.refresh                       every lesson and its answered copies
-    python -m tests.refresh 03-capacitor-markings one lesson and its answered copies
+    python -m tests.refresh                       every lesson, and the answered copy
+    python -m tests.refresh 03-capacitor-markings one lesson
 
-The answered copies in tests/answered/ are made here: each is the lesson with the cell tagged
-`answers` replaced by answers given in code. These come from a file worked by hand that stands
-beside the copy. LESSON-right.json says how each answer was worked, LESSON-wrong.json which words
-the sheet must show for it:
-
-    {"q1": {"answer": "100 nF", "worked": "10 and four zeros, in pF; IEC 60062"}, ...}
-    {"q1": {"answer": "100 pF", "hint": "Check the prefix."}, ...}
+The one answered copy in tests/answered/ is made here too: the lesson with the cell tagged `answers`
+replaced by answers given in code, so that the whole way to the sheet is shown once. Its answers
+come from the file worked by hand that stands beside it.
 
 Nothing else of a lesson is touched: its prose, code, ids and tags stay as they were written.
 """
@@ -63,11 +59,11 @@ def lesson_path(name: str) -> Path:
 
 
 def notebooks_of(name: str) -> list[tuple[Path, nbformat.NotebookNode]]:
-    """The lesson and its answered copies, each with the path where it is kept."""
+    """The lesson, and its answered copy if it has one, each with the path where it is kept."""
     lesson = nbformat.read(lesson_path(name), as_version=4)
     copies = [
-        (path.with_suffix(".ipynb"), answered(lesson, json.loads(path.read_text(encoding="utf-8"))))
-        for path in sorted(ANSWERED.glob(f"{name}-*.json"))
+        (path, answered(lesson, json.loads(path.with_suffix(".json").read_text(encoding="utf-8"))))
+        for path in sorted(ANSWERED.glob(f"{name}-*.ipynb"))
     ]
     return [(lesson_path(name), lesson), *copies]
 

@@ -11,6 +11,7 @@ when anything differs.
 
 from __future__ import annotations
 
+import difflib
 import json
 import shlex
 import subprocess
@@ -28,6 +29,7 @@ WITH_ALL = (
     "datasets/demo/keyboard-parts.csv --board datasets/demo/keyboard-board.csv "
     "--measured datasets/demo/keyboard-measured.csv --catalogue datasets/demo/parts-catalogue.csv"
 )
+MOST_SHOWN = 14  # lines of one difference
 # Runs in the tree that is asked, and uses nothing of it but `python -m repairlib`.
 ASKER = """
 import contextlib, io, json, runpy, sys
@@ -74,17 +76,28 @@ def answers(tree: Path, python: str) -> dict[str, object]:
             text=True, check=True,
         )  # fmt: skip
         printed = json.loads(done.stdout.replace(folder, "OUT"))
-        said = {shlex.join(one).replace(folder, "OUT"): a for one, a in zip(asked, printed, strict=True)}
+        names = [shlex.join(one).replace(folder, "OUT") for one in asked]
+        said = dict(zip(names, printed, strict=True))
         files = sorted(path for path in out.rglob("*") if path.is_file())
         said |= {str(path.relative_to(out)): path.read_text(encoding="utf-8") for path in files}
     return said
+
+
+def _lines(answer: object) -> list[str]:
+    if not isinstance(answer, list):
+        return str(answer).splitlines()
+    out, err, status = answer
+    return [*out.splitlines(), *err.splitlines(), f"exit status {status}"]
 
 
 def main(before: str, after: str) -> int:
     old, new = (answers(Path(tree), sys.executable) for tree in (before, after))
     differing = [key for key in {**old, **new} if old.get(key) != new.get(key)]
     for key in differing:
-        print(f"--- {key}\n< {old.get(key)}\n> {new.get(key)}")
+        print(f"--- {key}")
+        sides = [_lines(side.get(key)) for side in (old, new)]
+        changes = difflib.unified_diff(*sides, lineterm="", n=0)
+        print(*[f"    {line[:200]}" for line in changes][2:MOST_SHOWN], sep="\n")
     print(f"{len(old)} answers before, {len(new)} after, {len(differing)} differ")
     return 1 if differing else 0
 

@@ -59,10 +59,6 @@ every_notebook = pytest.mark.parametrize("path", sorted(EVERY), ids=lambda path:
 every_lesson = pytest.mark.parametrize("name", lesson_names())
 
 
-def every_copy(kind: str):
-    return pytest.mark.parametrize("name", sorted(p.stem for p in ANSWERED.glob(f"*-{kind}.json")))
-
-
 def read(path: Path) -> nbformat.NotebookNode:
     return nbformat.read(path, as_version=4)
 
@@ -77,12 +73,6 @@ def code_cells(notebook: nbformat.NotebookNode) -> list[nbformat.NotebookNode]:
 
 def tagged(notebook: nbformat.NotebookNode, tag: str) -> list[nbformat.NotebookNode]:
     return [cell for cell in notebook.cells if tag in tags(cell)]
-
-
-def answers_and_copy(name: str) -> tuple[dict, nbformat.NotebookNode]:
-    """The hand-worked answers of tests/answered/NAME.json, and the stored copy that gives them."""
-    rows = json.loads((ANSWERED / f"{name}.json").read_text(encoding="utf-8"))
-    return rows, read(ANSWERED / f"{name}.ipynb")
 
 
 def headings(notebook: nbformat.NotebookNode) -> list[str]:
@@ -223,36 +213,16 @@ def test_every_notebook_is_in_the_plan():
     assert set(lesson_names()) <= {*PLANNED, "template"}
 
 
-# Answered copies
+# The answered copy
 
 
-@pytest.mark.parametrize("name", [name for name in lesson_names() if name != "template"])
-def test_every_lesson_has_a_right_and_a_wrong_copy(name):
-    for kind in ("right", "wrong"):
-        rows, stored = answers_and_copy(f"{name}-{kind}")
-        sources = [cell.source for cell in answered(lesson(name), rows).cells]
-        assert [cell.source for cell in stored.cells] == sources
-
-
-@every_copy("right")
-def test_right_answers_score_full_marks_and_say_how_they_were_worked(name):
-    rows, stored = answers_and_copy(name)
-    assert full_marks(sheet_text(stored))
-    assert all(row["worked"] for row in rows.values())
-
-
-@every_copy("wrong")
-def test_wrong_answers_lose_marks_and_get_their_hints(name):
-    rows, stored = answers_and_copy(name)
-    text = sheet_text(stored)
-    assert not full_marks(text)
-    assert not [row["hint"] for row in rows.values() if row["hint"] not in text]
-
-
-def full_marks(text: str) -> bool:
-    """Whether the sheet's last line, such as `Total: 8 of 10`, names the same number twice."""
-    got, whole = re.findall(r"[\d.]+", text.strip().splitlines()[-1])[:2]
-    return float(got) == float(whole) > 0
+def test_the_answered_copy_is_its_lesson_with_all_answers_right():
+    (path,) = ANSWERED.glob("*.ipynb")
+    rows = json.loads(path.with_suffix(".json").read_text(encoding="utf-8"))
+    copy = answered(lesson(path.stem.removesuffix("-right")), rows)
+    assert [cell.source for cell in read(path).cells] == [cell.source for cell in copy.cells]
+    got, whole = re.findall(r"[\d.]+", sheet_text(read(path)).strip().splitlines()[-1])[:2]
+    assert float(got) == float(whole) > 0
 
 
 # The refresh command

@@ -5,10 +5,10 @@ from __future__ import annotations
 import re
 from dataclasses import dataclass
 
-from repairlib.errors import RepairlibError
+from repairlib.core.decide import CANNOT_TELL, FAIL, PASS
+from repairlib.core.errors import RepairlibError
+from repairlib.core.finding import Finding
 from repairlib.esd.limits import EDITIONS, esd_limit, items
-from repairlib.finding import Finding
-from repairlib.health.decision_rules import CANNOT_TELL, FAIL, PASS
 
 EXAMPLE = "lines such as: wrist strap: 1.02 MΩ; work surface: 40 MΩ at 100 V"
 LONGEST = 10_000  # characters

@@ -8,10 +8,9 @@ from __future__ import annotations
 
 import math
 
-from repairlib.calculator import Choice, Given, calculator, found
-from repairlib.errors import RepairlibError
-from repairlib.health.decision_rules import brief
-from repairlib.quantity import Quantity
+from repairlib.core.calculator import Choice, Given, calculator, found
+from repairlib.core.errors import RepairlibError
+from repairlib.core.quantity import Quantity, brief
 
 BODY_FARAD = 100e-12  # human body model
 BODY_OHM = 1500.0  # human body model

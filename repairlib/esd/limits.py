@@ -8,11 +8,19 @@ from __future__ import annotations
 
 import math
 
-from repairlib.calculator import Choice, Given, Text, calculator, found
-from repairlib.errors import RepairlibError
-from repairlib.health.decision_rules import CANNOT_TELL, FAIL, PASS, brief, decide
-from repairlib.health.readings import NOTHING, OVERLOAD, VALUE, ZERO, Measurement, read_measurement
-from repairlib.tables import read_table
+from repairlib.core.calculator import Choice, Given, Text, calculator, found
+from repairlib.core.decide import CANNOT_TELL, FAIL, PASS, decide
+from repairlib.core.errors import RepairlibError
+from repairlib.core.quantity import brief
+from repairlib.core.tables import read_table
+from repairlib.core.typed.readings import (
+    NOTHING,
+    OVERLOAD,
+    VALUE,
+    ZERO,
+    Measurement,
+    read_measurement,
+)
 
 EDITIONS = (
     "S20.20-2021",

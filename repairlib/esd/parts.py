@@ -6,9 +6,9 @@ for other volts in another scheme.
 
 from __future__ import annotations
 
-from repairlib.calculator import Choice, Given, calculator, found
-from repairlib.health.decision_rules import CANNOT_TELL, brief
-from repairlib.quantity import Quantity
+from repairlib.core.calculator import Choice, Given, calculator, found
+from repairlib.core.decide import CANNOT_TELL
+from repairlib.core.quantity import Quantity, brief
 
 HBM, CDM, OLD_CDM, OLD_HBM = "HBM JS-001", "CDM JS-002", "CDM STM5.3.1", "HBM JS-001-2011"
 # Scheme: (class, from this many volts on), the most sensitive class first.

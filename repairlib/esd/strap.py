@@ -4,11 +4,9 @@ from __future__ import annotations
 
 import math
 
-from repairlib.calculator import Choice, Given, calculator, found
-from repairlib.health.decision_rules import brief
-from repairlib.quantity import Quantity
-from repairlib.stored_charge.energy_class import ac_limits, steady_dc
-from repairlib.stored_charge.steady_limits import ES1, RULES
+from repairlib.core.calculator import Choice, Given, calculator, found
+from repairlib.core.quantity import Quantity, brief
+from repairlib.stored_charge import ES1, RULES, ac_limits, steady_dc
 
 STRAP_OHM = 1e6
 OFF_FROM = 250.0  # V, exposed circuits (TR20.20-2008)

@@ -5,9 +5,10 @@ The formulas are in life.py.
 
 from __future__ import annotations
 
-from repairlib.calculator import Choice, Given, Text, calculator, found
-from repairlib.errors import RepairlibError
-from repairlib.health.families import TEN_DEGREE_RULE, ageing_families, families
+from repairlib.core.calculator import Choice, Given, Text, calculator, found
+from repairlib.core.errors import RepairlibError
+from repairlib.core.quantity import Quantity, read_quantity
+from repairlib.health.capacitor_families import TEN_DEGREE_RULE, ageing_families, families
 from repairlib.health.life import (
     ABSOLUTE_ZERO,
     CAP_HOURS,
@@ -22,7 +23,6 @@ from repairlib.health.life import (
     mixed_life,
     ripple_base,
 )
-from repairlib.quantity import Quantity, read_quantity
 
 REFUSE, ESTIMATE = "refuse", "estimate"
 YOUNG, AGEING, TOO_OLD = "young", "ageing", "too old"

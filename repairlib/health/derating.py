@@ -4,9 +4,8 @@ from __future__ import annotations
 
 from typing import NamedTuple
 
-from repairlib.calculator import Choice, Given, calculator, found
-from repairlib.health.decision_rules import brief
-from repairlib.quantity import Quantity
+from repairlib.core.calculator import Choice, Given, calculator, found
+from repairlib.core.quantity import Quantity, brief
 
 MNO2, POLYMER = "tantalum", "tantalum polymer"
 CANNOT_TELL = "cannot tell"

@@ -9,14 +9,13 @@ from __future__ import annotations
 from functools import cache
 from typing import NamedTuple
 
-from repairlib.calculator import Choice, Given, calculator, found
-from repairlib.errors import RepairlibError
-from repairlib.health.decision_rules import brief
+from repairlib.core.calculator import Choice, Given, calculator, found
+from repairlib.core.errors import RepairlibError
+from repairlib.core.quantity import Quantity, brief
+from repairlib.core.tables import read_table
+from repairlib.health.capacitor_families import check_part, families, family
 from repairlib.health.esr import STATED_HZ, esr_of, loss_limit, loss_rows
-from repairlib.health.families import check_part, families, family
 from repairlib.health.leakage import own_leakage_choice, own_leakage_limit
-from repairlib.quantity import Quantity
-from repairlib.tables import read_table
 
 ENDURANCE, USEFUL_LIFE, SHELF = "endurance", "useful life", "shelf"
 BENCH_RULE = "bench rule"

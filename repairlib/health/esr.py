@@ -12,12 +12,18 @@ from functools import cache
 from math import floor, pi
 from typing import NamedTuple
 
-from repairlib.calculator import Choice, Given, calculator, found
-from repairlib.errors import RepairlibError
-from repairlib.health.decision_rules import brief
-from repairlib.health.families import FILM, LOW_IMPEDANCE, WET, check_part, families, family
-from repairlib.quantity import NBSP, Quantity, engineering
-from repairlib.tables import read_table
+from repairlib.core.calculator import Choice, Given, calculator, found
+from repairlib.core.errors import RepairlibError
+from repairlib.core.quantity import NBSP, Quantity, brief, engineering
+from repairlib.core.tables import read_table
+from repairlib.health.capacitor_families import (
+    FILM,
+    LOW_IMPEDANCE,
+    WET,
+    check_part,
+    families,
+    family,
+)
 
 # A tan δ limit stated at 120 Hz is also used at 100 Hz, where bridges made for 50 Hz mains measure.
 LOWEST_HZ, STATED_HZ = 100.0, 120.0

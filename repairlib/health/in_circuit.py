@@ -9,11 +9,10 @@ from __future__ import annotations
 import math
 from dataclasses import dataclass
 
-from repairlib.calculator import Choice, Given, Text, calculator, found
-from repairlib.errors import RepairlibError
-from repairlib.health.decision_rules import brief
+from repairlib.core.calculator import Choice, Given, Text, calculator, found
+from repairlib.core.errors import RepairlibError
+from repairlib.core.quantity import Quantity, brief
 from repairlib.health.neighbourhood import Part, part_named, read_neighbourhood
-from repairlib.quantity import Quantity
 
 SERIES, PARALLEL = "series", "parallel"
 LOWEST_HZ, HIGHEST_HZ = 1e-3, 1e9

@@ -9,11 +9,11 @@ from __future__ import annotations
 from functools import cache
 from typing import NamedTuple
 
-from repairlib.calculator import Choice, Given, calculator, found
-from repairlib.errors import RepairlibError
-from repairlib.health.families import check_part, families, family
-from repairlib.quantity import Quantity
-from repairlib.tables import read_table
+from repairlib.core.calculator import Choice, Given, calculator, found
+from repairlib.core.errors import RepairlibError
+from repairlib.core.quantity import Quantity
+from repairlib.core.tables import read_table
+from repairlib.health.capacitor_families import check_part, families, family
 
 OWN = "data sheet of the family"
 LARGER, SUM = "larger of 0.01 CV and 3", "sum of 0.01 CV and 3"

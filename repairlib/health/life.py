@@ -9,8 +9,8 @@ from __future__ import annotations
 
 from typing import NamedTuple
 
-from repairlib.errors import RepairlibError
-from repairlib.health.families import TEN_DEGREE_RULE, ageing_families, family
+from repairlib.core.errors import RepairlibError
+from repairlib.health.capacitor_families import TEN_DEGREE_RULE, ageing_families, family
 
 HOURS_A_YEAR = 8760
 CAP_YEARS = 15

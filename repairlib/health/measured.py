@@ -10,9 +10,14 @@ from __future__ import annotations
 import re
 from dataclasses import dataclass, field, replace
 
-from repairlib.errors import RepairlibError
-from repairlib.health.readings import UNREADABLE, Measurement, read_measurement, unreadable
-from repairlib.quantity import read_quantity
+from repairlib.core.errors import RepairlibError
+from repairlib.core.quantity import read_quantity
+from repairlib.core.typed import layout, readings
+from repairlib.core.typed.headings import role_of_heading
+from repairlib.core.typed.readings import Measurement, read_measurement, unreadable
+from repairlib.core.typed.references import begins_with_reference, read_references
+from repairlib.core.typed.set_aside import BLANK, HEADING, TITLE, UNREADABLE, SetAside
+from repairlib.core.typed.textfile import read_text
 
 # Role: (unit, headings in lower case). The headings that measurement sheets carry.
 ROLES = {
@@ -70,7 +75,7 @@ class MeasuredTable:
             (part.line, role, reading)
             for part in self.parts
             for role, reading in part.readings.items()
-            if reading.kind == UNREADABLE
+            if reading.kind == readings.UNREADABLE
         ]
 
 
@@ -102,8 +107,6 @@ def read_measured_file(path) -> MeasuredTable:
 
     Raises RepairlibError for a file that is no text, and for a text without lines.
     """
-    from repairlib.recap.textfile import read_text
-
     file = read_text(path)
     table = read_measured(file.text, str(path).replace("\\", "/").rpartition("/")[2])
     table.notes += [file.note] if file.note else []
@@ -123,10 +126,6 @@ class _Reader:
     """Goes through the lines once, keeping the headings above."""
 
     def __init__(self, table: MeasuredTable):
-        # Here, not above: the recap planner imports this room.
-        from repairlib.recap import layout, parts
-
-        self.layout, self.kinds = layout, parts
         self.table = table
         self.separator = layout.find_separator(table.lines)
         self.columns: list[_Column] | None = None
@@ -138,21 +137,21 @@ class _Reader:
         return self.table
 
     def aside(self, number: int, what: str, why: str = "") -> None:
-        line = self.kinds.SetAside(number, self.table.lines[number - 1], what, why)
+        line = SetAside(number, self.table.lines[number - 1], what, why)
         self.table.set_aside.append(line)
 
     def read_line(self, number: int, line: str) -> None:
         if not line.strip():
-            return self.aside(number, self.kinds.BLANK)
-        if self.layout.is_rule(line):
-            return self.aside(number, self.kinds.HEADING, "a rule")
+            return self.aside(number, BLANK)
+        if layout.is_rule(line):
+            return self.aside(number, HEADING, "a rule")
         if len(line) > LONGEST_LINE:
             why = f"longer than {LONGEST_LINE} characters"
-            return self.aside(number, self.kinds.UNREADABLE, why)
-        cells = self.layout.split_line(line, self.separator)
+            return self.aside(number, UNREADABLE, why)
+        cells = layout.split_line(line, self.separator)
         if cells is None:
             why = "a quotation mark is opened and not closed"
-            return self.aside(number, self.kinds.UNREADABLE, why)
+            return self.aside(number, UNREADABLE, why)
         if not self.separator:
             cells = line.split()
         columns = _headings(cells)
@@ -164,39 +163,37 @@ class _Reader:
             if kept:
                 said = ", ".join(f"'{heading}'" for heading in kept)
                 self.table.notes.append(f"Not read as a measurement, kept as remarks: {said}")
-            return self.aside(number, self.kinds.HEADING)
+            return self.aside(number, HEADING)
         return self.read_row(number, cells)
 
     def read_row(self, number: int, cells: list[str]) -> None:
         at = self.reference_column(cells)
         if at is None:
-            what = self.kinds.UNREADABLE if self.columns else self.kinds.TITLE
+            what = UNREADABLE if self.columns else TITLE
             return self.aside(number, what, "it names no part, such as C5")
         try:
             name = _one_reference(cells[at])
         except RepairlibError as problem:
-            return self.aside(number, self.kinds.UNREADABLE, problem.wrong)
+            return self.aside(number, UNREADABLE, problem.wrong)
         if name in self.seen:
             why = f"{name} stands on line {self.seen[name]} already"
-            return self.aside(number, self.kinds.UNREADABLE, why)
+            return self.aside(number, UNREADABLE, why)
         if self.columns and any(cells[len(self.columns) :]):
             why = f"{len(cells)} columns where the headings are {len(self.columns)}"
             why += "; is a comma inside a number?" if self.separator == "," else ""
-            return self.aside(number, self.kinds.UNREADABLE, why)
+            return self.aside(number, UNREADABLE, why)
         others = [(place, cell) for place, cell in enumerate(cells) if place != at and cell]
         try:
             readings, note = self.readings_of(others)
         except RepairlibError as problem:
-            return self.aside(number, self.kinds.UNREADABLE, problem.wrong)
+            return self.aside(number, UNREADABLE, problem.wrong)
         if not readings and not (note and self.columns):
-            return self.aside(number, self.kinds.UNREADABLE, f"nothing was read on {name}")
+            return self.aside(number, UNREADABLE, f"nothing was read on {name}")
         self.seen[name] = number
         self.table.parts.append(MeasuredPart(name, number, readings, note))
         return None
 
     def reference_column(self, cells: list[str]) -> int | None:
-        from repairlib.recap.references import begins_with_reference
-
         if self.columns:
             for at, column in enumerate(self.columns[: len(cells)]):
                 if column.role == _REFERENCE:
@@ -230,8 +227,6 @@ class _Reader:
 
 def _headings(cells: list[str]) -> list[_Column] | None:
     """The columns that a line of headings announces, or None when it is no such line."""
-    from repairlib.recap.words import role_of_heading
-
     columns = [
         _Column(_REFERENCE) if role_of_heading(cell) == _REFERENCE else _column(cell)
         for cell in cells
@@ -288,8 +283,6 @@ def _column_by_unit(cell: str) -> _Column:
 
 
 def _one_reference(cell: str) -> str:
-    from repairlib.recap.references import read_references
-
     references = read_references(cell)
     if len(references.names) != 1 or references.rest:
         wrong = "more than one part, or other words behind it"

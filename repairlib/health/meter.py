@@ -1,7 +1,7 @@
 """What a meter's reading is worth: its interval, its leads, and a verdict against limits.
 
 Covers percent-of-reading plus digits, lead resistance, four-wire resistance and a verdict on a
-reading. The decision rules stand in decision_rules.py, the limits of parts elsewhere in this room.
+reading. The decision rules stand in core/decide.py, the limits of parts elsewhere in this room.
 """
 
 from __future__ import annotations
@@ -9,17 +9,11 @@ from __future__ import annotations
 import math
 from dataclasses import dataclass
 
-from repairlib.calculator import Choice, Given, Text, calculator, found
-from repairlib.errors import RepairlibError
-from repairlib.health.decision_rules import (
-    NON_BINARY,
-    RULES,
-    SIMPLE,
-    brief,
-    decide,
-    false_accept_risk,
-)
-from repairlib.quantity import Quantity, read_quantity
+from repairlib.core.calculator import Choice, Given, Text, calculator, found
+from repairlib.core.decide import NON_BINARY, RULES, SIMPLE, decide, false_accept_risk
+from repairlib.core.errors import RepairlibError
+from repairlib.core.quantity import Quantity, brief, read_quantity
+from repairlib.core.typed.readings import last_digit
 
 LEADS_WORN = 1.0  # ohm; renew the leads above it
 _READING = "a reading as the meter shows it, such as 120.0 V or 0.35 Ω"
@@ -45,25 +39,6 @@ class Interval:
 
     def __str__(self) -> str:
         return f"{brief(self.low, self.unit)} to {brief(self.high, self.unit)}"
-
-
-def last_digit(reading: str, unit: str | None = None) -> float:
-    """What one count of the last place of `reading` is worth, in SI units.
-
-    `reading` is text as the meter shows it, with its trailing zeros. Raises RepairlibError when
-    it is not a number in `unit`.
-
-    >>> last_digit("120.0 V"), last_digit("0.00 Ω"), last_digit("4.70 kΩ")
-    (0.1, 0.01, 10.0)
-    """
-    read_quantity(reading, unit)
-    figures = _without_exponent(reading)
-    zeros = "".join("0" if c.isdigit() else c for c in figures)
-    last = max(at for at, c in enumerate(zeros) if c == "0")
-    one = zeros[:last] + "1" + zeros[last + 1 :] + reading[len(figures) :]
-    none = zeros + reading[len(figures) :]
-    # A difference, because °F has an offset.
-    return abs(read_quantity(one, unit).value - read_quantity(none, unit).value)
 
 
 def interval(reading: str, percent: float, digits: float, unit: str | None = None) -> Interval:
@@ -243,11 +218,3 @@ def _ends(spread: Interval) -> dict[str, Quantity]:
         "high": Quantity(spread.high, spread.unit, 4),
         "uncertainty": Quantity(spread.uncertainty, spread.unit, 2),
     }
-
-
-def _without_exponent(reading: str) -> str:
-    """`reading` up to the e of a power of ten such as 1.5e3."""
-    for at in range(1, len(reading)):
-        if reading[at] in "eE" and reading[at + 1 :].lstrip("+-")[:1].isdigit():
-            return reading[:at]
-    return reading

@@ -9,12 +9,12 @@ from __future__ import annotations
 import re
 from dataclasses import dataclass
 
-from repairlib.errors import RepairlibError
-from repairlib.quantity import Quantity, engineering, read_quantity
+from repairlib.core.errors import RepairlibError
+from repairlib.core.quantity import Quantity, engineering, read_quantity
 
 UNITS = {"R": "Ω", "C": "F", "L": "H"}
 KINDS = {"R": "resistor", "C": "capacitor", "L": "inductor"}
-SERIES = {"C": "esr", "L": "dcr"}  # the word for the resistance inside the part
+INSIDE = {"C": "esr", "L": "dcr"}  # the word for the resistance inside the part
 SMALLEST = {"R": 0.0, "C": 1e-15, "L": 1e-12}
 LARGEST = {"R": 1e12, "C": 1e3, "L": 1e5}
 MOST_PARTS = 200
@@ -37,7 +37,7 @@ class Part:
         return self.name[0].upper()
 
     def __str__(self) -> str:
-        inside = f" {SERIES[self.letter]}={Quantity(self.series, 'Ω')}" if self.series else ""
+        inside = f" {INSIDE[self.letter]}={Quantity(self.series, 'Ω')}" if self.series else ""
         value = Quantity(self.value, UNITS[self.letter])
         return f"{self.name} {' '.join(self.nodes)} {value}{inside}"
 
@@ -93,8 +93,8 @@ def _read_line(line: str) -> Part:
     number = _read_value(line, value, UNITS[letter], smallest, largest)
     series = 0.0
     for word, said in zip(extras[::2], extras[1::2], strict=True):
-        if word.casefold() != SERIES.get(letter):
-            due = f"{SERIES[letter]}=" if letter in SERIES else "nothing after the value"
+        if word.casefold() != INSIDE.get(letter):
+            due = f"{INSIDE[letter]}=" if letter in INSIDE else "nothing after the value"
             raise RepairlibError(line, f"{word}= does not go with a {KINDS[letter]}", due)
         series = _read_value(line, said, "Ω", 0.0, LARGEST["R"])
     return Part(name, (one.casefold(), other.casefold()), number, series)

@@ -9,14 +9,13 @@ No schedule makes a part safe. The answer says what to measure afterwards, and w
 
 from __future__ import annotations
 
-from repairlib import series
-from repairlib.calculator import Choice, Given, calculator, found
-from repairlib.errors import RepairlibError
-from repairlib.health.decision_rules import brief
+from repairlib.core import series
+from repairlib.core.calculator import Choice, Given, calculator, found
+from repairlib.core.errors import RepairlibError
+from repairlib.core.quantity import Quantity, brief
+from repairlib.health.capacitor_families import WET, check_part, families
 from repairlib.health.derating import REVERSE_VOLTS
-from repairlib.health.families import WET, check_part, families
 from repairlib.health.leakage import own_leakage_limit
-from repairlib.quantity import Quantity
 
 STEPPED, DATABOOK, ENCYCLOPAEDIA, WORKSHOP = "stepped", "databook", "encyclopaedia", "old workshop"
 METHODS = (STEPPED, DATABOOK, ENCYCLOPAEDIA, WORKSHOP)

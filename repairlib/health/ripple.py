@@ -6,11 +6,10 @@ the lower multiplier counts; nothing is taken beyond the ends of a list.
 
 from __future__ import annotations
 
-from repairlib.calculator import Choice, Given, calculator, found
-from repairlib.errors import RepairlibError
-from repairlib.health.decision_rules import brief
-from repairlib.quantity import Quantity
-from repairlib.tables import read_table
+from repairlib.core.calculator import Choice, Given, calculator, found
+from repairlib.core.errors import RepairlibError
+from repairlib.core.quantity import Quantity, brief
+from repairlib.core.tables import read_table
 
 LOW_IMPEDANCE, SNAP_IN = "low impedance", "snap-in"
 CANS = ("can 23A", "can 23F")

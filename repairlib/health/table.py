@@ -10,11 +10,11 @@ from collections.abc import Sequence
 from functools import cache
 from math import inf, nan, nextafter, pi
 
-from repairlib.errors import RepairlibError
-from repairlib.finding import Finding
+from repairlib.core.errors import RepairlibError
+from repairlib.core.finding import Finding
+from repairlib.health.capacitor_families import FILM, families
 from repairlib.health.end_of_life import criteria_of, criterion
 from repairlib.health.esr import STATED_HZ, loss_limit, loss_rows
-from repairlib.health.families import FILM, families
 from repairlib.health.leakage import ROOM_C, rules_of
 from repairlib.health.verdict import CANNOT_TELL, FIT, MARGINAL, REPLACE, judge_capacitor
 

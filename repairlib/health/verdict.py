@@ -9,10 +9,11 @@ from __future__ import annotations
 
 from typing import NamedTuple
 
-from repairlib.calculator import Choice, Given, calculator, found
-from repairlib.errors import RepairlibError
-from repairlib.health import decision_rules
-from repairlib.health.decision_rules import brief
+from repairlib.core.calculator import Choice, Given, calculator, found
+from repairlib.core.decide import FAIL, PASS, decide
+from repairlib.core.errors import RepairlibError
+from repairlib.core.quantity import Quantity, brief, engineering
+from repairlib.health.capacitor_families import FILM, LOW_IMPEDANCE, check_part, families
 from repairlib.health.end_of_life import CRITERIA, USUAL, Criterion, criterion, in_words
 from repairlib.health.esr import (
     HIGH_HZ,
@@ -22,9 +23,7 @@ from repairlib.health.esr import (
     high_frequency_limit,
     loss_limit,
 )
-from repairlib.health.families import FILM, LOW_IMPEDANCE, check_part, families
 from repairlib.health.leakage import own_leakage_choice, own_leakage_limit
-from repairlib.quantity import Quantity, engineering
 
 FIT, MARGINAL, REPLACE, CANNOT_TELL = "fit", "marginal", "replace", "cannot tell"
 WORST_FIRST = (REPLACE, CANNOT_TELL, MARGINAL, FIT)
@@ -84,14 +83,14 @@ def judge(name: str, reading: float, percent: float, window: Window, unit: str) 
     """
     spread = abs(reading) * percent / 100
     ends = (reading - spread, reading + spread)
-    new = decision_rules.decide(*ends, window.new_low, window.new_high, unit=unit)
+    new = decide(*ends, window.new_low, window.new_high, unit=unit)
     old = _old_decision(ends, window, unit)
-    if new.verdict == decision_rules.PASS:
+    if new.verdict == PASS:
         return Judged(name, FIT, f"{new.reason}, the limit of a new part")
-    if old.verdict == decision_rules.FAIL:
+    if old.verdict == FAIL:
         return Judged(name, REPLACE, f"{old.reason}, the end-of-life limit")
-    if old.verdict == decision_rules.PASS:
-        as_new = "it is no longer" if new.verdict == decision_rules.FAIL else "it may no longer be"
+    if old.verdict == PASS:
+        as_new = "it is no longer" if new.verdict == FAIL else "it may no longer be"
         return Judged(name, MARGINAL, f"{old.reason}, the end-of-life limit; {as_new} as new")
     reason = old.reason.removeprefix(f"{old.zone}: ")
     return Judged(name, CANNOT_TELL, f"{reason}, the end-of-life limit")
@@ -100,7 +99,7 @@ def judge(name: str, reading: float, percent: float, window: Window, unit: str) 
 def _old_decision(ends, window: Window, unit: str):
     if window.old_low is None and window.old_high is None:
         raise ValueError("a window without an end-of-life limit")
-    return decision_rules.decide(*ends, window.old_low, window.old_high, unit=unit)
+    return decide(*ends, window.old_low, window.old_high, unit=unit)
 
 
 _PERCENT = {"at_least": 0, "at_most": 99}

@@ -6,8 +6,8 @@ so near the bottle the air holds far more than these sums say.
 
 from __future__ import annotations
 
-from repairlib.calculator import Choice, Given, calculator, found
-from repairlib.quantity import Quantity
+from repairlib.core.calculator import Choice, Given, calculator, found
+from repairlib.core.quantity import Quantity
 
 IPA_DENSITY = 0.785  # g/mL, from memory
 IPA_MG_PER_PPM = 2.46  # mg/m³ for 1 ppm

@@ -8,7 +8,7 @@ from __future__ import annotations
 
 from math import cos, erfc, exp, log, pi, sin, sqrt
 
-from repairlib.errors import RepairlibError
+from repairlib.core.errors import RepairlibError
 from repairlib.heat.conduction import Stuff, above_zero, temperature
 
 TERMS = 60

@@ -8,10 +8,10 @@ from __future__ import annotations
 
 from typing import NamedTuple
 
-from repairlib.calculator import Choice, Given, calculator, found
-from repairlib.errors import RepairlibError
+from repairlib.core.calculator import Choice, Given, calculator, found
+from repairlib.core.errors import RepairlibError
+from repairlib.core.tables import read_table
 from repairlib.heat.moisture import LEVELS, check_level, days_and_hours
-from repairlib.tables import read_table
 
 OVENS = (125, 90, 40)  # °C
 LATE = 72.0  # hours past the floor life, from where the longer time holds

@@ -10,10 +10,10 @@ from __future__ import annotations
 from functools import cache
 from typing import NamedTuple
 
-from repairlib.calculator import Choice, Given, calculator, found
+from repairlib.core.calculator import Choice, Given, calculator, found
+from repairlib.core.quantity import Quantity
+from repairlib.core.tables import read_table
 from repairlib.heat.air_limits import IPA_FLASH
-from repairlib.quantity import Quantity
-from repairlib.tables import read_table
 
 RESIDUES = (
     "rosin flux",

@@ -11,7 +11,7 @@ from collections.abc import Sequence
 from dataclasses import dataclass
 from typing import NamedTuple
 
-from repairlib.errors import RepairlibError
+from repairlib.core.errors import RepairlibError
 from repairlib.heat.stepping import Mesh, Outside, Stepper
 
 ABSOLUTE_ZERO = -273.15

@@ -12,9 +12,10 @@ from collections.abc import Iterable
 from functools import cache
 from typing import NamedTuple
 
-from repairlib.calculator import Choice, Given, calculator, found
-from repairlib.errors import RepairlibError
-from repairlib.heat.alloys import Alloy, alloy, alloy_names
+from repairlib.core.calculator import Choice, Given, calculator, found
+from repairlib.core.errors import RepairlibError
+from repairlib.core.quantity import Quantity
+from repairlib.core.tables import read_table
 from repairlib.heat.iron import (
     AIR,
     BRAID,
@@ -27,8 +28,7 @@ from repairlib.heat.iron import (
     Setting,
     setting_for,
 )
-from repairlib.quantity import Quantity
-from repairlib.tables import read_table
+from repairlib.heat.solder_alloys import Alloy, alloy, alloy_names
 
 TOOLS = ("hand tools", "desoldering station", "hot air station")
 BRAIDS = (1.0, 1.5, 2.0, 2.5, 3.0, 3.5, 5.0)  # mm wide

@@ -5,8 +5,8 @@ The formulas are in analytic.py, the numbers of materials in materials.py.
 
 from __future__ import annotations
 
-from repairlib.calculator import Choice, Given, calculator, found
-from repairlib.heat.alloys import alloy, alloy_names
+from repairlib.core.calculator import Choice, Given, calculator, found
+from repairlib.core.quantity import Quantity
 from repairlib.heat.analytic import (
     barrel_area,
     deep_celsius,
@@ -16,7 +16,7 @@ from repairlib.heat.analytic import (
     touch_celsius,
 )
 from repairlib.heat.materials import bodies, melting_heat_of, stuff
-from repairlib.quantity import Quantity
+from repairlib.heat.solder_alloys import alloy, alloy_names
 
 COLDEST = -273.15
 _CELSIUS = {"at_least": COLDEST, "at_most": 2000}

@@ -12,8 +12,9 @@ from datetime import datetime
 from itertools import pairwise
 from typing import NamedTuple
 
-from repairlib.errors import RepairlibError
-from repairlib.finding import Finding
+from repairlib.core.errors import RepairlibError
+from repairlib.core.finding import Finding
+from repairlib.core.typed.textfile import TextFile, decode, read_text
 from repairlib.heat.bake import (
     CELL,
     INTERRUPTION,
@@ -37,7 +38,6 @@ from repairlib.heat.moisture import (
     floor_life,
     reset_rule,
 )
-from repairlib.recap.textfile import TextFile, decode, read_text
 
 SEALED, OUT, DRY, OVEN, REFLOW, NOW = EVENTS = ("sealed", "out", "dry", "bake", "reflow", "now")
 COLUMNS = ("when", "event", "celsius", "humidity")

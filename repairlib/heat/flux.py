@@ -5,8 +5,8 @@ The structure is read from a trade article; the halide limits of revision B are 
 
 from __future__ import annotations
 
-from repairlib.calculator import Text, calculator, found
-from repairlib.errors import RepairlibError
+from repairlib.core.calculator import Text, calculator, found
+from repairlib.core.errors import RepairlibError
 
 MATERIALS = {"RO": "rosin", "RE": "resin", "OR": "organic", "IN": "inorganic"}
 ACTIVITIES = {"L": "low", "M": "medium", "H": "high"}

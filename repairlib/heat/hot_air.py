@@ -12,7 +12,7 @@ from __future__ import annotations
 from math import exp
 from typing import NamedTuple
 
-from repairlib.errors import RepairlibError
+from repairlib.core.errors import RepairlibError
 from repairlib.heat.profile import Profile, make_profile
 
 ROOM = 25.0  # °C

@@ -8,7 +8,7 @@ from __future__ import annotations
 
 from typing import NamedTuple
 
-from repairlib.calculator import Choice, calculator, found
+from repairlib.core.calculator import Choice, calculator, found
 
 
 class Invariant(NamedTuple):

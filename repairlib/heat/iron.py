@@ -9,11 +9,11 @@ from __future__ import annotations
 from functools import cache
 from typing import NamedTuple
 
-from repairlib.calculator import Choice, calculator, found
-from repairlib.errors import RepairlibError
-from repairlib.heat.alloys import Alloy, alloy, alloy_names
-from repairlib.quantity import Quantity
-from repairlib.tables import read_table
+from repairlib.core.calculator import Choice, calculator, found
+from repairlib.core.errors import RepairlibError
+from repairlib.core.quantity import Quantity
+from repairlib.core.tables import read_table
+from repairlib.heat.solder_alloys import Alloy, alloy, alloy_names
 
 SMALL, ORDINARY, HEAVY = "small", "ordinary", "heavy"
 JOINTS = (SMALL, ORDINARY, HEAVY)

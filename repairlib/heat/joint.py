@@ -8,9 +8,9 @@ from __future__ import annotations
 
 from dataclasses import dataclass
 
-from repairlib.errors import RepairlibError
-from repairlib.heat.alloys import alloy
+from repairlib.core.errors import RepairlibError
 from repairlib.heat.joint_mesh import IRON, THROUGH_HOLE, JointMesh, Setup, joint_mesh
+from repairlib.heat.solder_alloys import alloy
 from repairlib.heat.stepping import Stepper
 
 FLOW_TIME = 1.0  # s the heat stays on after the last solder melts

@@ -11,8 +11,7 @@ from dataclasses import dataclass, replace
 from itertools import pairwise
 from math import pi
 
-from repairlib.errors import RepairlibError
-from repairlib.heat.alloys import alloy
+from repairlib.core.errors import RepairlibError
 from repairlib.heat.conduction import INSULATED, Stuff, grid
 from repairlib.heat.materials import (
     BOARDS,
@@ -23,6 +22,7 @@ from repairlib.heat.materials import (
     melting_heat_of,
     stuff,
 )
+from repairlib.heat.solder_alloys import alloy
 from repairlib.heat.stepping import Mesh, Outside
 
 THROUGH_HOLE, SURFACE = "through hole", "surface"

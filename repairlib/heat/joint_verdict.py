@@ -8,8 +8,8 @@ from __future__ import annotations
 
 from typing import NamedTuple
 
-from repairlib.calculator import Choice, Given, calculator, found
-from repairlib.heat.alloys import alloy, alloy_names
+from repairlib.core.calculator import Choice, Given, calculator, found
+from repairlib.core.quantity import Quantity
 from repairlib.heat.joint import LIMITS, Heating, heat_joint
 from repairlib.heat.joint_mesh import (
     HOT_AIR,
@@ -31,7 +31,7 @@ from repairlib.heat.materials import (
     figure,
     withstands,
 )
-from repairlib.quantity import Quantity
+from repairlib.heat.solder_alloys import alloy, alloy_names
 
 WITHIN, OVER, CANNOT_TELL = "within the limits", "over a limit", "cannot tell"
 TOO_LITTLE = "does not melt"

@@ -10,7 +10,7 @@ import re
 from datetime import datetime
 from typing import NamedTuple
 
-from repairlib.errors import RepairlibError, shown
+from repairlib.core.errors import RepairlibError, shown
 
 CELSIUS, FAHRENHEIT = "°C", "°F"
 TIME_UNITS = {"ms": 1e-3, "s": 1.0, "min": 60.0, "h": 3600.0}

@@ -10,10 +10,10 @@ from __future__ import annotations
 from functools import cache
 from typing import NamedTuple
 
-from repairlib.errors import RepairlibError
-from repairlib.heat.alloys import alloy, fusion_heat
+from repairlib.core.errors import RepairlibError
+from repairlib.core.tables import read_table
 from repairlib.heat.conduction import Stuff
-from repairlib.tables import read_table
+from repairlib.heat.solder_alloys import alloy, fusion_heat
 
 UNKNOWN = "unknown"
 MATS = ("silicone", "rubber", "vinyl", "wood", UNKNOWN)

@@ -7,11 +7,11 @@ water and within reach of a warm set. The parents' melting points are then never
 
 from __future__ import annotations
 
-from repairlib.calculator import Choice, Given, calculator, found
-from repairlib.errors import RepairlibError
-from repairlib.heat.alloys import Alloy, alloy, alloy_names, alloys, has_lead, in_words
+from repairlib.core.calculator import Choice, Given, calculator, found
+from repairlib.core.errors import RepairlibError
+from repairlib.core.quantity import Quantity
 from repairlib.heat.phase_diagrams import DIAGRAMS, liquidus, solidus
-from repairlib.quantity import Quantity
+from repairlib.heat.solder_alloys import Alloy, alloy, alloy_names, alloys, has_lead, in_words
 
 LEAD_BISMUTH_CELSIUS = 95.0  # measured 95.3 ± 0.5; 96 and 98.0 in other sources
 TRACE = 0.1  # wt %, left out when a diagram of two metals is used

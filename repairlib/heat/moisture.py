@@ -7,8 +7,8 @@ histories in `exposure_log`.
 
 from __future__ import annotations
 
-from repairlib.calculator import Choice, Given, calculator, found
-from repairlib.errors import RepairlibError
+from repairlib.core.calculator import Choice, Given, calculator, found
+from repairlib.core.errors import RepairlibError
 
 # Hours on the floor at 30 °C / 60 % RH at most. Level 1 has no limit, at 85 % RH at most.
 FLOOR_LIFE = {

@@ -10,9 +10,9 @@ from __future__ import annotations
 from bisect import bisect_right
 from typing import NamedTuple
 
-from repairlib.calculator import Choice, Given, calculator, found
-from repairlib.errors import RepairlibError
-from repairlib.quantity import Quantity
+from repairlib.core.calculator import Choice, Given, calculator, found
+from repairlib.core.errors import RepairlibError
+from repairlib.core.quantity import Quantity
 
 Points = tuple[tuple[float, float], ...]
 
@@ -124,9 +124,9 @@ def liquid_fraction(percent: float, solid: float, liquid: float) -> float:
     0.490
     """
     low, high = min(solid, liquid), max(solid, liquid)
-    if not (low <= percent <= high and low < high):
+    if not (0 <= low <= percent <= high <= 100 and low < high):
         wrong = f"{percent:g} wt % is not between the two phases"
-        raise RepairlibError(percent, wrong, f"{low:g} to {high:g} wt %")
+        raise RepairlibError(percent, wrong, f"{low:g} to {high:g} wt %, both within 0 to 100")
     return (percent - solid) / (liquid - solid)
 
 

@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from typing import NamedTuple
 
-from repairlib.errors import RepairlibError
+from repairlib.core.errors import RepairlibError
 
 ABSOLUTE_ZERO = -273.15
 FEWEST = 3  # readings; two make a line and no profile

@@ -9,9 +9,10 @@ from __future__ import annotations
 from html import escape
 from typing import NamedTuple
 
-from repairlib.calculator import Choice, Given, Text, calculator, found
-from repairlib.errors import RepairlibError
-from repairlib.finding import Finding
+from repairlib.core.calculator import Choice, Given, Text, calculator, found
+from repairlib.core.errors import RepairlibError
+from repairlib.core.finding import Finding
+from repairlib.core.quantity import Quantity
 from repairlib.heat.profile import Doubt, Profile, read_points
 from repairlib.heat.reflow_limits import (
     ALLOYS,
@@ -25,7 +26,6 @@ from repairlib.heat.reflow_limits import (
     package_limits,
 )
 from repairlib.heat.reflow_measures import ROUNDING, SENSOR, Measured, measure
-from repairlib.quantity import Quantity
 
 PASS, FAIL, CANNOT_TELL = "pass", "fail", "cannot tell"
 _CAUTIONS = ("heat and fire", "fumes and flux")

@@ -8,9 +8,9 @@ from __future__ import annotations
 
 from typing import NamedTuple
 
-from repairlib.calculator import Choice, Given, calculator, found
-from repairlib.errors import RepairlibError
-from repairlib.quantity import Quantity
+from repairlib.core.calculator import Choice, Given, calculator, found
+from repairlib.core.errors import RepairlibError
+from repairlib.core.quantity import Quantity
 
 LEADED, LEAD_FREE = "Sn-Pb", "Pb-free"
 ALLOYS = (LEADED, LEAD_FREE)

@@ -11,7 +11,7 @@ from collections.abc import Iterator, Sequence
 from dataclasses import dataclass
 from typing import NamedTuple
 
-from repairlib.errors import RepairlibError
+from repairlib.core.errors import RepairlibError
 
 # TR-BDF2 as a Runge-Kutta scheme: two implicit stages with the same coefficient.
 _GAMMA = 2 - 2**0.5  # where in the step the first stage lies

@@ -11,7 +11,8 @@ import io
 from pathlib import Path
 from typing import NamedTuple
 
-from repairlib.errors import RepairlibError, shown
+from repairlib.core.errors import RepairlibError, shown
+from repairlib.core.typed.textfile import TextFile, decode, read_text
 from repairlib.heat.log_columns import (
     CELSIUS,
     FAHRENHEIT,
@@ -23,7 +24,6 @@ from repairlib.heat.log_columns import (
 )
 from repairlib.heat.profile import FEWEST, Doubt, Profile, check_rising, make_profile
 from repairlib.heat.sensor_faults import check_channel
-from repairlib.recap.textfile import TextFile, decode, read_text
 
 UNITS = (CELSIUS, FAHRENHEIT)
 _HALF_DAY = 43200.0

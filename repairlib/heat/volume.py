@@ -8,10 +8,10 @@ from __future__ import annotations
 
 from math import pi
 
-from repairlib.calculator import Choice, Given, calculator, found
-from repairlib.errors import RepairlibError
-from repairlib.heat.alloys import alloy, alloy_names
-from repairlib.quantity import Quantity
+from repairlib.core.calculator import Choice, Given, calculator, found
+from repairlib.core.errors import RepairlibError
+from repairlib.core.quantity import Quantity
+from repairlib.heat.solder_alloys import alloy, alloy_names
 
 CLASSES = ("1", "2", "3")
 FEW_LEADS = 14  # below it, the stricter rule of class 2

@@ -6,7 +6,7 @@ case sizes and date codes. Not semiconductors.
 
 from __future__ import annotations
 
-from repairlib.errors import RepairlibError
+from repairlib.core.errors import RepairlibError
 from repairlib.markings.bodies import HARDLY, read_body
 from repairlib.markings.clean_text import clean, has_plus, split, split_at_volts
 from repairlib.markings.reading import KIND_NAMES, Reading, Tolerance
@@ -23,6 +23,9 @@ _LATER = {
     **dict.fromkeys(("write_bands", "write_resistor_code"), "writing_resistors"),
     **dict.fromkeys(("write_chip_code", "write_e96_code"), "writing_resistors"),
     **dict.fromkeys(("write_inductor_bands", "write_inductor_code"), "writing_inductors"),
+    **dict.fromkeys(("bands_of", "colour_of", "read_bands", "words_of"), "colours"),
+    **dict.fromkeys(("is_painted", "places_of"), "body_end_dot"),
+    "band_confusions": "calculators",
     "what_else": "confusions",
 }
 
@@ -58,8 +61,8 @@ def read(text: str, part: str | None = None) -> list[Reading]:
     >>> read("104X")
     Traceback (most recent call last):
         ...
-    repairlib.errors.RepairlibError: '104X': X is not a tolerance letter. Accepted: B C D F G H J
-    K M N, Q T S Z
+    repairlib.core.errors.RepairlibError: '104X': X is not a tolerance letter. Accepted: B C D F G
+    H J K M N, Q T S Z
     """
     cleaned = clean(text)
     if part is not None and part not in KINDS:
@@ -139,7 +142,7 @@ def _readers_of_all_pieces(cleaned: str, pieces: list[str], part: str | None):
         return
     if not _has_figure(cleaned):
         if len(cleaned) > 2:
-            from repairlib.markings.bands import read_colour_text
+            from repairlib.markings.colour_text import read_colour_text
 
             yield read_colour_text
         return

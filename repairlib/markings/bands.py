@@ -13,7 +13,6 @@ from repairlib.markings.colours import (
     MULTIPLIERS,
     NO_BAND,
     TOLERANCES,
-    bands_of,
 )
 from repairlib.markings.reading import Reading, percent_either_side
 from repairlib.markings.resistor_codes import zero_link
@@ -29,15 +28,6 @@ _COUNTS = {
     "chip-inductor": ("inductance", "H", -9, "nH"),
 }
 _RANKS = {"resistor": 0, "inductor": 20, "chip-inductor": 20}
-
-
-def read_colour_text(text: str, pieces: list[str], part: str | None) -> list[tuple[int, Reading]]:
-    """Readings of a marking in words of colours; none when they are no such."""
-    from repairlib.markings.body_end_dot import is_painted, read_painted
-
-    if is_painted(text):
-        return read_painted(text) if part in (None, "resistor") else []
-    return read_colours(text, bands_of(text), part)
 
 
 def read_colours(text: str, bands: list[str], part: str | None) -> list[tuple[int, Reading]]:

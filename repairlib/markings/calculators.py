@@ -2,8 +2,9 @@
 
 from __future__ import annotations
 
-from repairlib.calculator import Choice, Given, Text, calculator, found
-from repairlib.errors import RepairlibError
+from repairlib.core.calculator import Choice, Given, Text, calculator, found
+from repairlib.core.errors import RepairlibError
+from repairlib.core.quantity import Quantity, read_quantity
 from repairlib.markings.colours import OLDER
 from repairlib.markings.confusions import what_else
 from repairlib.markings.reading import Tolerance
@@ -16,7 +17,6 @@ from repairlib.markings.writing_resistors import (
     write_e96_code,
     write_resistor_code,
 )
-from repairlib.quantity import Quantity, read_quantity
 
 NO_LETTER = "none"
 BAND_TOLERANCES = ("20 %", "10 %", "5 %", "2 %", "1 %", "0.5 %", "0.25 %", "0.1 %", "0.05 %")

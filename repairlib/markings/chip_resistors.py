@@ -5,10 +5,10 @@ Not here: a letter before two figures, for which no published table was found.
 
 from __future__ import annotations
 
+from repairlib.core.series import E_SERIES
 from repairlib.markings.reading import Reading
 from repairlib.markings.value_codes import ZEROS, ten_to, times
 from repairlib.markings.value_doubt import DOUBT, value_doubt
-from repairlib.series import E_SERIES
 
 FIGURES_SOURCE = "Yageo chip marking"
 POINT_SOURCE = "NIC chip marking guide"

@@ -5,7 +5,7 @@ The result has µ for both micro signs, plain spaces, and line ends only where t
 
 from __future__ import annotations
 
-from repairlib.errors import RepairlibError
+from repairlib.core.errors import RepairlibError
 
 LONGEST = 80  # characters; no part carries more
 EXAMPLES = "a marking such as 104K, 4n7, 220 16V, 107 C, X7R, 2135, 4K7, brown-black-red-gold"

@@ -6,7 +6,7 @@ editions of the standard differ both meanings are given, and each names its edit
 
 from __future__ import annotations
 
-from repairlib.errors import RepairlibError, shown
+from repairlib.core.errors import RepairlibError, shown
 
 CARD = "Vishay colour card"
 OLDER = "IEC 60062:2005"

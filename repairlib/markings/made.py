@@ -5,8 +5,8 @@ The ranges are common practice, drawn wide, for parts large enough to carry a ma
 
 from __future__ import annotations
 
+from repairlib.core.quantity import engineering
 from repairlib.markings.voltage_codes import USUAL, USUAL_AC
-from repairlib.quantity import engineering
 
 SOUND, DOUBTFUL, NOT_PREFERRED = 0, 1, 2
 

@@ -5,7 +5,7 @@ Values are in SI units. A tolerance is a pair of fractions, or of farads, henrie
 
 from __future__ import annotations
 
-from repairlib.quantity import NBSP, engineering
+from repairlib.core.quantity import NBSP, engineering
 
 KIND_NAMES = {
     "capacitor": "ceramic or film capacitor",
@@ -107,7 +107,7 @@ class Reading:
     the marking is no number; `digits` are its significant digits. `tolerance` is a Tolerance or
     None. `carries` holds what else the marking says (rated_voltage in volts, tempco in ppm/K,
     temperature_characteristic, date, ...). `why` is one sentence, `working` the steps, `doubt`
-    empty or the reason to distrust the reading, `sources` keys of repairlib.sources.
+    empty or the reason to distrust the reading, `sources` keys of repairlib.core.sources.
 
     >>> from repairlib.markings import read
     >>> reading = read("2A104J", part="film")[0]
@@ -167,7 +167,7 @@ class Reading:
 
     @property
     def cautions(self) -> tuple[str, ...]:
-        """Keys of the hazards of replacing such a part, for repairlib.safety."""
+        """Keys of the hazards of replacing such a part, for repairlib.core.safety."""
         if self.kind == "fuse":
             return ("mains", "heat and fire")
         if "safety_class" in self.carries or self.text in _SAFETY_CLASSES:
@@ -251,7 +251,7 @@ class Reading:
     def _caution_rows(self) -> list[tuple[str, str]]:
         if not self.cautions:
             return []
-        from repairlib.safety import HAZARDS
+        from repairlib.core.safety import HAZARDS
 
         return [("caution", HAZARDS[key].title) for key in self.cautions]
 

@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from repairlib.errors import RepairlibError, shown
+from repairlib.core.errors import RepairlibError, shown
 from repairlib.markings import candidates
 from repairlib.markings.clean_text import EXAMPLES, split
 from repairlib.markings.other_pieces import SAFETY_CLASSES

@@ -5,8 +5,8 @@ The ranges are common practice, drawn wide, for parts that carry a marking.
 
 from __future__ import annotations
 
-from repairlib.quantity import engineering
-from repairlib.series import E_SERIES
+from repairlib.core.quantity import engineering
+from repairlib.core.series import E_SERIES
 
 DOUBT = 100  # added to the rank of a doubtful reading
 UNLIKELY = 8  # added where the series belongs to closer tolerances

@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from repairlib.errors import RepairlibError
+from repairlib.core.errors import RepairlibError
 from repairlib.markings.tolerance_letters import LETTERS, tolerances
 from repairlib.markings.voltage_codes import TWO_CHARACTERS
 

@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from repairlib.errors import RepairlibError
+from repairlib.core.errors import RepairlibError
 from repairlib.markings.inductors import TOLERANCES
 from repairlib.markings.writing_resistors import significant, write_bands
 

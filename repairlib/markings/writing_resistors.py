@@ -2,11 +2,11 @@
 
 from __future__ import annotations
 
-from repairlib.errors import RepairlibError
+from repairlib.core.errors import RepairlibError
+from repairlib.core.series import E_SERIES
 from repairlib.markings.colours import COEFFICIENTS, FIGURES, MULTIPLIERS, NO_BAND, TOLERANCES
 from repairlib.markings.resistor_codes import LETTERS, POWERS
 from repairlib.markings.resistor_codes import TOLERANCES as TOLERANCE_LETTERS
-from repairlib.series import E_SERIES
 
 BAND_COUNTS = (3, 4, 5, 6)
 _ACCEPTED = "a resistance in Ω of up to three figures, such as 4700 or 4.99e3"

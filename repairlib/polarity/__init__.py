@@ -1,22 +1,12 @@
 """Polarity and orientation: what the mark on a part shows, and whether it is fitted right."""
 
-from repairlib.polarity.checker import FITTED, check_polarity
-from repairlib.polarity.rules import (
-    board_marks,
-    families,
-    marks_of,
-    part_mark,
-    part_mark_names,
-    part_marks,
-)
+from repairlib.core.public import public_names
 
-__all__ = [
-    "FITTED",
-    "board_marks",
-    "check_polarity",
-    "families",
-    "marks_of",
-    "part_mark",
-    "part_mark_names",
-    "part_marks",
-]
+__getattr__, __all__ = public_names(
+    __name__,
+    checker="ENDS FITTED NOTHING_ELSE NOT_DECIDED OTHER_END SAME_END check_polarity",
+    rules="""
+        EITHER NOTHING_SEEN OPPOSITE PartMark SOMETHING_ELSE board_marks families marks_of
+        part_mark part_mark_names part_marks
+    """,
+)

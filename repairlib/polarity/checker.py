@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from dataclasses import dataclass
 
-from repairlib.calculator import Choice, calculator, found
+from repairlib.core.calculator import Choice, calculator, found
 from repairlib.polarity.rules import (
     EITHER,
     NON_POLAR_PLACE,

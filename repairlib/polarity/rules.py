@@ -10,8 +10,8 @@ from __future__ import annotations
 from dataclasses import dataclass
 from functools import cache
 
-from repairlib.errors import RepairlibError
-from repairlib.tables import read_table
+from repairlib.core.errors import RepairlibError
+from repairlib.core.tables import read_table
 
 UNKNOWN = "unknown"
 EITHER = "either"

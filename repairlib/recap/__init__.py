@@ -1,12 +1,21 @@
 """Planning a recap: a parts list as typed, which capacitors age, what to fit instead."""
 
-from repairlib.recap.board import Board, Position, read_board
-from repairlib.recap.catalogue import Catalogue, read_catalogue
-from repairlib.recap.fitting_order import ORDER_RULE
-from repairlib.recap.item import Item
-from repairlib.recap.parts import read_parts
-from repairlib.recap.planner import Plan, plan, plan_file
-from repairlib.recap.rules import RULES
+from repairlib.core.public import public_names
 
-__all__ = ["ORDER_RULE", "RULES", "Board", "Catalogue", "Item", "Plan", "Position", "plan"]
-__all__ += ["plan_file", "read_board", "read_catalogue", "read_parts"]
+__getattr__, __all__ = public_names(
+    __name__,
+    board="Board Position read_board",
+    catalogue="Catalogue read_catalogue",
+    expectation="LIFE_RULE",
+    export="Saved csv_text free_stem write_whole",
+    fitting_order="ORDER_RULE Step",
+    item="Item",
+    makeshifts="back_to_back",
+    measurements="CANNOT_TELL LIMITS_RULE MAY_STAY MUST_GO",
+    order="MOST_BOARDS OrderLine SPARES_RULE money",
+    parts="read_parts",
+    planner="Plan plan plan_file",
+    rules="HOLD RULES",
+    selection="CHOICE_RULE",
+    substitution="substitute_capacitor",
+)

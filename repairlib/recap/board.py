@@ -9,8 +9,8 @@ import csv
 import io
 from pathlib import Path
 
-from repairlib.errors import RepairlibError
-from repairlib.recap.textfile import read_text
+from repairlib.core.errors import RepairlibError
+from repairlib.core.typed.textfile import read_text
 
 DIRECTIONS = ("up", "down", "left", "right", "none", "")
 FORMS = ("radial", "axial", "")

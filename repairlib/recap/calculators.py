@@ -2,8 +2,8 @@
 
 from __future__ import annotations
 
-from repairlib.calculator import Choice, Given, calculator, found
-from repairlib.quantity import Quantity
+from repairlib.core.calculator import Choice, Given, calculator, found
+from repairlib.core.quantity import Quantity
 from repairlib.recap import words
 from repairlib.recap.capacitor import Capacitor
 from repairlib.recap.rules import RULES, decide

@@ -10,9 +10,9 @@ from decimal import Decimal, InvalidOperation
 from pathlib import Path
 from typing import NamedTuple
 
-from repairlib.errors import RepairlibError
-from repairlib.health.families import families
-from repairlib.recap.textfile import TextFile, read_text
+from repairlib.core.errors import RepairlibError
+from repairlib.core.typed.textfile import TextFile, read_text
+from repairlib.health import families
 
 COLUMNS = (
     "part",

@@ -9,12 +9,19 @@ from __future__ import annotations
 from functools import lru_cache
 from typing import NamedTuple
 
-from repairlib.errors import RepairlibError
-from repairlib.health.decision_rules import brief
-from repairlib.health.esr import STATED_HZ, esr_of, loss_limit
-from repairlib.health.families import LOW_IMPEDANCE, families
-from repairlib.health.life import CAP_HOURS, CAP_YEARS, HOURS_A_YEAR, expected
-from repairlib.quantity import engineering
+from repairlib.core.errors import RepairlibError
+from repairlib.core.quantity import brief, engineering
+from repairlib.health import (
+    CAP_HOURS,
+    CAP_YEARS,
+    HOURS_A_YEAR,
+    LOW_IMPEDANCE,
+    STATED_HZ,
+    esr_of,
+    expected,
+    families,
+    loss_limit,
+)
 from repairlib.recap.catalogue import CataloguePart
 from repairlib.recap.rules import Proposal
 

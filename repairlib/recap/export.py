@@ -1,6 +1,6 @@
 """Writing a plan to files: CSV that no spreadsheet runs, and nothing overwritten by surprise.
 
-A file appears whole or not at all. The bench sheet is made in repairlib.printing.
+A file appears whole or not at all. The bench sheet is made in repairlib.show.sheets.
 """
 
 from __future__ import annotations
@@ -10,11 +10,11 @@ import io
 import os
 import re
 import tempfile
+from collections.abc import Iterable
 from pathlib import Path
 
-from repairlib.errors import RepairlibError
-from repairlib.recap.plan_table import COLUMNS
-from repairlib.recap.planner import Plan
+from repairlib.core.errors import RepairlibError
+from repairlib.recap.plan_table import COLUMNS, Row
 
 # A cell that begins so is a formula to a spreadsheet; so is one behind a separator, when the file
 # is opened with another separator than the comma. The wide signs count in some languages. Tabs
@@ -54,13 +54,13 @@ def not_live(cell: str) -> str:
     return _LIVE.sub(lambda found: found[1] + MARK + found[2], _BREAKS.sub(" ", cell))
 
 
-def csv_text(plan: Plan) -> tuple[str, int]:
-    """The plan as CSV text, every cell quoted, and how many cells had to be marked."""
+def csv_text(rows: Iterable[Row]) -> tuple[str, int]:
+    """The rows of a plan as CSV text, every cell quoted, and how many cells had to be marked."""
     buffer = io.StringIO()
     writer = csv.writer(buffer, quoting=csv.QUOTE_ALL)
     writer.writerow(COLUMNS)
     marked = 0
-    for row in plan.rows():
+    for row in rows:
         cells = [str(cell) for cell in row.values()]
         safe = [not_live(cell) for cell in cells]
         marked += sum(len(new) > len(old) for old, new in zip(cells, safe, strict=True))
@@ -68,13 +68,13 @@ def csv_text(plan: Plan) -> tuple[str, int]:
     return buffer.getvalue(), marked
 
 
-def write_csv(plan: Plan, path, overwrite: bool = False) -> Saved:
-    """Write the plan to a CSV file in UTF-8, with a byte order mark for spreadsheets.
+def write_csv(rows: Iterable[Row], path, overwrite: bool = False) -> Saved:
+    """Write the rows of a plan to a CSV file in UTF-8, with a byte order mark for spreadsheets.
 
     An existing file is left alone unless `overwrite`. Raises RepairlibError when the file exists
     or cannot be written; then nothing has changed.
     """
-    text, marked = csv_text(plan)
+    text, marked = csv_text(rows)
     return Saved(write_whole(path, text.encode("utf-8-sig"), overwrite), marked)
 
 

@@ -2,9 +2,9 @@
 
 from __future__ import annotations
 
+from repairlib.core.typed.references import in_natural_order
 from repairlib.recap.board import Board
 from repairlib.recap.item import Item
-from repairlib.recap.references import in_natural_order
 
 LOW_PROFILE_MM = 13.0
 ORDER_RULE = (

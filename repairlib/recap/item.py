@@ -2,8 +2,8 @@
 
 from __future__ import annotations
 
-from repairlib.errors import shown
-from repairlib.quantity import engineering
+from repairlib.core.errors import shown
+from repairlib.core.quantity import engineering
 from repairlib.recap import rules
 from repairlib.recap.board import Position
 from repairlib.recap.capacitor import Capacitor

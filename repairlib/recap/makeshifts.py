@@ -7,11 +7,10 @@ from __future__ import annotations
 
 from math import log10
 
-from repairlib.calculator import Choice, Given, calculator, found
-from repairlib.errors import RepairlibError
-from repairlib.health.decision_rules import brief
-from repairlib.health.leakage import own_leakage_limit
-from repairlib.quantity import Quantity
+from repairlib.core.calculator import Choice, Given, calculator, found
+from repairlib.core.errors import RepairlibError
+from repairlib.core.quantity import Quantity, brief
+from repairlib.health import own_leakage_limit
 from repairlib.recap.expectation import GENERAL
 from repairlib.recap.rules import new_capacitance, next_rating
 from repairlib.recap.substitution import CANNOT_TELL, CONDITIONS, NEVER

@@ -9,9 +9,9 @@ from __future__ import annotations
 import re
 from typing import NamedTuple
 
-from repairlib.errors import RepairlibError, shown
-from repairlib.health.measured import MeasuredPart
-from repairlib.health.readings import (
+from repairlib.core.errors import RepairlibError, shown
+from repairlib.core.quantity import engineering
+from repairlib.core.typed.readings import (
     ABOVE,
     BELOW,
     NOTHING,
@@ -20,8 +20,7 @@ from repairlib.health.readings import (
     VALUE,
     Measurement,
 )
-from repairlib.health.verdict import FIT, MARGINAL, REPLACE, judge_capacitor
-from repairlib.quantity import engineering
+from repairlib.health import FIT, MARGINAL, REPLACE, MeasuredPart, judge_capacitor
 from repairlib.recap import words
 from repairlib.recap.capacitor import Capacitor
 
@@ -79,7 +78,7 @@ class Judgement(NamedTuple):
 def judge_measured(old: Capacitor, part: MeasuredPart) -> Judgement:
     """What the readings of `part` say about the old part `old`.
 
-    >>> from repairlib.health.measured import read_measured
+    >>> from repairlib.health import read_measured
     >>> from repairlib.recap.ratings import describe
     >>> table = read_measured("Ref,C (µF),ESR @ 120 Hz (Ω)\\nC1,61,9.5\\n")
     >>> print(judge_measured(describe((("free", "100/16 elect"),)), table.parts[0]).stand)

@@ -5,8 +5,8 @@ from __future__ import annotations
 from decimal import ROUND_HALF_UP, Decimal
 from typing import NamedTuple
 
-from repairlib.errors import RepairlibError
-from repairlib.health.families import LOW_IMPEDANCE
+from repairlib.core.errors import RepairlibError
+from repairlib.health import LOW_IMPEDANCE
 from repairlib.recap.catalogue import CataloguePart
 from repairlib.recap.expectation import Expectation
 from repairlib.recap.item import Item

@@ -8,12 +8,11 @@ from __future__ import annotations
 import re
 from functools import lru_cache
 
-from repairlib.errors import RepairlibError
-from repairlib.recap import layout
-from repairlib.recap.capacitor import Capacitor
-from repairlib.recap.layout import SPACES, WORDS, Columns
-from repairlib.recap.ratings import describe
-from repairlib.recap.references import (
+from repairlib.core.errors import RepairlibError
+from repairlib.core.typed import layout
+from repairlib.core.typed.headings import Columns, read_headings
+from repairlib.core.typed.layout import SPACES, WORDS
+from repairlib.core.typed.references import (
     CAPACITORS,
     ON_THE_MAINS,
     TRIMMERS,
@@ -21,6 +20,10 @@ from repairlib.recap.references import (
     begins_with_reference,
     read_references,
 )
+from repairlib.core.typed.set_aside import BLANK, HEADING, OTHER_PART, TITLE, UNREADABLE, SetAside
+from repairlib.recap.capacitor import Capacitor
+from repairlib.recap.ratings import describe
+from repairlib.recap.sections import section_kind
 from repairlib.recap.words import CERAMIC, FILM, MAINS, PAPER, POLYMER, TANTALUM
 
 # Their exact value decides nothing, so a code such as 104 may stay unread.
@@ -30,32 +33,8 @@ LONGEST_LINE = 2000
 MOST_REMEMBERED = 20_000
 QUOTED_LINES = 5  # a quoted cell that runs over more lines than this was never closed
 
-# What a line can be, besides a line of parts.
-HEADING, BLANK, TITLE, OTHER_PART, UNREADABLE = (
-    "heading",
-    "blank",
-    "title or note",
-    "not a capacitor",
-    "unreadable",
-)
-
 _plain_reference = re.compile(r"C[1-9][0-9]{0,4}").fullmatch
 _capacitor_inside = re.compile(r"\bC[ -]?[0-9]{1,5}[A-Z]?\b").search
-
-
-class SetAside:
-    """A line that gave no parts: its number, its text, what it is, and why."""
-
-    __slots__ = ("line", "text", "what", "why")
-
-    def __init__(self, line: int, text: str, what: str, why: str = ""):
-        self.line = line
-        self.text = text
-        self.what = what
-        self.why = why
-
-    def __repr__(self) -> str:
-        return f"line {self.line}: {self.what}" + (f" ({self.why})" if self.why else "")
 
 
 class PartsList:
@@ -198,7 +177,7 @@ class _ListReader:
     def read_row(self, number: int, line: str, cells: list[str]) -> None:
         columns = None
         if not begins_with_reference(cells[0]):
-            columns = layout.read_headings(cells, line)
+            columns = read_headings(cells, line)
         if columns:
             self.columns = columns if self.separator else None
             self.known = self.seen_before()
@@ -328,7 +307,7 @@ class _ListReader:
         self.known[rest] = self.list.capacitors[-1]
 
     def read_line_without_reference(self, number: int, line: str) -> None:
-        section = layout.section_kind(line)
+        section = section_kind(line)
         if section is not None:
             self.section = section
             self.known = self.seen_before()

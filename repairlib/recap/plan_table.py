@@ -2,12 +2,10 @@
 
 from __future__ import annotations
 
-from typing import TYPE_CHECKING
+from collections.abc import Callable, Iterable
 
+from repairlib.recap.fitting_order import Step
 from repairlib.recap.item import Item
-
-if TYPE_CHECKING:
-    from repairlib.recap.planner import Plan
 
 COLUMNS = (
     "reference",
@@ -32,14 +30,21 @@ COLUMNS = (
 )
 
 
-def rows_of(plan: Plan) -> list[dict[str, str | int]]:
-    """One dict of texts for each reference: first those to replace, in fitting order."""
-    rows = [_row(plan, item, step.title) for step in plan.steps for item in step.items]
-    others = plan.may_stay + plan.held + plan.judged + plan.kept
-    return rows + [_row(plan, item) for item in others]
+Row = dict[str, str | int]
 
 
-def _row(plan: Plan, item: Item, step: str = "") -> dict[str, str | int]:
+def rows_of(
+    steps: Iterable[Step], others: Iterable[Item], source_of: Callable[[Item], str]
+) -> list[Row]:
+    """One dict of texts for each reference: first those to replace, in fitting order.
+
+    `source_of` gives the text of the line that names an item.
+    """
+    rows = [_row(item, source_of(item), step.title) for step in steps for item in step.items]
+    return rows + [_row(item, source_of(item)) for item in others]
+
+
+def _row(item: Item, source: str, step: str = "") -> Row:
     made_by = "; ".join(f"{name}: {did}" for name, did in item.new.rules) if item.new else ""
     measured, selection, expected = item.measured, item.selection, item.expected
     bought = selection.part if selection else None
@@ -62,6 +67,6 @@ def _row(plan: Plan, item: Item, step: str = "") -> dict[str, str | int]:
         "; ".join(selection.explained()) if selection else "",
         "; ".join(item.looks),
         item.line,
-        plan.source(item),
+        source,
     )
     return dict(zip(COLUMNS, values, strict=True))

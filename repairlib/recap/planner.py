@@ -9,11 +9,13 @@ from functools import cached_property
 from pathlib import Path
 from textwrap import fill
 
-from repairlib.errors import RepairlibError
-from repairlib.health.measured import MeasuredTable
+from repairlib.core.errors import RepairlibError
+from repairlib.core.typed.textfile import read_text
+from repairlib.health import MeasuredTable
 from repairlib.recap import rules
 from repairlib.recap.board import Board
 from repairlib.recap.catalogue import Catalogue
+from repairlib.recap.export import write_csv
 from repairlib.recap.fitting_order import Step, in_steps
 from repairlib.recap.item import (
     Duplicate,
@@ -25,10 +27,9 @@ from repairlib.recap.item import (
 from repairlib.recap.measurements import judge_measured
 from repairlib.recap.order import ONE_MEASURED, Order, check_boards, order_of
 from repairlib.recap.parts import UNREADABLE, PartsList, SetAside, read_parts
-from repairlib.recap.plan_table import COLUMNS, rows_of
+from repairlib.recap.plan_table import COLUMNS, Row, rows_of
 from repairlib.recap.rules import HOLD, JUDGE, KEEP, REPLACE, STAY
 from repairlib.recap.selection import Selector
-from repairlib.recap.textfile import read_text
 
 
 class Plan:
@@ -189,9 +190,10 @@ class Plan:
 
     __repr__ = __str__
 
-    def rows(self) -> list[dict[str, str | int]]:
+    def rows(self) -> list[Row]:
         """One dict of texts for each reference: first those to replace, in fitting order."""
-        return rows_of(self)
+        others = self.may_stay + self.held + self.judged + self.kept
+        return rows_of(self.steps, others, self.source)
 
     def table(self):
         """The plan as a pandas table, one row for each reference."""
@@ -201,9 +203,7 @@ class Plan:
 
     def to_csv(self, path, overwrite: bool = False):
         """Write the plan as CSV; see export.write_csv."""
-        from repairlib.recap.export import write_csv
-
-        return write_csv(self, path, overwrite)
+        return write_csv(self.rows(), path, overwrite)
 
     def _look_around(self, everything: list[Item]) -> None:
         """Set each item beside the board, the measured values and the catalogue."""

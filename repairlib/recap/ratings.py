@@ -13,7 +13,7 @@ from __future__ import annotations
 import re
 from functools import lru_cache
 
-from repairlib.errors import RepairlibError
+from repairlib.core.errors import RepairlibError
 from repairlib.markings import read
 from repairlib.recap import words
 from repairlib.recap.capacitor import Capacitor

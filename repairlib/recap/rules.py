@@ -7,12 +7,12 @@ from __future__ import annotations
 
 from functools import cache, lru_cache
 
-from repairlib import series
-from repairlib.quantity import engineering
+from repairlib.core import series
+from repairlib.core.quantity import engineering
+from repairlib.core.tables import read_table
 from repairlib.recap import words
 from repairlib.recap.capacitor import Capacitor
 from repairlib.recap.sizes import CanSize, typical_can
-from repairlib.tables import read_table
 
 REPLACE, KEEP, JUDGE, HOLD = "replace", "keep", "judge", "hold"
 STAY = "may stay"  # it ages, but it was measured and is as new

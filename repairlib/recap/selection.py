@@ -8,9 +8,8 @@ from __future__ import annotations
 
 from typing import NamedTuple
 
-from repairlib.health.families import LOW_IMPEDANCE, WET, families
-from repairlib.health.life import CAP_YEARS
-from repairlib.quantity import engineering
+from repairlib.core.quantity import engineering
+from repairlib.health import CAP_YEARS, LOW_IMPEDANCE, WET, families
 from repairlib.recap.board import Position
 from repairlib.recap.catalogue import Catalogue, CataloguePart
 from repairlib.recap.expectation import INSIDE_C, hours_inside, years_in_words

@@ -8,8 +8,8 @@ from __future__ import annotations
 
 from functools import cache
 
+from repairlib.core.tables import read_table
 from repairlib.recap.board import Position
-from repairlib.tables import read_table
 
 CHECK = "check the data sheet"
 

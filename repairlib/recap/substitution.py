@@ -8,11 +8,10 @@ from __future__ import annotations
 
 from typing import NamedTuple
 
-from repairlib.calculator import Choice, Given, calculator, found
-from repairlib.errors import RepairlibError
-from repairlib.health.decision_rules import brief
-from repairlib.health.derating import working_share
-from repairlib.quantity import Quantity
+from repairlib.core.calculator import Choice, Given, calculator, found
+from repairlib.core.errors import RepairlibError
+from repairlib.core.quantity import Quantity, brief
+from repairlib.health import working_share
 from repairlib.recap.rules import next_rating
 from repairlib.recap.words import ALUMINIUM, BIPOLAR, FILM, MAINS, PAPER, POLYMER, TANTALUM
 

@@ -1,1 +1,11 @@
 """Charge in a capacitor: its energy, how it leaves through a resistor, and when to stop."""
+
+from repairlib.core.public import public_names
+
+__getattr__, __all__ = public_names(
+    __name__,
+    discharge="LIMITS bleeder discharge_time stored_energy",
+    energy_classes="ac_limits energy_class steady_dc",
+    steady_limits="ES1 RULES",
+    unplugging="after_unplugging",
+)

@@ -9,12 +9,11 @@ from __future__ import annotations
 import math
 from typing import NamedTuple
 
-from repairlib import series
-from repairlib.calculator import Choice, Given, calculator, found
-from repairlib.errors import RepairlibError
-from repairlib.health.decision_rules import brief
-from repairlib.quantity import Quantity
-from repairlib.stored_charge.energy_class import QUALIFIED, VERIFY, steady_dc
+from repairlib.core import series
+from repairlib.core.calculator import Choice, Given, calculator, found
+from repairlib.core.errors import RepairlibError
+from repairlib.core.quantity import Quantity, brief
+from repairlib.stored_charge.energy_classes import QUALIFIED, VERIFY, steady_dc
 from repairlib.stored_charge.steady_limits import ES1
 
 OWN, TIME_CONSTANT = "own limit", "IEC 60950-1, time constant"

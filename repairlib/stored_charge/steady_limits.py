@@ -8,8 +8,8 @@ from __future__ import annotations
 
 from typing import NamedTuple
 
-from repairlib.calculator import Choice, calculator, found
-from repairlib.quantity import Quantity
+from repairlib.core.calculator import Choice, calculator, found
+from repairlib.core.quantity import Quantity
 
 NO_PERMISSION = "A low class is no permission to touch."
 

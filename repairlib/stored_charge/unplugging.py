@@ -8,11 +8,10 @@ from __future__ import annotations
 
 import math
 
-from repairlib.calculator import Choice, Given, calculator, found
-from repairlib.health.decision_rules import brief
-from repairlib.quantity import Quantity
+from repairlib.core.calculator import Choice, Given, calculator, found
+from repairlib.core.quantity import Quantity, brief
 from repairlib.stored_charge.discharge import by_voltage
-from repairlib.stored_charge.energy_class import capacitor_limits
+from repairlib.stored_charge.energy_classes import capacitor_limits
 
 MEETS, FAILS, NOT_ASKED = "meets", "does not meet", "not asked"
 SMALL = 0.1e-6  # F; up to it two of the rules ask for nothing

@@ -12,9 +12,9 @@ import pytest
 from scipy.integrate import solve_ivp
 from scipy.sparse import diags_array
 
+from repairlib.faces.panels.joint_heat import joint_heat_panel
 from repairlib.heat.conduction import Stuff, conduct, convecting, grid, held
 from repairlib.heat.joint import heat_joint
-from repairlib.panels.joint_heat import joint_heat_panel
 from tests.benchmarks.floor import report, seconds
 
 BOARD = Stuff((0.81, 0.29), 1850, 1100)

@@ -4,7 +4,7 @@ import tracemalloc
 
 import numpy as np
 
-from repairlib.health.families import families
+from repairlib.health.capacitor_families import families
 from repairlib.health.table import family_codes, judge_table
 from tests.benchmarks.floor import report, seconds
 

@@ -5,8 +5,9 @@ from html import escape
 
 import ipywidgets as widgets
 
-from repairlib.exercises import open_exercise
-from repairlib.panels.quick_check import quick_check
+from repairlib.faces.panels import answer_form
+from repairlib.faces.panels.marking_reader import quick_check
+from repairlib.learn import open_exercise
 from tests.benchmarks.floor import report, seconds
 
 TYPED = ("1", "10", "104", "104K", "1000µF 16V", "hello", "4u7", "220 16V")
@@ -36,7 +37,7 @@ def test_update_takes_less_than_50_ms(capsys):
 
 def test_an_answer_saved_and_told_takes_less_than_50_ms(capsys, tmp_path, monkeypatch):
     monkeypatch.setenv("REPAIRLIB_HOME", str(tmp_path))
-    box = open_exercise("00-start-here").form().views["q7"].box
+    box = answer_form(open_exercise("00-start-here")).views["q7"].box
     answers = [f"{number} pF" for number in range(1, 9)]
 
     def floor():

@@ -5,7 +5,7 @@ import tracemalloc
 
 import pytest
 
-from repairlib.errors import RepairlibError
+from repairlib.core.errors import RepairlibError
 from repairlib.markings import read
 from tests.benchmarks.floor import report, seconds, start_seconds
 

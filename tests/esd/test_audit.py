@@ -4,10 +4,10 @@ import pytest
 from hypothesis import given
 from hypothesis import strategies as st
 
-from repairlib.errors import RepairlibError
+from repairlib.core.errors import RepairlibError
+from repairlib.core.tables import demo_path
 from repairlib.esd.audit import audit_bench
 from repairlib.esd.limits import EDITIONS, esd_limit, items
-from repairlib.tables import demo_path
 
 
 def verdicts(audit):

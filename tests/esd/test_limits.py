@@ -2,10 +2,10 @@
 
 import pytest
 
-from repairlib.errors import RepairlibError
+from repairlib.core.errors import RepairlibError
+from repairlib.core.tables import read_table
 from repairlib.esd.limits import EDITIONS, esd_limit, items, limit_row, needed_test_voltage
 from repairlib.esd.parts import insulator_distance
-from repairlib.tables import read_table
 
 
 def verdict(item, reading, edition, **more):

@@ -2,7 +2,7 @@
 
 import pytest
 
-from repairlib.errors import RepairlibError
+from repairlib.core.errors import RepairlibError
 from repairlib.health.ageing import better_part, expected_life, mixed_use_life, too_old
 
 GENERAL = "aluminium general 105"

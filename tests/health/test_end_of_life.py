@@ -2,7 +2,7 @@
 
 import pytest
 
-from repairlib.errors import RepairlibError
+from repairlib.core.errors import RepairlibError
 from repairlib.health.end_of_life import criterion, end_of_life_limits
 
 # Family, V, criterion: capacitance from, to (times its first value), loss times, leakage times.

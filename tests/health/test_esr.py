@@ -4,7 +4,8 @@ import pytest
 from hypothesis import given
 from hypothesis import strategies as st
 
-from repairlib.errors import RepairlibError
+from repairlib.core.errors import RepairlibError
+from repairlib.health.capacitor_families import families
 from repairlib.health.esr import (
     esr_from_tan_delta,
     esr_limit,
@@ -16,7 +17,6 @@ from repairlib.health.esr import (
     tan_delta_of,
     thousands_above,
 )
-from repairlib.health.families import families
 
 VOLTS = (6.3, 10, 16, 25, 35, 50, 63, 100)
 

@@ -10,7 +10,7 @@ import pytest
 from hypothesis import given
 from hypothesis import strategies as st
 
-from repairlib.errors import RepairlibError
+from repairlib.core.errors import RepairlibError
 from repairlib.health.in_circuit import in_circuit_reading, look_at, look_between
 from repairlib.health.neighbourhood import read_neighbourhood
 

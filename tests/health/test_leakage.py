@@ -2,7 +2,7 @@
 
 import pytest
 
-from repairlib.errors import RepairlibError
+from repairlib.core.errors import RepairlibError
 from repairlib.health.end_of_life import end_of_life_limits
 from repairlib.health.leakage import LARGER, OWN, SUM, leakage_limit
 from repairlib.health.verdict import judge_capacitor

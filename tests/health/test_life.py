@@ -4,8 +4,8 @@ import pytest
 from hypothesis import given
 from hypothesis import strategies as st
 
-from repairlib.errors import RepairlibError
-from repairlib.health.families import families
+from repairlib.core.errors import RepairlibError
+from repairlib.health.capacitor_families import families
 from repairlib.health.life import (
     CAP_HOURS,
     dc_life_with_heating,

@@ -6,8 +6,8 @@ import pytest
 from hypothesis import given
 from hypothesis import strategies as st
 
-from repairlib.errors import RepairlibError
-from repairlib.health.decision_rules import RULES, decide, false_accept_risk
+from repairlib.core.decide import RULES, decide, false_accept_risk
+from repairlib.core.errors import RepairlibError
 from repairlib.health.meter import (
     four_wire_resistance,
     interval,

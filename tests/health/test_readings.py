@@ -1,4 +1,4 @@
-"""repairlib.health.readings and measured: what people write, and tables of it."""
+"""repairlib.core.typed.readings and measured: what people write, and tables of it."""
 
 import math
 
@@ -6,9 +6,9 @@ import pytest
 from hypothesis import given
 from hypothesis import strategies as st
 
-from repairlib.errors import RepairlibError
+from repairlib.core.errors import RepairlibError
+from repairlib.core.typed.readings import read_measurement
 from repairlib.health.measured import read_measured, read_measured_file
-from repairlib.health.readings import read_measurement
 
 # One reading
 

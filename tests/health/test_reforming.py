@@ -2,8 +2,8 @@
 
 import pytest
 
-from repairlib.errors import RepairlibError
-from repairlib.health.families import families
+from repairlib.core.errors import RepairlibError
+from repairlib.health.capacitor_families import families
 from repairlib.health.reforming import METHODS, reforming_schedule
 
 WET = [name for name, one in families().items() if one.inside == "wet aluminium"]

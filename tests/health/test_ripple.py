@@ -2,7 +2,7 @@
 
 import pytest
 
-from repairlib.errors import RepairlibError
+from repairlib.core.errors import RepairlibError
 from repairlib.health.ripple import ripple_at_frequency, ripple_of_can
 
 

@@ -7,8 +7,8 @@ import pytest
 from hypothesis import given, settings
 from hypothesis import strategies as st
 
-from repairlib.errors import RepairlibError
-from repairlib.health.families import families
+from repairlib.core.errors import RepairlibError
+from repairlib.health.capacitor_families import families
 from repairlib.health.table import VERDICTS, family_codes, judge_table
 
 GENERAL = "aluminium general 105"

@@ -4,9 +4,9 @@ import pytest
 from hypothesis import given
 from hypothesis import strategies as st
 
-from repairlib.errors import RepairlibError
+from repairlib.core.errors import RepairlibError
+from repairlib.health.capacitor_families import families
 from repairlib.health.end_of_life import criterion
-from repairlib.health.families import families
 from repairlib.health.verdict import capacitance_window, judge_capacitor
 
 GENERAL, LOW = "aluminium general 105", "aluminium low impedance"

@@ -4,8 +4,9 @@ import pytest
 from hypothesis import given
 from hypothesis import strategies as st
 
-from repairlib.errors import RepairlibError
-from repairlib.heat.alloys import (
+from repairlib.core.errors import RepairlibError
+from repairlib.core.sources import SOURCES
+from repairlib.heat.solder_alloys import (
     ELEMENTS,
     alloy,
     alloys,
@@ -17,7 +18,6 @@ from repairlib.heat.alloys import (
     solder_alloy,
     solder_composition,
 )
-from repairlib.sources import SOURCES
 
 LEADED = {
     "Sn63Pb37", "Sn60Pb40", "Sn50Pb50", "Sn40Pb60", "Sn90Pb10", "Sn62Pb36Ag2", "Pb75Sn25",

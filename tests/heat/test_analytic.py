@@ -5,7 +5,7 @@ import math
 import pytest
 from pytest import approx
 
-from repairlib.errors import RepairlibError
+from repairlib.core.errors import RepairlibError
 from repairlib.heat.analytic import (
     barrel_area,
     deep_celsius,

@@ -6,11 +6,11 @@ import pytest
 from hypothesis import given
 from hypothesis import strategies as st
 
-from repairlib.errors import RepairlibError
-from repairlib.heat.alloys import ELEMENTS, check_parts, density, fusion_heat
+from repairlib.core.errors import RepairlibError
 from repairlib.heat.desoldering import braid_width, nozzle_bore, tip_width
 from repairlib.heat.mixed_joint import mix, soft_from
 from repairlib.heat.phase_diagrams import just_melted, liquid_fraction, liquidus, solidus
+from repairlib.heat.solder_alloys import ELEMENTS, check_parts, density, fusion_heat
 from repairlib.heat.volume import fill_needed, hole_volume, metal_share, wire_length
 
 NUMBERS = st.floats() | st.floats(-10, 200) | st.integers(-5, 500)

@@ -2,11 +2,11 @@
 
 import pytest
 
+from repairlib.core.tables import demo_path
 from repairlib.heat.exposure_log import judge_exposure, read_exposure_log
 from repairlib.heat.reflow import CANNOT_TELL, FAIL, PASS, judge_profile
 from repairlib.heat.reflow_limits import package_limits
 from repairlib.heat.thermocouple_log import read_log
-from repairlib.tables import demo_path
 
 CHIP = package_limits("Pb-free", 1.0, 200)
 

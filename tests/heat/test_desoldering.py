@@ -4,8 +4,9 @@ import pytest
 from hypothesis import given
 from hypothesis import strategies as st
 
-from repairlib.errors import RepairlibError
-from repairlib.heat.alloys import alloys
+from repairlib.core.errors import RepairlibError
+from repairlib.core.sources import SOURCES
+from repairlib.core.tables import demo_path, read_table
 from repairlib.heat.desoldering import (
     BRAIDS,
     FIRST,
@@ -21,9 +22,8 @@ from repairlib.heat.desoldering import (
     take_out,
     tip_width,
 )
+from repairlib.heat.solder_alloys import alloys
 from repairlib.recap import plan_file, read_board
-from repairlib.sources import SOURCES
-from repairlib.tables import demo_path, read_table
 
 
 @pytest.mark.published("US Navy training text 14186, page 3-16")

@@ -3,7 +3,9 @@
 import pytest
 from pytest import approx
 
-from repairlib.errors import RepairlibError
+from repairlib.core.errors import RepairlibError
+from repairlib.core.sources import SOURCES
+from repairlib.core.tables import read_table
 from repairlib.heat.estimates import (
     contact_temperature,
     heat_at_depth,
@@ -14,8 +16,6 @@ from repairlib.heat.estimates import (
 )
 from repairlib.heat.joint_mesh import AIR_FILM, STILL_FILM
 from repairlib.heat.materials import figure, figures, melting_heat_of, stuff, withstands
-from repairlib.sources import SOURCES
-from repairlib.tables import read_table
 
 WORKED = "worked by hand from textbook formulas and the stated inputs"
 

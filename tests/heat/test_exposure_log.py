@@ -4,7 +4,7 @@ import random
 
 import pytest
 
-from repairlib.errors import RepairlibError
+from repairlib.core.errors import RepairlibError
 from repairlib.heat.bake import CELL, TAPE
 from repairlib.heat.exposure_log import judge_exposure, parse_exposure_log, read_exposure_log
 

@@ -3,7 +3,7 @@
 import numpy as np
 import pytest
 
-from repairlib.errors import RepairlibError
+from repairlib.core.errors import RepairlibError
 from repairlib.heat.hot_air import HEAT, Recipe, Stage, air_at_part, lumped, play
 from repairlib.heat.reflow import judge_profile
 from repairlib.heat.reflow_limits import standard_limits

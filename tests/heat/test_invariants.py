@@ -2,9 +2,9 @@
 
 import pytest
 
-from repairlib.errors import RepairlibError
+from repairlib.core.errors import RepairlibError
+from repairlib.core.sources import SOURCES
 from repairlib.heat.invariants import INVARIANTS, invariant_points
-from repairlib.sources import SOURCES
 
 
 def lines(system):

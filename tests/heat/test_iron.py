@@ -4,8 +4,8 @@ import pytest
 from hypothesis import given
 from hypothesis import strategies as st
 
-from repairlib.errors import RepairlibError
-from repairlib.heat.alloys import alloy, alloys
+from repairlib.core.errors import RepairlibError
+from repairlib.core.sources import SOURCES
 from repairlib.heat.iron import (
     ABOVE_LIQUIDUS,
     FLUX_LIMIT,
@@ -15,7 +15,7 @@ from repairlib.heat.iron import (
     limits,
     setting_for,
 )
-from repairlib.sources import SOURCES
+from repairlib.heat.solder_alloys import alloy, alloys
 
 
 def row(item):

@@ -5,7 +5,7 @@ from hypothesis import given, settings
 from hypothesis import strategies as st
 from pytest import approx
 
-from repairlib.errors import RepairlibError
+from repairlib.core.errors import RepairlibError
 from repairlib.heat.joint import heat_joint
 from repairlib.heat.joint_mesh import Setup, joint_mesh
 from repairlib.heat.joint_verdict import (

@@ -4,9 +4,9 @@ import pytest
 from hypothesis import given
 from hypothesis import strategies as st
 
-from repairlib.errors import RepairlibError
-from repairlib.heat.alloys import alloy, alloys
+from repairlib.core.errors import RepairlibError
 from repairlib.heat.mixed_joint import mix, soft_from, solders_meet, solders_meet_by_mass
+from repairlib.heat.solder_alloys import alloy, alloys
 
 SOLDERS = sorted(alloys())
 

@@ -2,7 +2,8 @@
 
 import pytest
 
-from repairlib.errors import RepairlibError
+from repairlib.core.errors import RepairlibError
+from repairlib.core.tables import read_table
 from repairlib.heat.bake import CELL, TAPE, WET, bake_before_reflow, bake_time, hottest_oven
 from repairlib.heat.moisture import (
     LEVELS,
@@ -13,7 +14,6 @@ from repairlib.heat.moisture import (
     reset_in_dry_air,
     reset_rule,
 )
-from repairlib.tables import read_table
 
 DAY = 24
 

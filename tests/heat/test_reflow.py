@@ -2,7 +2,7 @@
 
 import pytest
 
-from repairlib.errors import RepairlibError
+from repairlib.core.errors import RepairlibError
 from repairlib.heat.profile import Doubt, make_profile, read_points
 from repairlib.heat.reflow import CANNOT_TELL, FAIL, PASS, judge_profile, judge_reflow
 from repairlib.heat.reflow_limits import paste_limits, standard_limits

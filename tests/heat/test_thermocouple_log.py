@@ -5,7 +5,7 @@ import random
 import numpy as np
 import pytest
 
-from repairlib.errors import RepairlibError
+from repairlib.core.errors import RepairlibError
 from repairlib.heat.reflow import CANNOT_TELL, PASS, judge_profile
 from repairlib.heat.reflow_limits import standard_limits
 from repairlib.heat.thermocouple_log import parse_log, read_log

@@ -6,10 +6,10 @@ import pytest
 from hypothesis import example, given, settings
 from hypothesis import strategies as st
 
-from repairlib.errors import RepairlibError
+from repairlib.core.errors import RepairlibError
+from repairlib.core.sources import SOURCES
 from repairlib.markings import KINDS, read
 from repairlib.markings.colours import NAMES
-from repairlib.sources import SOURCES
 
 PRINTED = "0123456789.,/ \nABCDEFGHJKLMNPQRSTUVWXYZpnuµmkjzev%±+-()°~=Ωr"
 WORDS = [*NAMES, "bn", "GD", "gr", "b", "body", "end", "dot", "tolerance", "mauve", "10", "-"]

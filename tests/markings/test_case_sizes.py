@@ -2,7 +2,7 @@
 
 import pytest
 
-from repairlib.errors import RepairlibError
+from repairlib.core.errors import RepairlibError
 from repairlib.markings import read
 
 SAMSUNG = "Samsung ceramic chip capacitors, part-number table, dimensions"

@@ -2,7 +2,7 @@
 
 import pytest
 
-from repairlib.errors import RepairlibError
+from repairlib.core.errors import RepairlibError
 from repairlib.markings import read
 
 YAGEO = "Yageo Chip Resistor Surface Mount, Marking, June 2011 V.2, Table 1"

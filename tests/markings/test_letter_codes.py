@@ -2,7 +2,7 @@
 
 import pytest
 
-from repairlib.errors import RepairlibError
+from repairlib.core.errors import RepairlibError
 from repairlib.markings import read
 
 RKM = "IEC 60062, letter code for capacitance, as quoted in an encyclopaedia, RKM code, 2017"

@@ -2,7 +2,7 @@
 
 import pytest
 
-from repairlib.errors import RepairlibError
+from repairlib.core.errors import RepairlibError
 from repairlib.markings import read
 
 CARD = "Vishay Draloric/Beyschlag Color Code Card, after IEC 60062"

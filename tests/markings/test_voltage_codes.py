@@ -2,7 +2,7 @@
 
 import pytest
 
-from repairlib.errors import RepairlibError
+from repairlib.core.errors import RepairlibError
 from repairlib.markings import read, write_voltage_code
 
 PANASONIC = "Panasonic radial aluminium, part number system, voltage codes"

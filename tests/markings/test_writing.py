@@ -4,14 +4,14 @@ import pytest
 from hypothesis import given
 from hypothesis import strategies as st
 
-from repairlib.errors import RepairlibError
+from repairlib.core.errors import RepairlibError
+from repairlib.core.quantity import read_quantity
 from repairlib.markings import (
     read,
     write_capacitor_code,
     write_letter_code,
     write_voltage_code,
 )
-from repairlib.quantity import read_quantity
 
 figures = st.integers(10, 99)
 

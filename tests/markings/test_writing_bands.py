@@ -7,7 +7,8 @@ import pytest
 from hypothesis import given
 from hypothesis import strategies as st
 
-from repairlib.errors import RepairlibError
+from repairlib.core.errors import RepairlibError
+from repairlib.core.series import E_SERIES
 from repairlib.markings import (
     read,
     what_else,
@@ -18,7 +19,6 @@ from repairlib.markings import (
     write_inductor_code,
     write_resistor_code,
 )
-from repairlib.series import E_SERIES
 
 FIVE_BANDS = [0.01, 0.02, 0.05, 0.1, 0.25, 0.5, 1, 2, 5, 10]  # percent
 FOUR_BANDS = [*FIVE_BANDS, 20]

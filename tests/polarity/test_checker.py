@@ -6,7 +6,8 @@ from itertools import product
 
 import pytest
 
-from repairlib.errors import RepairlibError
+from repairlib.core.errors import RepairlibError
+from repairlib.core.safety import HAZARDS
 from repairlib.polarity import (
     FITTED,
     board_marks,
@@ -15,7 +16,6 @@ from repairlib.polarity import (
     marks_of,
     part_mark_names,
 )
-from repairlib.safety import HAZARDS
 
 AT_THE_MARK, AT_THE_OTHER_END, NOT_DECIDED = FITTED
 RADIAL = ("aluminium radial", "stripe with minus signs")

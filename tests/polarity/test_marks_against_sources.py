@@ -183,8 +183,8 @@ def test_what_happens_if_wrong(family, word):
 
 
 def test_how_a_row_is_known_agrees_with_its_source():
-    from repairlib.sources import SOURCES
-    from repairlib.tables import read_table
+    from repairlib.core.sources import SOURCES
+    from repairlib.core.tables import read_table
 
     tables = ("polarity_families", "polarity_part_marks", "polarity_board_marks")
     rows = [row for name in tables for row in read_table(name)]
@@ -194,7 +194,7 @@ def test_how_a_row_is_known_agrees_with_its_source():
 
 
 def test_ids_are_unique():
-    from repairlib.tables import read_table
+    from repairlib.core.tables import read_table
 
     assert len(part_marks()) == len(read_table("polarity_part_marks"))
     assert len(board_marks()) == len(read_table("polarity_board_marks"))

@@ -11,9 +11,9 @@ import pytest
 from hypothesis import given, settings
 from hypothesis import strategies as st
 
-from repairlib.errors import RepairlibError
+from repairlib.core.errors import RepairlibError
+from repairlib.core.tables import DATASETS, demo_path
 from repairlib.recap.catalogue import COLUMNS, NEEDED, parse_catalogue, read_catalogue
-from repairlib.tables import DATASETS, demo_path
 
 HEAD = "part,family,capacitance_uf,rated_v,rated_c,mounting,price"
 GOOD = "A1,aluminium general 105,10,16,105,radial,0.05"

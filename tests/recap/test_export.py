@@ -8,7 +8,7 @@ import pytest
 from hypothesis import given, settings
 from hypothesis import strategies as st
 
-from repairlib.errors import RepairlibError
+from repairlib.core.errors import RepairlibError
 from repairlib.health.measured import read_measured
 from repairlib.recap import plan
 from repairlib.recap.catalogue import parse_catalogue
@@ -29,7 +29,7 @@ def test_formula_is_marked(cell):
 def test_no_cell_comes_out_live(text):
     """Neither as a comma file nor when opened with another separator."""
     made = plan(f"C1,10/16,elect\nC2,10/16,{text}\n")
-    written = csv_text(made)[0]
+    written = csv_text(made.rows())[0]
     for row in csv.reader(io.StringIO(written)):
         for cell in row:
             for separator in ("\0", ";", "\t", "|"):
@@ -44,7 +44,7 @@ def test_catalogue_and_readings_come_out_harmless():
     )
     readings = read_measured("Ref,C (µF),ESR @ 120 Hz (Ω)\nC1,=1+1,+5\n")
     made = plan("C1,10/16,elect\n", measured=readings, catalogue=catalogue)
-    (row,) = csv.DictReader(io.StringIO(csv_text(made)[0]))
+    (row,) = csv.DictReader(io.StringIO(csv_text(made.rows())[0]))
     assert row["catalogue part"] == "'=1+1"
     assert not any(cell.strip().startswith(LIVE) for cell in row.values())
 
@@ -62,10 +62,10 @@ def test_existing_file_is_left_alone(tmp_path):
     path = tmp_path / "plan.csv"
     path.write_text("mine")
     with pytest.raises(RepairlibError, match="nothing was overwritten"):
-        write_csv(plan(LIST), path)
+        write_csv(plan(LIST).rows(), path)
     assert path.read_text() == "mine"
     assert os.listdir(tmp_path) == ["plan.csv"]
-    write_csv(plan(LIST), path, overwrite=True)
+    write_csv(plan(LIST).rows(), path, overwrite=True)
     assert path.read_text("utf-8-sig").startswith('"reference"')
 
 

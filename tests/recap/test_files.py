@@ -2,7 +2,7 @@
 
 import pytest
 
-from repairlib.errors import RepairlibError
+from repairlib.core.errors import RepairlibError
 from repairlib.recap import plan_file, read_board
 
 LIST = "Ref,Value,Type\nC1,10µF 16V,elect\n"

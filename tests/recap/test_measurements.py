@@ -4,11 +4,11 @@ import pytest
 from hypothesis import given, settings
 from hypothesis import strategies as st
 
-from repairlib.errors import RepairlibError
+from repairlib.core.errors import RepairlibError
+from repairlib.core.tables import demo_path
 from repairlib.health.measured import read_measured, read_measured_file
 from repairlib.recap import Board, Position, plan, plan_file
 from repairlib.recap.measurements import CANNOT_TELL, MAY_STAY, MUST_GO
-from repairlib.tables import demo_path
 
 HEAD = "Ref,C (µF),ESR @ 120 Hz (Ω),Leakage (µA)"
 

@@ -4,7 +4,7 @@ from decimal import Decimal
 
 import pytest
 
-from repairlib.errors import RepairlibError
+from repairlib.core.errors import RepairlibError
 from repairlib.health.measured import read_measured
 from repairlib.recap import Board, Position, plan
 from repairlib.recap.catalogue import parse_catalogue

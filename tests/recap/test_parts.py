@@ -4,9 +4,9 @@ import pytest
 from hypothesis import given, settings
 from hypothesis import strategies as st
 
-from repairlib.errors import RepairlibError
+from repairlib.core.errors import RepairlibError
+from repairlib.core.typed.textfile import decode
 from repairlib.recap import Plan, plan, read_parts
-from repairlib.recap.textfile import decode
 
 
 def fates(text):

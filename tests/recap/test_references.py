@@ -2,8 +2,8 @@
 
 import pytest
 
-from repairlib.errors import RepairlibError
-from repairlib.recap.references import read_references
+from repairlib.core.errors import RepairlibError
+from repairlib.core.typed.references import read_references
 
 WRITTEN = {
     "C5": ["C5"],

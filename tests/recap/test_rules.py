@@ -2,11 +2,11 @@
 
 import pytest
 
+from repairlib.core.sources import SOURCES
+from repairlib.core.tables import read_table
 from repairlib.recap.ratings import describe
 from repairlib.recap.rules import RULES, decide, new_capacitance, next_rating, rated_voltages
 from repairlib.recap.sizes import typical_can
-from repairlib.sources import SOURCES
-from repairlib.tables import read_table
 
 
 def decided(text):

@@ -2,7 +2,8 @@
 
 import pytest
 
-from repairlib.errors import RepairlibError
+from repairlib.core.errors import RepairlibError
+from repairlib.core.sources import SOURCES
 from repairlib.recap.makeshifts import back_to_back, ceramic_ageing, ceramic_under_bias, series_pair
 from repairlib.recap.substitution import (
     CONDITIONS,
@@ -14,7 +15,6 @@ from repairlib.recap.substitution import (
     substitute_capacitor,
 )
 from repairlib.recap.words import ALUMINIUM, BIPOLAR, FILM, MAINS, POLYMER, TANTALUM
-from repairlib.sources import SOURCES
 
 
 @pytest.mark.published("KEMET tantalum derating, 2015: a 12 V rail needs 24 V, take 25 V")

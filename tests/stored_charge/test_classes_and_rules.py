@@ -4,8 +4,8 @@ import pytest
 from hypothesis import given
 from hypothesis import strategies as st
 
-from repairlib.errors import RepairlibError
-from repairlib.stored_charge.energy_class import (
+from repairlib.core.errors import RepairlibError
+from repairlib.stored_charge.energy_classes import (
     CAPACITOR,
     TABLE_5,
     ac_and_dc,

@@ -1,0 +1,1 @@
+"""Ground under every topic: quantities, findings, calculators, sources, limits, safety."""

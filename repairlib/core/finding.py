@@ -1,0 +1,96 @@
+"""What a calculator returns: values with units, the working, sources, cautions and a verdict."""
+
+from __future__ import annotations
+
+import html
+from collections.abc import Mapping
+from dataclasses import dataclass
+
+from repairlib.core.quantity import Quantity
+from repairlib.core.safety import HAZARDS
+from repairlib.core.sources import source
+
+
+@dataclass(frozen=True)
+class Finding:
+    """An answer that can be checked by reading it.
+
+    `values` maps names to Quantity, text, whole number or truth value. `working` holds the steps a
+    teacher would write on the board; `sources` and `cautions` hold keys of sources.SOURCES
+    and safety.HAZARDS. `verdict` and `reason` are set where a decision is made.
+    `finding.NAME` is the SI number (or the text) of `values["NAME"]`.
+
+    >>> finding = Finding("A rating", {"rated_voltage": Quantity(16, "V", 2)}, ("10 V, one up",))
+    >>> print(finding)
+    A rating: rated voltage 16 V
+    >>> finding.rated_voltage
+    16.0
+    """
+
+    title: str
+    values: Mapping[str, object]
+    working: tuple[str, ...] = ()
+    sources: tuple[str, ...] = ()
+    cautions: tuple[str, ...] = ()
+    verdict: str | None = None
+    reason: str | None = None
+    notes: tuple[str, ...] = ()
+
+    def __getattr__(self, name: str):
+        # Only called for names that are not fields; "values" itself is missing while unpickling.
+        values = self.__dict__.get("values", {})
+        if name not in values:
+            raise AttributeError(f"{name} is not in this finding; it has {', '.join(values)}")
+        value = values[name]
+        return value.value if isinstance(value, Quantity) else value
+
+    def __str__(self) -> str:
+        parts = [f"{spoken(name)} {value}" for name, value in self.values.items()]
+        if self.verdict:
+            parts.insert(0, f"{self.verdict} ({self.reason})" if self.reason else self.verdict)
+        return f"{self.title}: {'; '.join(parts)}"
+
+    def to_dict(self) -> dict:
+        """The finding as JSON-able dicts, lists, texts and numbers; quantities in SI."""
+        return {
+            "title": self.title,
+            "values": {name: _plain(value) for name, value in self.values.items()},
+            "verdict": self.verdict,
+            "reason": self.reason,
+            "working": list(self.working),
+            "notes": list(self.notes),
+            "sources": [
+                {"key": key, "title": source(key).title, "how": source(key).how}
+                for key in self.sources
+            ],
+            "cautions": list(self.cautions),
+        }
+
+    def _repr_html_(self) -> str:
+        rows = [(spoken(name), str(value)) for name, value in self.values.items()]
+        if self.verdict:
+            rows.insert(0, ("verdict", self.verdict))
+        if self.reason:
+            rows.insert(1 if self.verdict else 0, ("because", self.reason))
+        rows += [("note", note) for note in self.notes]
+        rows += [("caution", HAZARDS[key].title) for key in self.cautions]
+        rows += [("source", str(source(key))) for key in self.sources]
+        table = "".join(
+            f'<tr><th style="text-align:left">{html.escape(name)}</th>'
+            f'<td style="text-align:left">{html.escape(text)}</td></tr>'
+            for name, text in rows
+        )
+        steps = "".join(f"<li>{html.escape(step)}</li>" for step in self.working)
+        folded = f"<details><summary>Working</summary><ol>{steps}</ol></details>" if steps else ""
+        return f"<strong>{html.escape(self.title)}</strong><table>{table}</table>{folded}"
+
+
+def spoken(name: str) -> str:
+    """A name as a person would say it: `rated_voltage` is "rated voltage"."""
+    return name.replace("_", " ")
+
+
+def _plain(value: object):
+    if isinstance(value, Quantity):
+        return {"value": value.value, "unit": value.unit}
+    return value

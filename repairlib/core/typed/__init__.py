@@ -1,0 +1,1 @@
+"""Text and tables as people type them: encodings, columns, headings, references, readings."""

@@ -1,0 +1,27 @@
+"""Lines of a list or table that gave nothing, each kept with the reason."""
+
+from __future__ import annotations
+
+# What a line can be, besides a line of parts.
+HEADING, BLANK, TITLE, OTHER_PART, UNREADABLE = (
+    "heading",
+    "blank",
+    "title or note",
+    "not a capacitor",
+    "unreadable",
+)
+
+
+class SetAside:
+    """A line that gave no parts: its number, its text, what it is, and why."""
+
+    __slots__ = ("line", "text", "what", "why")
+
+    def __init__(self, line: int, text: str, what: str, why: str = ""):
+        self.line = line
+        self.text = text
+        self.what = what
+        self.why = why
+
+    def __repr__(self) -> str:
+        return f"line {self.line}: {self.what}" + (f" ({self.why})" if self.why else "")

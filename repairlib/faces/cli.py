@@ -1,0 +1,201 @@
+"""The command line: a quick check in as little time as Python takes to start, and the verbs.
+
+Exit status 0 on an answer; 2 and one line on bad input. Arguments are taken apart by hand here and
+everything else is imported by the verb that needs it, because the quick check must be quick.
+"""
+
+from __future__ import annotations
+
+import sys
+
+from repairlib.core.errors import RepairlibError
+
+USAGE = """\
+python -m repairlib MARKING                    quick check, such as: 104K   "220 16V"   4K7
+python -m repairlib read MARKING [--as KIND] [--json]
+python -m repairlib calc                       the calculators by topic
+python -m repairlib calc NAME key=value ... [--json]
+python -m repairlib plan PARTS.csv [--board BOARD.csv] [--measured READINGS.csv]
+                    [--catalogue CATALOGUE.csv] [--boards N] [--out FOLDER] [--json]
+python -m repairlib --help | --version"""
+
+
+def main(arguments: list[str] | None = None) -> int:
+    """Run one command; the exit status. Bad input is one line, never a traceback."""
+    arguments = sys.argv[1:] if arguments is None else list(arguments)
+    for stream in (sys.stdout, sys.stderr):
+        if hasattr(stream, "reconfigure"):
+            stream.reconfigure(errors="replace")  # a terminal without Ω still gets its answer
+    as_json = "--json" in arguments
+    try:
+        answer = _run([word for word in arguments if word != "--json"], as_json)
+    except RepairlibError as error:
+        if as_json:
+            print(_json({"error": str(error)}))
+        else:
+            print(error, file=sys.stderr)
+        return 2
+    _print_all(answer)
+    return 0
+
+
+def _print_all(answer: str) -> None:
+    """Print the answer; a reader that has seen enough, such as `head`, is no error."""
+    try:
+        print(answer, flush=True)
+    except BrokenPipeError:
+        import os
+
+        # Python writes once more at its end; let that go nowhere.
+        os.dup2(os.open(os.devnull, os.O_WRONLY), sys.stdout.fileno())
+
+
+def _run(arguments: list[str], as_json: bool) -> str:
+    """The text to print for these arguments."""
+    if not arguments:
+        raise RepairlibError(
+            "", "no marking or command was given", "a marking such as 104K, --help"
+        )
+    verb, *rest = arguments
+    if verb in ("-h", "--help", "help"):
+        return USAGE
+    if verb == "--version":
+        from repairlib import __version__
+
+        return f"repairlib {__version__}"
+    verbs = {"read": _read, "calc": _calc, "plan": _plan}
+    if verb in verbs:
+        return verbs[verb](rest, as_json)
+    return _read(arguments, as_json)
+
+
+def _read(arguments: list[str], as_json: bool) -> str:
+    words, options = _take_options(arguments, ("--as",))
+    from repairlib.markings import read
+
+    readings = read(" ".join(words), options.get("--as"))
+    if as_json:
+        return _json([reading.to_dict() for reading in readings])
+    return "\n".join(_reading_lines(readings))
+
+
+def _reading_lines(readings) -> list[str]:
+    from repairlib.core.sources import source
+
+    lines = []
+    for place, reading in enumerate(readings, start=1):
+        lines.append(f"{place}. {reading}" if len(readings) > 1 else str(reading))
+        if reading.doubt:
+            lines.append(f"   doubt: {reading.doubt}")
+        lines += [f"   source: {source(key)}" for key in reading.sources]
+    return lines + _caution_lines(dict.fromkeys(key for one in readings for key in one.cautions))
+
+
+def _caution_lines(keys) -> list[str]:
+    if not keys:
+        return []
+    from repairlib.core.safety import HAZARDS
+
+    return [f"   CAUTION: {HAZARDS[key].title}." for key in keys]
+
+
+def _calc(arguments: list[str], as_json: bool) -> str:
+    from repairlib.core.calculator import all_calculators
+
+    calculators = all_calculators()
+    words, _ = _take_options(arguments, ())
+    if not words:
+        return _json(_listed(calculators)) if as_json else _list_by_topic(calculators)
+    name, *pairs = words
+    if name not in calculators:
+        raise RepairlibError(name, "not a calculator known here", ", ".join(calculators))
+    chosen = calculators[name]
+    if not pairs and not as_json:
+        return chosen.page()
+    finding = chosen(**_take_pairs(pairs, chosen.usage()))
+    return _json(finding.to_dict()) if as_json else _finding_text(finding)
+
+
+def _listed(calculators) -> list[dict]:
+    return [
+        {"name": one.name, "topic": one.topic, "title": one.title, "usage": one.usage()}
+        for one in calculators.values()
+    ]
+
+
+def _list_by_topic(calculators) -> str:
+    topics: dict[str, list[str]] = {}
+    for one in calculators.values():
+        topics.setdefault(one.topic, []).append(f"  {one.name:26} {one.title}")
+    return "\n".join(line for topic, lines in topics.items() for line in (topic, *lines))
+
+
+def _take_pairs(pairs: list[str], usage: str) -> dict[str, str]:
+    """{'voltage': '16 V'} of ['voltage=16 V']."""
+    taken: dict[str, str] = {}
+    for pair in pairs:
+        name, equals, value = pair.partition("=")
+        if not equals or name in taken:
+            wrong = "given twice" if name in taken else "not of the form key=value"
+            raise RepairlibError(pair, wrong, usage)
+        taken[name] = value
+    return taken
+
+
+def _finding_text(finding) -> str:
+    from repairlib.core.sources import source
+
+    lines = [str(finding)]
+    lines += [f"   {step}" for step in finding.working]
+    lines += [f"   note: {note}" for note in finding.notes]
+    lines += [f"   source: {source(key)}" for key in finding.sources]
+    return "\n".join(lines + _caution_lines(finding.cautions))
+
+
+def _plan(arguments: list[str], as_json: bool) -> str:
+    from repairlib.show.sheets.plan_files import report_plan
+
+    known = ("--board", "--measured", "--catalogue", "--boards", "--out")
+    words, options = _take_options(arguments, known)
+    if len(words) != 1:
+        raise RepairlibError(" ".join(words), "one parts list is due", "plan PARTS.csv")
+    report = report_plan(
+        words[0],
+        board=options.get("--board"),
+        measured=options.get("--measured"),
+        catalogue=options.get("--catalogue"),
+        boards=_whole_number(options.get("--boards", "1")),
+        out=options.get("--out"),
+    )
+    return _json(report.to_dict()) if as_json else str(report)
+
+
+def _whole_number(text: str) -> int:
+    if not (text.isascii() and text.isdigit() and len(text) < 10):
+        raise RepairlibError(text, "not a whole number", "--boards 12")
+    return int(text)
+
+
+def _take_options(arguments: list[str], known: tuple[str, ...]) -> tuple[list[str], dict[str, str]]:
+    """The plain words, and the options of `known` with the word behind each."""
+    words: list[str] = []
+    options: dict[str, str] = {}
+    rest = iter(arguments)
+    for word in rest:
+        name, equals, value = word.partition("=")
+        if not word.startswith("--"):
+            words.append(word)
+        elif name not in known or name in options:
+            wrong = "given twice" if name in options else "not an option of this command"
+            raise RepairlibError(word, wrong, " ".join((*known, "--json")))
+        else:
+            options[name] = value if equals else next(rest, "")
+            if not options[name]:
+                raise RepairlibError(word, "nothing stands behind it", f"{name} VALUE")
+    return words, options
+
+
+def _json(document) -> str:
+    import json
+
+    return json.dumps(document, ensure_ascii=False, indent=2)

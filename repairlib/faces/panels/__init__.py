@@ -1,0 +1,22 @@
+"""The live panels of the lessons: thin widgets over the calculators, with no rule of the trade."""
+
+from repairlib.core.public import public_names
+
+__getattr__, __all__ = public_names(
+    __name__,
+    calculators="calculator_panel",
+    discharge="discharge_view",
+    esd_audit="bench_audit",
+    exercise_form="answer_form",
+    exercise_page="question_page",
+    hot_air="hot_air_tuner",
+    joint_heat="joint_heat_panel",
+    learner="learner_form",
+    life="life_view",
+    look="Panel told words",
+    marking_reader="quick_check",
+    measuring="judging on_the_board",
+    polarity="polarity_check",
+    recap_plan="plan_view",
+    warming_up="practice",
+)

@@ -1,0 +1,83 @@
+"""Any calculator as a panel: one input per parameter, the finding below as one types."""
+
+from __future__ import annotations
+
+import html
+
+import ipywidgets as widgets
+
+from repairlib.core.calculator import REQUIRED, Calculator, Choice, Given, all_calculators
+from repairlib.core.errors import RepairlibError
+from repairlib.core.finding import spoken
+from repairlib.faces.panels import look
+
+
+class CalculatorPanel(look.Panel):
+    """The panel of one calculator. `inputs` holds the fields by name, `answer` what is found."""
+
+    def __init__(self, calculator: Calculator, start: dict[str, str] | None = None):
+        self.calculator = calculator
+        start = start or {}
+        shown = {
+            name: one for name, one in calculator.parameters.items() if name in start or not start
+        }
+        self.inputs = {name: _input(one, start.get(name)) for name, one in shown.items()}
+        self.answer = look.words()
+        rows = [
+            widgets.VBox([look.words(_label(name, one)), self.inputs[name]])
+            for name, one in shown.items()
+        ]
+        for field in self.inputs.values():
+            field.observe(self._update, "value")
+        self._update()
+        super().__init__(
+            look.words(f'<div class="rl-head">{calculator.title}</div>'), *rows, self.answer
+        )
+
+    def _update(self, _change=None) -> None:
+        typed = {name: field.value for name, field in self.inputs.items() if field.value}
+        missing = [
+            spoken(name)
+            for name, one in self.calculator.parameters.items()
+            if name not in typed and one.default is REQUIRED
+        ]
+        if missing:
+            self.answer.value = look.told("unanswered", f"Type {' and '.join(missing)}.")
+            return
+        try:
+            self.answer.value = self.calculator(**typed)._repr_html_()
+        except RepairlibError as error:
+            self.answer.value = look.trouble(error)
+
+
+def calculator_panel(name: str, **start: str) -> CalculatorPanel:
+    """A panel for the calculator of that name, such as "capacitor_code".
+
+    `start` types values in to begin with: then only these fields are shown, in the calculator's
+    order. Raises RepairlibError when there is no calculator or value of that name.
+    """
+    calculators = all_calculators()
+    if name not in calculators:
+        raise RepairlibError(name, "not a calculator known here", ", ".join(calculators))
+    strangers = [given for given in start if given not in calculators[name].parameters]
+    if strangers:
+        accepted = ", ".join(calculators[name].parameters)
+        raise RepairlibError(strangers[0], f"{name} has no such value", accepted)
+    return CalculatorPanel(calculators[name], start)
+
+
+def _label(name: str, parameter) -> str:
+    sentence = html.escape(parameter.sentence)
+    return f'<span class="rl-head">{spoken(name)}</span> <span class="rl-soft">{sentence}</span>'
+
+
+def _input(parameter, start: str | None) -> widgets.Widget:
+    left_out = parameter.default in (REQUIRED, None)
+    default = "" if left_out else str(parameter.default)
+    default = default if start is None else start
+    width = widgets.Layout(width="22rem", max_width="100%")
+    if isinstance(parameter, Choice):
+        options = parameter.all_options()
+        return widgets.Dropdown(options=options, value=default or options[0], layout=width)
+    placeholder = parameter.range() if isinstance(parameter, Given) else ""
+    return widgets.Text(value=default, placeholder=placeholder, layout=width)

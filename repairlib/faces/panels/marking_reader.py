@@ -1,0 +1,152 @@
+"""Quick check: type a marking, see the part that carries it, what it may mean, and who says so.
+
+The panel is a thin view. What a marking means is decided in `repairlib.markings`, what the part
+looks like in `repairlib.show`.
+"""
+
+from __future__ import annotations
+
+from html import escape
+
+import ipywidgets as widgets
+
+from repairlib.core.errors import RepairlibError
+from repairlib.core.safety import caution
+from repairlib.core.sources import source
+from repairlib.faces.panels.answer_inputs import PLAIN
+from repairlib.faces.panels.look import Panel, picture_html, told, words
+from repairlib.markings import KIND_NAMES, bands_of, colour_of, read, what_else, words_of
+from repairlib.show import draw_part
+
+ANY_PART = ""
+PARTS = [("any part", ANY_PART), *((name, kind) for kind, name in KIND_NAMES.items())]
+BODIES = {
+    "film": "film box",
+    "tantalum": "moulded tantalum",
+    "voltage-code": "moulded tantalum",
+    "can": "can",
+    "radial": "radial",
+    "axial": "axial",
+    "case-size": "chip",
+    "resistor": "resistor",
+    "chip-resistor": "chip resistor",
+    "inductor": "inductor",
+    "chip-inductor": "chip",
+    "fuse": "fuse",
+}
+USUAL_BODY = "disc"
+DRAWN_CHARACTERS = 80
+STYLE = """<style>
+.rl-quick .widget-hbox {align-items: flex-start; column-gap: 16px; flex-wrap: wrap;}
+.rl-quick .widget-hbox > .widget-html:last-child {flex: 1 1 18rem; padding-top: .4em;}
+.rl-quick ol {margin: 0; padding-left: 1.5em;}
+.rl-quick .rl-reading {margin-bottom: .7em;}
+.rl-quick .rl-picture img {width: 220px;}
+</style>"""
+
+
+class QuickCheck(Panel):
+    """The panel's parts: the fields `marking` and `part`, what is shown in `picture` and `answer`.
+
+    It answers at every key stroke, also to text that makes no sense.
+
+    >>> check = QuickCheck("104K")
+    >>> "100 nF" in check.answer.value.replace("\\xa0", " ")
+    True
+    """
+
+    def __init__(self, marking: str = "", part: str = ANY_PART):
+        self.marking = widgets.Text(
+            value=marking,
+            description="Marking",
+            placeholder="104K, or brown black red gold",
+            style=PLAIN,
+            layout=widgets.Layout(width="340px"),
+        )
+        self.part = widgets.Dropdown(
+            options=PARTS, value=part, description="Read it as", style=PLAIN
+        )
+        self.picture = words()
+        self.answer = words()
+        for field in (self.marking, self.part):
+            field.observe(self._update, "value")
+        asked = widgets.HBox([self.marking, self.part])
+        super().__init__(words(STYLE), asked, widgets.HBox([self.picture, self.answer]))
+        self.add_class("rl-quick")
+        self._update()
+
+    def _update(self, change=None) -> None:
+        body, self.answer.value = look_up(self.marking.value, self.part.value)
+        self.picture.value = picture_html(draw_marked(body, self.marking.value))
+
+
+def quick_check(marking: str = "", part: str = ANY_PART) -> QuickCheck:
+    """The quick-check panel, ready to be shown.
+
+    marking: what stands in the field at first. part: a word that `repairlib.read` takes, or "".
+    """
+    return QuickCheck(marking, part)
+
+
+def look_up(marking: str, part: str) -> tuple[str, str]:
+    """The body to draw for a marking, and its readings (or what is wrong with it) as HTML."""
+    if not marking.strip():
+        hint = "The answer changes with every key."
+        return body_of(part), told("unanswered", "Type what is printed on the part", [hint])
+    try:
+        readings = read(marking, part or None)
+    except RepairlibError as error:
+        coloured = any(colour_of(word) for word in words_of(marking))
+        looks = part or ("resistor" if coloured else "")
+        return body_of(looks), told("cannot read", "Cannot be read yet", [str(error)])
+    return body_of(part or readings[0].kind), readings_html(readings)
+
+
+def body_of(kind: str) -> str:
+    """The name of the drawn body that stands for a kind of part."""
+    return BODIES.get(kind, USUAL_BODY)
+
+
+def draw_marked(body: str, marking: str):
+    """The part with the marking on it, a new line at every space, as makers print it."""
+    return draw_part(body, "\n".join(marking[:DRAWN_CHARACTERS].split()), labels=False)
+
+
+def readings_html(readings) -> str:
+    """The readings, likeliest first, and below them once each where they are written."""
+    items = [reading_html(reading) for reading in readings]
+    shown = items[0]
+    if len(items) > 1:
+        listed = "".join(f"<li>{item}</li>" for item in items)
+        shown = f"<p>It can mean {len(items)} things, the likeliest first:</p><ol>{listed}</ol>"
+    keys = dict.fromkeys(key for reading in readings for key in reading.sources)
+    titles = "<br>".join(f"Source: {escape(str(source(key)))}" for key in keys)
+    more = cautions_html(readings) + what_else_html(readings[0])
+    return f'<div role="status">{shown}{more}</div><div class="rl-soft">{titles}</div>'
+
+
+def cautions_html(readings) -> str:
+    """The cautions for replacing such a part, once each; none for most parts."""
+    keys = dict.fromkeys(key for reading in readings for key in reading.cautions)
+    return caution(*keys)._repr_html_() if keys else ""
+
+
+def what_else_html(reading) -> str:
+    """Folded under bands: what they could be if heat or the lamp changed one colour."""
+    if reading.kind not in ("resistor", "inductor") or not bands_of(reading.text):
+        return ""
+    items = "".join(
+        f"<li>{escape(change)}: {escape(one.headline)}</li>"
+        for change, one in what_else(reading.text, reading.kind)
+    )
+    head = "What else could it be, if heat or the lamp changed one colour?"
+    return f"<details><summary>{head}</summary><ul>{items}</ul></details>" if items else ""
+
+
+def reading_html(reading) -> str:
+    """One reading: what, on which part, why, and the doubt if there is one."""
+    doubt = told("cannot read", "Doubtful", [reading.doubt]) if reading.doubt else ""
+    return (
+        f'<div class="rl-reading"><span class="rl-head">{escape(reading.headline)}</span><br>'
+        f"{escape(reading.on)}<br>{escape(reading.why)}{doubt}</div>"
+    )

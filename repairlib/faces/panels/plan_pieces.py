@@ -1,0 +1,193 @@
+"""The pieces of the plan view as HTML: summary, tables, what was measured, the order, links."""
+
+from __future__ import annotations
+
+from base64 import b64encode
+from html import escape
+
+from repairlib.core.safety import HAZARDS, caution
+from repairlib.core.typed.set_aside import UNREADABLE
+from repairlib.faces.panels.look import told as told_html
+from repairlib.recap import (
+    CANNOT_TELL,
+    CHOICE_RULE,
+    LIFE_RULE,
+    LIMITS_RULE,
+    MAY_STAY,
+    MUST_GO,
+    SPARES_RULE,
+    Item,
+    OrderLine,
+    Plan,
+    csv_text,
+    money,
+)
+from repairlib.show.sheets import bench_sheet
+
+SHOWN_ITEMS = 120  # more than that is for the files, not for the screen
+LINKED_PARTS = 2000  # a link holds the whole file
+STYLE = """<style>
+.rl-panel.rl-wide {max-width: 64rem;}
+.rl-plan table {border-collapse: collapse; margin: 4px 0 10px 0;}
+.rl-plan th, .rl-plan td {border-bottom: 1px solid var(--jp-border-color2, #ccc);
+  text-align: left; vertical-align: top; padding: 3px 12px 3px 0; font-size: 13px;
+  white-space: normal; max-width: 26rem; overflow-wrap: break-word;}
+.rl-plan th, .rl-plan td:first-child {white-space: nowrap;}
+.rl-plan td:first-child {font-weight: 600;}
+.rl-plan .rl-order td:first-child {white-space: normal; max-width: 8rem;}
+.rl-plan h4 {margin: 12px 0 2px 0;}
+.rl-plan .rl-picture img {width: 100%; max-width: 60rem;}
+.rl-plan details {margin: 4px 0 10px 0;}
+.rl-plan summary {cursor: pointer; font-weight: 600;}
+.rl-wide > .jupyter-widget-accordion, .rl-wide > .jp-Accordion {margin: 4px 2px 10px 2px;}
+.rl-plan a {margin-right: 1.5em; text-decoration: underline;
+  color: var(--jp-content-link-color, #1565c0);}
+.rl-plan .widget-checkbox, .rl-plan .widget-checkbox label {width: auto; max-width: 100%;
+  height: auto; white-space: normal;}
+</style>"""
+
+
+def summary_html(shown: Plan) -> str:
+    """What the plan comes to, and the cautions of the work."""
+    waits = len(shown.held) + len(shown.unreadable)
+    state = "partly right" if waits else "right"
+    may_stay = f"{len(shown.may_stay)} may stay as measured, " if shown.may_stay else ""
+    says = [f"{len(shown.items)} to replace, {may_stay}{len(shown.judged)} to judge one by one, "]
+    says[0] += f"{len(shown.kept)} stay, {len(shown.held)} on hold."
+    says += [*shown.list.notes, *[f"{duplicate}." for duplicate in shown.duplicates]]
+    headline = f"{len(shown.list.lines)} lines read" + (f", {waits} need you" if waits else "")
+    if not (shown.items or shown.judged):
+        return told_html(state, headline, says)
+    titles = " ".join(f"{HAZARDS[key].title}." for key in shown.cautions)
+    cautions = caution(*shown.cautions)._repr_html_()
+    folded = f"<summary><strong>⚠ {escape(titles)}</strong> Read on before you work.</summary>"
+    return told_html(state, headline, says, f"<details>{folded}{cautions}</details>")
+
+
+def measured_html(shown: Plan) -> str:
+    """Which parts must go and which may stay, by what was measured, and why; folded."""
+    if shown.measured is None:
+        return ""
+    pieces = []
+    for stand in (MUST_GO, MAY_STAY, CANNOT_TELL):
+        items = [one for one in shown.all_items if one.measured and one.measured.stand == stand]
+        rows = [
+            (one.reference, one.measured.readings, one.measured.why) for one in items[:SHOWN_ITEMS]
+        ]
+        if rows:
+            places = ", ".join(one.reference for one in items[:SHOWN_ITEMS])
+            head = ("Place", "Measured", "Why")
+            title = f"{stand.capitalize()}: {places}"
+            pieces.append(_folded(title, _html_table(head, rows)))
+    asides = [line for line in shown.measured.set_aside if line.what == UNREADABLE]
+    rows = [(line.line, line.text, line.why) for line in asides[:SHOWN_ITEMS]]
+    if rows:
+        pieces.append(_html_table(("Line", "Text", "Could not be read"), rows))
+    told = [*shown.measured.notes]
+    if shown.not_in_list:
+        told.append(f"Measured, but not in the list: {', '.join(shown.not_in_list)}.")
+    if shown.not_measured:
+        told.append(f"In the list, but not measured: {', '.join(shown.not_measured)}.")
+    notes = "".join(f"<p>{escape(one[:600])}</p>" for one in told)
+    how = _folded("How they were judged", f"<p>{escape(LIMITS_RULE)}</p>")
+    return f"<h4>Measured</h4>{''.join(pieces)}{notes}{how}"
+
+
+def order_html(shown: Plan) -> str:
+    """What to order, with what to expect of it; folded."""
+    if not shown.items:
+        return ""
+    order = shown.order
+    rows = [_order_row(line) for line in order.lines[:SHOWN_ITEMS]]
+    head = ("Places", "Part", "Pieces", "Expect", "Price")
+    told = [SPARES_RULE, LIFE_RULE, *([CHOICE_RULE] if order.priced else []), *order.notes]
+    if shown.catalogue is not None and shown.catalogue.problems:
+        unread = shown.catalogue.problems
+        told.append(f"{len(unread)} lines of the catalogue could not be read: {unread[0]}.")
+    notes = "".join(f"<p>{escape(one)}</p>" for one in told)
+    table = f'<div class="rl-order">{_html_table(head, rows)}</div>'
+    return _folded(f"To order: {order}", table + notes)
+
+
+def _order_row(line: OrderLine) -> tuple:
+    part = line.part
+    what = f"{part.part}: {line.what}" if part else line.what
+    packs = f", {line.packs} × pack of {part.pack}" if part else ""
+    price = "" if line.cost is None else money(line.cost)
+    pieces = f"{line.needed} + {line.spares} spare{packs}"
+    return ", ".join(line.places), what, pieces, "; ".join(line.expected.said()), price
+
+
+def _folded(title: str, inside: str) -> str:
+    return f"<details><summary>{escape(title)}</summary>{inside}</details>"
+
+
+def table_html(shown: Plan) -> str:
+    """What to fit, in fitting order."""
+    if not shown.items:
+        return ""
+    pieces = ["<h4>To replace</h4>"]
+    left = SHOWN_ITEMS
+    for number, step in enumerate(shown.steps, 1):
+        if left <= 0:
+            break
+        rows = [_row(item) for item in step.items[:left]]
+        left -= len(rows)
+        head = ("Place", "Take out", "Fit", "Plus", "Look at", "Line")
+        pieces.append(f"<div>Step {number}: {escape(step.title)}</div>{_html_table(head, rows)}")
+    if len(shown.items) > SHOWN_ITEMS:
+        more = f"The first {SHOWN_ITEMS} of {len(shown.items)}. The files below hold them all."
+        pieces.append(f"<p>{more}</p>")
+    return "".join(pieces)
+
+
+def waiting_html(shown: Plan) -> str:
+    """The lines that need a person: held, to judge, unreadable."""
+    pieces = []
+    for title, items in (("On hold", shown.held), ("Judge one by one", shown.judged)):
+        rows = [
+            (item.reference, shown.source(item), "; ".join((item.why, *item.looks)), item.line)
+            for item in items[:SHOWN_ITEMS]
+        ]
+        if rows:
+            head = ("Place", "The line says", "Why", "Line")
+            pieces.append(f"<h4>{title}</h4>{_html_table(head, rows)}")
+    rows = [(line.line, line.text, line.why) for line in shown.unreadable[:SHOWN_ITEMS]]
+    if rows:
+        head = ("Line", "Text", "Why")
+        pieces.append(f"<h4>Could not be read</h4>{_html_table(head, rows)}")
+    return "".join(pieces)
+
+
+def files_html(shown: Plan) -> str:
+    """Links that save the plan as a table and as a sheet to print."""
+    if len(shown.list.references) > LINKED_PARTS:
+        return "<p>This list is too long for a link. Save it in code: <code>to_csv</code>.</p>"
+    table, marked = csv_text(shown.rows())
+    said = (
+        f"<br>{marked} cells began like a spreadsheet formula. An apostrophe stops them."
+        if marked
+        else ""
+    )
+    sheet = _link("recap-bench-sheet.html", "text/html", bench_sheet(shown), "Save bench sheet")
+    saved = _link("recap-plan.csv", "text/csv", "\ufeff" + table, "Save table (CSV)")
+    return f"<p>{sheet}{saved}{said}</p>"
+
+
+def _link(name: str, kind: str, text: str, label: str) -> str:
+    data = b64encode(text.encode("utf-8", "replace")).decode("ascii")
+    return f'<a download="{name}" href="data:{kind};base64,{data}">{label}</a>'
+
+
+def _row(item: Item) -> tuple:
+    looks = "; ".join(item.looks)
+    return item.reference, item.old.text, item.new, item.polarity, looks, item.line
+
+
+def _html_table(head: tuple, rows: list[tuple]) -> str:
+    titles = "".join(f'<th scope="col">{escape(title)}</th>' for title in head)
+    body = "".join(
+        "<tr>" + "".join(f"<td>{escape(str(cell)[:300])}</td>" for cell in row) + "</tr>"
+        for row in rows
+    )
+    return f"<table><thead><tr>{titles}</tr></thead><tbody>{body}</tbody></table>"

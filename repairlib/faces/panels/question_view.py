@@ -1,0 +1,102 @@
+"""One question on the screen: its text and picture, its boxes, and what is told under them."""
+
+from __future__ import annotations
+
+import asyncio
+from collections.abc import Callable
+
+import ipywidgets as widgets
+
+from repairlib.core.errors import RepairlibError
+from repairlib.core.safety import caution
+from repairlib.faces.panels.answer_inputs import input_for
+from repairlib.faces.panels.look import picture_html, prose, told, words
+from repairlib.learn.marking import Line, mark_question, points, worth
+from repairlib.learn.question import UNANSWERED, UNREADABLE, UNSAFE, Question
+from repairlib.learn.saved_answers import merged
+
+PAUSE = 0.4  # seconds without a key before half-typed text is judged
+
+
+class QuestionView(widgets.VBox):
+    """A question to answer. `answered(id, change)` is called at every change, before judging.
+
+    `answered` gives back a sentence for the learner ("Saved"), or raises RepairlibError, whose text
+    is shown while what was typed stays in its box. `line` is the mark now.
+    """
+
+    def __init__(
+        self,
+        question: Question,
+        title: str,
+        typed="",
+        answered: Callable[[str, object], str] = lambda name, change: "",
+        marked: Callable[[], None] = lambda: None,
+        graded: bool = True,
+    ):
+        self.question = question
+        self.typed = typed
+        self.graded = graded
+        self.line: Line = mark_question(question, typed)
+        self._answered = answered
+        self._marked = marked
+        self._waiting = None
+        self.box = input_for(question, typed, self._changed)
+        self.feedback = words()
+        self.saved = words()
+        asked = words(question_html(question, title, graded))
+        super().__init__([asked, self.box, self.feedback, self.saved])
+        self.add_class("rl-card")
+        self._tell()
+
+    def _changed(self, change):
+        if change is None:  # a list without a choice
+            return
+        self.typed = merged({"": self.typed}, {"": change})[""]
+        try:
+            done = self._answered(self.question.id, change)
+        except RepairlibError as error:
+            self.saved.value = told(UNREADABLE, "NOT SAVED", [str(error)])
+        else:
+            self.saved.value = f'<div class="rl-soft">✓ {done}</div>' if done else ""
+        self._soon()
+
+    def _soon(self):
+        """Judge after a short pause, so that half a number is not called dangerous."""
+        if self._waiting:
+            self._waiting.cancel()
+        try:
+            loop = asyncio.get_running_loop()
+        except RuntimeError:
+            self._judge()
+        else:
+            self._waiting = loop.call_later(PAUSE, self._judge)
+
+    def _judge(self):
+        self.line = mark_question(self.question, self.typed)
+        self._tell()
+        self._marked()
+
+    def _tell(self):
+        self.feedback.value = feedback_html(self.line, self.graded)
+
+
+def question_html(question: Question, title: str, graded: bool = True) -> str:
+    """The question as it is read: title, points, text, picture, how to answer."""
+    value = f", {worth(question)}" if graded else ""
+    head = f'<div><span class="rl-head">{title}</span><span class="rl-soft">{value}</span></div>'
+    drawn = picture_html(question.picture()) if question.picture else ""
+    return f'{head}{prose(question.prompt)}{drawn}<div class="rl-soft">{question.how()}</div>'
+
+
+def feedback_html(line: Line, graded: bool = True) -> str:
+    """What is told under the boxes: the state, the points, hints, dangers."""
+    if line.state == UNANSWERED:
+        return ""
+    earned = f", {points(line.points)} of {points(line.out_of)}" if graded else ""
+    headline = {
+        UNSAFE: f"DANGER: this could hurt someone{earned}",
+        UNREADABLE: "Cannot be read yet",
+    }.get(line.state, f"{line.state.capitalize()}{earned}")
+    cautions = caution(*line.judgement.hazards)._repr_html_() if line.judgement.hazards else ""
+    return told(line.state, headline, line.says, cautions)

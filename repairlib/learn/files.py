@@ -1,0 +1,116 @@
+"""Small JSON files that survive a crash, a second kernel and a bad copy.
+
+A file is written whole beside the old one and then put in its place. A file that cannot be read
+as this version's is kept aside under another name, never overwritten.
+"""
+
+from __future__ import annotations
+
+import json
+import os
+from collections.abc import Callable
+from contextlib import contextmanager
+from pathlib import Path
+
+from repairlib.core.errors import RepairlibError
+
+FORMAT = 1
+PATIENCE = 10.0  # seconds to wait for another kernel that is writing
+WRITABLE = "a folder that can be written, set in REPAIRLIB_HOME, on a disk with room"
+
+
+@contextmanager
+def locked(path: Path):
+    """Hold the right to change `path` alone. Raises RepairlibError when it cannot be had."""
+    from filelock import FileLock, Timeout
+
+    with saying_why(path):
+        path.parent.mkdir(parents=True, exist_ok=True)
+        lock = FileLock(path.with_name(path.name + ".lock"), timeout=PATIENCE)
+        try:
+            lock.acquire()
+        except Timeout:
+            wrong = f"another kernel has held this file for {PATIENCE:g} s"
+            raise RepairlibError(path, wrong, "one more try when it has finished") from None
+    try:
+        yield
+    finally:
+        lock.release()
+
+
+def read(path: Path, is_ours: Callable[[dict], bool]) -> tuple[dict | None, str]:
+    """What `path` holds, or None with a reason in words when it cannot be used.
+
+    A file that is not there is None with no reason. Changes nothing. Raises RepairlibError when
+    the folder or the file may not be read.
+    """
+    with saying_why(path):
+        try:
+            content = path.read_bytes()
+        except FileNotFoundError:
+            return None, ""
+    if not content.strip():
+        return None, "it is empty"
+    try:
+        found = json.loads(content)
+    except (ValueError, RecursionError):
+        return None, "it is cut short or is not JSON"
+    version = found.get("format") if isinstance(found, dict) else None
+    if type(version) is int and version > FORMAT:
+        return None, f"it is of a later version ({version}; this one reads {FORMAT})"
+    if version != FORMAT or not is_ours(found):
+        return None, "it does not hold what it should"
+    return found, ""
+
+
+def write(path: Path, content: dict) -> None:
+    """Put `content` in `path`: all of it or none of it. Call it while `path` is locked."""
+    text = json.dumps({"format": FORMAT, **content}, indent=1)
+    fresh = path.with_name(path.name + ".new")
+    with saying_why(path):
+        with open(fresh, "w", encoding="ascii") as file:
+            file.write(text + "\n")
+            file.flush()
+            os.fsync(file.fileno())
+        os.replace(fresh, path)
+        if os.name == "posix":  # the new name too must reach the disk
+            folder = os.open(path.parent, os.O_RDONLY)
+            try:
+                os.fsync(folder)
+            finally:
+                os.close(folder)
+
+
+def read_or_keep_aside(path: Path, is_ours: Callable[[dict], bool]) -> tuple[dict | None, str]:
+    """What `path` holds, or None and one sentence on the file that was kept aside."""
+    found, trouble = read(path, is_ours)
+    if not trouble:
+        return found, ""
+    with locked(path):
+        return settle(path, is_ours)
+
+
+def settle(path: Path, is_ours: Callable[[dict], bool]) -> tuple[dict | None, str]:
+    """`read_or_keep_aside` for those who hold `path` locked already.
+
+    The bad file gets the first free name beside it, so that no earlier one is overwritten.
+    """
+    found, trouble = read(path, is_ours)
+    if not trouble:
+        return found, ""
+    number = 1
+    while (aside := path.with_name(f"{path.stem}.kept-{number}{path.suffix}")).exists():
+        number += 1
+    with saying_why(path):
+        os.rename(path, aside)
+    return None, f"The saved file could not be used: {trouble}. It is kept as {aside}."
+
+
+@contextmanager
+def saying_why(path: Path):
+    """Turn what the system refuses into one clear line."""
+    try:
+        yield
+    except (OSError, NotImplementedError) as error:  # the latter: a disk that cannot lock files
+        reason = (getattr(error, "strerror", None) or str(error)).lower()
+        raise RepairlibError(path, f"this cannot be read or saved: {reason}", WRITABLE) from error

@@ -1,0 +1,132 @@
+"""The mark: always worked out anew from the questions and the answers as typed.
+
+Pure: nothing is read, saved or shown here, and nothing that a learner typed is ever run.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Mapping, Sequence
+from dataclasses import dataclass
+from math import floor
+
+from repairlib.learn.question import UNANSWERED, Judgement, Question
+
+
+@dataclass(frozen=True)
+class Line:
+    """The mark of one question: its id, its points out of how many, and the judgement."""
+
+    id: str
+    points: float
+    out_of: float
+    judgement: Judgement
+
+    @property
+    def state(self) -> str:
+        """right, partly right, wrong, unsafe, unanswered or cannot read."""
+        return self.judgement.state
+
+    @property
+    def says(self) -> tuple[str, ...]:
+        """Hints, or why the text cannot be read."""
+        return self.judgement.says
+
+
+@dataclass(frozen=True)
+class Sheet:
+    """The marks of one exercise. `str(sheet)` is one line per question and a total.
+
+    `variant` says whose questions these are; `notes` are about the saved file, if anything is.
+    """
+
+    lesson: str
+    variant: str
+    lines: tuple[Line, ...]
+    notes: tuple[str, ...] = ()
+
+    @property
+    def points(self) -> float:
+        """Points earned."""
+        return sum(line.points for line in self.lines)
+
+    @property
+    def out_of(self) -> float:
+        """Points that can be earned."""
+        return sum(line.out_of for line in self.lines)
+
+    @property
+    def answered(self) -> int:
+        """How many questions have an answer, right or not."""
+        return sum(line.state != UNANSWERED for line in self.lines)
+
+    def __str__(self) -> str:
+        wide = max((len(line.id) for line in self.lines), default=0)
+        text = [f"{self.lesson}, {self.variant}", *(f"Note: {note}" for note in self.notes)]
+        for line in self.lines:
+            earned = f"{points(line.points)} of {points(line.out_of)}"
+            text.append(f"{line.id:{wide}}  {line.state:12}  {earned}")
+            text.extend(f"    {said}" for said in line.says)
+        text.append(f"Total: {points(self.points)} of {points(self.out_of)} points")
+        return "\n".join(text)
+
+    __repr__ = __str__
+
+    def to_dict(self) -> dict:
+        """The sheet as plain values for JSON."""
+        lines = [
+            {
+                "id": line.id,
+                "state": line.state,
+                "points": line.points,
+                "out_of": line.out_of,
+                "says": list(line.says),
+            }
+            for line in self.lines
+        ]
+        return {
+            "lesson": self.lesson,
+            "variant": self.variant,
+            "points": self.points,
+            "out_of": self.out_of,
+            "lines": lines,
+        }
+
+
+def points(number: float) -> str:
+    """Points without a needless `.0`.
+
+    >>> points(2.0), points(1.5)
+    ('2', '1.5')
+    """
+    return f"{number:g}"
+
+
+def worth(question: Question) -> str:
+    """What a question is worth: "1 point", "3 points"."""
+    return f"{points(question.points)} point{'s' * (question.points != 1)}"
+
+
+def mark_question(question: Question, typed) -> Line:
+    """The line of one question. A share of the points is rounded down to half a point."""
+    judgement = question.judge(typed)
+    earned = floor(2 * question.points * judgement.share + 1e-9) / 2
+    return Line(question.id, min(earned, question.points), question.points, judgement)
+
+
+def mark(
+    questions: Sequence[Question],
+    answers: Mapping,
+    lesson: str = "practice",
+    variant: str = "demo variant",
+    notes: Sequence[str] = (),
+) -> Sheet:
+    """The sheet for these answers, a mapping of question id to what was typed.
+
+    >>> from repairlib.learn import Number
+    >>> print(mark([Number(id="q1", answer=9, unit="V", points=2)], {"q1": "9 V"}))
+    practice, demo variant
+    q1  right         2 of 2
+    Total: 2 of 2 points
+    """
+    lines = tuple(mark_question(one, answers.get(one.id, "")) for one in questions)
+    return Sheet(lesson, variant, lines, tuple(notes))

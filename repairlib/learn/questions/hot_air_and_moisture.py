@@ -1,0 +1,389 @@
+"""The exercise of lesson 09: a profile to measure and repair, a moisture decision, hot air safely.
+
+Answers are typed in by hand. Sources: reflow limits from J-STD-020 tables 4-2 and 5-2 as quoted in
+data sheets; floor lives from a table of levels as published; bake times from J-STD-033 as
+published; three passes by a chip maker; the order of work and what never meets heat are common
+practice.
+"""
+
+from __future__ import annotations
+
+from repairlib.core.quantity import NBSP
+from repairlib.learn.arranging import Order, Table, before
+from repairlib.learn.draws import Draw
+from repairlib.learn.question import Choice, Mistake, Number, Question
+
+PASS, FAIL, CANNOT_TELL = "pass", "fail", "cannot tell"
+USE, BAKE, DISCARD = "use now", "bake first", "discard"
+UNPLUG = "Unplug the set"
+EMPTY = "Discharge the capacitors and measure them, twice"
+CELL = "Take the backup cell out, shield electrolytics and plastic"
+FUMES = "Switch the fume extraction on"
+HEAT = "Switch the preheater on, then the hot air"
+LIFT = "Lift the chip when the solder around it shines"
+
+
+def questions(draw: Draw) -> list[Question]:
+    """The ten questions in the variant of this draw."""
+    return [
+        time_above(draw.part("time above")),
+        ramp(draw.part("ramp")),
+        highest_peaks(draw.part("highest peaks")),
+        criteria(draw.part("criteria")),
+        repair(draw.part("repair")),
+        strange_log(draw.part("strange log")),
+        hours_left(draw.part("hours left")),
+        decisions(draw.part("decisions")),
+        board_with_a_cell(draw.part("board with a cell")),
+        order_of_work(draw.part("order of work")),
+    ]
+
+
+def warm_up(draw: Draw) -> list[Question]:
+    """Three questions to practise on, unmarked."""
+    return [
+        preheat_time(draw.part("preheat time")),
+        which_limit(draw.part("which limit")),
+        floor_hours(draw.part("floor hours")),
+    ]
+
+
+def preheat_time(draw: Draw) -> Number:
+    first, second, answer = draw.pick([(70, 160, 90), (95, 170, 75), (60, 165, 105), (80, 145, 65)])
+    return Number(
+        prompt=f"A joint passes 150{NBSP}°C at {first}{NBSP}s and 200{NBSP}°C at {second}{NBSP}s. "
+        "How long was its preheat?",
+        unit="s",
+        answer=answer,
+        mistakes=[Mistake(second, "You took the end. When did it begin?")],
+        hint="From the first rise through 150 °C to the first rise through 200 °C.",
+    )
+
+
+def which_limit(draw: Draw) -> Choice:
+    said, answer = draw.pick(
+        [
+            ("It reached 263 °C; its Tc is 260 °C", "The peak"),
+            ("It was above 217 °C for 41 s", "The time above liquidus"),
+            ("From 150 to 200 °C it took 35 s", "The preheat"),
+        ]
+    )
+    options = ("The peak", "The time above liquidus", "The preheat")
+    return Choice(
+        prompt=f"Lead-free. {said}. Which criterion does it fail?",
+        options=draw.shuffle(options),
+        answer=answer,
+        hint="Go through the table: 60 to 120 s, 60 to 150 s, at most Tc.",
+    )
+
+
+def floor_hours(draw: Draw) -> Number:
+    level, out, answer = draw.pick([("3", 68, 100), ("4", 22, 50), ("3", 100, 68), ("5", 8, 40)])
+    return Number(
+        prompt=f"A part of level {level} lay open for {out} h in good air. "
+        "How many hours are left?",
+        unit="",
+        answer=answer,
+        mistakes=[Mistake(out, "That is what is used.")],
+        hint="Floor life: level 3 168 h, level 4 72 h, level 5 48 h.",
+    )
+
+
+def time_above(draw: Draw) -> Number:
+    points, answer, whole, flat = draw.pick(
+        [
+            ("(180, 200) (220, 240) (240, 240) (280, 200)", 66, 100, 20),
+            ("(160, 197) (220, 237) (230, 237) (250, 197)", 50, 90, 10),
+            ("(200, 207) (240, 247) (260, 247) (280, 207)", 65, 80, 20),
+            ("(150, 197) (210, 247) (230, 247) (270, 197)", 80, 120, 20),
+        ]
+    )
+    return Number(
+        id="q1",
+        points=2,
+        unit="s",
+        answer=answer,
+        tolerance=0.01,
+        prompt="Part of a lead-free profile, as points of seconds and °C with straight lines "
+        f"between them:\n\n`{points}`\n\nHow long was the joint above 217{NBSP}°C?",
+        mistakes=[
+            Mistake(whole, "You counted from the first point to the last. Where is 217 °C?"),
+            Mistake(flat, "You counted the flat top only. The slopes are above 217 °C in part."),
+        ],
+        hint="On each slope work out when it meets 217 °C. Then take the time between.",
+    )
+
+
+def ramp(draw: Draw) -> Number:
+    at, liquid, peak, answer, upside_down, from_cold = draw.pick(
+        [
+            (150, 162, 253, 3.0, 1 / 3, 228 / 162),
+            (140, 160, 249, 1.6, 0.625, 224 / 160),
+            (200, 220, 242, 1.25, 0.8, 217 / 220),
+            (120, 130, 257, 4.0, 0.25, 232 / 130),
+        ]
+    )
+    return Number(
+        id="q2",
+        points=2,
+        unit="",
+        answer=answer,
+        tolerance=0.02,
+        prompt=f"Lead-free: the joint is at 25{NBSP}°C at 0{NBSP}s. It passes 217{NBSP}°C at "
+        f"{at}{NBSP}s and reaches its peak of {peak}{NBSP}°C at {liquid}{NBSP}s. How steep is its "
+        "ramp up to the peak, in K/s? Type the number only.",
+        mistakes=[
+            Mistake(upside_down, "Seconds per kelvin. Turn it round."),
+            Mistake(from_cold, "You began at room temperature. From where does this ramp count?"),
+        ],
+        hint="From liquidus to the first point at the peak: kelvin divided by seconds.",
+    )
+
+
+def highest_peaks(draw: Draw) -> Table:
+    thin = draw.pick([("1.0 mm, 200 mm³", "260"), ("1.2 mm, 900 mm³", "260")])
+    middle = draw.pick([("2.0 mm, 900 mm³", "250"), ("2.2 mm, 1500 mm³", "250")])
+    thick = draw.pick([("3.0 mm, 500 mm³", "245"), ("2.0 mm, 2500 mm³", "245")])
+    rows = draw.shuffle([thin, middle, thick])
+    hint = "Find the row by thickness first, then the column by volume. A big body gets less heat."
+    return Table(
+        id="q3",
+        points=3,
+        prompt="Lead-free parts. Which temperature in °C may the body of each reach? Use the table "
+        "of the lesson, under `Which peak may a body see?`.",
+        cells={
+            row: {"Tc in °C": Choice(options=("260", "250", "245"), answer=tc, hint=hint)}
+            for row, tc in rows
+        },
+    )
+
+
+def criteria(draw: Draw) -> Table:
+    close = draw.pick(
+        [
+            ("peak 259 °C; at most 260 °C", CANNOT_TELL),
+            ("peak 261 °C; at most 260 °C", CANNOT_TELL),
+        ]
+    )
+    good = draw.pick([("peak 252 °C; at most 260 °C", PASS), ("peak 247 °C; at most 250 °C", PASS)])
+    hot = draw.pick([("peak 264 °C; at most 260 °C", FAIL), ("peak 249 °C; at most 245 °C", FAIL)])
+    time = draw.pick(
+        [
+            ("62 s above 217 °C, but 57 to 66 s by the sensor; 60 to 150 s", CANNOT_TELL),
+            ("146 s above 217 °C, but 141 to 153 s by the sensor; 60 to 150 s", CANNOT_TELL),
+        ]
+    )
+    short = ("41 s above 217 °C, 37 to 45 s by the sensor; 60 to 150 s", FAIL)
+    rows = draw.shuffle([close, good, hot, time, short])
+    return Table(
+        id="q4",
+        points=3,
+        prompt="The thermocouple is good to ±2.5 °C. Judge each line: pass, fail, or cannot tell.",
+        cells={row: {"verdict": _verdict(right)} for row, right in rows},
+    )
+
+
+def _verdict(right: str) -> Choice:
+    hint = "Add and take away the uncertainty. On which side of the limit is each end?"
+    return Choice(options=(PASS, FAIL, CANNOT_TELL), answer=right, hint=hint)
+
+
+def repair(draw: Draw) -> Choice:
+    preheat, above, peak, points = draw.pick(
+        [
+            (38, 44, 264, "0 25, 60 150, 98 200, 110 217, 130 264, 136 264, 154 217, 220 25"),
+            (45, 40, 263, "0 25, 60 150, 105 200, 118 217, 136 263, 140 263, 158 217, 220 25"),
+            (31, 48, 266, "0 25, 70 150, 101 200, 112 217, 134 266, 140 266, 160 217, 230 25"),
+        ]
+    )
+    right = "A longer preheat, then cooler air for a longer time"
+    hotter = "Hotter air for a shorter time"
+    closer = "The same recipe with the nozzle closer"
+    straight = "No preheat at all: the board is then hot for less time"
+    return Choice(
+        id="q5",
+        points=2,
+        prompt=f"A first try at a lead-free chip (Tc 260{NBSP}°C): preheat {preheat}{NBSP}s, "
+        f"{above}{NBSP}s above 217{NBSP}°C, peak {peak}{NBSP}°C. What do you change?",
+        picture=lambda: _first_try(points),
+        options=draw.shuffle([right, hotter, closer, straight]),
+        answer=right,
+        mistakes=[
+            Mistake(hotter, "The peak is too high already, and the time too short."),
+            Mistake(closer, "Closer is hotter at the part. Look at the peak."),
+            Mistake(straight, "What happens to a cold board with one hot spot?"),
+        ],
+    )
+
+
+def _first_try(points: str):
+    from repairlib.heat import judge_profile, read_points, standard_limits
+    from repairlib.show.reflow_chart import draw_reflow
+
+    profile = read_points(points, "first try")
+    return draw_reflow(judge_profile(profile, standard_limits("Pb-free", 260), 0))
+
+
+def strange_log(draw: Draw) -> Choice:
+    top, other = draw.pick([(473, 245), (482, 250), (464, 240)])
+    ask = "Nothing yet: I find out the unit of this log first"
+    failed = "It failed: far too hot for any part"
+    fahrenheit = "It passed: it must be in °F"
+    rescale = "I scale it down until the peak fits"
+    return Choice(
+        id="q6",
+        points=2,
+        prompt=f"A log has the headings `time` and `TC1`. Its highest reading is `{top}`. "
+        f"That may be {top}{NBSP}°C, or {other}{NBSP}°C logged in °F. What do you write down?",
+        options=draw.shuffle([ask, failed, fahrenheit, rescale]),
+        answer=ask,
+        mistakes=[
+            Mistake(failed, "Nobody wrote that these are °C."),
+            Mistake(fahrenheit, "Likely is not known. Where could you look it up?"),
+            Mistake(rescale, "Then the log says what you want, not what was."),
+        ],
+    )
+
+
+def hours_left(draw: Draw) -> Number:
+    level, life, first, second, answer, only_last, used = draw.pick(
+        [
+            ("3", 168, 30, 50, 88, 118, 80),
+            ("3", 168, 20, 60, 88, 108, 80),
+            ("4", 72, 10, 30, 32, 42, 40),
+            ("2a", 672, 100, 200, 372, 472, 300),
+        ]
+    )
+    return Number(
+        id="q7",
+        points=2,
+        unit="",
+        answer=answer,
+        margin=0.1,
+        tolerance=0,
+        prompt=f"A chip of level {level} lay open for {first} h, then 20 h in a dry cabinet at 8 % "
+        f"RH, then open again for {second} h. The air was good. Its floor life is {life} h. "
+        "How many hours are left?",
+        mistakes=[
+            Mistake(only_last, "The dry cabinet stopped the clock. Did it turn it back?"),
+            Mistake(used, "That is what is used. The question is what is left."),
+            Mistake(answer - 20, "In dry enough air the clock stands still."),
+        ],
+        hint="Add up the time in the open. Take it from the floor life.",
+    )
+
+
+def decisions(draw: Draw) -> Table:
+    fresh = draw.pick(
+        [
+            ("level 3, open 150 h at 24 °C and 50 %", USE),
+            ("level 2a, open 600 h at 25 °C and 45 %", USE),
+        ]
+    )
+    late = draw.pick(
+        [
+            ("level 4, open 80 h at 24 °C and 50 %", BAKE),
+            ("level 5, open 50 h at 22 °C and 40 %", BAKE),
+        ]
+    )
+    damp = draw.pick(
+        [
+            ("level 3, open 20 h at 28 °C and 75 %", BAKE),
+            ("level 3, open 10 h at 34 °C and 55 %", BAKE),
+        ]
+    )
+    worn = ("level 3, open 10 h at 24 °C and 50 %, reflowed 3 times", DISCARD)
+    rows = draw.shuffle([fresh, late, damp, worn])
+    hints = {
+        USE: "Hold the hours against the floor life of its level.",
+        BAKE: "Two questions: how long, and in which air?",
+        DISCARD: "Count its passes through reflow.",
+    }
+    return Table(
+        id="q8",
+        points=2,
+        prompt="Chips for reflow. The maker allows three passes in all. Decide for each.",
+        cells={
+            row: {"decision": Choice(options=(USE, BAKE, DISCARD), answer=right, hint=hints[right])}
+            for row, right in rows
+        },
+    )
+
+
+def board_with_a_cell(draw: Draw) -> Choice:
+    cell, late = draw.pick(
+        [
+            ("a lithium coin cell", 16),
+            ("a rechargeable backup cell", 20),
+            ("a lithium coin cell", 30),
+        ]
+    )
+    right = "I take the cell off the board first, then I bake"
+    oven = "Into the oven at 125 °C as it is: the table says so"
+    cooler = "Into the oven at 90 °C as it is: that is gentler"
+    use = "I use it now: it is only some hours late"
+    return Choice(
+        id="q9",
+        points=2,
+        prompt=f"A chip on a board is {late} h past its floor life, and hot air will take it above "
+        f"200{NBSP}°C. The board carries {cell}. What do you do?",
+        options=draw.shuffle([right, oven, cooler, use]),
+        answer=right,
+        mistakes=[
+            Mistake(oven, "What does a cell do in an oven? Look at the board.", True, "batteries"),
+            Mistake(cooler, "No cell of this kind is made for that heat.", True, "batteries"),
+            Mistake(use, "What does the water in its body do at 200 °C?"),
+        ],
+    )
+
+
+def order_of_work(draw: Draw) -> Order:
+    steps = (UNPLUG, EMPTY, CELL, FUMES, HEAT, LIFT)
+    return Order(
+        id="q10",
+        points=3,
+        prompt="A chip beside the power supply is to come off with hot air. Put the steps in "
+        "order, first one first.",
+        steps=steps,
+        shown=draw.shuffle(steps),
+        mistakes=[
+            Mistake(
+                before(EMPTY, UNPLUG),
+                "You reach into a set that still has its plug in.",
+                True,
+                "mains",
+            ),
+            Mistake(
+                before(CELL, EMPTY),
+                "You touch the board before you know that it is empty.",
+                True,
+                "stored charge",
+            ),
+            Mistake(
+                before(HEAT, EMPTY),
+                "Hot air on a charged board: what is in the capacitor beside it?",
+                True,
+                "stored charge",
+            ),
+            Mistake(
+                before(HEAT, CELL),
+                "Hot air reaches the cell and the electrolytics. They burst.",
+                True,
+                "batteries",
+            ),
+            Mistake(
+                before(HEAT, FUMES),
+                "The flux smokes already. Who breathes it?",
+                True,
+                "fumes and flux",
+            ),
+            Mistake(
+                lambda steps: any(before(LIFT, one)(steps) for one in (UNPLUG, EMPTY)),
+                "Your hands are on a board that may be live or charged.",
+                True,
+                "stored charge",
+            ),
+            Mistake(before(LIFT, HEAT), "Cold solder holds. What comes off with the chip?"),
+        ],
+        hint="What could hurt you, what could burst, and what will you breathe? In this order.",
+    )

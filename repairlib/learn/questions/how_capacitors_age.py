@@ -1,0 +1,344 @@
+"""The exercise of lesson 06: how long a part lasts, what it may show, and how to wake it safely.
+
+Answers are typed in by hand. Sources: the 10-degree rule by Cosel's technical information and an
+encyclopaedia; ESR = tan δ / (2 π f C) by the definition of DF in a data sheet (Cornell Dubilier
+ESRD); leakage and limits of wear from the Rubycon ZL and Lelon RGA data sheets; re-forming through
+a resistor from a databook after IEC 60384-4, as quoted; the order of work is common practice.
+"""
+
+from __future__ import annotations
+
+from repairlib.core.quantity import NBSP
+from repairlib.learn.arranging import Order, Table, before
+from repairlib.learn.draws import Draw
+from repairlib.learn.question import Choice, Mistake, Number, Question
+
+FIT, MARGINAL, REPLACE, CANNOT_TELL = "fit", "marginal", "replace", "cannot tell"
+VERDICTS = (FIT, MARGINAL, REPLACE, CANNOT_TELL)
+MEASURE = "Measure the voltage across it, with a meter tried on a known source"
+AGAIN = "Wait a minute and measure again"
+TOUCH = "Take the part out of the clips"
+RESISTOR = "Let it discharge through the series resistor"
+OFF = "Turn the bench supply to zero and switch it off"
+
+
+def questions(draw: Draw) -> list[Question]:
+    """The nine questions in the variant of this draw."""
+    return [
+        cooler(draw.part("cooler")),
+        air_or_case(draw.part("air or case")),
+        better_part(draw.part("better part")),
+        esr_limit(draw.part("esr limit")),
+        other_frequency(draw.part("other frequency")),
+        leakage_limit(draw.part("leakage limit")),
+        measured_parts(draw.part("measured parts")),
+        wake_up(draw.part("wake up")),
+        after_the_test(draw.part("after the test")),
+    ]
+
+
+def warm_up(draw: Draw) -> list[Question]:
+    """Three questions to practise on, unmarked."""
+    return [
+        ten_degrees(draw.part("ten degrees")),
+        what_dries_out(draw.part("what dries out")),
+        years(draw.part("years")),
+    ]
+
+
+def ten_degrees(draw: Draw) -> Number:
+    hours, answer = draw.pick([(1000, 2000), (2000, 4000), (3000, 6000), (5000, 10_000)])
+    return Number(
+        prompt=f"An electrolytic lasts {hours} h at 95{NBSP}°C. How many hours at 85{NBSP}°C?",
+        unit="",
+        answer=answer,
+        mistakes=[Mistake(hours / 2, "Does a cooler part last longer or shorter?")],
+        hint="One step of 10 °C. What does the rule say for each step?",
+    )
+
+
+def what_dries_out(draw: Draw) -> Choice:
+    wet = draw.pick(["A small aluminium can with a stripe", "A big aluminium can with a vent"])
+    options = (wet, "A plastic film box", "A ceramic disc", "A mica plate")
+    return Choice(
+        prompt="Which of these dries out with the years?",
+        options=draw.shuffle(options),
+        answer=wet,
+        hint="Which one is wet inside?",
+    )
+
+
+def years(draw: Draw) -> Number:
+    hours, answer = draw.pick([(17_520, 2), (26_280, 3), (43_800, 5), (87_600, 10)])
+    return Number(
+        prompt=f"A part is to last {hours} h, and its set is never switched off. "
+        "How many years is that? A year has 8760 h.",
+        unit="",
+        answer=answer,
+        tolerance=0.02,
+        hint="Divide by the hours of a year.",
+    )
+
+
+def cooler(draw: Draw) -> Number:
+    hours, rated, air, answer, added = draw.pick(
+        [
+            (1000, 105, 45, 64_000, 6000),
+            (1000, 105, 65, 16_000, 4000),
+            (2000, 105, 45, 128_000, 12_000),
+            (2000, 105, 75, 16_000, 6000),
+            (2000, 85, 45, 32_000, 8000),
+            (3000, 105, 75, 24_000, 9000),
+        ]
+    )
+    return Number(
+        id="q1",
+        points=2,
+        unit="",
+        answer=answer,
+        tolerance=0.02,
+        prompt=f"A capacitor is rated {hours} h at {rated}{NBSP}°C. It works in air of "
+        f"{air}{NBSP}°C, at rated ripple and voltage. How many hours does it last by the "
+        "10-degree rule? Type the number only.",
+        mistakes=[
+            Mistake(
+                lambda typed: 0 < typed < hours,
+                "Your part lasts shorter than at its rated temperature. Is it hotter or cooler?",
+            ),
+            Mistake(added, "You added the life for each step. Each step doubles what is there."),
+            Mistake(hours * 2, "You took one step only. How many steps of 10 °C are there?"),
+        ],
+        hint="Count the steps of 10 °C from the rated temperature down to the air.",
+    )
+
+
+def air_or_case(draw: Draw) -> Number:
+    hours, rated, air, case, answer, by_case = draw.pick(
+        [
+            (2000, 105, 55, 60, 64_000, 45_255),
+            (1000, 105, 45, 51, 64_000, 42_224),
+            (2000, 85, 55, 59, 16_000, 12_126),
+            (5000, 105, 65, 72, 80_000, 49_246),
+        ]
+    )
+    return Number(
+        id="q2",
+        points=2,
+        unit="",
+        answer=answer,
+        tolerance=0.02,
+        prompt=f"The data sheet says {hours} h in air of {rated}{NBSP}°C with rated ripple. In "
+        f"your set rated ripple flows too. You measure {air}{NBSP}°C in the air beside the part "
+        f"and {case}{NBSP}°C on its case. How many hours by the 10-degree rule? Type the number "
+        "only.",
+        mistakes=[
+            Mistake(
+                by_case,
+                "The part warmed itself in the maker's test too. Which temperature did the data "
+                "sheet state?",
+            ),
+            Mistake(
+                lambda typed: 0 < typed < hours,
+                "Your part lasts shorter than at its rated temperature. Is it hotter or cooler?",
+            ),
+        ],
+        hint="Compare like with like: the same kind of temperature in both places.",
+    )
+
+
+def better_part(draw: Draw) -> Number:
+    old, new, down, answer, added, without_rating = draw.pick(
+        [
+            (2000, 5000, 10, 20, 8.5, 5),
+            (2000, 2000, 10, 8, 7, 2),
+            (1000, 2000, 10, 16, 8, 4),
+            (2000, 4000, 20, 32, 10, 8),
+        ]
+    )
+    return Number(
+        id="q3",
+        points=2,
+        unit="",
+        answer=answer,
+        tolerance=0.02,
+        prompt=f"An old part is rated {old} h at 85{NBSP}°C. You fit one of {new} h at "
+        f"105{NBSP}°C, and a cleaned vent makes the air {down}{NBSP}°C cooler. How many times "
+        "longer does the new part last, by the 10-degree rule?",
+        mistakes=[
+            Mistake(added, "You added the gains. What happens to a doubled life that doubles?"),
+            Mistake(without_rating, "Part of the gain is missing: the rated temperature rose too."),
+            Mistake(lambda typed: 0 < typed < 1, "Is the new part better or worse off?"),
+        ],
+        hint="Three gains: rated hours, rated temperature, cooler air. They multiply.",
+    )
+
+
+def esr_limit(draw: Draw) -> Number:
+    loss, microfarad, answer, upside_down, reactance = draw.pick(
+        [
+            (0.16, 220, 0.9646, 37.68, 6.029),
+            (0.25, 10, 33.16, 530.5, 132.6),
+            (0.10, 100, 1.326, 132.6, 13.26),
+            (0.12, 330, 0.4823, 33.49, 4.019),
+            (0.14, 470, 0.3951, 20.16, 2.822),
+        ]
+    )
+    return Number(
+        id="q4",
+        points=2,
+        unit="Ω",
+        answer=answer,
+        tolerance=0.02,
+        prompt=f"A data sheet allows tan δ {loss:.2f} at 120{NBSP}Hz. The part has "
+        f"{microfarad}{NBSP}µF. What is the highest ESR of a good one at 120{NBSP}Hz?",
+        mistakes=[
+            Mistake(upside_down, "tan δ stands in the wrong place. More loss must mean more ESR."),
+            Mistake(reactance, "That is the reactance. The loss is only a part of it."),
+        ],
+        hint="ESR is tan δ times the reactance 1 / (2 π f C). Put C in farad.",
+    )
+
+
+def other_frequency(draw: Draw) -> Choice:
+    limit, reading, microfarad, loss = draw.pick(
+        [("1.33", "0.9", 100, "0.10"), ("0.96", "0.6", 220, "0.16"), ("0.40", "0.3", 470, "0.14")]
+    )
+    unknown = "It does not tell: this limit holds at 120 Hz. I need one stated at 100 kHz"
+    good = "It is good: it reads less than its limit"
+    scaled = "It is bad: the limit shrinks by 120 / 100 000"
+    worse = "It is bad: a good part reads just its limit"
+    return Choice(
+        id="q5",
+        points=2,
+        prompt=f"From tan δ {loss} at 120{NBSP}Hz you worked out {limit}{NBSP}Ω for a general "
+        f"{microfarad}{NBSP}µF part. Your ESR meter works at 100{NBSP}kHz and shows "
+        f"{reading}{NBSP}Ω. What do you write down?",
+        options=draw.shuffle([unknown, good, scaled, worse]),
+        answer=unknown,
+        mistakes=[
+            Mistake(
+                good, "ESR is lower at high frequency. At which frequency was the limit stated?"
+            ),
+            Mistake(scaled, "tan δ itself changes with frequency. Such a sum proves nothing."),
+            Mistake(worse, "A limit is the most that is allowed, not what a good part shows."),
+        ],
+    )
+
+
+def leakage_limit(draw: Draw) -> Number:
+    microfarad, volts, answer, total, product = draw.pick(
+        [
+            ("2.2", 50, 3e-6, 4.1e-6, 1.1e-6),
+            ("1", 63, 3e-6, 3.63e-6, 0.63e-6),
+            ("4.7", 25, 3e-6, 4.175e-6, 1.175e-6),
+            ("10", 16, 3e-6, 4.6e-6, 1.6e-6),
+        ]
+    )
+    return Number(
+        id="q6",
+        points=2,
+        unit="A",
+        answer=answer,
+        tolerance=0.005,
+        prompt="A data sheet says: leakage after 2 min at rated voltage not above 0.01 CV or "
+        f"3{NBSP}µA, whichever is larger, with C in µF and V in volts. What is the limit of a "
+        f"part of {microfarad}{NBSP}µF, {volts}{NBSP}V?",
+        mistakes=[
+            Mistake(total, "You took both together. Read the rule again: whichever is …"),
+            Mistake(product, "That is one of the two figures. Which one counts?"),
+        ],
+        hint="Work out both figures in µA and compare them.",
+    )
+
+
+def measured_parts(draw: Draw) -> Table:
+    fit = draw.pick([("C7: 98 µF, 0.9 Ω", FIT), ("C7: 104 µF, 1.2 Ω", FIT)])
+    between = draw.pick([("C9: 96 µF, 2.6 Ω", MARGINAL), ("C9: 93 µF, 3.0 Ω", MARGINAL)])
+    worn = draw.pick([("C12: 61 µF, 5.8 Ω", REPLACE), ("C12: 95 µF, 4.9 Ω", REPLACE)])
+    close = draw.pick([("C15: 97 µF, 3.7 Ω", CANNOT_TELL), ("C15: 99 µF, 3.6 Ω", CANNOT_TELL)])
+    shorted = ("C18: 99 µF, 0.0 Ω", CANNOT_TELL)
+    rows = draw.shuffle([fit, between, worn, close, shorted])
+    return Table(
+        id="q7",
+        points=3,
+        prompt="Five parts of 100 µF 25 V were measured out of the board at 120 Hz, with a meter "
+        "good to ±5 %. A new part has 80 to 120 µF and at most 1.86 Ω. At the end of the "
+        "endurance test it may have 3.71 Ω; its capacitance must still be 80 to 120 µF.\n\n"
+        "Judge each: fit as new, marginal (worn, but not at its end), replace, or cannot tell.",
+        cells={label: {"verdict": _verdict(label, right)} for label, right in rows},
+    )
+
+
+def _verdict(label: str, right: str) -> Choice:
+    hint = "Hold both readings against both limits."
+    if right == CANNOT_TELL:
+        hint = "Add and take away the meter's 5 %. On which side of the limit is the part?"
+    if "0.0 Ω" in label:
+        hint = "Does any capacitor have no resistance at all? What did the probes touch?"
+    if right == REPLACE:
+        hint = "One reading past its end is enough."
+    return Choice(options=VERDICTS, answer=right, hint=hint)
+
+
+def wake_up(draw: Draw) -> Choice:
+    volts, age = draw.pick([(25, 9), (35, 12), (50, 15)])
+    slow = "Out of the set, through a resistor, from a current-limited bench supply, in steps"
+    mains = "In the set: switch it on at the mains and let it form by itself"
+    lamp = "On the mains, through a diode and a lamp"
+    direct = "Out of the set, rated voltage at once from a strong supply, no resistor"
+    return Choice(
+        id="q8",
+        points=2,
+        prompt=f"An electrolytic of 470 µF {volts} V lay in a drawer for {age} years, and it can "
+        "no longer be bought. How do you bring it back to rated voltage?",
+        options=draw.shuffle([slow, mains, lamp, direct]),
+        answer=slow,
+        mistakes=[
+            Mistake(
+                mains,
+                "Nothing limits the current into a part that may leak like a short.",
+                danger=True,
+                hazard="mains",
+            ),
+            Mistake(
+                lamp,
+                "Every clip and lead of such a lash-up is live, whatever the lamp does.",
+                danger=True,
+                hazard="mains",
+            ),
+            Mistake(
+                direct,
+                "What happens in the part when it leaks and nothing limits the current?",
+                danger=True,
+                hazard="heat and fire",
+            ),
+        ],
+    )
+
+
+def after_the_test(draw: Draw) -> Order:
+    steps = (OFF, RESISTOR, MEASURE, AGAIN, TOUCH)
+    return Order(
+        id="q9",
+        points=2,
+        prompt="The leakage test is over. The capacitor is still at its voltage. "
+        "Put the steps in order, first one first.",
+        steps=steps,
+        shown=draw.shuffle(steps),
+        mistakes=[
+            Mistake(
+                before(TOUCH, MEASURE),
+                "You touch the part before you know that it is empty.",
+                danger=True,
+                hazard="stored charge",
+            ),
+            Mistake(
+                before(TOUCH, AGAIN),
+                "Charge creeps back while you look away. When would you notice?",
+                danger=True,
+                hazard="stored charge",
+            ),
+            Mistake(before(RESISTOR, OFF), "What fills the part up while you empty it?"),
+            Mistake(before(AGAIN, MEASURE), "Again means after something. After what?"),
+        ],
+    )

@@ -1,0 +1,376 @@
+"""The exercise of lesson 05: from a reading to a verdict, without harm.
+
+Answers are typed in by hand. Sources: makers' accuracy notes for the intervals and the leads;
+tan δ limits from the Rubycon ZL and Lelon RGA data sheets, ESR = tan δ / (2 π f C); the verdicts
+by ILAC-G8:09/2019, 4.2.3; parallel resistances and the order of work are common practice.
+"""
+
+from __future__ import annotations
+
+from repairlib.core.quantity import NBSP
+from repairlib.learn.arranging import Order, Table, before
+from repairlib.learn.draws import Draw
+from repairlib.learn.question import Choice, Mistake, Number, Question
+
+CANNOT_TELL = "Cannot tell: the limit lies inside the interval"
+PASSES = "Pass: the whole interval is below the limit"
+FAILS = "Fail: the whole interval is above the limit"
+
+
+def questions(draw: Draw) -> list[Question]:
+    """The ten questions in the variant of this draw."""
+    return [
+        upper_end(draw.part("upper end")),
+        leads(draw.part("leads")),
+        rms(draw.part("rms")),
+        esr_limit(draw.part("esr limit")),
+        other_frequency(draw.part("other frequency")),
+        hidden(draw.part("hidden")),
+        resistor_on_the_board(draw.part("resistor on the board")),
+        verdict(draw.part("verdict")),
+        order_of_work(draw.part("order of work")),
+        still_on(draw.part("still on")),
+    ]
+
+
+def warm_up(draw: Draw) -> list[Question]:
+    """Three questions to practise on, unmarked."""
+    return [
+        one_count(draw.part("one count")),
+        four_wires(draw.part("four wires")),
+        what_it_means(draw.part("what it means")),
+    ]
+
+
+def one_count(draw: Draw) -> Number:
+    reading, answer, whole = draw.pick(
+        [("120.0", 0.1, 120), ("2.000", 0.001, 2), ("14.52", 0.01, 14.52), ("236", 1, 236)]
+    )
+    return Number(
+        prompt=f"A meter shows `{reading} V`. What is one count of its last place worth?",
+        unit="V",
+        answer=answer,
+        mistakes=[Mistake(whole, "That is the whole reading. Look at the last figure only.")],
+        hint="Put a 0 for each figure, and a 1 for the last one.",
+    )
+
+
+def four_wires(draw: Draw) -> Number:
+    ampere, volt, answer = draw.pick(
+        [
+            ("20", "0.24", 0.012),
+            ("2", "0.014", 0.007),
+            ("1", "0.035", 0.035),
+            ("0.5", "0.009", 0.018),
+        ]
+    )
+    return Number(
+        prompt=f"Four wires: {ampere}{NBSP}A flow through a contact, and the sense leads show "
+        f"{volt}{NBSP}V. What is its resistance?",
+        unit="Ω",
+        answer=answer,
+        mistakes=[
+            Mistake(float(ampere) / float(volt), "Which one is divided by which?"),
+            Mistake(float(ampere) * float(volt), "That is a power in watts."),
+        ],
+        hint="Ohm's law, with the voltage at the part itself.",
+    )
+
+
+def what_it_means(draw: Draw) -> Table:
+    again = "the probes touch, or the part is shorted"
+    range_ = "too much for this range, or a part that leaks"
+    nothing = "nothing was measured"
+    below = "less than the meter can show"
+    options = draw.shuffle([again, range_, nothing, below])
+
+    def means(answer: str) -> dict[str, Choice]:
+        return {"means": Choice(options=options, answer=answer, hint="Say it aloud as a sentence.")}
+
+    return Table(
+        prompt="Four entries in a measuring sheet. What does each of them mean?",
+        cells={
+            "ESR: 0.00 Ω": means(again),
+            "C: OL": means(range_),
+            "D: -": means(nothing),
+            "leakage: < 0.1 µA": means(below),
+        },
+    )
+
+
+def upper_end(draw: Draw) -> Number:
+    reading, percent, digits, high, low, as_percent, without = draw.pick(
+        [
+            ("120.0", "1", 3, 121.5, 118.5, 124.8, 121.2),
+            ("100.0", "2", 2, 102.2, 97.8, 104.0, 102.0),
+            ("2.000", "0.5", 3, 2.013, 1.987, 2.070, 2.010),
+            ("100.0", "1", 2, 101.2, 98.8, 103.0, 101.0),
+        ]
+    )
+    return Number(
+        id="q1",
+        points=2,
+        unit="V",
+        answer=high,
+        tolerance=0.0003,
+        prompt=f"A meter shows `{reading} V`. Its data sheet says ±({percent}{NBSP}% of reading + "
+        f"{digits} digits). How high can the true voltage be?",
+        mistakes=[
+            Mistake(as_percent, "Digits are counts of the last place, not extra per cent."),
+            Mistake(without, "You left the digits out."),
+            Mistake(low, "That is the other end of the interval."),
+            Mistake(float(reading), "That is the reading. How far may it be off?"),
+        ],
+        hint="Per cent of the reading first. Then the digits, each worth one count of the last "
+        "place.",
+    )
+
+
+def leads(draw: Draw) -> Number:
+    shown, tips, answer, total = draw.pick(
+        [
+            ("0.35", "0.25", 0.10, 0.60),
+            ("0.62", "0.24", 0.38, 0.86),
+            ("0.47", "0.31", 0.16, 0.78),
+            ("0.53", "0.28", 0.25, 0.81),
+        ]
+    )
+    return Number(
+        id="q2",
+        points=1,
+        unit="Ω",
+        answer=answer,
+        margin=0.004,
+        prompt=f"Across a fuse your ohmmeter shows `{shown} Ω`. With the probe tips held "
+        f"together it shows `{tips} Ω`. What is the resistance of the fuse?",
+        mistakes=[
+            Mistake(float(shown), "You forgot the resistance of the leads."),
+            Mistake(float(tips), "That is the leads alone."),
+            Mistake(total, "Are the leads a part of the reading, or do they come on top?"),
+        ],
+        hint="The reading is the leads and the fuse together.",
+    )
+
+
+def rms(draw: Draw) -> Number:
+    whole, answer, peak, one_step = draw.pick(
+        [
+            (24, 8.485, 12, 16.97),
+            (34, 12.02, 17, 24.04),
+            (68, 24.04, 34, 48.08),
+            (17, 6.010, 8.5, 12.02),
+        ]
+    )
+    return Number(
+        id="q3",
+        points=1,
+        unit="V",
+        answer=answer,
+        prompt=f"On a scope a sine measures {whole}{NBSP}V from its lowest to its highest point. "
+        "What does a meter that reads RMS show?",
+        mistakes=[
+            Mistake(peak, "That is the peak. RMS is less."),
+            Mistake(whole, "That is peak to peak."),
+            Mistake(one_step, "You divided by √2. From where to where does a peak count?"),
+        ],
+        hint="Peak to peak, then peak, then RMS: two steps.",
+    )
+
+
+def esr_limit(draw: Draw) -> Number:
+    loss, microfarad, answer, reactance, upside_down = draw.pick(
+        [
+            ("0.16", 220, 0.9646, 6.029, 37.68),
+            ("0.22", 1000, 0.2918, 1.326, 6.029),
+            ("0.14", 470, 0.3951, 2.822, 20.16),
+            ("0.10", 100, 1.326, 13.26, 132.6),
+        ]
+    )
+    return Number(
+        id="q4",
+        points=2,
+        unit="Ω",
+        answer=answer,
+        tolerance=0.02,
+        prompt=f"A new {microfarad}{NBSP}µF capacitor may have at most tan{NBSP}δ = {loss} at "
+        "120 Hz. Which ESR is that, at 120 Hz?",
+        mistakes=[
+            Mistake(
+                answer * 120 / 100e3, "The limit is for 120 Hz. At which frequency did you work?"
+            ),
+            Mistake(answer * 1.2, "That is for 100 Hz. The data sheet says another frequency."),
+            Mistake(answer * 2.4, "That is for 50 Hz. The data sheet says another frequency."),
+            Mistake(reactance, "That is the reactance. Only a part of it is loss."),
+            Mistake(upside_down, "tan δ stands on the other side of the stroke."),
+        ],
+        hint="Reactance 1/(2 π f C) first. tan δ is ESR over reactance.",
+    )
+
+
+def other_frequency(draw: Draw) -> Choice:
+    shown, limit = draw.pick(
+        [("0.30", "0.97"), ("0.21", "0.40"), ("0.18", "0.29"), ("0.42", "1.3")]
+    )
+    right = "Nothing yet: the reading and the limit are for different frequencies"
+    passes = f"It passes: {shown} Ω is below {limit} Ω"
+    scaled = "Multiply the reading by 100 kHz / 120 Hz, then compare"
+    again = "Measure again at 100 kHz, until the readings agree"
+    return Choice(
+        id="q5",
+        points=1,
+        prompt=f"An ESR meter works at 100 kHz and shows `{shown} Ω`. Your limit is "
+        f"{limit}{NBSP}Ω, worked out from tan{NBSP}δ at 120 Hz. What does the reading say about "
+        "the part?",
+        options=draw.shuffle([right, passes, scaled, again]),
+        answer=right,
+        mistakes=[
+            Mistake(passes, "At which frequency does each of the two numbers hold?"),
+            Mistake(scaled, "The reactance goes with frequency. Does the ESR of a wet part do so?"),
+            Mistake(again, "More readings at the same frequency have the same flaw."),
+        ],
+    )
+
+
+def hidden(draw: Draw) -> Choice:
+    value, shown = draw.pick(
+        [("100u", "0.09"), ("220u", "0.07"), ("470u", "0.05"), ("47u", "0.12")]
+    )
+    right = "C1 may be worn out: its neighbours can hide it. Lift one lead and measure again"
+    fine = "C1 is good, because the reading is low"
+    worn = "C1 is worn out, because it has neighbours"
+    higher = "C1 and C2 have that ESR each"
+    return Choice(
+        id="q6",
+        points=2,
+        prompt=f"The set is dead and discharged. On the board, an ESR meter across C1 shows "
+        f"`{shown} Ω`. What do you know?",
+        options=draw.shuffle([right, fine, worn, higher]),
+        answer=right,
+        picture=lambda: _around(f"C1 a b {value}; C2 a b {value}; C3 a b 100n", "C1"),
+        mistakes=[
+            Mistake(fine, "Which parts does the meter's current flow through?"),
+            Mistake(worn, "Would a good C1 give another reading here?"),
+            Mistake(higher, "Two equal ways side by side: does the meter see one, or both?"),
+        ],
+    )
+
+
+def resistor_on_the_board(draw: Draw) -> Number:
+    r1, r2, r3, answer, one_only, chain, alone = draw.pick(
+        [
+            ("10k", "22k", "18k", 8000, 6875, 50e3, 10e3),
+            ("1k", "680", "820", 600, 404.8, 2500, 1000),
+            ("100k", "68k", "82k", 60e3, 40.48e3, 250e3, 100e3),
+            ("22k", "10k", "12k", 11e3, 6875, 44e3, 22e3),
+        ]
+    )
+    return Number(
+        id="q7",
+        points=2,
+        unit="Ω",
+        answer=answer,
+        prompt="All parts are good and the board is dead. Which resistance does an ohmmeter show "
+        "across R1, once its reading is steady?",
+        picture=lambda: _around(f"R1 a b {r1}; R2 a c {r2}; R3 c b {r3}; C1 a b 100n", "R1"),
+        mistakes=[
+            Mistake(alone, "That is R1 alone. What else joins its two ends?"),
+            Mistake(
+                one_only, "From a through R2 you are only at c. How does the current get to b?"
+            ),
+            Mistake(chain, "The ways lie side by side, not one after the other."),
+        ],
+        hint="Two ways lead from a to b. What does a capacitor do at dc?",
+    )
+
+
+def verdict(draw: Draw) -> Choice:
+    shown, answer = draw.pick(
+        [("0.97", CANNOT_TELL), ("0.94", PASSES), ("1.08", FAILS), ("1.03", CANNOT_TELL)]
+    )
+    look = "Work out the interval. On which side of 1 Ω do its two ends lie?"
+    return Choice(
+        id="q8",
+        points=2,
+        prompt=f"The limit is 1.00{NBSP}Ω at most. The meter shows `{shown} Ω` and has "
+        f"±(2{NBSP}% + 3 digits). Which verdict, by the rule with three verdicts?",
+        options=draw.shuffle([PASSES, FAILS, CANNOT_TELL]),
+        answer=answer,
+        hint=look,
+    )
+
+
+PLUG = "Pull the plug"
+DISCHARGE = "Wait, then discharge the capacitor through a resistor"
+PROVE = "Measure the voltage across it: nothing is left"
+TIPS = "Change to the ESR range, hold the probe tips together and note the reading"
+ESR = "Measure the ESR"
+NOTE = "Write the reading down, with its frequency"
+STEPS = (PLUG, DISCHARGE, PROVE, TIPS, ESR, NOTE)
+
+
+def order_of_work(draw: Draw) -> Order:
+    charged = "What can still be in the capacitor at that moment, and where would it go?"
+    live = "Where does the set still get its voltage from?"
+    return Order(
+        id="q9",
+        points=2,
+        prompt="You measure the ESR of a capacitor in the supply. Put the steps in order.",
+        steps=STEPS,
+        shown=draw.shuffle(STEPS),
+        mistakes=[
+            Mistake(_not_first(PLUG, DISCHARGE, PROVE, ESR), live, danger=True, hazard="mains"),
+            Mistake(_too_early, charged, danger=True, hazard="stored charge"),
+            Mistake(
+                before(PROVE, DISCHARGE),
+                "How do you know that it is empty afterwards?",
+                danger=True,
+                hazard="stored charge",
+            ),
+            Mistake(before(TIPS, PROVE), "On which range do you prove that it is dead?"),
+            Mistake(before(ESR, TIPS), "How much of the reading belongs to the leads?"),
+        ],
+    )
+
+
+def _not_first(first: str, *others: str):
+    """Recognises an order in which one of `others` comes before `first`."""
+    return lambda steps: any(before(other, first)(steps) for other in others)
+
+
+def _too_early(steps) -> bool:
+    """Whether the ESR is measured before the capacitor is empty and proved so."""
+    return before(ESR, DISCHARGE)(steps) or before(ESR, PROVE)(steps)
+
+
+def still_on(draw: Draw) -> Choice:
+    value = draw.pick(["4.7 kΩ", "220 Ω", "1 kΩ", "10 kΩ"])
+    right = "Plug out, discharge, prove it dead, then use the ohms range"
+    ohms = "Set the meter to ohms and touch both ends, quickly"
+    switch = "Switch the set off at the front, then use the ohms range"
+    autorange = "Use a meter that finds its range by itself"
+    live = "The meter would feed its own current into a circuit that has voltage."
+    return Choice(
+        id="q10",
+        points=1,
+        prompt=f"The set is running. You doubt a resistor of {value} in it. How do you measure its "
+        "resistance?",
+        options=draw.shuffle([right, ohms, switch, autorange]),
+        answer=right,
+        mistakes=[
+            Mistake(ohms, live, danger=True, hazard="mains"),
+            Mistake(
+                switch,
+                "A switch at the front may leave the supply live and its capacitors charged.",
+                danger=True,
+                hazard="stored charge",
+            ),
+            Mistake(autorange, live, danger=True, hazard="mains"),
+        ],
+    )
+
+
+def _around(lines: str, name: str):
+    from repairlib.health import read_neighbourhood
+    from repairlib.show.circuits import draw_neighbourhood
+
+    return draw_neighbourhood(read_neighbourhood(lines), name)

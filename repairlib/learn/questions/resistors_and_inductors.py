@@ -1,0 +1,407 @@
+"""The exercise of lesson 02: bands and codes of resistors and inductors, and what may replace them.
+
+Answers are typed in by hand. Sources: colours from a maker's card (Vishay, after IEC 60062),
+chip codes from makers' marking guides (Yageo, NIC) and data sheets (State of the Art, TRU, WFxxR),
+letter codes from IEC 60062 as quoted in an encyclopaedia, K as 10 % from a service manual (Sanyo),
+inductor bands from Token, inductor codes from CTC, fuse letters from IEC 60127 as GOST prints it.
+What may replace a fuse or a fusible resistor is common practice.
+"""
+
+from __future__ import annotations
+
+from repairlib.core.quantity import NBSP
+from repairlib.learn.draws import Draw
+from repairlib.learn.question import Choice, Mistake, Number, Question
+
+OTHER_END = "You started at the wrong end. Which band cannot be the first?"
+AS_FIGURES = "You read the third band as a figure. What does it count?"
+
+
+def questions(draw: Draw) -> list[Question]:
+    """The ten questions in the variant of this draw."""
+    return [
+        four_bands(draw.part("four bands")),
+        gold_multiplier(draw.part("gold multiplier")),
+        five_band_limit(draw.part("five band limit")),
+        either_end(draw.part("either end")),
+        chip_of_three(draw.part("chip of three")),
+        place_and_letter(draw.part("place and letter")),
+        two_letters(draw.part("two letters")),
+        inductor_value(draw.part("inductor value")),
+        blown_fuse(draw.part("blown fuse")),
+        burnt_fusible(draw.part("burnt fusible")),
+    ]
+
+
+def four_bands(draw: Draw) -> Number:
+    bands, answer, figures, turned = draw.pick(
+        [
+            ("yellow-violet-red-gold", 4.7e3, 472, 270e3),
+            ("green-blue-orange-gold", 56e3, 563, 3.6e6),
+            ("brown-green-yellow-gold", 150e3, 154, 4.5e2),
+            ("blue-grey-red-gold", 6.8e3, 682, 2.8e7),
+            ("orange-white-brown-gold", 390, 391, 19e3),
+        ]
+    )
+    return Number(
+        id="q1",
+        points=1,
+        unit="Ω",
+        answer=answer,
+        tolerance=0.001,
+        prompt="The resistor lies in the board as you see it. What is its resistance?",
+        picture=lambda: _part("resistor", bands, flip=True),
+        hint="Two figures, then the number of zeros. Start at the end where it makes sense.",
+        mistakes=[Mistake(turned, OTHER_END), Mistake(figures, AS_FIGURES)],
+    )
+
+
+def gold_multiplier(draw: Draw) -> Number:
+    bands, answer, no_zero, one_zero = draw.pick(
+        [
+            ("red-violet-gold-gold", 2.7, 27, 270),
+            ("brown-green-gold-gold", 1.5, 15, 150),
+            ("yellow-violet-gold-gold", 4.7, 47, 470),
+            ("green-blue-gold-gold", 5.6, 56, 560),
+        ]
+    )
+    gold = "You took gold for a figure or for zeros. What does gold mean in the third place?"
+    return Number(
+        id="q2",
+        points=2,
+        unit="Ω",
+        answer=answer,
+        tolerance=0.001,
+        prompt="Two bands of this resistor are gold. What is its resistance?",
+        picture=lambda: _part("resistor", bands),
+        hint="Gold is never a figure. In the third place it moves the point.",
+        mistakes=[
+            Mistake(no_zero, gold),
+            Mistake(one_zero, gold),
+            Mistake(lambda ohm: ohm > one_zero * 1.01, gold),
+        ],
+    )
+
+
+def five_band_limit(draw: Draw) -> Number:
+    bands, value, most, five_percent, as_four = draw.pick(
+        [
+            ("yellow-white-white-brown-brown", 4.99e3, 5.0399e3, 5.2395e3, 49e9),
+            ("red-red-blue-brown-brown", 2.26e3, 2.2826e3, 2.373e3, 22e6),
+            ("orange-grey-orange-orange-brown", 383e3, 386.83e3, 402.15e3, 38e3),
+            ("green-brown-brown-black-brown", 511, 516.11, 536.55, 510),
+        ]
+    )
+    return Number(
+        id="q3",
+        points=2,
+        unit="Ω",
+        answer=most,
+        tolerance=0.0005,
+        prompt="You measure this resistor out of the board. What is the largest resistance that "
+        "still agrees with its bands?",
+        picture=lambda: _part("resistor", bands),
+        hint="Three figures, the zeros, and the last band says how far off it may be.",
+        mistakes=[
+            Mistake(value, "That is the value itself. A good part may measure more. How much?"),
+            Mistake(five_percent, "That is another tolerance. Look the last band up again."),
+            Mistake(value * 1.02, "That is another tolerance. Look the last band up again."),
+            Mistake(as_four, "With five bands the third one is not the zeros."),
+        ],
+    )
+
+
+def either_end(draw: Draw) -> Choice:
+    bands, measured, fits, other = draw.pick(
+        [
+            ("brown-black-black-red-brown", "120.6 Ω", "120 Ω", "10 kΩ"),
+            ("brown-black-black-brown-brown", "110.4 Ω", "110 Ω", "1 kΩ"),
+            ("brown-green-black-red-brown", "15.03 kΩ", "15 kΩ", "12 MΩ"),
+        ]
+    )
+    good, bad, burnt, unread = (
+        text.replace(" Ω", f"{NBSP}Ω").replace(" kΩ", f"{NBSP}kΩ").replace(" MΩ", f"{NBSP}MΩ")
+        for text in (
+            f"It is a {fits} resistor, and good",
+            f"It is a {other} resistor, and bad",
+            "It is burnt: the meter must agree with the first end",
+            "It cannot be used: bands with two meanings are a misprint",
+        )
+    )
+    return Choice(
+        id="q4",
+        points=2,
+        prompt="These bands stand at even distances. From both ends they give a value that is "
+        f"made. Out of the board the meter says {measured.replace(' ', NBSP)}. "
+        "What do you write down?",
+        picture=lambda: _part("resistor", bands, mark="even distances"),
+        options=draw.shuffle([good, bad, burnt, unread]),
+        answer=good,
+        mistakes=[
+            Mistake(bad, "Read the bands from the other end too. Does the meter agree now?"),
+            Mistake(burnt, "Which end is the first? Read them both and compare."),
+            Mistake(unread, "Makers cannot avoid it. What tells the two readings apart?"),
+        ],
+    )
+
+
+def chip_of_three(draw: Draw) -> Number:
+    code, answer, plain, kilo = draw.pick(
+        [
+            ("472", 4.7e3, 472, 4.7e6),
+            ("103", 10e3, 103, 10e6),
+            ("220", 22, 220, 22e3),
+            ("331", 330, 331, 330e3),
+            ("564", 560e3, 564, 560e6),
+        ]
+    )
+    return Number(
+        id="q5",
+        points=1,
+        unit="Ω",
+        answer=answer,
+        tolerance=0.001,
+        prompt="What is the resistance of this chip?",
+        picture=lambda: _part("chip resistor", code),
+        hint="Two figures, then the number of zeros, in Ω.",
+        mistakes=[
+            Mistake(plain, "You read the code as a plain number of ohms. What is its last figure?"),
+            Mistake(kilo, "The zeros are right, the unit is not. In what does a chip count?"),
+        ],
+    )
+
+
+def place_and_letter(draw: Draw) -> Number:
+    code, figures, answer, as_value, plain = draw.pick(
+        [
+            ("68C", 499, 49.9e3, 6.8e3, 499),
+            ("02C", 102, 10.2e3, 200, 102),
+            ("85X", 750, 75, 8.5, 750),
+            ("25D", 178, 178e3, 25e3, 178),
+        ]
+    )
+    return Number(
+        id="q6",
+        points=2,
+        unit="Ω",
+        answer=answer,
+        tolerance=0.001,
+        prompt=f"A chip of 1 % shows two figures and a letter. In the list of 96 values, place "
+        f"{code[:2]} is {figures}. What is its resistance?",
+        picture=lambda: _part("chip resistor", code),
+        hint="The place gives three figures. The letter says by how much to multiply them.",
+        mistakes=[
+            Mistake(as_value, "The two figures are a place in the list, not the value."),
+            Mistake(plain, "Right figures. What does the letter do with them?"),
+        ],
+    )
+
+
+def two_letters(draw: Draw) -> Number:
+    code, value, most, five = draw.pick(
+        [
+            ("33KK", 33e3, 36.3e3, 34.65e3),
+            ("4K7K", 4.7e3, 5.17e3, 4.935e3),
+            ("2R2K", 2.2, 2.42, 2.31),
+            ("10KK", 10e3, 11e3, 10.5e3),
+        ]
+    )
+    last = "The last letter is the tolerance, the letter before it is the unit and the point."
+    return Number(
+        id="q7",
+        points=2,
+        unit="Ω",
+        answer=most,
+        tolerance=0.001,
+        prompt=f"A resistor is marked `{code}`. What is the largest resistance that a good one "
+        "may have?",
+        hint=last,
+        mistakes=[
+            Mistake(value, "That is the value itself. What does the last letter allow?"),
+            Mistake(five, "That is another letter's tolerance. Look the letter up again."),
+            Mistake(value * 1000, f"You took the last letter for thousand. {last}"),
+            Mistake(most * 1000, f"You took one letter for thousand once too often. {last}"),
+        ],
+    )
+
+
+def inductor_value(draw: Draw) -> Number:
+    bands, answer, nano, henry = draw.pick(
+        [
+            ("brown-green-red-silver", 1.5e-3, 1.5e-6, 1500),
+            ("red-violet-brown-gold", 270e-6, 270e-9, 270),
+            ("yellow-violet-black-silver", 47e-6, 47e-9, 47),
+            ("red-red-orange-silver", 22e-3, 22e-6, 22000),
+        ]
+    )
+    return Number(
+        id="q8",
+        points=2,
+        unit="H",
+        answer=answer,
+        tolerance=0.001,
+        prompt="This rounded green part measures as a short with an ohmmeter. The board calls it "
+        "L3. What is its inductance?",
+        picture=lambda: _part("inductor", bands),
+        hint="The colours are those of resistors. In which unit do they count here?",
+        mistakes=[
+            Mistake(nano, "You counted in nH. Only three dots on a tiny chip do that."),
+            Mistake(henry, "You forgot the unit that bands on an inductor count in."),
+        ],
+    )
+
+
+def blown_fuse(draw: Draw) -> Choice:
+    same, stronger, quick, weak = draw.pick(
+        [
+            ("T1AL250V", "T2AL250V", "F1AL250V", "T1AL125V"),
+            ("T3.15AH250V", "T5AH250V", "F3.15AH250V", "T3.15AL250V"),
+            ("T500mAL250V", "T1AL250V", "F500mAL250V", "T500mAL125V"),
+        ]
+    )
+    bridge = "A piece of wire, only to find out what is wrong"
+    return Choice(
+        id="q9",
+        points=2,
+        prompt="This mains fuse has blown. The fault behind it was found and mended. "
+        "Which one do you fit?",
+        picture=lambda: _part("fuse", same),
+        options=draw.shuffle([same, stronger, quick, weak, bridge]),
+        answer=same,
+        mistakes=[
+            Mistake(
+                stronger,
+                "A stronger fuse lets the wires burn before it opens.",
+                danger=True,
+                hazard="heat and fire",
+            ),
+            Mistake(
+                bridge,
+                "Nothing opens any more when the fault comes back.",
+                danger=True,
+                hazard="heat and fire",
+            ),
+            Mistake(quick, "Compare the first letter. It says how fast the fuse opens."),
+            Mistake(
+                weak,
+                "Compare every letter and figure. This one may not be able to break the fault.",
+                danger=True,
+                hazard="mains",
+            ),
+        ],
+    )
+
+
+def burnt_fusible(draw: Draw) -> Choice:
+    value, power, more = draw.pick(
+        [("10 Ω", "0.5 W", "2 W"), ("4.7 Ω", "1 W", "3 W"), ("22 Ω", "0.5 W", "1 W")]
+    )
+    part, watt, much = (text.replace(" ", NBSP) for text in (value, power, more))
+    right = f"Find why it opened, then fit a fusible resistor of {part}, {watt}"
+    plain = f"Fit a carbon film resistor of {part}, {watt}"
+    strong = f"Fit a metal film resistor of {part}, {much}: it will not burn again"
+    lower = "Fit a wire link: the set worked without losing power there"
+    return Choice(
+        id="q10",
+        points=2,
+        prompt=f"A resistor of {part} in the supply line is open. The parts list says "
+        f"`fusible, flameproof, {power}`. What do you do?",
+        picture=lambda: _part("resistor", _BURNT[value]),
+        options=draw.shuffle([right, plain, strong, lower]),
+        answer=right,
+        mistakes=[
+            Mistake(
+                wrong,
+                "This resistor is there to open without a flame when too much flows. "
+                "What you chose does not.",
+                danger=True,
+                hazard="heat and fire",
+            )
+            for wrong in (plain, strong, lower)
+        ],
+    )
+
+
+_BURNT = {
+    "10 Ω": "brown-black-black-gold",
+    "4.7 Ω": "yellow-violet-gold-gold",
+    "22 Ω": "red-red-black-gold",
+}
+
+
+def warm_up(draw: Draw) -> list[Question]:
+    """Four questions to practise on, unmarked."""
+    return [
+        practise_four(draw.part("practise four")),
+        practise_five(draw.part("practise five")),
+        practise_chip(draw.part("practise chip")),
+        practise_inductor(draw.part("practise inductor")),
+    ]
+
+
+def practise_four(draw: Draw) -> Number:
+    bands, answer = draw.pick(
+        [
+            ("brown-black-red-gold", 1e3),
+            ("red-red-orange-gold", 22e3),
+            ("orange-orange-brown-silver", 330),
+            ("grey-red-black-gold", 82),
+            ("blue-grey-green-gold", 6.8e6),
+        ]
+    )
+    return Number(
+        prompt="What is the resistance?",
+        unit="Ω",
+        answer=answer,
+        picture=lambda: _part("resistor", bands),
+        hint="Two figures, then the number of zeros.",
+    )
+
+
+def practise_five(draw: Draw) -> Number:
+    bands, answer = draw.pick(
+        [
+            ("brown-black-black-yellow-violet", 1e6),
+            ("yellow-violet-black-brown-red", 4.7e3),
+            ("brown-red-brown-orange-green", 121e3),
+            ("red-yellow-orange-brown-blue", 2.43e3),
+        ]
+    )
+    return Number(
+        prompt="Five bands: what is the resistance?",
+        unit="Ω",
+        answer=answer,
+        picture=lambda: _part("resistor", bands),
+        hint="Three figures, then the number of zeros. The last band stands apart.",
+    )
+
+
+def practise_chip(draw: Draw) -> Number:
+    code, answer = draw.pick(
+        [("4701", 4.7e3), ("1002", 10e3), ("4R7", 4.7), ("R300", 0.3), ("10R0", 10), ("105", 1e6)]
+    )
+    return Number(
+        prompt="What is the resistance?",
+        unit="Ω",
+        answer=answer,
+        picture=lambda: _part("chip resistor", code),
+        hint="The last figure counts zeros, unless there is an R. R is the point.",
+    )
+
+
+def practise_inductor(draw: Draw) -> Number:
+    code, answer = draw.pick(
+        [("101", 100e-6), ("6R8", 6.8e-6), ("R27", 270e-9), ("82N", 82e-9), ("272", 2.7e-3)]
+    )
+    return Number(
+        prompt=f"An inductor is marked `{code}`. What is its inductance?",
+        unit="H",
+        answer=answer,
+        hint="Figures count in µH, R is the point in µH, N is the point in nH.",
+    )
+
+
+def _part(body: str, marking: str, flip: bool = False, mark: str = ""):
+    from repairlib.show import draw_part
+
+    return draw_part(body, marking, labels=False, flip=flip, mark=mark)

@@ -1,0 +1,27 @@
+"""Findings and parts made visible: drawings and charts, and sheets for paper. Text out, no widgets.
+
+Every drawing is a Picture: SVG that is the same byte for byte on each run, and words that say
+what it shows.
+"""
+
+from repairlib.core.public import public_names
+
+__getattr__, __all__ = public_names(
+    __name__,
+    bands="draw_bands",
+    bench="draw_bench",
+    board="draw_board",
+    charts="RatedLife draw_life rated_lives",
+    circuits="draw_leads draw_neighbourhood",
+    discharge="draw_discharge draw_discharge_circuit draw_strap_path",
+    intervals="draw_intervals",
+    joint_section="draw_joint_section",
+    oxide="draw_oxide_skin",
+    parts="BODIES draw_part",
+    picture="Picture",
+    polarity="draw_polarity",
+    recap_board="draw_recap",
+    reflow_chart="draw_reflow",
+    row="draw_places draw_row",
+    solder="draw_hole_fill draw_melting",
+)

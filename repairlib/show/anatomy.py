@@ -1,0 +1,106 @@
+"""What a drawn body tells the layout: where its ends are, what marks it carries, its footprint.
+
+A body is drawn around (0, 0) inside x -130..130, y -120..120. `end` is -1 or +1: the side
+(left or right) where the polarity mark sits.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Callable
+from dataclasses import dataclass
+from math import cos, pi, sin
+
+from repairlib.show.canvas import INK, METAL, Canvas, Point
+
+
+@dataclass(frozen=True)
+class Terminal:
+    """An end, lead or pin. sign: what its badge says; word: the same said in a word."""
+
+    x: float
+    y: float
+    sign: str = ""
+    word: str = ""
+
+
+@dataclass(frozen=True)
+class Mark:
+    """A polarity mark on the part: where it is, its name, and the end it shows."""
+
+    x: float
+    y: float
+    name: str
+    shows: str
+
+
+@dataclass(frozen=True)
+class Anatomy:
+    """A drawn body.
+
+    looks: one sentence on the shape, without giving an end away.
+    outline: the board's outline for it, ("round", radius) or ("box", half width, half height).
+    pads: where its pads lie on the board, the first one belonging to the marked end.
+    notes: what must be said beside it, a line each.
+    bands: the colours of its bands from left to right, where it carries bands instead of a text.
+    """
+
+    looks: str
+    terminals: tuple[Terminal, ...]
+    marks: tuple[Mark, ...] = ()
+    outline: tuple = ("box", 60, 30)
+    pads: tuple[Point, ...] = ((-40, 0), (40, 0))
+    holes: bool = True
+    notes: tuple[str, ...] = ()
+    bands: tuple[str, ...] = ()
+
+
+Body = Callable[[Canvas, str, int, str], Anatomy]
+
+
+def print_marking(
+    canvas: Canvas,
+    marking: str,
+    x: float,
+    y: float,
+    width: float,
+    height: float,
+    colour: str = INK,
+) -> None:
+    """The marking centred on x, y, as large as the room allows; at most four lines."""
+    lines = [line.strip() for line in marking.split("\n") if line.strip()][:4]
+    if lines:
+        size = min(28, height / (1.2 * len(lines)))
+        canvas.fitted_text(x, y, lines, width, size, fill=colour, bold=True)
+
+
+def leads(canvas: Canvas, *xs_and_ends: tuple[float, float], top: float, width: float = 5) -> None:
+    """Straight leads going down from `top`."""
+    for x, bottom in xs_and_ends:
+        canvas.line((x, top), (x, bottom), stroke=INK, pen=width)
+        canvas.line((x, top), (x, bottom), stroke=METAL, pen=width - 2.5)
+
+
+def arc(x: float, y: float, radius: float, start: float, stop: float, steps: int = 24):
+    """Points on a circle between two angles in degrees, 0 to the right, 90 downwards."""
+    span = (stop - start) / steps
+    angles = [(start + span * step) * pi / 180 for step in range(steps + 1)]
+    return [(x + radius * cos(angle), y + radius * sin(angle)) for angle in angles]
+
+
+def two_ends(end: int, x: float, y: float, marked: str, *, y_marked: float | None = None):
+    """Two terminals, the first at the marked end. marked: positive, negative, cathode, anode."""
+    other = {
+        "positive": "negative",
+        "negative": "positive",
+        "cathode": "anode",
+        "anode": "cathode",
+    }[marked]
+    y_first = y if y_marked is None else y_marked
+    return (
+        Terminal(end * x, y_first, SIGNS[marked], marked),
+        Terminal(-end * x, y, SIGNS[other], other),
+    )
+
+
+NO_POLARITY = ("no polarity:", "either way round")
+SIGNS = {"positive": "+", "negative": "−", "cathode": "K", "anode": "A"}

@@ -1,0 +1,199 @@
+"""A sheet to draw on: a few shapes and text, written out as SVG.
+
+The same calls give the same bytes on every machine: no ids, dates or random numbers.
+Lengths are in SVG units, which are screen pixels at full size. y grows downwards.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Iterable, Iterator, Sequence
+from contextlib import contextmanager
+from html import escape
+
+from repairlib.show.picture import Picture
+
+INK = "#22303c"  # outlines and words
+PAPER = "#ffffff"
+QUIET = "#5b6b79"  # leader lines, small print
+METAL = "#aab4be"  # leads, terminals
+POSITIVE = "#a3271c"  # also: a warning
+NEGATIVE = "#1d4e89"
+BOARD = "#e3efe3"
+COPPER = "#d8a648"
+
+FONT = "Helvetica, Arial, 'Liberation Sans', 'DejaVu Sans', sans-serif"
+
+Point = tuple[float, float]
+
+
+def text_width(words: str, size: float, bold: bool = False) -> float:
+    """Width of one line of text, on the safe side for the usual sans-serif fonts.
+
+    >>> text_width("100 nF", 10)
+    36.7
+    """
+    ems = sum(_char_width(char) for char in words)
+    return round(ems * size * (1.13 if bold else 1.0), 1)
+
+
+def wrapped(words: str, width: float, size: float, bold: bool = False) -> list[str]:
+    """The words in lines that are at most `width` wide; a longer word stays whole.
+
+    >>> wrapped("stripe with minus signs", 120, 16)
+    ['stripe with', 'minus signs']
+    """
+    lines: list[str] = []
+    for word in words.split():
+        longer = f"{lines[-1]} {word}" if lines else word
+        if lines and text_width(longer, size, bold) <= width:
+            lines[-1] = longer
+        else:
+            lines.append(word)
+    return lines
+
+
+def _char_width(char: str) -> float:
+    if char in "ijl.,:;'|!":
+        return 0.35
+    if char in "ft()[]/ -r":
+        return 0.42
+    if char in "mwMW@%+±−~→…":
+        return 0.98
+    if ord(char) > 0x2E80:
+        return 1.05
+    return 0.7 if char.isupper() else 0.64
+
+
+def _num(value: float) -> str:
+    text = f"{value:.2f}".rstrip("0").rstrip(".")
+    return "0" if text == "-0" else text
+
+
+def _printable(words: str) -> str:
+    # XML forbids most control characters; a lone surrogate cannot be written as UTF-8.
+    return "".join(
+        char if char.isprintable() or char in "\u00a0\u202f" else "\N{REPLACEMENT CHARACTER}"
+        for char in words
+    )
+
+
+class Canvas:
+    """Shapes in drawing order. `at` moves the origin for what is drawn inside it."""
+
+    def __init__(self, width: float, height: float) -> None:
+        self.width = width
+        self.height = height
+        self._origin: Point = (0.0, 0.0)
+        self._shapes: list[str] = []
+
+    @contextmanager
+    def at(self, x: float, y: float) -> Iterator[None]:
+        """Draw with the origin moved by x and y."""
+        before = self._origin
+        self._origin = (before[0] + x, before[1] + y)
+        try:
+            yield
+        finally:
+            self._origin = before
+
+    def rect(
+        self, x: float, y: float, width: float, height: float, fill: str = "none", **style
+    ) -> None:
+        """A rectangle from its top left corner; round=5 rounds the corners."""
+        x, y = self._place(x, y)
+        round_ = style.pop("round", 0)
+        corner = f' rx="{_num(round_)}"' if round_ else ""
+        self._add(
+            f'<rect x="{_num(x)}" y="{_num(y)}" width="{_num(width)}" height="{_num(height)}"'
+            f"{corner}{_style(fill, style)}/>"
+        )
+
+    def circle(self, x: float, y: float, radius: float, fill: str = "none", **style) -> None:
+        x, y = self._place(x, y)
+        self._add(
+            f'<circle cx="{_num(x)}" cy="{_num(y)}" r="{_num(radius)}"{_style(fill, style)}/>'
+        )
+
+    def ellipse(self, x: float, y: float, rx: float, ry: float, fill: str = "none", **style):
+        x, y = self._place(x, y)
+        self._add(
+            f'<ellipse cx="{_num(x)}" cy="{_num(y)}" rx="{_num(rx)}" ry="{_num(ry)}"'
+            f"{_style(fill, style)}/>"
+        )
+
+    def polygon(self, points: Iterable[Point], fill: str = "none", **style) -> None:
+        self._add(f'<polygon points="{self._points(points)}"{_style(fill, style)}/>')
+
+    def line(self, *points: Point, **style) -> None:
+        """A line through the points."""
+        self._add(f'<polyline points="{self._points(points)}"{_style("none", style)}/>')
+
+    def text(
+        self,
+        x: float,
+        y: float,
+        words: str,
+        size: float = 16,
+        anchor: str = "middle",
+        fill: str = INK,
+        bold: bool = False,
+    ) -> None:
+        """One line of text; x is its start, middle or end by `anchor`, y its middle height."""
+        x, y = self._place(x, y)
+        weight = ' font-weight="bold"' if bold else ""
+        self._add(
+            f'<text x="{_num(x)}" y="{_num(y + 0.36 * size)}" font-size="{_num(size)}"'
+            f' text-anchor="{anchor}" fill="{fill}"{weight}>{escape(_printable(words))}</text>'
+        )
+
+    def fitted_text(
+        self, x: float, y: float, lines: Sequence[str], width: float, size: float, **style
+    ) -> None:
+        """Lines centred on x, y, made smaller until the widest fits; the rest is cut with …"""
+        smallest = min(9.0, size)
+        widest = max(text_width(line, size, style.get("bold", False)) for line in lines)
+        size = max(smallest, min(size, size * width / widest)) if widest else size
+        step = 1.2 * size
+        top = y - step * (len(lines) - 1) / 2
+        for row, line in enumerate(lines):
+            self.text(x, top + row * step, _cut(line, width, size, style), size, **style)
+
+    def picture(self, alt: str) -> Picture:
+        """Finish: the shapes as one SVG document, with its words."""
+        width, height = _num(self.width), _num(self.height)
+        head = (
+            f'<svg xmlns="http://www.w3.org/2000/svg" width="{width}" height="{height}"'
+            f' viewBox="0 0 {width} {height}" role="img" font-family="{FONT}">'
+        )
+        sheet = f'<rect width="{width}" height="{height}" fill="{PAPER}"/>'
+        title = f"<title>{escape(_printable(alt))}</title>"
+        return Picture("\n".join([head, title, sheet, *self._shapes, "</svg>"]) + "\n", alt)
+
+    def _place(self, x: float, y: float) -> Point:
+        return (x + self._origin[0], y + self._origin[1])
+
+    def _points(self, points: Iterable[Point]) -> str:
+        placed = (self._place(*point) for point in points)
+        return " ".join(f"{_num(x)},{_num(y)}" for x, y in placed)
+
+    def _add(self, shape: str) -> None:
+        self._shapes.append(shape)
+
+
+def _style(fill: str, style: dict) -> str:
+    stroke = style.get("stroke", INK)
+    pen = style.get("pen", 2)
+    text = f' fill="{fill}" stroke="{stroke}" stroke-width="{_num(pen)}"'
+    if "dash" in style:
+        text += f' stroke-dasharray="{style["dash"]}"'
+    return text + ' stroke-linejoin="round" stroke-linecap="round"'
+
+
+def _cut(line: str, width: float, size: float, style: dict) -> str:
+    bold = style.get("bold", False)
+    if text_width(line, size, bold) <= width:
+        return line
+    line = line[:200]
+    while line and text_width(line + "…", size, bold) > width:
+        line = line[:-1]
+    return line + "…"

@@ -1,0 +1,101 @@
+"""The board of a recap plan: every place to scale, its plus, and how far the work is."""
+
+from __future__ import annotations
+
+from collections.abc import Collection
+
+from repairlib.core.errors import RepairlibError
+from repairlib.recap import HOLD, Item, Plan, Position
+from repairlib.show.board import draw_board
+from repairlib.show.canvas import BOARD, COPPER, PAPER, QUIET, Canvas
+from repairlib.show.picture import Picture
+
+ANGLES = {"right": 0, "up": 90, "left": 180, "down": 270}
+EDGE_MM = 14.0  # board around the outermost places
+USUAL_MM = 6.0  # a place whose part nobody measured
+
+
+def draw_recap(plan: Plan, done: Collection[str] = ()) -> Picture:
+    """Draw the plan's board: which parts are done, which one is next, which ones are not fitted, or
+    wait with a "?".
+
+    `done` holds the references that are fitted. Raises RepairlibError for a plan without board.
+
+    >>> from repairlib.recap import Board, Position, plan
+    >>> board = Board("panel", [Position("C1", "supply", 20, 15, plus="left")])
+    >>> "positive end to the left" in draw_recap(plan("C1,10/16,el", board)).alt
+    True
+    """
+    board = plan.board
+    if board is None or not board.positions:
+        raise RepairlibError(
+            plan.name, "this plan has no board", "plan(text, board=read_board(...))"
+        )
+    waiting = [item.reference for item in plan.checklist if item.reference not in done]
+    items = {item.reference: item for item in plan.all_items}
+    following = waiting[0] if waiting else None
+    parts = [
+        _drawn(place, items.get(place.reference), _state(place.reference, done, waiting, following))
+        for place in board.positions
+    ]
+    width = max(place.x_mm for place in board.positions) + EDGE_MM
+    height = max(place.y_mm for place in board.positions) + EDGE_MM
+    return draw_board(parts, width, height, title=board.name.capitalize())
+
+
+def _state(reference: str, done: Collection[str], waiting: list[str], following) -> str:
+    if reference in done:
+        return "done"
+    if reference == following:
+        return "next"
+    return "to do" if reference in waiting else "keep"
+
+
+def _drawn(place: Position, item: Item | None, state: str) -> dict:
+    drawn = {"reference": place.reference, "x_mm": place.x_mm, "y_mm": place.y_mm, "state": state}
+    drawn["open"] = item is not None and item.verdict == HOLD
+    bipolar = item is not None and item.new is not None and not item.new.polar
+    drawn["polarity"] = "non-polar" if bipolar else "none" if place.plus == "none" else "polar"
+    drawn["angle_deg"] = ANGLES.get(place.plus)
+    can = item.new.can if item is not None and item.new is not None else None
+    diameter = can.diameter if can is not None else place.max_diameter_mm or USUAL_MM
+    if place.form == "axial":
+        long = place.spacing_mm or 2 * diameter
+        upright = place.plus in ("up", "down")
+        drawn["width_mm"], drawn["height_mm"] = (diameter, long) if upright else (long, diameter)
+    elif place.form == "radial":
+        drawn["diameter_mm"] = diameter
+    else:
+        drawn["width_mm"], drawn["height_mm"] = (place.spacing_mm or USUAL_MM) + 2, USUAL_MM / 2
+    return drawn
+
+
+def draw_empty_place(reference: str, plus: str) -> Picture:
+    """Draw the empty place of a radial part: two pads, and a plus printed on the side `plus`.
+
+    Raises RepairlibError for a side that is none of ANGLES.
+
+    >>> draw_empty_place("C23", "left")
+    The empty place C23 on a board, seen from the component side. A plus sign is printed to the
+    left of its two pads.
+    """
+    if plus not in ANGLES:
+        raise RepairlibError(plus, "not a side", ", ".join(ANGLES))
+    right, down = {"right": (1, 0), "up": (0, -1), "left": (-1, 0), "down": (0, 1)}[plus]
+    canvas = Canvas(360, 250)
+    canvas.rect(4, 4, 352, 242, BOARD, round=8)
+    canvas.text(20, 28, reference, 20, "start", bold=True)
+    canvas.text(346, 232, "board", 15, "end", QUIET)
+    with canvas.at(180, 125):
+        canvas.circle(0, 0, 74)
+        for side in (1, -1):
+            canvas.circle(side * 34 * right, side * 34 * down, 13, COPPER, pen=1.5)
+            canvas.circle(side * 34 * right, side * 34 * down, 5, PAPER, pen=1.5)
+        x, y = 97 * right, 97 * down
+        canvas.line((x - 10, y), (x + 10, y), pen=5)
+        canvas.line((x, y - 10), (x, y + 10), pen=5)
+    where = {"up": "above", "down": "below"}.get(plus, f"to the {plus} of")
+    return canvas.picture(
+        f"The empty place {reference} on a board, seen from the component side. "
+        f"A plus sign is printed {where} its two pads."
+    )

@@ -1,0 +1,9 @@
+"""Paper: the bench sheet of a plan, and the files that a plan leaves."""
+
+from repairlib.core.public import public_names
+
+__getattr__, __all__ = public_names(
+    __name__,
+    plan_files="report_plan",
+    recap_sheet="bench_sheet write_bench_sheet",
+)

@@ -1,0 +1,91 @@
+"""The rest of the ground floor: errors, sources, tables, cautions."""
+
+import copy
+import pickle
+
+import pytest
+from IPython.core.interactiveshell import InteractiveShell
+
+from repairlib.core.errors import RepairlibError, shown
+from repairlib.core.safety import HAZARDS, caution
+from repairlib.core.sources import COMMON_PRACTICE, FROM_MEMORY, PUBLISHED, SOURCES
+from repairlib.core.tables import DATASETS, demo_path, read_table
+
+
+def test_an_error_is_one_line_and_a_value_error():
+    error = RepairlibError("10\n4\x00", "bad\nthing.", "104\tK")
+    assert isinstance(error, ValueError)
+    assert str(error) == r"'10\n4\x00': bad thing. Accepted: 104 K"
+
+
+def test_an_error_survives_copy_and_pickle():
+    error = RepairlibError("x", "wrong", "right")
+    assert str(pickle.loads(pickle.dumps(error))) == str(copy.copy(error)) == str(error)
+
+
+def test_a_notebook_shows_the_line_and_no_traceback(capsys):
+    InteractiveShell().run_cell("import repairlib; repairlib.read('hello')")
+    shown_text = capsys.readouterr()
+    assert (shown_text.out + shown_text.err).strip().startswith("'hello': ")
+    assert "Traceback" not in shown_text.out + shown_text.err
+
+
+def test_long_text_is_cut():
+    assert shown("9" * 10_000_000) == f"'{'9' * 40}…' (10000000 characters)"
+
+
+def test_a_right_to_left_mark_cannot_hide_in_a_message():
+    assert shown("10\u202e4") == "'10\\u202e4'"
+
+
+def test_sources_are_in_order_and_known():
+    keys = list(SOURCES)
+    assert keys == sorted(keys, key=str.casefold)
+    assert {one.how for one in SOURCES.values()} <= {PUBLISHED, COMMON_PRACTICE, FROM_MEMORY}
+
+
+@pytest.mark.parametrize(
+    "path", sorted((DATASETS / "reference").glob("*.csv")), ids=lambda p: p.stem
+)
+def test_every_reference_row_has_its_source(path):
+    rows = read_table(path.stem)
+    assert rows
+    for row in rows:
+        assert row["source"], row
+        assert row["how"] in (PUBLISHED, COMMON_PRACTICE, FROM_MEMORY), row
+        assert None not in row, f"a row of {path.name} has too many columns: {row}"
+
+
+def test_every_dataset_is_listed():
+    listing = (DATASETS / "README.md").read_text(encoding="utf-8")
+    for path in DATASETS.rglob("*"):
+        if path.is_file() and path.name != "README.md":
+            assert path.stem in listing, f"{path.name} is missing from datasets/README.md"
+
+
+def test_demo_paths():
+    assert demo_path("x.csv").parent.name == "demo"
+
+
+NINE = "mains, stored charge, heat and fire, fumes and flux, lead, solvents, flying leads and eyes"
+NINE = [*NINE.split(", "), "batteries", "high-voltage tubes"]
+
+
+def test_every_hazard_says_when_what_and_whom_to_defer_to():
+    assert list(HAZARDS) == NINE
+    for hazard in HAZARDS.values():
+        assert hazard.title
+        assert hazard.when.endswith(".")
+        assert hazard.do
+        assert hazard.defer.endswith(".")
+
+
+def test_a_caution_shows_its_words_in_text_and_in_a_notebook():
+    shown_caution = caution("mains", "stored charge")
+    for form in (str(shown_caution), shown_caution._repr_html_()):
+        assert HAZARDS["mains"].title in form
+        assert "Measure the voltage" in form
+
+
+def test_no_caution_says_safe_to_touch():
+    assert not any("safe to touch" in str(caution(key)) for key in HAZARDS)

@@ -1,0 +1,116 @@
+"""The plan view: what stands in it after typing, ticking, and pasting nonsense."""
+
+from base64 import b64decode
+
+import pytest
+
+from repairlib.core.tables import demo_path
+from repairlib.faces.panels.recap_plan import SHOWN_ITEMS, plan_view
+from repairlib.recap import read_board, read_catalogue
+
+
+@pytest.fixture(scope="module")
+def demo():
+    text = demo_path("keyboard-parts.csv").read_text("utf-8")
+    return plan_view(text, read_board(demo_path("keyboard-board.csv")))
+
+
+def test_demo_list_is_planned(demo):
+    assert "45 lines read, 1 need you" in demo.summary.value
+    assert "23 to replace" in demo.summary.value
+    assert "Mains voltage can kill" in demo.summary.value
+    assert "no voltage rating stated" in demo.waiting.value
+    assert len(demo.ticks) == 23
+    assert demo.ticks[0].description.replace("\xa0", " ").startswith("C4: 470 µF 16 V")
+
+
+def test_ticking_moves_on_to_the_next_part(demo):
+    before = demo.picture.value
+    demo.ticks[0].value = True
+    assert demo.picture.value != before
+    assert "C4: 78 mm from the left, 18 mm from the top, positive end to the top, done" in (
+        demo.picture.value
+    )
+    demo.ticks[0].value = False
+    assert demo.picture.value == before
+
+
+def test_ticks_stay_when_the_list_is_mended():
+    view = plan_view("C1,10/16,elect\nC2,47/25,elect")
+    view.ticks[1].value = True
+    view.parts_list.value = ""
+    view.parts_list.value = "C1,10/16,elect\nC2,47/25,elect\nC3,47/25,elect"
+    assert [tick.value for tick in view.ticks] == [False, True, False]
+
+
+def test_typing_plans_anew():
+    view = plan_view("C1,10/16,elect")
+    view.parts_list.value = "C1,10/16,elect\nC2,47/25,elect\nC9-C2,.1\n"
+    assert len(view.ticks) == 2
+    assert "does not go up" in view.waiting.value
+    assert view.picture.value == ""
+
+
+@pytest.mark.parametrize("text", ["", "   ", "\n\n"])
+def test_no_list_is_told_and_clears_the_answer(text):
+    view = plan_view("C1,10/16,elect")
+    view.parts_list.value = text
+    assert "there is no line in it" in view.summary.value
+    assert (view.plan, view.ticks, view.table.value, view.files.value) == (None, [], "", "")
+    view.parts_list.value = "C1,10/16,elect"
+    assert len(view.ticks) == 1
+
+
+def test_text_of_the_list_stays_text():
+    view = plan_view("C1,10/16,<script>alert(1)</script> elect\nC2 <b>,?\n")
+    shown = view.summary.value + view.table.value + view.waiting.value
+    assert "<script" not in shown
+    assert "<b>" not in shown
+
+
+def test_links_hold_the_files(demo):
+    link = demo.files.value.partition("data:text/html;base64,")[2].partition('"')[0]
+    assert "<!DOCTYPE html>" in b64decode(link).decode("utf-8")
+    link = demo.files.value.partition("data:text/csv;base64,")[2].partition('"')[0]
+    assert b64decode(link).decode("utf-8-sig").startswith('"reference"')
+
+
+def test_long_lists_are_shown_in_part():
+    view = plan_view("\n".join(f"C{number},10/16,elect" for number in range(1, 500)))
+    assert len(view.ticks) == SHOWN_ITEMS
+    assert "The first 120 of 499" in view.table.value
+
+
+MEASURED = "Ref,C (µF),ESR @ 120 Hz (Ω)\nC1,9.9,5\nC2,20,80\nC7,1,1\n"
+
+
+def test_measured_values_are_joined_as_they_are_typed():
+    view = plan_view("C1,10/16,elect\nC2,47/25,elect")
+    assert view.measured.value == ""
+    view.readings.value = MEASURED
+    assert [tick.description[:3] for tick in view.ticks] == ["C2:"]
+    assert "1 may stay as measured" in view.summary.value
+    assert "Must go: C2" in view.measured.value
+    assert "Measured, but not in the list: C7" in view.measured.value
+    view.readings.value = ""
+    assert (len(view.ticks), view.measured.value) == (2, "")
+
+
+def test_readings_that_are_no_table_leave_the_plan():
+    view = plan_view("C1,10/16,elect", readings="Ref,C (µF)\nC1,<b>x</b>\nwhat?\n")
+    assert len(view.ticks) == 1
+    assert "<b>" not in view.measured.value
+    view.readings.value = "x" * 10 + "\n" * 200_001 + "y"
+    assert "Not done" in view.measured.value
+    assert len(view.ticks) == 1
+
+
+def test_order_follows_the_number_of_boards():
+    catalogue = read_catalogue(demo_path("parts-catalogue.csv"))
+    view = plan_view("C1-C4,10/16,elect", catalogue=catalogue)
+    assert "for 1 board, spares among them" in view.order.value
+    view.boards.value = 12
+    assert "48 + 5 spare" in view.order.value
+    assert "15 years or more" in view.order.value
+    view.parts_list.value = ""
+    assert view.order.value == ""

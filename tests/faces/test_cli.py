@@ -1,0 +1,131 @@
+"""The command line as a person meets it: fresh processes, exit status, one clear line."""
+
+import json
+import os
+import subprocess
+import sys
+
+import pytest
+
+from repairlib.faces.cli import main
+
+
+def run(*arguments, **options):
+    return subprocess.run(
+        [sys.executable, "-m", "repairlib", *arguments],
+        capture_output=True,
+        text=True,
+        encoding="utf-8",
+        timeout=60,
+        **options,
+    )
+
+
+def assert_one_clear_line(done):
+    assert done.returncode == 2
+    assert done.stdout == ""
+    assert len(done.stderr.splitlines()) == 1
+    assert "Accepted:" in done.stderr
+
+
+@pytest.mark.published("KEMET ceramic data sheet, ordering table; Sanyo DP19649 manual p. 41 (K)")
+def test_quick_check(capsys):
+    assert main(["104K"]) == 0
+    assert capsys.readouterr().out.startswith(("100\xa0nF ±10", "1. 100\xa0nF ±10"))
+
+
+def test_quick_check_in_a_fresh_process_and_words_unquoted():
+    assert "220\xa0µF" in run("220", "16V").stdout
+
+
+@pytest.mark.parametrize(
+    "marking",
+    ["", "hello", "\t", "10\x074", "🔥", "٤٧k", "9" * 100_000, "--nope", "104X", "1O4", "-"],
+    ids=lambda text: text[:8].encode("unicode_escape").decode(),
+)
+def test_bad_marking_is_one_clear_line(marking):
+    assert_one_clear_line(run("read", marking))
+
+
+@pytest.mark.parametrize(
+    "marking", ["", "hello", "9" * 10_000_000, "\x00", "\ud800", "\u202e104"], ids=range(6)
+)
+def test_bad_marking_that_no_shell_can_pass(marking, capsys):
+    assert main(["read", marking]) == 2
+    output = capsys.readouterr()
+    assert output.out == ""
+    assert len(output.err.splitlines()) == 1
+
+
+@pytest.mark.parametrize(
+    "arguments",
+    [
+        [],
+        ["read"],
+        ["read", "104K", "--as"],
+        ["read", "104K", "--as", "spanner"],
+        ["read", "104K", "--as=can", "--as=can"],
+        ["read", "--what=x", "104K"],
+        ["calc", "no_such"],
+        ["calc", "check_polarity", "family"],
+        ["plan"],
+        ["plan", "a.csv", "b.csv"],
+        ["plan", "no-such-file.csv"],
+        ["plan", "."],
+    ],
+    ids=" ".join,
+)
+def test_bad_commands_are_one_clear_line(arguments):
+    assert_one_clear_line(run(*arguments))
+
+
+def test_error_as_json():
+    done = run("read", "hello", "--json")
+    assert done.returncode == 2
+    assert done.stderr == ""
+    assert json.loads(done.stdout)["error"].startswith("'hello'")
+
+
+@pytest.mark.published("Panasonic radial aluminium part number system; KEMET ordering table")
+def test_reading_as_json():
+    first, *_ = json.loads(run("read", "2A104J", "--json").stdout)
+    assert first["kind"] == "capacitor"
+    assert first["quantity"] == "capacitance"
+    assert first["unit"] == "F"
+    assert first["value"] == pytest.approx(100e-9)
+    assert first["tolerance"][:2] == pytest.approx([-0.05, 0.05])
+    assert first["rated_voltage"] == 100
+    assert first["why"]
+
+
+def test_calculators_listed_shown_and_run():
+    listing = run("calc").stdout
+    assert "check_polarity" in listing
+    assert "source:" in run("calc", "check_polarity").stdout
+    every = json.loads(run("calc", "--json").stdout)
+    assert {"name", "topic", "title", "usage"} == set(every[0])
+
+
+def test_help_and_version():
+    assert "quick check" in run("--help").stdout
+    assert run("--version").stdout.startswith("repairlib ")
+
+
+def test_a_terminal_without_unicode_still_answers():
+    done = run("read", "104K", env={"PYTHONIOENCODING": "ascii"})
+    assert done.returncode == 0
+    assert "100" in done.stdout
+
+
+def test_a_reader_that_has_seen_enough_is_no_error():
+    reader, writer = os.pipe()
+    os.close(reader)
+    done = subprocess.run(
+        [sys.executable, "-m", "repairlib", "calc"],
+        stdout=writer,
+        stderr=subprocess.PIPE,
+        timeout=60,
+    )
+    os.close(writer)
+    assert done.stderr == b""
+    assert done.returncode == 0

@@ -1,0 +1,55 @@
+"""What the tests of all exercises share: many variants, and how an answer is taken."""
+
+from repairlib.learn import Draw
+
+VARIANTS = [Draw(f"variant {number}") for number in range(80)]
+
+
+def asked(ask):
+    """The prompt with plain spaces."""
+    return ask.prompt.replace("\xa0", " ")
+
+
+def hazards(ask, typed):
+    """The hazards told for an unsafe answer, or None for one that is not unsafe."""
+    judged = ask.judge(typed)
+    return judged.hazards if judged.state == "unsafe" else None
+
+
+def told(ask, typed):
+    """What is said of a wrong answer."""
+    judged = ask.judge(typed)
+    assert judged.state == "wrong"
+    return " ".join(judged.says)
+
+
+def variants_of(questions, name):
+    """The question of that id in every variant of an exercise."""
+    return [one for draw in VARIANTS for one in questions(draw) if one.id == name]
+
+
+def all_seen(ask_of, by_hand, check):
+    """Each variant is one of those worked by hand, and all of these come up."""
+    seen = set()
+    for draw in VARIANTS:
+        ask = ask_of(draw.part("x"))
+        (key,) = (key for key in by_hand if key in asked(ask))
+        check(ask, by_hand[key])
+        seen.add(key)
+    assert seen == set(by_hand)
+
+
+def check(asks, by_hand):
+    """Each question shows one marking worked by hand, and all of these come up.
+
+    `by_hand` maps a marking to its answer, a wrong answer, and what the hint to that one says.
+    """
+    seen = set()
+    for ask in asks:
+        shown = ask.picture().alt if ask.picture else ask.prompt
+        (marking,) = (one for one in by_hand if f": {one}." in shown or f"`{one}`" in shown)
+        right, wrong, hint = by_hand[marking]
+        assert ask.judge(right).state == "right"
+        assert hint in told(ask, wrong)
+        seen.add(marking)
+    assert seen == set(by_hand)

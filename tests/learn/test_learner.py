@@ -1,0 +1,78 @@
+"""The learner is set once and remembered; a bad file is told and kept."""
+
+import sys
+
+import pytest
+
+from repairlib.core.errors import RepairlibError
+from repairlib.learn import DEMO, Learner, current_learner, open_exercise, set_learner
+from repairlib.learn.learner import home as home_folder
+
+LESSON = "00-start-here"
+
+
+def test_nobody_is_set_at_first():
+    assert current_learner() == (DEMO, "")
+    assert str(open_exercise(LESSON).sheet()).startswith("00-start-here, demo variant\n")
+
+
+def test_set_once_and_remembered():
+    set_learner("  Ada Example ", "bench-7")
+    assert current_learner() == (Learner("Ada Example", "bench-7"), "")
+    assert "variant of Ada Example, class bench-7" in str(open_exercise(LESSON).sheet())
+
+
+def test_answers_of_each_learner_stay_apart_and_come_back():
+    set_learner("Ada Example", "bench-7")
+    open_exercise(LESSON).answer(q2="1 s")
+    set_learner("Ben Example", "bench-7")
+    assert open_exercise(LESSON).saved.read() == {}
+    set_learner("ada  EXAMPLE", "BENCH-7")
+    assert open_exercise(LESSON).saved.read() == {"q2": "1 s"}
+
+
+@pytest.mark.parametrize(
+    ("name", "class_code", "said"),
+    [
+        ("", "b", "the name is empty"),
+        ("Ada", " \t", "the class code is empty"),
+        ("Ada\nBen", "b", "this is no name on one line"),
+        ("x" * 81, "b", "this is no name on one line"),
+        ("Ada", "\x00", "this is no class code on one line"),
+    ],
+)
+def test_a_name_that_is_none_is_refused(name, class_code, said):
+    with pytest.raises(RepairlibError, match=said):
+        set_learner(name, class_code)
+    assert current_learner() == (DEMO, "")
+
+
+@pytest.mark.parametrize(
+    "content", [b"", b"{", b'{"format": 7}', b'{"format": 1, "name": "", "class_code": 3}']
+)
+def test_a_bad_file_is_told_and_kept_and_work_goes_on(home, content):
+    home.mkdir()
+    (home / "learner.json").write_bytes(content)
+    learner, note = current_learner()
+    assert learner is DEMO
+    assert note.endswith("Set your name again in lesson 00.")
+    assert (home / "learner.kept-1.json").read_bytes() == content
+    set_learner("Ada Example", "bench-7")
+    assert current_learner()[0].name == "Ada Example"
+
+
+def test_without_a_chosen_folder_the_users_own_is_taken(monkeypatch):
+    monkeypatch.setenv("REPAIRLIB_HOME", "")
+    assert home_folder().name == "repairlib"
+
+
+def test_importing_the_exercises_brings_no_notebook_or_table_library():
+    import subprocess
+
+    code = "import sys, repairlib.learn; print(*sys.modules)"
+    search = {"PYTHONPATH": ":".join(sys.path)}
+    loaded = subprocess.run(
+        [sys.executable, "-c", code], env=search, capture_output=True, text=True, check=True
+    ).stdout.split()
+    heavy = {"ipywidgets", "IPython", "pandas", "numpy", "matplotlib", "schemdraw", "filelock"}
+    assert not heavy & set(loaded)

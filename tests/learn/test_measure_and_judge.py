@@ -1,0 +1,179 @@
+"""The exercise of lesson 05: its answers against their sources, in every variant."""
+
+import math
+import re
+
+import pytest
+
+from repairlib.learn import Draw
+from repairlib.learn.questions.measure_and_judge import (
+    DISCHARGE,
+    ESR,
+    NOTE,
+    PLUG,
+    PROVE,
+    TIPS,
+    esr_limit,
+    four_wires,
+    hidden,
+    leads,
+    one_count,
+    order_of_work,
+    other_frequency,
+    questions,
+    resistor_on_the_board,
+    rms,
+    still_on,
+    upper_end,
+    verdict,
+    warm_up,
+    what_it_means,
+)
+from tests.learn.asking import VARIANTS, all_seen, asked, hazards
+
+
+@pytest.mark.published("Makers' accuracy notes: article KA-03135 and two others")
+def test_upper_end():
+    by_hand = {
+        "`120.0 V`. Its data sheet says ±(1 % of reading + 3": ("121.5 V", "124.8 V"),
+        "`100.0 V`. Its data sheet says ±(2 % of reading + 2": ("102.2 V", "104 V"),
+        "`2.000 V`. Its data sheet says ±(0.5 % of reading + 3": ("2.013 V", "2.07 V"),
+        "`100.0 V`. Its data sheet says ±(1 % of reading + 2": ("101.2 V", "103 V"),
+    }
+
+    def check(ask, answers):
+        right, as_percent = answers
+        assert ask.judge(right).state == "right"
+        assert "not extra per cent" in ask.judge(as_percent).says[0]
+
+    all_seen(upper_end, by_hand, check)
+
+
+@pytest.mark.published("An instrument maker's pages on multimeter error: take the leads off")
+def test_leads():
+    by_hand = {"`0.35 Ω`": "0.10 Ω", "`0.62 Ω`": "0.38 Ω", "`0.47 Ω`": "0.16 Ω"}
+    by_hand["`0.53 Ω`"] = "0.25 Ω"
+
+    def check(ask, right):
+        assert ask.judge(right).state == "right"
+        (shown,) = re.findall(r"shows `([\d.]+ Ω`)", asked(ask))[:1]
+        assert "forgot the resistance of the leads" in ask.judge(shown.strip("`")).says[0]
+
+    all_seen(leads, by_hand, check)
+
+
+@pytest.mark.common_practice
+def test_rms():
+    by_hand = {"24 V": ("8.49 V", "12 V"), "34 V": ("12.0 V", "17 V")}
+    by_hand |= {"68 V": ("24.0 V", "34 V"), "17 V": ("6.01 V", "8.5 V")}
+
+    def check(ask, answers):
+        assert ask.judge(answers[0]).state == "right"
+        assert ask.judge(answers[1]).says == ("That is the peak. RMS is less.",)
+
+    all_seen(rms, by_hand, check)
+
+
+# ESR = tan δ / (2 π f C) at 120 Hz and, wrongly, at 100 kHz; worked by hand.
+@pytest.mark.published(
+    "Cornell Dubilier ESRD: DF is ESR over reactance; Rubycon ZL, Lelon RGA: tan δ"
+)
+def test_esr_limit():
+    by_hand = {
+        "0.16": ("0.9646 Ω", "1.158 mΩ", "37.7 Ω"),
+        "0.22": ("0.2918 Ω", "0.350 mΩ", "6.03 Ω"),
+        "0.14": ("0.3951 Ω", "0.474 mΩ", "20.2 Ω"),
+        "0.10": ("1.326 Ω", "1.592 mΩ", "133 Ω"),
+    }
+
+    def check(ask, answers):
+        right, at_100_khz, upside_down = answers
+        assert ask.judge(right).state == "right"
+        assert "At which frequency" in ask.judge(at_100_khz).says[0]
+        assert "other side of the stroke" in ask.judge(upside_down).says[0]
+
+    all_seen(esr_limit, by_hand, check)
+
+
+@pytest.mark.common_practice
+def test_resistor_on_the_board():
+    # R1 beside R2 + R3: 10k | 40k, 1k | 1.5k, 100k | 150k, 22k | 22k
+    by_hand = {"R1: resistor 10 kΩ": "8 kΩ", "R1: resistor 1 kΩ": "600 Ω"}
+    by_hand |= {"R1: resistor 100 kΩ": "60 kΩ", "R1: resistor 22 kΩ": "11 kΩ"}
+    for draw in VARIANTS:
+        ask = resistor_on_the_board(draw.part("x"))
+        drawn = ask.picture().alt.replace("\xa0", " ")
+        (key,) = (key for key in by_hand if key in drawn)
+        assert ask.judge(by_hand[key]).state == "right"
+        alone = key.removeprefix("R1: resistor ")
+        assert "That is R1 alone" in ask.judge(alone).says[0]
+
+
+# By hand: 0.9206 to 1.0194, 0.8912 to 0.9888, 1.0284 to 1.1316, 0.9794 to 1.0806
+@pytest.mark.published("ILAC-G8:09/2019, 4.2.3")
+def test_verdict():
+    by_hand = {"`0.97 Ω`": "Cannot", "`0.94 Ω`": "Pass", "`1.08 Ω`": "Fail", "`1.03 Ω`": "Cannot"}
+
+    def check(ask, word):
+        (right,) = (option for option in ask.options if option.startswith(word))
+        assert ask.judge(right).state == "right"
+
+    all_seen(verdict, by_hand, check)
+
+
+@pytest.mark.common_practice
+def test_judgements():
+    for draw in VARIANTS:
+        for ask_of, word in (
+            (other_frequency, "Nothing yet"),
+            (hidden, "C1 may be"),
+            (still_on, "Plug"),
+        ):
+            ask = ask_of(draw.part("x"))
+            right = [option for option in ask.options if ask.judge(option).state == "right"]
+            assert len(right) == 1 and right[0].startswith(word)
+
+
+@pytest.mark.common_practice
+def test_what_could_hurt_is_told():
+    ask = still_on(Draw("x"))
+    for option in ask.options:
+        if not option.startswith("Plug"):
+            assert hazards(ask, option)
+    work = order_of_work(Draw("x"))
+    assert work.judge(" > ".join([PLUG, DISCHARGE, PROVE, TIPS, ESR, NOTE])).state == "right"
+    charged = " > ".join([PLUG, TIPS, ESR, DISCHARGE, PROVE, NOTE])
+    assert hazards(work, charged) == ("stored charge",)
+    unproved = " > ".join([PLUG, PROVE, DISCHARGE, TIPS, ESR, NOTE])
+    assert hazards(work, unproved) == ("stored charge",)
+    early = work.judge(" > ".join([PLUG, DISCHARGE, TIPS, PROVE, ESR, NOTE]))
+    assert early.state == "partly right"
+    assert any("Which range" in said or "which range" in said for said in early.says)
+    live = " > ".join([DISCHARGE, PROVE, PLUG, TIPS, ESR, NOTE])
+    assert hazards(work, live) == ("mains",)
+    forgot_tips = work.judge(" > ".join([PLUG, DISCHARGE, PROVE, ESR, TIPS, NOTE]))
+    assert forgot_tips.state == "partly right"
+    assert any("belongs to the leads" in said for said in forgot_tips.says)
+
+
+@pytest.mark.common_practice
+def test_practice():
+    for draw in VARIANTS:
+        ask = four_wires(draw)
+        volt, ampere = (re.search(rf"([\d.]+) {unit}", asked(ask)) for unit in "VA")
+        assert math.isclose(ask.answer, float(volt[1]) / float(ampere[1]))
+        assert one_count(draw).judge("5 V").state == "wrong"
+        table = what_it_means(draw)
+        rows = {row: cells["means"].answer for row, cells in table.cells.items()}
+        assert table.judge(table.as_typed(rows)).state == "right"
+        assert rows["ESR: 0.00 Ω"].startswith("the probes touch")
+
+
+def test_each_variant_is_whole_and_gives_no_answer_away():
+    for draw in VARIANTS:
+        asks = questions(draw)
+        assert [ask.id for ask in asks] == [f"q{number}" for number in range(1, 11)]
+        for ask in [*asks, *warm_up(draw)]:
+            hints = " ".join(mistake.hint for mistake in ask.mistakes) + ask.hint
+            answer = getattr(ask, "answer", "")
+            assert not (isinstance(answer, str) and len(answer) > 8 and answer in hints)

@@ -1,0 +1,79 @@
+"""The judgements of lesson 07: their answers worked by hand from the sources, in every variant."""
+
+import pytest
+
+from repairlib.learn.questions.plan_a_recap import how_many_to_order
+from repairlib.learn.questions.recap_judgements import GO, MORE, STAY, must_it_go, tantalum_instead
+from tests.learn.asking import VARIANTS, asked, hazards
+
+# By hand from RGA: tan δ 0.14 at 25 V, 0.16 at 16 V; ESR = tan δ / (2 π 120 Hz C); worn at 200 %:
+# 100 µF 25 V: 1.857 and 3.71 Ω; 220 µF 16 V: 0.9646 and 1.929 Ω; 47 µF 16 V: 4.515 and 9.03 Ω.
+LIMITS = {"100 µF 25 V": (1.857, 3.71), "220 µF 16 V": (0.9646, 1.929), "47 µF 16 V": (4.515, 9.03)}
+
+
+@pytest.mark.published("Lelon RGA: tan δ by rating; endurance ±20 %, 200 % of tan δ")
+def test_the_limits_in_the_question():
+    for draw in VARIANTS:
+        text = asked(must_it_go(draw))
+        (part,) = (part for part in LIMITS if f"An old {part}" in text)
+        new = float(text.partition("has at most ")[2].partition(" ")[0])
+        worn = float(text.partition("one above ")[2].partition(" ")[0])
+        assert (new, worn) == pytest.approx(LIMITS[part], rel=0.02)
+
+
+@pytest.mark.published("Lelon RGA: endurance ±20 %, 200 % of tan δ")
+def test_must_it_go_by_its_readings():
+    """The judgement is worked out again here from what the question shows."""
+    seen = set()
+    for draw in VARIANTS:
+        ask = must_it_go(draw)
+        text = asked(ask)
+        marked = float(text.partition("An old ")[2].partition(" ")[0])
+        farad = float(text.partition("Capacitance: ")[2].partition(" ")[0])
+        read = text.partition("ESR: ")[2].partition(".  Its")[0].split(" ")[0]
+        worn = float(text.partition("one above ")[2].partition(" ")[0])
+        new = float(text.partition("has at most ")[2].partition(" ")[0])
+        if read in ("not", "0.00"):
+            by_hand = MORE
+        elif farad < 0.8 * marked or float(read) > worn:
+            by_hand = GO
+        else:
+            assert float(read) < new
+            by_hand = STAY
+        assert ask.judge(by_hand).state == "right"
+        seen.add(by_hand)
+    assert seen == {GO, STAY, MORE}
+
+
+@pytest.mark.common_practice
+def test_a_short_that_may_stay_is_dangerous():
+    found = [ask for ask in map(must_it_go, VARIANTS) if "ESR: 0.00" in asked(ask)]
+    assert found
+    assert all(hazards(ask, STAY) == ("heat and fire",) for ask in found)
+
+
+# By hand from KEMET, half of the rating: 5 V asks for 10, 8 for 16, 9 for 18 (20), 12 for 24 (25),
+# 15 for 30 (35).
+@pytest.mark.published("KEMET tantalum derating, 2015: 50 % of rated")
+def test_solid_tantalum_at_half_of_its_rating():
+    by_hand = {"5": "10", "8": "16", "9": "20", "12": "25", "15": "35"}
+    seen = set()
+    for draw in VARIANTS:
+        ask = tantalum_instead(draw)
+        (working,) = (volts for volts in by_hand if f"works at {volts} V" in asked(ask))
+        assert ask.judge(f"{by_hand[working]} V").state == "right"
+        assert hazards(ask, f"{working} V") == ("heat and fire",)
+        assert hazards(ask, "6.3 V") == ("heat and fire",)
+        assert ask.judge("50 V").state == "wrong"
+        seen.add(working)
+    assert seen == set(by_hand)
+
+
+@pytest.mark.common_practice
+def test_spares_for_a_class():
+    """One for each ten, rounded up: 48 + 5, 20 + 2, 8 + 1, 15 + 2."""
+    by_hand = {"12 boards": "53", "10 boards": "22", "8 boards": "9", "5 boards": "17"}
+    for draw in VARIANTS:
+        ask = how_many_to_order(draw)
+        (boards,) = (text for text in by_hand if f"mends {text}" in asked(ask))
+        assert ask.judge(by_hand[boards]).state == "right"

@@ -1,0 +1,211 @@
+"""The exercise of lesson 08: its answers against their sources, in every variant."""
+
+import pytest
+
+from repairlib.heat.cleaning import ionic_cleanliness
+from repairlib.heat.flux import flux_code
+from repairlib.heat.mixed_joint import mix
+from repairlib.heat.solder_alloys import alloy
+from repairlib.heat.volume import hole_volume, judge_hole_fill
+from repairlib.learn import Draw
+from repairlib.learn.questions.solder_and_heat import (
+    BATTERY,
+    EMPTY,
+    MEASURE,
+    PLUG,
+    TOOL,
+    before_heat,
+    bismuth_left,
+    flux_off,
+    hole_fill,
+    joint_on_a_plane,
+    lead_in_the_joint,
+    questions,
+    salt,
+    solder_in_a_hole,
+    warm_up,
+    ways_out,
+    which_flux,
+)
+from tests.learn.asking import VARIANTS, asked, told
+
+
+def starting(ask, words):
+    (option,) = (option for option in ask.options if option.startswith(words))
+    return option
+
+
+def only_key(keys, text):
+    (key,) = (key for key in keys if all(word in text for word in key))
+    return key
+
+
+# π/4 (D² − d²) × thickness, by hand.
+HOLES = {
+    ("of 1.0 mm", "lead 0.6 mm", "is 1.6 mm"): 0.804,
+    ("of 1.1 mm", "lead 0.8 mm", "is 1.6 mm"): 0.716,
+    ("of 0.9 mm", "lead 0.5 mm", "is 1.6 mm"): 0.704,
+    ("of 1.3 mm", "lead 0.8 mm", "is 1.6 mm"): 1.319,
+    ("of 1.0 mm", "lead 0.6 mm", "is 2.4 mm"): 1.206,
+}
+
+
+@pytest.mark.from_memory("geometry of a plated hole")
+def test_solder_in_a_hole():
+    seen = set()
+    for draw in VARIANTS:
+        ask = solder_in_a_hole(draw.part("x"))
+        key = only_key(HOLES, asked(ask))
+        hole, lead, board = (float("".join(c for c in word if c in "0123456789.")) for word in key)
+        assert ask.judge(str(HOLES[key])).state == "right"
+        assert "stands in the hole" in told(ask, f"{0.7854 * hole**2 * board:.3f}")
+        assert "Diameters" in told(ask, f"{HOLES[key] * 4}")
+        assert hole_volume(hole, lead, board) == pytest.approx(HOLES[key], abs=1e-3)
+        seen.add(key)
+    assert seen == set(HOLES)
+
+
+# Fill, class, leads: what IPC-A-610F Table 7-4 says of a board of 1.6 mm.
+FILLS = {
+    ("70", "class is 3", "has 8 leads"): "reject it",
+    ("60", "class is 2", "has 16 leads"): "accept it",
+    ("60", "class is 2", "has 8 leads"): "reject it",
+    ("80", "class is 3", "has 20 leads"): "accept it",
+    ("65", "class is 3", "has 24 leads"): "reject it",
+}
+
+
+@pytest.mark.published("IPC-A-610F, Table 7-4")
+def test_hole_fill():
+    seen = set()
+    for draw in VARIANTS:
+        ask = hole_fill(draw.part("x"))
+        drawn = ask.picture().alt.split("Solder fills ")[1].split(" %")[0]
+        key = only_key(FILLS, f"{asked(ask)} {drawn}")
+        assert ask.judge(FILLS[key]).state == "right"
+        other = {"reject it": "accept it", "accept it": "reject it"}[FILLS[key]]
+        assert "look up the class" in told(ask, other)
+        library = judge_hole_fill(key[1][-1], int(key[2].split()[1]), "1.6 mm", float(drawn))
+        assert FILLS[key].startswith(library.verdict)
+        seen.add(key)
+    assert seen == set(FILLS)
+
+
+# mg of Sn63Pb37 and of Bi58Sn42: 37 % of the first over both, by hand.
+LEAD = {(10, 30): 9.25, (10, 40): 7.4, (10, 27): 10.0, (5, 32): 5.0, (12, 36): 9.25}
+
+
+@pytest.mark.from_memory("mixing by mass")
+def test_lead_in_the_joint():
+    seen = set()
+    for draw in VARIANTS:
+        ask = lead_in_the_joint(draw.part("x"))
+        (key,) = (
+            k for k in LEAD if f"{k[0]} mg of Sn" in asked(ask) and f"{k[1]} mg of Bi" in asked(ask)
+        )
+        assert ask.judge(f"{LEAD[key]} %").state == "right"
+        assert "divided by the new" in told(ask, f"{37 * key[0] / key[1]:.2f} %")
+        assert "old solder" in told(ask, "37 %")
+        made = mix(alloy("Sn63Pb37").parts, key[0], alloy("Bi58Sn42").parts, key[1])
+        assert made["Pb"] == pytest.approx(LEAD[key], abs=0.01)
+        seen.add(key)
+    assert seen == set(LEAD)
+
+
+@pytest.mark.published("abstract on lead in Sn-Bi: a phase melts at 95.3 ± 0.5 °C")
+def test_bismuth_left_on_a_leaded_joint_is_dangerous():
+    for draw in VARIANTS:
+        ask = bismuth_left(draw.part("x"))
+        assert ask.judge(starting(ask, "Braid all")).state == "right"
+        assert ask.judge(starting(ask, "Leave it")).hazards == ("heat and fire",)
+        for leaves_it in ("Add leaded", "Turn the iron"):
+            assert ask.judge(starting(ask, leaves_it)).hazards == ("heat and fire",)
+
+
+@pytest.mark.published("solder maker's tip note: flux stands 350 °C; the rest common practice")
+def test_joint_on_a_plane():
+    for draw in VARIANTS:
+        ask = joint_on_a_plane(draw.part("x"))
+        assert ask.judge(starting(ask, "Let it cool")).state == "right"
+        assert "above 350 °C" in told(ask, starting(ask, "The same fine tip"))
+        assert "Force" in told(ask, starting(ask, "Press"))
+        assert "by time" in told(ask, starting(ask, "Stay"))
+
+
+@pytest.mark.published("US Navy 14186: wick does not clear a plated hole; rework house: ball grids")
+def test_ways_out():
+    by_hand = {"plated holes": "vacuum or pump", "pads": "braid", "gull-wing": "low-melt alloy"}
+    by_hand["ball grid"] = "not with these tools"
+    for draw in VARIANTS:
+        ask = ways_out(draw.part("x"))
+        rows = {row: next(v for k, v in by_hand.items() if k in row) for row in ask.cells}
+        assert ask.judge(ask.as_typed(rows)).state == "right"
+        wrong = dict.fromkeys(rows, "braid")
+        assert "capillary" in " ".join(ask.judge(ask.as_typed(wrong)).says)
+
+
+@pytest.mark.common_practice
+def test_heat_on_a_charged_or_battery_holding_board_is_dangerous():
+    right = [PLUG, EMPTY, MEASURE, BATTERY, TOOL]
+    ask = before_heat(Draw("x"))
+
+    def hazards(*steps):
+        return ask.judge(" > ".join(steps)).hazards
+
+    assert ask.judge(" > ".join(right)).state == "right"
+    assert "stored charge" in hazards(PLUG, EMPTY, TOOL, MEASURE, BATTERY)
+    assert hazards(PLUG, EMPTY, MEASURE, TOOL, BATTERY) == ("batteries",)
+    assert "mains" in hazards(EMPTY, PLUG, MEASURE, BATTERY, TOOL)
+    assert "stored charge" in hazards(PLUG, MEASURE, BATTERY, TOOL, EMPTY)
+    assert "stored charge" in hazards(PLUG, BATTERY, EMPTY, MEASURE, TOOL)
+    assert "mains" in hazards(MEASURE, PLUG, EMPTY, BATTERY, TOOL)
+    assert ask.judge(" > ".join([PLUG, MEASURE, EMPTY, BATTERY, TOOL])).state == "partly right"
+
+
+@pytest.mark.published("NIOSH Pocket Guide: flash point of isopropyl alcohol 53 °F")
+def test_solvent_near_heat_or_power_is_dangerous():
+    for draw in VARIANTS:
+        ask = flux_off(draw.part("x"))
+        assert ask.judge(starting(ask, "Iron off")).state == "right"
+        assert ask.judge(starting(ask, "Wipe")).hazards == ("solvents",)
+        assert ask.judge(starting(ask, "Alcohol first, then hot air")).hazards == ("heat and fire",)
+        assert ask.judge(starting(ask, "Alcohol first, then power")).hazards == ("solvents",)
+
+
+@pytest.mark.published("J-STD-001D, 3.3: L0 or L1 of rosin, resin, organic")
+def test_which_flux():
+    for draw in VARIANTS:
+        ask = which_flux(draw.part("x"))
+        for code in ask.options:
+            listed = flux_code(code).verdict == "listed for electronics"
+            assert (ask.judge(code).state == "right") == (code in ("ROL0", "REL0")) == listed
+
+
+# µg, cm, cm: µg over both faces, by hand.
+SALT = {(120, 10, 8): 0.75, (234, 15, 6): 1.3, (300, 12, 10): 1.25, (84, 10, 6): 0.7}
+
+
+@pytest.mark.published("J-STD-001 as quoted: salt on each cm², both faces; arithmetic by hand")
+def test_salt():
+    seen = set()
+    for draw in VARIANTS:
+        ask = salt(draw.part("x"))
+        (key,) = (
+            k for k in SALT if f"{k[0]} µg" in asked(ask) and f"{k[1]} × {k[2]} cm" in asked(ask)
+        )
+        assert ask.judge(str(SALT[key])).state == "right"
+        assert "How many faces" in told(ask, str(SALT[key] * 2))
+        library = ionic_cleanliness(f"{key[0]} ug", f"{key[1]} cm", f"{key[2]} cm")
+        assert library.micrograms_per_square_cm == pytest.approx(SALT[key])
+        seen.add(key)
+    assert seen == set(SALT)
+
+
+def test_each_variant_is_whole_and_gives_no_answer_away():
+    for draw in VARIANTS:
+        asks = questions(draw)
+        assert [ask.id for ask in asks] == [f"q{number}" for number in range(1, 11)]
+        for ask in [*asks, *warm_up(draw)]:
+            hints = " ".join(mistake.hint for mistake in ask.mistakes) + ask.hint
+            answer = getattr(ask, "answer", "")
+            assert not (isinstance(answer, str) and len(answer) > 9 and answer in hints)

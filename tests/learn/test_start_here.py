@@ -1,0 +1,122 @@
+"""The exercise of lesson 00: its answers against their sources, in every variant."""
+
+import pytest
+
+from repairlib.faces.panels import question_page
+from repairlib.learn import open_exercise
+from repairlib.learn.questions.start_here import falling_voltage, questions, two_readings, warm_up
+from tests.learn.asking import VARIANTS
+
+
+@pytest.mark.published("IEC 62368-1, energy source class 1: 60 V dc steady")
+def test_times_at_which_the_capacitor_is_first_below_60_volts():
+    first_below = {"310 V": "60 s", "325 V": "120 s", "150 V": "30 s"}  # read off each list
+    seen = set()
+    for draw in VARIANTS:
+        ask = falling_voltage(draw.part("x"))
+        (start,) = (
+            volts for volts in first_below if f"shows: {volts}" in ask.prompt.replace("\xa0", " ")
+        )
+        assert ask.judge(first_below[start]).state == "right"
+        assert ask.judge("0 s").hazards == ("stored charge",)
+        seen.add(start)
+    assert seen == set(first_below)
+
+
+@pytest.mark.published("IEC 60062, three-figure capacitance code in pF; makers' can marking in µF")
+def test_what_the_same_figures_mean_on_a_disc_and_on_a_can():
+    by_hand = {("disc", 220): "22 pF", ("disc", 100): "10 pF"}
+    by_hand |= {("can", 220): "220 µF", ("can", 100): "100 µF"}
+    seen = set()
+    for draw in VARIANTS:
+        ask = two_readings(draw.part("x"))
+        figures = 220 if "`220`" in ask.prompt else 100
+        body = "can" if "can" in ask.picture().alt.lower() else "disc"
+        assert ask.judge(by_hand[body, figures]).state == "right"
+        assert ask.judge(by_hand[{"can": "disc", "disc": "can"}[body], figures]).says
+        seen.add((body, figures))
+    assert len(seen) == 4
+
+
+RIGHT_WORDS = {
+    "q1": "Pull the plug",
+    "q3": "Measure across it again",
+    "q5": "Clip the black lead on before",
+    "q8": "Type the unit too",
+}
+
+
+@pytest.mark.common_practice
+@pytest.mark.parametrize("name", RIGHT_WORDS)
+def test_decisions_at_the_bench(name):
+    for draw in VARIANTS:
+        (ask,) = (one for one in questions(draw) if one.id == name)
+        right = [option for option in ask.options if ask.judge(option).state == "right"]
+        assert len(right) == 1 and right[0].startswith(RIGHT_WORDS[name])
+        others = [ask.judge(option) for option in ask.options if option not in right]
+        assert all(judged.says for judged in others)
+
+
+@pytest.mark.common_practice
+def test_order_in_which_a_supply_is_made_safe():
+    (ask,) = (one for one in questions(VARIANTS[0]) if one.id == "q4")
+    by_hand = ["Pull the plug", "Wait", "Discharge", "Try the meter on a", "Try the meter on the"]
+    places = [next(s for s in ask.shown if s.startswith(start)) for start in by_hand]
+    assert ask.judge(" > ".join([*places, "Take the board in your hands"])).state == "right"
+    touched_first = " > ".join(["Take the board in your hands", *places])
+    assert ask.judge(touched_first).hazards == ("stored charge", "mains")
+    places.insert(4, "Take the board in your hands")
+    assert ask.judge(" > ".join(places)).hazards == ("stored charge",)
+
+
+@pytest.mark.common_practice
+def test_second_hand_on_a_circuit_under_power_is_a_danger():
+    for draw in VARIANTS:
+        (ask,) = (one for one in questions(draw) if one.id == "q5")
+        states = sorted(ask.judge(option).state for option in ask.options)
+        assert states == ["right", "unsafe", "unsafe", "unsafe"]
+
+
+def test_every_question_reads_well_by_code():
+    page = repr(question_page(open_exercise("00-start-here")))
+    assert page.count("\n\nq") == 7
+    assert "None" not in page
+
+
+def test_answering_by_code_tells_danger_and_unreadable_text_at_once():
+    exercise = open_exercise("00-start-here")
+    told = exercise.answer(q2="0 s", q7="47", q8="a")
+    lines = str(told).splitlines()
+    assert repr(told) == told and lines[0] == "Saved: q2, q7, q8."
+    assert lines[1].startswith("q2: Danger (stored charge): ")
+    assert lines[2].startswith("q7: '47': the unit is missing.")
+    with pytest.raises(ValueError, match="no question has this id"):
+        exercise.answer(q99="x")
+
+
+@pytest.mark.published("KEMET ceramic data sheet, ordering table: three-figure code in pF")
+def test_warm_up_value_codes():
+    by_hand = {"103": "10 nF", "224": "220 nF", "472": "4.7 nF", "681": "680 pF", "154": "150 nF"}
+    asks = [warm_up(draw)[0] for draw in VARIANTS]
+    printed = [ask.picture().alt.split("Printed on it: ")[1][:3] for ask in asks]
+    assert set(printed) == set(by_hand)
+    for ask, code in zip(asks, printed, strict=True):
+        assert ask.judge(by_hand[code]).state == "right"
+
+
+@pytest.mark.published("IEC 60062:2016, tolerance letters J, K, M")
+def test_warm_up_tolerance_letters():
+    by_hand = {"J": "±5 %", "K": "±10 %", "M": "±20 %"}
+    seen = set()
+    for draw in VARIANTS:
+        ask = warm_up(draw)[1]
+        letter = ask.prompt.split("`333")[1][0]
+        assert ask.judge(by_hand[letter]).state == "right"
+        seen.add(letter)
+    assert seen == set(by_hand)
+
+
+def test_warm_up_shows_what_a_danger_looks_like():
+    ask = warm_up(VARIANTS[0])[2]
+    assert ask.judge("a").hazards == ("stored charge",)
+    assert ask.judge("b").state == "right"
