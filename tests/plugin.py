@@ -1,4 +1,4 @@
-"""What every test run needs: provenance counts, a fresh home for each notebook, stable settings.
+"""What every test run needs: a fresh home for each notebook, stable settings, tiers.
 
 Loaded with `-p tests.plugin` (pyproject.toml), so that it holds for tests/, repairlib/ and lessons/
 alike, also when one notebook is run alone.
@@ -8,26 +8,22 @@ from __future__ import annotations
 
 import doctest
 import os
+import random
 import tempfile
-from collections import Counter
 from pathlib import Path
 
+import hypothesis
 import pytest
 
 ROOT = Path(__file__).parent.parent
-PROVENANCE = {
-    "published": "published",
-    "common_practice": "common practice",
-    "from_memory": "from memory",
-}
+# Folder of the tests: its tier. What is in none of them is quick.
+TIERS = {"browser": "browser", "benchmarks": "benchmark"}
 
 
 class Run:
-    """The state of one test run: checks counted by provenance, and the notebook under test."""
+    """The state of one test run: the notebook under test and its home."""
 
     def __init__(self):
-        self.passed = Counter()
-        self.failed = Counter()
         self.notebook = None
         self.homes = tempfile.TemporaryDirectory(prefix="repairlib-test-")
 
@@ -39,6 +35,7 @@ class Run:
 run = Run()
 
 
+@pytest.hookimpl(tryfirst=True)
 def pytest_configure(config):
     # Kernels are child processes and inherit this environment.
     os.environ["PYTHONPATH"] = os.pathsep.join(
@@ -49,12 +46,38 @@ def pytest_configure(config):
     config.option.nbval_sanitize_with = str(ROOT / "tests" / "nbval_sanitize.cfg")
     run.fresh_home()
     _read_no_break_spaces_as_spaces()
+    _draw_alike_for_everybody(config)
+
+
+def _draw_alike_for_everybody(config):
+    """The same fuzzing on a laptop and in CI: new cases on every run, no deadline, a known seed."""
+    hypothesis.settings.register_profile("house", deadline=None, print_blob=True, database=None)
+    hypothesis.settings.load_profile("house")
+    if config.option.hypothesis_seed is None:
+        config.option.hypothesis_seed = str(random.randrange(1_000_000_000))
+
+
+def pytest_report_header(config):
+    return f"fuzzed with --hypothesis-seed={config.option.hypothesis_seed}"
 
 
 def _read_no_break_spaces_as_spaces():
     """Let a docstring write "100 nF" with a plain space where the library prints a fixed one."""
-    to_ascii = doctest.OutputChecker._toAscii
-    doctest.OutputChecker._toAscii = lambda self, text: to_ascii(self, text.replace("\xa0", " "))
+    check = doctest.OutputChecker.check_output
+    doctest.OutputChecker.check_output = lambda self, want, got, flags: check(
+        self, want.replace("\xa0", " "), got.replace("\xa0", " "), flags
+    )
+
+
+def pytest_itemcollected(item):
+    """Put each test into its tier: browser, benchmark, lesson or slow, else quick."""
+    folder = item.path.relative_to(ROOT).parts[1] if ROOT in item.path.parents else ""
+    if item.path.suffix == ".ipynb":
+        item.add_marker("lesson")
+    elif folder in TIERS:
+        item.add_marker(TIERS[folder])
+    elif not item.get_closest_marker("slow"):
+        item.add_marker("quick")
 
 
 @pytest.hookimpl(tryfirst=True)
@@ -62,23 +85,3 @@ def pytest_runtest_protocol(item):
     if item.path.suffix == ".ipynb" and item.path != run.notebook:
         run.notebook = item.path
         run.fresh_home()
-
-
-@pytest.hookimpl(hookwrapper=True)
-def pytest_runtest_makereport(item, call):
-    outcome = yield
-    report = outcome.get_result()
-    marks = [mark for mark in PROVENANCE if item.get_closest_marker(mark)]
-    if len(marks) > 1:
-        pytest.fail(f"{item.nodeid} has more than one provenance: {marks}")
-    if report.when == "call" and marks:
-        (run.passed if report.passed else run.failed)[marks[0]] += 1
-
-
-def pytest_terminal_summary(terminalreporter):
-    if run.passed or run.failed:
-        counts = ", ".join(f"{run.passed[mark]} {word}" for mark, word in PROVENANCE.items())
-        terminalreporter.write_line(f"Checks against the outside world that passed: {counts}.")
-    if run.failed:
-        counts = ", ".join(f"{run.failed[mark]} {word}" for mark, word in PROVENANCE.items())
-        terminalreporter.write_line(f"Checks against the outside world that FAILED: {counts}.")

@@ -228,6 +228,7 @@ def test_the_answered_copy_is_its_lesson_with_all_answers_right():
 # The refresh command
 
 
+@pytest.mark.slow
 @every_lesson
 def test_refreshing_again_changes_no_byte(name):
     path = LESSONS / f"{name}.ipynb"

@@ -24,6 +24,7 @@ for number in range(int(sys.argv[1]), 1_000_000):
 """
 
 
+@pytest.mark.slow
 @pytest.mark.skipif(os.name != "posix", reason="kill -9 is a signal of POSIX systems")
 def test_killed_at_fifty_random_moments():
     seed = random.SystemRandom().randrange(10**9)
