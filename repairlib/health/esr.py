@@ -115,15 +115,6 @@ def esr_of(tan_delta: float, farad: float, hertz: float) -> float:
     return tan_delta / (2 * pi * hertz * farad)
 
 
-def tan_delta_of(ohm: float, farad: float, hertz: float) -> float:
-    """tan δ = ESR × 2 π f C, the way back.
-
-    >>> tan_delta_of(1.0, 100e-6, 120)
-    0.0754
-    """
-    return ohm * 2 * pi * hertz * farad
-
-
 @calculator(
     topic="health",
     title="ESR from tan δ",

@@ -138,33 +138,6 @@ def in_hours(hours: float) -> str:
     return f"{float(f'{hours:.4g}'):.0f} h"
 
 
-def self_heating(amps: float, ohm: float, square_cm: float, radiation: float) -> float:
-    """ΔT in K = I² R / (A H).
-
-    `amps` rms, `ohm` the ESR, `square_cm` the surface of the can, `radiation` its heat radiation
-    constant in W/(cm² K); all above 0. Source: ELNA technical note. Raises RepairlibError.
-
-    >>> self_heating(1.0, 0.05, 10, 0.002)
-    2.5
-    """
-    for value in (amps, ohm, square_cm, radiation):
-        if not 0 < value < float("inf"):
-            raise RepairlibError(value, "not above 0", "current, ESR, surface and H above 0")
-    return amps**2 * ohm / (square_cm * radiation)
-
-
-def dc_life_with_heating(dc_hours, rated, actual, heating, base=2.0) -> float:
-    """L = Ld × 2^((T0 − T)/10) × K^(−ΔT/10), for parts whose life is stated on dc only [h].
-
-    `heating` is the actual self-heating in K; K is 2 within rated ripple. Source: ELNA.
-
-    >>> dc_life_with_heating(5000, 105, 60, 5)
-    80000.0
-    """
-    _check(dc_hours, rated, actual, 1.0, heating)
-    return dc_hours * temperature_factor(rated, actual) * base ** (-heating / 10)
-
-
 def mixed_life(uses: list[tuple[float, float]]) -> float:
     """Life [h] in changing use, from (hours of use, life in that use): L = Σh / Σ(h / L).
 

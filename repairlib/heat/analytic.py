@@ -1,31 +1,15 @@
-"""Heat conduction by formula: bodies simple enough for an exact answer, and their series.
+"""Heat conduction by formula: bodies simple enough for an exact answer.
 
-For quick estimates, and as the outside check of conduction.py. SI units; temperatures in °C.
+For quick estimates. SI units; temperatures in °C.
 Convection films and materials are constant. Formulas as in textbooks of heat transfer.
 """
 
 from __future__ import annotations
 
-from math import cos, erfc, exp, log, pi, sin, sqrt
+from math import erfc, exp, log, pi, sqrt
 
 from repairlib.core.errors import RepairlibError
 from repairlib.heat.conduction import Stuff, above_zero, temperature
-
-TERMS = 60
-_STEPS = 200
-
-
-def lumped_seconds(stuff: Stuff, volume: float, area: float, film: float) -> float:
-    """Time constant ρ c V / (h A) in s of a body that is equally warm all through.
-
-    volume in m³, area in m², film in W/(m² K). It holds for h (V/A) / k below 0.1.
-
-    >>> lumped_seconds(Stuff(45, 9300, 180), 1e-3 / 6, 1, 250)
-    1.116
-    """
-    for value, name in ((volume, "volume"), (area, "area"), (film, "film coefficient")):
-        above_zero(value, name, "SI units")
-    return stuff.density * stuff.heat_capacity * volume / (film * area)
 
 
 def lumped(start: float, around: float, constant: float, seconds: float) -> float:
@@ -91,15 +75,6 @@ def deep_flux(stuff: Stuff, start: float, face: float, seconds: float) -> float:
     return stuff.conductivity * (face - start) / sqrt(pi * stuff.diffusivity * seconds)
 
 
-def fed_celsius(stuff: Stuff, start: float, flux: float, depth: float, seconds: float) -> float:
-    """Temperature at a depth [m] of a thick body that takes a constant flux [W/m²] at its face."""
-    above_zero(seconds, "time", "s")
-    spread = sqrt(stuff.diffusivity * seconds)
-    eta = depth / (2 * spread)
-    rise = 2 * spread / sqrt(pi) * exp(-(eta**2)) - depth * erfc(eta)
-    return start + flux / stuff.conductivity * rise
-
-
 def touch_celsius(one: Stuff, hot: float, other: Stuff, cold: float) -> float:
     """Temperature where two thick bodies touch: (e1 T1 + e2 T2) / (e1 + e2).
 
@@ -108,50 +83,6 @@ def touch_celsius(one: Stuff, hot: float, other: Stuff, cold: float) -> float:
     """
     first, second = one.effusivity, other.effusivity
     return (first * temperature(hot) + second * temperature(cold)) / (first + second)
-
-
-def slab_roots(biot: float, number: int = TERMS) -> list[float]:
-    """The first roots z of z tan z = Bi.
-
-    >>> round(slab_roots(1.0, 1)[0], 4)
-    0.8603
-    """
-    above_zero(biot, "Biot number", "a plain number")
-
-    def miss(z):
-        return z * sin(z) - biot * cos(z)
-
-    return [_root(miss, n * pi, n * pi + pi / 2) for n in range(number)]
-
-
-def slab_share(biot: float, fourier: float, place: float) -> float:
-    """How much of (Ti - Ta) is left in a slab with convecting faces, by its series.
-
-    biot = h L / k and fourier = α t / L² with L half the thickness; place = x / L, 0 at the
-    middle (or the insulated face) and 1 at the face.
-
-    >>> slab_share(0.1655, 13.36, 0), slab_share(0.1655, 13.36, 1)
-    (0.1264, 0.1166)
-    """
-    above_zero(fourier, "Fourier number", "a plain number")
-    return sum(
-        4 * sin(z) / (2 * z + sin(2 * z)) * exp(-(z**2) * fourier) * cos(z * place)
-        for z in slab_roots(biot)
-    )
-
-
-def held_share(fourier: float, place: float = 0.0) -> float:
-    """How much of (Ti - Ts) is left in a slab with both faces held, by its series.
-
-    >>> held_share(0.2), held_share(0.5), held_share(1.0)
-    (0.7723, 0.3708, 0.1080)
-    """
-    above_zero(fourier, "Fourier number", "a plain number")
-    total = 0.0
-    for n in range(_STEPS):
-        half = (2 * n + 1) * pi / 2
-        total += (-1) ** n / (2 * n + 1) * exp(-(half**2) * fourier) * cos(half * place)
-    return 4 / pi * total
 
 
 def resistance(thickness: float, conductivity: float, area: float) -> float:
@@ -176,21 +107,6 @@ def barrel_area(drill: float, plating: float) -> float:
         read = f"drill {drill * 1e3:g} mm, plating {plating * 1e6:g} µm"
         raise RepairlibError(read, "the plating is thicker than the hole", "thinner plating")
     return pi / 4 * (drill**2 - (drill - 2 * plating) ** 2)
-
-
-STILL_AIR = {"vertical plate": 1.42, "part on a board": 2.44, "small part or wire": 3.53}
-
-
-def still_air_film(shape: str, length: float, rise: float) -> float:
-    """Film coefficient of still air in W/(m² K): c (ΔT / L)^¼, L in m.
-
-    >>> still_air_film("vertical plate", 0.1, 50)
-    6.71
-    """
-    if shape not in STILL_AIR:
-        raise RepairlibError(shape, "not a shape known here", ", ".join(STILL_AIR))
-    above_zero(length, "length", "m")
-    return STILL_AIR[shape] * (above_zero(rise, "rise in temperature", "K") / length) ** 0.25
 
 
 def _root(miss, low: float, high: float) -> float:

@@ -13,6 +13,7 @@ from math import exp
 from typing import NamedTuple
 
 from repairlib.core.errors import RepairlibError
+from repairlib.heat.analytic import lumped
 from repairlib.heat.profile import Profile, make_profile
 
 ROOM = 25.0  # °C
@@ -76,17 +77,6 @@ def play(recipe: Recipe, name: str = "recipe") -> Profile:
     return make_profile(name, times, temperatures)
 
 
-def lumped(start: float, surroundings: float, rate: float, seconds: float) -> float:
-    """T = Ta + (T0 − Ta) exp(−t rate), in °C; `rate` in 1/s is one over the time constant.
-
-    Source: a heat transfer textbook.
-
-    >>> lumped(25, 300, 1 / 12.5, 14.97)
-    217.0
-    """
-    return surroundings + (start - surroundings) * exp(-rate * seconds)
-
-
 def air_at_part(air: float, distance: float) -> float:
     """The temperature of the air that reaches the part: it mixes with the room's on its way.
 
@@ -115,7 +105,7 @@ def _run(times, temperatures, balance: float, rate: float, seconds: float) -> No
     if not steps or steps[-1] < seconds - 1e-9:
         steps.append(seconds)
     times += [began + step for step in steps]
-    temperatures += [lumped(start, balance, rate, step) for step in steps]
+    temperatures += [lumped(start, balance, 1 / rate, step) for step in steps]
 
 
 def _check(recipe: Recipe) -> None:

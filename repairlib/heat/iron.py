@@ -118,7 +118,7 @@ def setting_for(one: Alloy, joint: str = ORDINARY, method: str = IRON) -> Settin
     """The setting by solder, joint and method. Raises RepairlibError for unknown words.
 
     >>> setting_for(alloy("Sn63Pb37"), "small").high
-    320
+    320.0
     """
     for word, accepted in ((joint, JOINTS), (method, METHODS)):
         if word not in accepted:
@@ -128,7 +128,7 @@ def setting_for(one: Alloy, joint: str = ORDINARY, method: str = IRON) -> Settin
         return _above_liquidus(one, joint)
     if method == AIR:
         return _hot_air(kind, joint)
-    setting = _TIPS[kind, joint]
+    setting = _tips()[kind, joint]
     if method == VACUUM and joint == ORDINARY:
         return _vacuum(kind, setting)
     if method == BRAID:
@@ -138,50 +138,35 @@ def setting_for(one: Alloy, joint: str = ORDINARY, method: str = IRON) -> Settin
     return setting
 
 
-_TIPS = {
-    (_LEADED, SMALL): Setting(
-        280,
-        280,
-        320,
-        ("small joints need little heat; a space standard never goes above 320 °C here",),
-        ("PSS-01-738, quoted",),
-    ),
-    (_LEADED, ORDINARY): Setting(
-        315,
-        330,
-        350,
-        ("usual bench range for leaded joints",),
-        ("from memory", "hand solder tip note"),
-    ),
-    (_LEADED, HEAVY): Setting(
-        330,
-        350,
-        400,
-        ("a plane takes the heat away; preheat first; 360 °C is a space standard's ceiling",),
-        ("from memory",),
-    ),
-    (_LEAD_FREE, SMALL): Setting(
-        315,
-        330,
-        350,
-        ("small joints need little heat; one maker's 315 °C is enough with a wet tip",),
-        ("hand solder tip note",),
-    ),
-    (_LEAD_FREE, ORDINARY): Setting(
-        350,
-        350,
-        380,
-        ("usual bench range for lead-free joints",),
-        ("from memory", "hand solder tip note"),
-    ),
-    (_LEAD_FREE, HEAVY): Setting(
-        370,
-        380,
-        400,
-        ("a plane takes the heat away; preheat first; 400 °C with care",),
-        ("from memory",),
-    ),
-}
+@cache
+def _tips() -> dict[tuple[str, str], Setting]:
+    """By kind of solder and size of the joint; the ends stand in the table of limits."""
+    leaded, free = limits()["usual bench range leaded"], limits()["usual bench range lead-free"]
+    maker = limits()["set point that one solder maker suggests"]
+    agency = limits()["space agency tin-lead surface mount"]
+    plane = "a plane takes the heat away; preheat first"
+    notes = {
+        (_LEADED, SMALL): "small joints need little heat; a space standard never goes above "
+        f"{agency.high:g} °C here",
+        (_LEADED, ORDINARY): "usual bench range for leaded joints",
+        (_LEADED, HEAVY): f"{plane}; 360 °C is a space standard's ceiling",
+        (_LEAD_FREE, SMALL): f"small joints need little heat; one maker's {maker.low:g} °C is "
+        "enough with a wet tip",
+        (_LEAD_FREE, ORDINARY): "usual bench range for lead-free joints",
+        (_LEAD_FREE, HEAVY): f"{plane}; {HOTTEST:g} °C with care",
+    }
+    ends = {
+        (_LEADED, SMALL): (agency.low, agency.low, agency.high, agency.source),
+        (_LEADED, ORDINARY): (leaded.low, 330, leaded.high, leaded.source, maker.source),
+        (_LEADED, HEAVY): (330, leaded.high, HOTTEST, leaded.source),
+        (_LEAD_FREE, SMALL): (maker.low, 330, free.low, maker.source),
+        (_LEAD_FREE, ORDINARY): (free.low, free.low, free.high, free.source, maker.source),
+        (_LEAD_FREE, HEAVY): (370, free.high, HOTTEST, free.source),
+    }
+    return {
+        key: Setting(low, start, high, (notes[key],), tuple(sources))
+        for key, (low, start, high, *sources) in ends.items()
+    }
 
 
 def _kind(one: Alloy) -> str:
@@ -201,7 +186,8 @@ def _vacuum(kind: str, setting: Setting) -> Setting:
 
 
 def _hot_air(kind: str, joint: str) -> Setting:
-    low, high = (280, 320) if kind == _LEADED else (320, 380)
+    outlet = limits()[f"outlet of a hand tool {kind}"]
+    low, high = outlet.low, outlet.high
     start = {SMALL: low, ORDINARY: (low + high) / 2, HEAVY: high}[joint]
     why = ("outlet of a hand tool, low to medium flow; preheat from below for large parts",)
     return Setting(low, start, high, why, ("from memory",))

@@ -9,13 +9,13 @@ from __future__ import annotations
 from dataclasses import dataclass
 
 from repairlib.core.errors import RepairlibError
-from repairlib.heat.joint_mesh import IRON, THROUGH_HOLE, JointMesh, Setup, joint_mesh
+from repairlib.heat.joint_mesh import HOT_AIR, IRON, THROUGH_HOLE, JointMesh, Setup, joint_mesh
 from repairlib.heat.solder_alloys import alloy
 from repairlib.heat.stepping import Stepper
 
 FLOW_TIME = 1.0  # s the heat stays on after the last solder melts
-LONGEST = {IRON: 10.0, "hot air": 60.0}  # s after which heating is given up
-LONGEST_STEP = {IRON: 0.2, "hot air": 1.0}  # s, so that heating can end soon after melting
+LONGEST = {IRON: 10.0, HOT_AIR: 60.0}  # s after which heating is given up
+LONGEST_STEP = {IRON: 0.2, HOT_AIR: 1.0}  # s, so that heating can end soon after melting
 TOLERANCE = 1.0  # K of error allowed in a step
 COOLING = 30.0  # s followed after the tool is taken away
 LIMITS = (

@@ -2,12 +2,16 @@
 
 import sys
 import tracemalloc
+from contextlib import suppress
 
 import pytest
 
 from repairlib.core.errors import RepairlibError
 from repairlib.markings import read
 from tests.benchmarks.floor import report, seconds, start_seconds
+from tests.benchmarks.typed_lists import markings
+
+ENERGY = ("capacitance=100 uF", "voltage=25 V")
 
 
 def test_cold_quick_check_against_bare_start(capsys, tmp_path):
@@ -28,27 +32,45 @@ def test_cold_quick_check_against_bare_start(capsys, tmp_path):
 
 
 def test_readings_per_second(capsys):
-    codes = [f"{a}{b}{c}K" for a in "123456789" for b in "0123456789" for c in "012345"]
+    """Every marking of the corpus, nonsense included; the floor takes a figure code apart."""
+    texts = markings()
 
     def floor():
-        for code in codes:
-            float(code[:2]) * 10.0 ** int(code[2])
+        for text in texts:
+            with suppress(ValueError):
+                float(text[:2]) * 10.0 ** int(text[2:3])
 
     def reading():
-        for code in codes:
-            read(code)
+        for text in texts:
+            with suppress(RepairlibError):
+                read(text)
 
     tracemalloc.start()
     reading()
     peak = tracemalloc.get_traced_memory()[1] / 1024
     tracemalloc.stop()
-    each, bare = seconds(reading) / len(codes), seconds(floor) / len(codes)
+    each, bare = seconds(reading) / len(texts), seconds(floor) / len(texts)
     report(
         capsys,
-        f"{1 / each:,.0f} readings a second, {each / bare:.0f} x the bare arithmetic, "
-        f"{peak:.0f} kB at the peak",
+        f"{1 / each:,.0f} readings a second of {len(texts)} mixed markings, {each / bare:.0f} x "
+        f"the bare arithmetic, {peak:.0f} kB at the peak",
     )
     assert each < 1000 * bare
+
+
+def test_cold_calculator_against_bare_start(capsys, tmp_path):
+    bare, quick = start_seconds(
+        [sys.executable, "-c", "pass"],
+        [sys.executable, "-m", "repairlib", "calc", "stored_energy", *ENERGY],
+        repeats=10,
+        cwd=tmp_path,
+    )
+    report(
+        capsys,
+        f"one calculator from a cold start {quick * 1e3:.0f} ms = {quick / bare:.1f} x bare "
+        f"Python ({bare * 1e3:.0f} ms)",
+    )
+    assert quick < 25 * bare
 
 
 def test_ten_megabytes_are_refused_without_reading_them(capsys):

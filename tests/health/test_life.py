@@ -8,12 +8,10 @@ from repairlib.core.errors import RepairlibError
 from repairlib.health.capacitor_families import families
 from repairlib.health.life import (
     CAP_HOURS,
-    dc_life_with_heating,
     expected,
     mixed_life,
     ripple_base,
     ripple_factor,
-    self_heating,
     temperature_factor,
     voltage_factor,
 )
@@ -65,17 +63,6 @@ def test_life_with_more_than_rated_ripple():
     assert with_ripple == pytest.approx(200_000, rel=0.03)
     with pytest.raises(RepairlibError, match="ripple above the part's rating"):
         by_rule(12_000, 85, 40, ripple=1.4)
-
-
-@pytest.mark.published("ELNA technical note, section 2: Ld 2^((T0-T)/10) K^(-dT/10)")
-def test_life_on_dc_with_heating():
-    assert dc_life_with_heating(5000, 105, 60, 5) == pytest.approx(80_000)
-
-
-@pytest.mark.published("ELNA technical note, section 2: dT = I² R / (A H)")
-def test_self_heating():
-    """By hand: 2 A through 50 mΩ are 0.2 W; 0.2 / (20 cm² × 0.002) is 5 K."""
-    assert self_heating(2, 0.05, 20, 0.002) == pytest.approx(5)
 
 
 @pytest.mark.published("Jianghai lifetime paper as quoted: KT KR KV")

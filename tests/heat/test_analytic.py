@@ -11,19 +11,14 @@ from repairlib.heat.analytic import (
     deep_celsius,
     deep_flux,
     deep_seconds,
-    fed_celsius,
-    held_share,
     lumped,
-    lumped_seconds,
     lumped_until,
     resistance,
-    slab_roots,
-    slab_share,
-    still_air_film,
     touch_celsius,
 )
 from repairlib.heat.conduction import Stuff
 from repairlib.heat.materials import stuff
+from tests.heat.series import held_share, lumped_seconds, slab_roots, slab_share
 
 FR4 = Stuff(0.29, 1850, 1100)
 COPPER = Stuff(400, 8933, 385)
@@ -151,14 +146,6 @@ def test_resistances():
     assert resistance(20e-3, 400, 35e-6 * 1e-3) == approx(1429, abs=0.5)
 
 
-@pytest.mark.published("Convection coefficients, public table: vertical plate; L read in metres")
-def test_still_air():
-    assert still_air_film("vertical plate", 0.1, 50) == approx(6.71, abs=0.01)
-    # (50 / 0.1)^¼ = 4.7287; × 2.44 = 11.54, × 3.53 = 16.69
-    assert still_air_film("part on a board", 0.1, 50) == approx(11.54, abs=0.01)
-    assert still_air_film("small part or wire", 0.1, 50) == approx(16.69, abs=0.01)
-
-
 @pytest.mark.published("encyclopaedia article FR-4, and Solder alloys: conductivities")
 def test_conductivities_of_the_table():
     assert stuff("FR-4").conductivity == 0.29
@@ -179,19 +166,12 @@ def test_solders_of_the_table():
         lambda: lumped_until(25, 300, 12.5, 301),
         lambda: lumped_until(25, 300, 12.5, 300),
         lambda: lumped_until(25, 300, -1, 200),
-        lambda: lumped_seconds(FR4, 0, 1, 1),
         lambda: deep_seconds(FR4, 25, 350, 1e-3, 360),
         lambda: deep_seconds(FR4, 25, 25, 1e-3, 25),
         lambda: deep_celsius(FR4, 25, 350, 1e-3, 0),
-        lambda: fed_celsius(FR4, 25, 1e4, 0, -1),
         lambda: touch_celsius(FR4, -300, FR4, 25),
-        lambda: slab_roots(0),
-        lambda: slab_share(1, -1, 0),
-        lambda: held_share(0),
         lambda: resistance(0, 1, 1),
         lambda: barrel_area(0.3e-3, 0.2e-3),
-        lambda: still_air_film("ball", 1, 1),
-        lambda: still_air_film("vertical plate", 1, 0),
     ],
 )
 def test_what_cannot_be_is_refused(wrong):

@@ -13,11 +13,7 @@ from repairlib.core.errors import RepairlibError
 from repairlib.heat.analytic import (
     deep_celsius,
     deep_flux,
-    fed_celsius,
-    held_share,
     lumped,
-    lumped_seconds,
-    slab_share,
     touch_celsius,
 )
 from repairlib.heat.conduction import (
@@ -35,6 +31,7 @@ from repairlib.heat.conduction import (
     slab_edges,
 )
 from repairlib.heat.stepping import Mesh, Stepper
+from tests.heat.series import fed_celsius, held_share, lumped_seconds, slab_share
 
 FR4 = Stuff(0.29, 1850, 1100)
 COPPER = Stuff(400, 8933, 385)

@@ -4,7 +4,8 @@ import numpy as np
 import pytest
 
 from repairlib.core.errors import RepairlibError
-from repairlib.heat.hot_air import HEAT, Recipe, Stage, air_at_part, lumped, play
+from repairlib.heat.analytic import lumped
+from repairlib.heat.hot_air import HEAT, Recipe, Stage, air_at_part, play
 from repairlib.heat.reflow import judge_profile
 from repairlib.heat.reflow_limits import standard_limits
 
@@ -14,8 +15,8 @@ GOOD = (Stage(120, 250, 30), Stage(75, 390, 60))
 @pytest.mark.published("A heat transfer textbook: lumped body, T = Ta + (T0 - Ta) exp(-t/tau)")
 def test_lumped_bodies():
     """A chip of 0.5 g: tau 12.5 s, 217 °C at 14.97 s. One of 3 g: 450 s, 60 °C at 572.8 s."""
-    assert lumped(25, 300, 80 * 4.5e-4 / (0.5e-3 * 900), 14.97) == pytest.approx(217, abs=0.05)
-    assert lumped(150, 25, 10 * 6e-4 / (3e-3 * 900), 572.8) == pytest.approx(60, abs=0.01)
+    assert lumped(25, 300, 0.5e-3 * 900 / (80 * 4.5e-4), 14.97) == pytest.approx(217, abs=0.05)
+    assert lumped(150, 25, 3e-3 * 900 / (10 * 6e-4), 572.8) == pytest.approx(60, abs=0.01)
 
 
 def test_steps_do_not_change_the_answer():
