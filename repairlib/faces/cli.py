@@ -28,7 +28,7 @@ def main(arguments: list[str] | None = None) -> int:
             stream.reconfigure(errors="replace")  # a terminal without Ω still gets its answer
     as_json = "--json" in arguments
     try:
-        answer = _run([word for word in arguments if word != "--json"], as_json)
+        answer = _told_what_to_install([word for word in arguments if word != "--json"], as_json)
     except RepairlibError as error:
         if as_json:
             print(_json({"error": str(error)}))
@@ -37,6 +37,16 @@ def main(arguments: list[str] | None = None) -> int:
         return 2
     _print_all(answer)
     return 0
+
+
+def _told_what_to_install(arguments: list[str], as_json: bool) -> str:
+    """The text to print; a library that a bare install does not bring is named in one line."""
+    try:
+        return _run(arguments, as_json)
+    except ModuleNotFoundError as missing:
+        extra = "arrays" if missing.name == "numpy" else "lessons"
+        wrong = "this needs it, and it is not installed"
+        raise RepairlibError(missing.name, wrong, f'pip install "repairlib[{extra}]"') from None
 
 
 def _print_all(answer: str) -> None:
