@@ -15,7 +15,7 @@ DATASETS = next(
 
 @cache
 def read_table(name: str) -> tuple[dict[str, str], ...]:
-    """The rows of `datasets/reference/NAME.csv`, each with its columns `source` and `how`.
+    """The rows of `datasets/reference/NAME.csv`, each with the key of its `source`.
 
     The rows are shared between callers: read them, do not change them.
     """

@@ -43,9 +43,9 @@ def reforming_schedule(capacitance, rated_voltage, years_stored, method, family)
 
     `capacitance` in farad, `rated_voltage` in volts to 1000, `years_stored` 0 to 100. The verdict
     is never "safe": it is "verify", with what to measure, or "not needed". Raises RepairlibError
-    for kinds without a wet oxide. Source: "databook" is quoted from a databook after IEC 60384-4,
-    "encyclopaedia" is an encyclopaedia's, "old workshop" is from memory, "stepped" is common
-    practice without a published figure.
+    for kinds without a wet oxide. Source: "databook" is the preconditioning of EIA-815 (a databook
+    gives the same after IEC 60384-4), "encyclopaedia" is an encyclopaedia's, "old workshop" is from
+    memory, "stepped" is common practice without a published figure.
 
     >>> finding = reforming_schedule("470 µF", "25 V", 12)
     >>> finding.verdict, finding.series_resistor, finding.steps

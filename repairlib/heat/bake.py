@@ -10,6 +10,7 @@ from typing import NamedTuple
 
 from repairlib.core.calculator import Choice, Given, calculator, found
 from repairlib.core.errors import RepairlibError
+from repairlib.core.sources import SOURCES
 from repairlib.core.tables import read_table
 from repairlib.heat.moisture import LEVELS, check_level, days_and_hours
 
@@ -56,7 +57,7 @@ def bake_time(level: str, thickness_mm: float, celsius: int, late: bool) -> Bake
             and float(row["thicker_than_mm"]) < thickness_mm <= float(row["up_to_mm"])
         ):
             hours = float(row["late_h" if late else "in_time_h"])
-            return BakeTime(hours, celsius, row["source"], row["how"])
+            return BakeTime(hours, celsius, row["source"], SOURCES[row["source"]].how)
     raise AssertionError("the table has a row for every level, thickness and oven")
 
 

@@ -187,7 +187,7 @@ def ionic_cleanliness(measured, length, width, faces):
     """Salt on a board against the historic limit of 1.56 µg/cm² as NaCl.
 
     Verdict "pass" or "fail"; the limit is inclusive. Raises RepairlibError out of range. Source:
-    J-STD-001 as quoted by board makers; that newer editions ask for evidence, from memory.
+    IPC-WP-019B on J-STD-001; that newer editions ask for evidence, from memory.
 
     >>> ionic_cleanliness("120 ug", "10 cm", "8 cm").micrograms_per_square_cm
     0.75

@@ -89,7 +89,7 @@ def ceramic_ageing(dielectric, capacitance, age):
     """What capacitance a ceramic has left with the years; soldering starts it anew.
 
     `capacitance` in farad, `age` with its unit, one hour or more. X5R is given as a range, and the
-    worse end counts. Source: a component vendor's article.
+    worse end counts. From memory: the article it came from was not found again.
 
     >>> print(ceramic_ageing("X7R", "10 µF", "1000 h"))
     Ageing of a ceramic: capacitance left 9.25 µF; loss 7.5 %

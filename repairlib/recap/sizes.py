@@ -17,13 +17,12 @@ CHECK = "check the data sheet"
 class CanSize:
     """A radial can in mm: `diameter`, `length` (its height on the board), lead `spacing`."""
 
-    __slots__ = ("diameter", "how", "length", "spacing")
+    __slots__ = ("diameter", "length", "spacing")
 
-    def __init__(self, diameter: float, length: float, spacing: float, how: str):
+    def __init__(self, diameter: float, length: float, spacing: float):
         self.diameter = diameter
         self.length = length
         self.spacing = spacing
-        self.how = how
 
     def __str__(self) -> str:
         return f"{self.diameter:g} × {self.length:g} mm, leads {self.spacing:g} mm"
@@ -38,7 +37,7 @@ def _table() -> tuple[tuple[float, float, CanSize], ...]:
     rows = []
     for row in read_table("radial-can-sizes"):
         diameter = float(row["diameter_mm"])
-        can = CanSize(diameter, float(row["length_mm"]), spacing[diameter], row["how"])
+        can = CanSize(diameter, float(row["length_mm"]), spacing[diameter])
         rows.append((float(row["c_uf"]), float(row["volts"]), can))
     return tuple(sorted(rows, key=lambda row: row[:2]))
 

@@ -2,6 +2,7 @@
 
 import copy
 import pickle
+import re
 
 import pytest
 from IPython.core.interactiveshell import InteractiveShell
@@ -38,10 +39,39 @@ def test_a_right_to_left_mark_cannot_hide_in_a_message():
     assert shown("10\u202e4") == "'10\\u202e4'"
 
 
+PUBLISHED_ONES = [one for one in SOURCES.values() if one.how == PUBLISHED]
+ANONYMOUS = re.compile(r"(an?|the|some|unknown|anonymous)\b", re.I)
+
+
 def test_sources_are_in_order_and_known():
-    keys = list(SOURCES)
-    assert keys == sorted(keys, key=str.casefold)
-    assert {one.how for one in SOURCES.values()} <= {PUBLISHED, COMMON_PRACTICE, FROM_MEMORY}
+    for known in (PUBLISHED_ONES, [one for one in SOURCES.values() if one.how != PUBLISHED]):
+        keys = [one.key for one in known]
+        assert keys == sorted(keys, key=str.casefold)
+    assert {one.how for one in SOURCES.values()} == {PUBLISHED, COMMON_PRACTICE, FROM_MEMORY}
+    assert all(key == one.key for key, one in SOURCES.items())
+
+
+@pytest.mark.parametrize("one", PUBLISHED_ONES, ids=lambda one: one.key)
+def test_a_published_source_can_be_found_again(one):
+    assert all((one.author, one.title, one.date, one.where, one.found))
+    assert not ANONYMOUS.match(one.author)
+    assert not re.match(r"An? [a-z]", one.title), "a description, not a title"
+    assert re.search(r"\d{4}|undated|revision|edition|older copy", one.date)
+    if one.date == "undated":
+        assert re.search(r"\.\w|\d{6}", one.found), "without a date an address or a number is due"
+
+
+@pytest.mark.parametrize("author", ["A thesis", "A maker", "A chip maker's note", "The trade"])
+def test_nobody_signs_as_a_thesis(author):
+    assert ANONYMOUS.match(author)
+
+
+@pytest.mark.parametrize("one", SOURCES.values(), ids=lambda one: one.key)
+def test_a_source_is_one_line_that_ends_with_how_it_is_known(one):
+    line = str(one)
+    assert one.title in line and one.author in line and one.where in line
+    assert line.endswith(f" ({one.how})")
+    assert line.isprintable() and len(line) <= 165
 
 
 @pytest.mark.parametrize(
@@ -51,8 +81,8 @@ def test_every_reference_row_has_its_source(path):
     rows = read_table(path.stem)
     assert rows
     for row in rows:
-        assert row["source"], row
-        assert row["how"] in (PUBLISHED, COMMON_PRACTICE, FROM_MEMORY), row
+        assert row["source"] in SOURCES, row
+        assert "how" not in row, "a source says itself how it is known"
         assert None not in row, f"a row of {path.name} has too many columns: {row}"
 
 

@@ -68,10 +68,14 @@ def test_general_85():
     check("aluminium general 85", (0.28, 0.24, 0.20, 0.16, 0.14, 0.12, 0.10, 0.08))
 
 
-@pytest.mark.published("polymer data sheets: chip tantalum polymer, APSA, ESRD")
-def test_polymer():
+@pytest.mark.from_memory("tan δ of chip tantalum polymer; the data sheet names no maker")
+def test_tantalum_polymer():
     assert tan_delta("tantalum polymer", 4) == 0.08
     assert tan_delta("tantalum polymer", 10) == 0.10
+
+
+@pytest.mark.published("polymer data sheets: APSA, ESRD")
+def test_polymer():
     assert tan_delta("polymer radial", 6.3) == 0.08
     assert tan_delta("polymer chip low", 6.3) == 0.06
     assert tan_delta("polymer chip high", 6.3) == 0.10

@@ -79,14 +79,18 @@ def test_tantalum():
     assert read_after("tantalum") == "1 min"
 
 
-@pytest.mark.published("chip tantalum polymer, APSA and ESRD data sheets, leakage")
-def test_polymer():
+@pytest.mark.from_memory("chip tantalum polymer: 0.1 CV after 5 min; the data sheet names no maker")
+def test_tantalum_polymer():
     assert microamps("tantalum polymer", 100, 6.3) == pytest.approx(63)
+    assert read_after("tantalum polymer") == "5 min"
+
+
+@pytest.mark.published("APSA and ESRD data sheets, leakage")
+def test_polymer():
     assert microamps("polymer radial", 560, 6.3) == pytest.approx(705.6)
     assert microamps("polymer chip low", 220, 2.5) == pytest.approx(33)
     assert microamps("polymer chip high", 100, 10) == pytest.approx(40)
     assert microamps("polymer chip high", 10, 6.3) == pytest.approx(3)
-    assert read_after("tantalum polymer") == "5 min"
     assert read_after("polymer radial") == "2 min"
     assert (read_after("polymer chip low", 4), read_after("polymer chip high")) == ("2 min",) * 2
 

@@ -112,15 +112,13 @@ def test_ceramic_between_points_says_so_and_elsewhere_cannot_tell():
         ceramic_under_bias("0805", 10e-6, 10, 11)
 
 
-@pytest.mark.published(
-    "TI converter data sheet: a ceramic can lose more than half at rated voltage"
-)
+@pytest.mark.from_memory("a ceramic can lose more than half at rated voltage")
 def test_ceramic_at_its_rating_is_not_guessed():
     assert "lose more than half" in ceramic_under_bias("1206", 22e-6, 6.3, 6.3).notes[0]
 
 
 # Per tenfold of hours: X7R about 2.5 %, X5R about 5 to 7 %, C0G none. 1000 h are three tenfolds.
-@pytest.mark.published("a part-library vendor's article on MLCC ageing")
+@pytest.mark.from_memory("ageing of ceramics by class, from an article not found again")
 @pytest.mark.parametrize(("dielectric", "loss"), [("X7R", 7.5), ("X5R", 21), ("C0G", 0)])
 def test_ceramic_ageing(dielectric, loss):
     assert ceramic_ageing(dielectric, 10e-6, 3.6e6).loss == pytest.approx(loss)
