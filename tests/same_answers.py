@@ -1,18 +1,19 @@
 """Ask two trees of this project the same questions and print every answer that differs.
 
-    python -m tests.same_answers BEFORE AFTER
+    python -m tests.same_answers BEFORE AFTER [PATTERN]
 
-BEFORE and AFTER are folders of two checkouts. Asked of each, through the command line alone, so
-that a rearranged tree can be compared with the one before it: every marking of
-`corpus/markings.txt` without a part and as each kind of part, the page and one call of every
-calculator (`corpus/calls.txt`), and the demo plans as text, JSON, CSV and sheet. Exit status 1
-when anything differs.
+BEFORE and AFTER are folders of two checkouts; lines in which PATTERN is found are left out. Asked
+of each, through the command line alone, so that a rearranged tree can be compared with the one
+before it: every marking of `corpus/markings.txt` without a part and as each kind of part, the page
+and one call of every calculator (`corpus/calls.txt`), and the demo plans as text, JSON, CSV and
+sheet. Exit status 1 when anything differs.
 """
 
 from __future__ import annotations
 
 import difflib
 import json
+import re
 import shlex
 import subprocess
 import sys
@@ -66,13 +67,13 @@ def commands(out: Path) -> list[list[str]]:
     return asked
 
 
-def answers(tree: Path, python: str) -> dict[str, object]:
+def answers(tree: Path) -> dict[str, object]:
     """Each command of the corpus with what the tree printed, and each file its plans wrote."""
     with tempfile.TemporaryDirectory() as folder:
         out = Path(folder)
         asked = commands(out)
         done = subprocess.run(
-            [python, "-c", ASKER], cwd=tree, input=json.dumps(asked), capture_output=True,
+            [sys.executable, "-c", ASKER], cwd=tree, input=json.dumps(asked), capture_output=True,
             text=True, check=True,
         )  # fmt: skip
         printed = json.loads(done.stdout.replace(folder, "OUT"))
@@ -83,20 +84,25 @@ def answers(tree: Path, python: str) -> dict[str, object]:
     return said
 
 
-def _lines(answer: object) -> list[str]:
-    if not isinstance(answer, list):
-        return str(answer).splitlines()
-    out, err, status = answer
-    return [*out.splitlines(), *err.splitlines(), f"exit status {status}"]
+def _lines(answer: object, left_out: re.Pattern | None) -> list[str]:
+    if isinstance(answer, list):
+        out, err, status = answer
+        lines = [*out.splitlines(), *err.splitlines(), f"exit status {status}"]
+    else:
+        lines = str(answer).splitlines()
+    return [line for line in lines if not (left_out and left_out.search(line))]
 
 
-def main(before: str, after: str) -> int:
-    old, new = (answers(Path(tree), sys.executable) for tree in (before, after))
+def main(before: str, after: str, pattern: str = "") -> int:
+    left_out = re.compile(pattern) if pattern else None
+    old, new = (
+        {key: _lines(answer, left_out) for key, answer in answers(Path(tree)).items()}
+        for tree in (before, after)
+    )
     differing = [key for key in {**old, **new} if old.get(key) != new.get(key)]
     for key in differing:
         print(f"--- {key}")
-        sides = [_lines(side.get(key)) for side in (old, new)]
-        changes = difflib.unified_diff(*sides, lineterm="", n=0)
+        changes = difflib.unified_diff(old.get(key, []), new.get(key, []), lineterm="", n=0)
         print(*[f"    {line[:200]}" for line in changes][2:MOST_SHOWN], sep="\n")
     print(f"{len(old)} answers before, {len(new)} after, {len(differing)} differ")
     return 1 if differing else 0
