@@ -1,8 +1,9 @@
 """The decorator that makes a plain function a calculator with four faces.
 
-One definition (typed parameters, title, sources, cautions) feeds the Python call, the command
-line, the interactive panel and the reference page. Tests walk `all_calculators()`, so that every
-calculator is fuzzed, documented and sourced.
+The function's own signature says every parameter once: its unit, range and sentence as a note on
+the annotation, its default behind the equals sign. That one definition, with title, sources and
+cautions, feeds the Python call, the command line, the interactive panel and the reference page.
+Where each calculator lives stands in calculators.py.
 """
 
 from __future__ import annotations
@@ -10,59 +11,14 @@ from __future__ import annotations
 import inspect
 from collections.abc import Callable, Iterable, Mapping
 from dataclasses import dataclass
-from importlib import import_module
+from functools import cached_property
+from typing import get_type_hints
 
 from repairlib.core.errors import RepairlibError
 from repairlib.core.finding import Finding, spoken
 from repairlib.core.quantity import Quantity, engineering, read_quantity
 from repairlib.core.safety import HAZARDS
 from repairlib.core.sources import SOURCES
-
-REQUIRED = object()
-
-# The topics whose modules define calculators.
-TOPICS = (
-    "repairlib.markings.calculators",
-    "repairlib.core.pairs",
-    "repairlib.polarity.checker",
-    "repairlib.recap.calculators",
-    "repairlib.recap.substitution",
-    "repairlib.recap.makeshifts",
-    "repairlib.health.meter",
-    "repairlib.health.in_circuit",
-    "repairlib.health.esr",
-    "repairlib.health.leakage",
-    "repairlib.health.end_of_life",
-    "repairlib.health.reforming",
-    "repairlib.health.verdict",
-    "repairlib.health.ripple",
-    "repairlib.health.ageing",
-    "repairlib.health.derating",
-    "repairlib.heat.solder_alloys",
-    "repairlib.heat.phase_diagrams",
-    "repairlib.heat.invariants",
-    "repairlib.heat.mixed_joint",
-    "repairlib.heat.iron",
-    "repairlib.heat.volume",
-    "repairlib.heat.desoldering",
-    "repairlib.heat.flux",
-    "repairlib.heat.cleaning",
-    "repairlib.heat.air_limits",
-    "repairlib.heat.reflow_limits",
-    "repairlib.heat.reflow",
-    "repairlib.esd.limits",
-    "repairlib.esd.charge",
-    "repairlib.esd.parts",
-    "repairlib.esd.strap",
-    "repairlib.stored_charge.energy_classes",
-    "repairlib.stored_charge.steady_limits",
-    "repairlib.stored_charge.discharge",
-    "repairlib.stored_charge.unplugging",
-    "repairlib.heat.joint_verdict",
-    "repairlib.heat.estimates",
-    "repairlib.heat.moisture",
-    "repairlib.heat.bake",
-)
 
 
 @dataclass(frozen=True)
@@ -74,7 +30,6 @@ class Given:
     above: float | None = None
     at_least: float | None = None
     at_most: float | None = None
-    default: object = REQUIRED
 
     def read(self, name: str, value: object) -> float:
         """`value` (text or a number in SI units) as a number in SI, within the range."""
@@ -125,14 +80,13 @@ class Choice:
 
     options: tuple[str, ...] | Callable[[], Iterable[str]]
     sentence: str
-    default: object = REQUIRED
 
     def all_options(self) -> tuple[str, ...]:
         return tuple(self.options() if callable(self.options) else self.options)
 
     def read(self, name: str, value: object) -> str:
         options = self.all_options()
-        if value in options:
+        if isinstance(value, str) and value in options:
             return value
         wanted = str(value).strip().casefold()
         for option in options:
@@ -149,7 +103,6 @@ class Text:
     """Free text that a calculator takes, such as a marking."""
 
     sentence: str
-    default: object = REQUIRED
 
     def read(self, name: str, value: object) -> str:
         if not isinstance(value, str):
@@ -158,6 +111,9 @@ class Text:
 
     def range(self) -> str:
         return "text"
+
+
+Parameter = Given | Choice | Text
 
 
 @dataclass(frozen=True)
@@ -173,7 +129,16 @@ class Found:
     cautions: tuple[str, ...]
 
 
-def found(values, working=(), verdict=None, reason=None, notes=(), sources=(), cautions=()):
+def found(
+    values: Mapping[str, object],
+    *,
+    working: Iterable[str] = (),
+    verdict: str | None = None,
+    reason: str | None = None,
+    notes: Iterable[str] = (),
+    sources: Iterable[str] = (),
+    cautions: Iterable[str] = (),
+) -> Found:
     """Pack up an answer. `sources` and `cautions` add to those of the calculator."""
     return Found(
         values, tuple(working), verdict, reason, tuple(notes), tuple(sources), tuple(cautions)
@@ -183,21 +148,45 @@ def found(values, working=(), verdict=None, reason=None, notes=(), sources=(), c
 class Calculator:
     """A function with its definition. Call it with SI numbers or with text as typed."""
 
-    def __init__(self, function, title, topic, sources, cautions, parameters):
+    def __init__(
+        self,
+        function: Callable[..., Found],
+        title: str,
+        topic: str,
+        sources: tuple[str, ...],
+        cautions: tuple[str, ...],
+    ):
         self.name = function.__name__
         self.title = title
         self.topic = topic
         self.sources = sources
         self.cautions = cautions
-        self.parameters = parameters
         self._function = function
         self.__doc__ = function.__doc__
         self.__name__ = function.__name__
         self.__module__ = function.__module__
         self.__wrapped__ = function
-        _check_definition(self)
+        self.__signature__ = _names_and_defaults(function)
+        _check_keys(self)
 
-    def __call__(self, *args, **kwargs) -> Finding:
+    @cached_property
+    def parameters(self) -> dict[str, Parameter]:
+        """What it takes, in order. Annotations are read when first needed: start-up stays light."""
+        told = get_type_hints(self._function, include_extras=True)
+        return {
+            name: _note(self.name, name, told.get(name)) for name in self.__signature__.parameters
+        }
+
+    @cached_property
+    def defaults(self) -> dict[str, object]:
+        """What is taken for the parameters that may be left out."""
+        return {
+            name: one.default
+            for name, one in self.__signature__.parameters.items()
+            if one.default is not one.empty
+        }
+
+    def __call__(self, *args: object, **kwargs: object) -> Finding:
         if len(args) > len(self.parameters):
             raise RepairlibError(args, "too many values", self.usage())
         given = dict(zip(self.parameters, args, strict=False))
@@ -207,16 +196,14 @@ class Calculator:
             if name in given:
                 raise RepairlibError(name, "given twice", self.usage())
             given[name] = value
-        taken = {}
+        taken = dict(self.defaults)
         for name, parameter in self.parameters.items():
             if name in given:
                 taken[name] = parameter.read(name, given[name])
-            elif parameter.default is REQUIRED:
+            elif name not in taken:
                 raise RepairlibError(
                     self.name, f"{spoken(name)} is missing", f"{name}={parameter.range()}"
                 )
-            else:
-                taken[name] = parameter.default
         answer = self._function(**taken)
         return Finding(
             title=self.title,
@@ -232,8 +219,8 @@ class Calculator:
     def usage(self) -> str:
         """How the command line takes it: `check_polarity family=... mark=...`."""
         words = [
-            f"{name}=..." if parameter.default is REQUIRED else f"[{name}=...]"
-            for name, parameter in self.parameters.items()
+            f"[{name}=...]" if name in self.defaults else f"{name}=..."
+            for name in self.__signature__.parameters
         ]
         return " ".join([self.name, *words])
 
@@ -250,40 +237,44 @@ class Calculator:
         return f"<calculator {self.usage()}>"
 
 
-def calculator(*, topic, title, sources, cautions=(), **parameters):
-    """Make the function under it a Calculator; `parameters` are Given, Choice or Text.
+def calculator(
+    *, topic: str, title: str, sources: Iterable[str], cautions: Iterable[str] = ()
+) -> Callable[[Callable[..., Found]], Calculator]:
+    """Make the function under it a Calculator; each parameter carries a Given, Choice or Text.
 
-    >>> from repairlib.core.quantity import Quantity
-    >>> @calculator(topic="demo", title="Twice", sources=("common practice",),
-    ...             voltage=Given("V", "Any voltage.", above=0))
-    ... def twice(voltage):
-    ...     return found({"voltage": Quantity(2 * voltage, "V")}, [f"2 × {voltage} V"])
+    >>> from typing import Annotated
+    >>> @calculator(topic="demo", title="Twice", sources=("common practice",))
+    ... def twice(voltage: Annotated[float, Given("V", "Any voltage.", above=0)] = 5.0) -> Found:
+    ...     return found({"voltage": Quantity(2 * voltage, "V")}, working=[f"2 × {voltage} V"])
     >>> print(twice("6.3 V"))
     Twice: voltage 12.6 V
+    >>> inspect.signature(twice)
+    <Signature (voltage=5.0)>
     """
 
-    def make(function):
-        return Calculator(function, title, topic, tuple(sources), tuple(cautions), parameters)
+    def make(function: Callable[..., Found]) -> Calculator:
+        return Calculator(function, title, topic, tuple(sources), tuple(cautions))
 
     return make
 
 
-def all_calculators() -> dict[str, Calculator]:
-    """Every calculator by name, in the order of the topics; TypeError when two share a name."""
-    calculators = {}
-    for module in TOPICS:
-        for value in vars(import_module(module)).values():
-            if not isinstance(value, Calculator):
-                continue
-            if calculators.setdefault(value.name, value) is not value:
-                raise TypeError(f"two calculators are called {value.name}")
-    return calculators
+def _names_and_defaults(function: Callable[..., Found]) -> inspect.Signature:
+    """What help and the editor show; page() says units and ranges."""
+    signature = inspect.signature(function)
+    bare = [one.replace(annotation=one.empty) for one in signature.parameters.values()]
+    return signature.replace(parameters=bare, return_annotation=signature.empty)
 
 
-def _check_definition(made: Calculator) -> None:
+def _note(calculator_name: str, name: str, annotation: object) -> Parameter:
+    """The Given, Choice or Text that an annotation carries; without one it is our mistake."""
+    notes = getattr(annotation, "__metadata__", ())
+    if len(notes) != 1 or not isinstance(notes[0], Given | Choice | Text):
+        raise TypeError(f"{calculator_name}: {name} is not annotated with a Given, Choice or Text")
+    return notes[0]
+
+
+def _check_keys(made: Calculator) -> None:
     """A calculator defined wrongly is a mistake of ours and stops at import."""
-    if list(inspect.signature(made.__wrapped__).parameters) != list(made.parameters):
-        raise TypeError(f"{made.name}: the definition's parameters differ from the function's")
     unknown = [key for key in made.sources if key not in SOURCES]
     unknown += [key for key in made.cautions if key not in HAZARDS]
     if unknown or not made.sources:

@@ -2,7 +2,9 @@
 
 from __future__ import annotations
 
-from repairlib.core.calculator import Choice, Given, Text, calculator, found
+from typing import Annotated
+
+from repairlib.core.calculator import Choice, Found, Given, Text, calculator, found
 from repairlib.core.errors import RepairlibError
 from repairlib.core.quantity import Quantity, read_quantity
 from repairlib.core.series import E_SERIES, nearest, next_down, next_up, series_of, values_between
@@ -73,10 +75,11 @@ def _inequality(pair: Pair) -> float:
     topic="values",
     title="Nearest made value",
     sources=(SOURCE,),
-    value=Text("The value that is wanted, with its unit: 50 kΩ, 5 µF, 12 µH."),
-    series=Choice(tuple(E_SERIES), "The series it shall come from.", default="E24"),
 )
-def nearest_value(value, series):
+def nearest_value(
+    value: Annotated[str, Text("The value that is wanted, with its unit: 50 kΩ, 5 µF, 12 µH.")],
+    series: Annotated[str, Choice(tuple(E_SERIES), "The series it shall come from.")] = "E24",
+) -> Found:
     """The made value nearest to a wanted one, the next up and down, and whether it is made.
 
     `value` is a text with any unit; `series` E3 to E192. Nearest is meant as a ratio.
@@ -103,7 +106,7 @@ def nearest_value(value, series):
     }
     off = (best / wanted.value - 1) * 100
     working = [f"{as_read(best)} / {wanted} = {best / wanted.value:.4g}: {off:+.2g} %"]
-    return found(values, working)
+    return found(values, working=working)
 
 
 def _answer(wanted: float, unit: str, series: str, adds_in: str, notes: list[str]):
@@ -122,17 +125,20 @@ def _answer(wanted: float, unit: str, series: str, adds_in: str, notes: list[str
         "makes": Quantity(best.value, unit),
         "off": Quantity(best.error * 100, "%", 2),
     }
-    return found(values, [line(pair) for pair in pairs], notes=notes)
+    return found(values, working=[line(pair) for pair in pairs], notes=notes)
 
 
 @calculator(
     topic="values",
     title="Two resistors for one",
     sources=(SOURCE,),
-    resistance=Given("Ω", "The resistance that is wanted.", at_least=1e-3, at_most=1e12),
-    series=Choice(tuple(E_SERIES), "The series that lies in the drawer.", default="E24"),
 )
-def resistor_pairs(resistance, series):
+def resistor_pairs(
+    resistance: Annotated[
+        float, Given("Ω", "The resistance that is wanted.", at_least=1e-3, at_most=1e12)
+    ],
+    series: Annotated[str, Choice(tuple(E_SERIES), "The series that lies in the drawer.")] = "E24",
+) -> Found:
     """Two made resistors, in series or in parallel, that come nearest to a resistance in ohm.
 
     Five pairs, best first. Raises RepairlibError outside 1 mΩ to 1 TΩ.
@@ -154,10 +160,13 @@ def resistor_pairs(resistance, series):
     title="Two capacitors for one",
     sources=(SOURCE,),
     cautions=("stored charge",),
-    capacitance=Given("F", "The capacitance that is wanted.", at_least=1e-13, at_most=1),
-    series=Choice(tuple(E_SERIES), "The series that lies in the drawer.", default="E12"),
 )
-def capacitor_pairs(capacitance, series):
+def capacitor_pairs(
+    capacitance: Annotated[
+        float, Given("F", "The capacitance that is wanted.", at_least=1e-13, at_most=1)
+    ],
+    series: Annotated[str, Choice(tuple(E_SERIES), "The series that lies in the drawer.")] = "E12",
+) -> Found:
     """Two made capacitors, in parallel or in series, that come nearest to one in farad.
 
     Five pairs, best first. Raises RepairlibError outside 0.1 pF to 1 F.

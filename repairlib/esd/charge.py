@@ -7,8 +7,9 @@ walking. Which parts a voltage harms is in parts.py.
 from __future__ import annotations
 
 import math
+from typing import Annotated
 
-from repairlib.core.calculator import Choice, Given, calculator, found
+from repairlib.core.calculator import Choice, Found, Given, calculator, found
 from repairlib.core.errors import RepairlibError
 from repairlib.core.quantity import Quantity, brief
 
@@ -38,11 +39,14 @@ _OHMS = {"at_least": 1e-3, "at_most": 1e15}
     topic="esd",
     title="Charge on a body",
     sources=("ESD qualification",),
-    activity=Choice(tuple(ACTIVITIES), "What the person does."),
-    humidity=Given("%", "Relative humidity of the room.", at_least=0, at_most=100),
-    capacitance=Given("F", "Of the body.", default=BODY_FARAD, **_CAPACITANCE),
 )
-def body_charge(activity, humidity, capacitance):
+def body_charge(
+    activity: Annotated[str, Choice(tuple(ACTIVITIES), "What the person does.")],
+    humidity: Annotated[
+        float, Given("%", "Relative humidity of the room.", at_least=0, at_most=100)
+    ],
+    capacitance: Annotated[float, Given("F", "Of the body.", **_CAPACITANCE)] = BODY_FARAD,
+) -> Found:
     """The voltage that an activity may reach, with the energy and current of its spark.
 
     `humidity` 0 to 100 % RH, `capacitance` of the body in farad. Between two listed humidities the
@@ -60,18 +64,21 @@ def body_charge(activity, humidity, capacitance):
     if volts < FELT:
         notes.append(f"Nobody feels a spark below about {FELT:g} V. It harms parts all the same.")
     values, working = _spark(volts, capacitance, BODY_OHM)
-    return found({"voltage": Quantity(volts, "V")} | values, working, notes=notes, sources=sources)
+    return found(
+        {"voltage": Quantity(volts, "V")} | values, working=working, notes=notes, sources=sources
+    )
 
 
 @calculator(
     topic="esd",
     title="Spark from a body",
     sources=("ESD qualification",),
-    voltage=Given("V", "Of the body before.", **_VOLTS),
-    capacitance=Given("F", "Of the body.", default=BODY_FARAD, **_CAPACITANCE),
-    resistance=Given("Ω", "In the way of the current.", default=BODY_OHM, **_OHMS),
 )
-def body_spark(voltage, capacitance, resistance):
+def body_spark(
+    voltage: Annotated[float, Given("V", "Of the body before.", **_VOLTS)],
+    capacitance: Annotated[float, Given("F", "Of the body.", **_CAPACITANCE)] = BODY_FARAD,
+    resistance: Annotated[float, Given("Ω", "In the way of the current.", **_OHMS)] = BODY_OHM,
+) -> Found:
     """Energy, charge, peak current and time constant of a discharge in the human body model.
 
     `voltage` to 100 kV, `capacitance` to 1 µF, `resistance` in ohm. The rise time is left out.
@@ -84,19 +91,20 @@ def body_spark(voltage, capacitance, resistance):
     values, working = _spark(voltage, capacitance, resistance)
     tau = resistance * capacitance
     working.append(f"τ = R C = {brief(tau, 's')}")
-    return found(values | {"time_constant": Quantity(tau, "s", 3)}, working)
+    return found(values | {"time_constant": Quantity(tau, "s", 3)}, working=working)
 
 
 @calculator(
     topic="esd",
     title="Time for a charge to drain",
     sources=("common practice",),
-    voltage=Given("V", "At the start.", **_VOLTS),
-    target=Given("V", "To get down to.", **_VOLTS),
-    resistance=Given("Ω", "Of the strap or mat, to ground.", **_OHMS),
-    capacitance=Given("F", "Of the body.", default=BODY_FARAD, **_CAPACITANCE),
 )
-def charge_decay(voltage, target, resistance, capacitance):
+def charge_decay(
+    voltage: Annotated[float, Given("V", "At the start.", **_VOLTS)],
+    target: Annotated[float, Given("V", "To get down to.", **_VOLTS)],
+    resistance: Annotated[float, Given("Ω", "Of the strap or mat, to ground.", **_OHMS)],
+    capacitance: Annotated[float, Given("F", "Of the body.", **_CAPACITANCE)] = BODY_FARAD,
+) -> Found:
     """t = R C ln(V0 / V): how long a body needs to drain through a strap or mat.
 
     Volts, ohm and farad; `target` below `voltage`. Raises RepairlibError when it is not. Source:
@@ -113,7 +121,7 @@ def charge_decay(voltage, target, resistance, capacitance):
         f"t = τ ln({brief(voltage, 'V')} / {brief(target, 'V')}) = {brief(seconds, 's')}",
     ]
     return found(
-        {"time": Quantity(seconds, "s", 3), "time_constant": Quantity(tau, "s", 3)}, working
+        {"time": Quantity(seconds, "s", 3), "time_constant": Quantity(tau, "s", 3)}, working=working
     )
 
 
@@ -121,12 +129,13 @@ def charge_decay(voltage, target, resistance, capacitance):
     topic="esd",
     title="Voltage left on a body",
     sources=("common practice",),
-    voltage=Given("V", "At the start.", **_VOLTS),
-    resistance=Given("Ω", "Of the strap or mat, to ground.", **_OHMS),
-    time=Given("s", "Since the start.", at_least=0, at_most=1e6),
-    capacitance=Given("F", "Of the body.", default=BODY_FARAD, **_CAPACITANCE),
 )
-def charge_left(voltage, resistance, time, capacitance):
+def charge_left(
+    voltage: Annotated[float, Given("V", "At the start.", **_VOLTS)],
+    resistance: Annotated[float, Given("Ω", "Of the strap or mat, to ground.", **_OHMS)],
+    time: Annotated[float, Given("s", "Since the start.", at_least=0, at_most=1e6)],
+    capacitance: Annotated[float, Given("F", "Of the body.", **_CAPACITANCE)] = BODY_FARAD,
+) -> Found:
     """V = V0 exp(-t / (R C)): the voltage of a body after a time on the strap.
 
     Volts, ohm, seconds and farad. Raises RepairlibError outside the ranges. Source: the law of
@@ -141,19 +150,20 @@ def charge_left(voltage, resistance, time, capacitance):
         f"τ = R C = {brief(tau, 's')}",
         f"V = {brief(voltage, 'V')} × exp(-{brief(time, 's')} / τ) = {brief(volts, 'V')}",
     ]
-    return found({"voltage": Quantity(volts, "V", 4)}, working)
+    return found({"voltage": Quantity(volts, "V", 4)}, working=working)
 
 
 @calculator(
     topic="esd",
     title="Largest resistance to ground",
     sources=("common practice",),
-    voltage=Given("V", "At the start.", **_VOLTS),
-    target=Given("V", "To get down to.", **_VOLTS),
-    time=Given("s", "In at most this time.", at_least=1e-9, at_most=1e6),
-    capacitance=Given("F", "Of the body.", default=BODY_FARAD, **_CAPACITANCE),
 )
-def drain_resistance(voltage, target, time, capacitance):
+def drain_resistance(
+    voltage: Annotated[float, Given("V", "At the start.", **_VOLTS)],
+    target: Annotated[float, Given("V", "To get down to.", **_VOLTS)],
+    time: Annotated[float, Given("s", "In at most this time.", at_least=1e-9, at_most=1e6)],
+    capacitance: Annotated[float, Given("F", "Of the body.", **_CAPACITANCE)] = BODY_FARAD,
+) -> Found:
     """R = t / (C ln(V0 / V)): the largest resistance that drains a body in time.
 
     Volts, seconds and farad; `target` below `voltage`. Raises RepairlibError when it is not.
@@ -168,19 +178,20 @@ def drain_resistance(voltage, target, time, capacitance):
         f"R = t / (C ln(V0 / V)) = {brief(time, 's')} / ({brief(capacitance, 'F')} × "
         f"{math.log(voltage / target):.4g}) = {brief(ohm, 'Ω')}"
     ]
-    return found({"resistance": Quantity(ohm, "Ω", 3)}, working)
+    return found({"resistance": Quantity(ohm, "Ω", 3)}, working=working)
 
 
 @calculator(
     topic="esd",
     title="Charging by walking",
     sources=("Charging by Walking",),
-    sole_cm2=Given("", "Area of a sole in cm².", above=0, at_most=1e4, default=150.0),
-    steps=Given("", "Steps a second.", above=0, at_most=10, default=2.0),
-    body=Given("F", "Capacitance of the body.", default=150e-12, **_CAPACITANCE),
-    hold=Given("V", "Voltage to stay below.", default=100.0, **_VOLTS),
 )
-def charging_by_walking(sole_cm2, steps, body, hold):
+def charging_by_walking(
+    sole_cm2: Annotated[float, Given("", "Area of a sole in cm².", above=0, at_most=1e4)] = 150.0,
+    steps: Annotated[float, Given("", "Steps a second.", above=0, at_most=10)] = 2.0,
+    body: Annotated[float, Given("F", "Capacitance of the body.", **_CAPACITANCE)] = 150e-12,
+    hold: Annotated[float, Given("V", "Voltage to stay below.", **_VOLTS)] = 100.0,
+) -> Found:
     """What each step can add before air breaks down, and the resistance that drains it.
 
     `sole_cm2` in cm², `steps` a second, `body` in farad, `hold` in volts. Raises RepairlibError
@@ -204,7 +215,7 @@ def charging_by_walking(sole_cm2, steps, body, hold):
         "first_step": Quantity(voltage_of(charge, body), "V", 4),
         "resistance": Quantity(ohm, "Ω", 3),
     }
-    return found(values, working)
+    return found(values, working=working)
 
 
 def voltage_of(charge: float, capacitance: float) -> float:

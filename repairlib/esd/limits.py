@@ -7,8 +7,9 @@ A limit belongs to an edition of a standard; where an edition states none here, 
 from __future__ import annotations
 
 import math
+from typing import Annotated
 
-from repairlib.core.calculator import Choice, Given, Text, calculator, found
+from repairlib.core.calculator import Choice, Found, Given, Text, calculator, found
 from repairlib.core.decide import CANNOT_TELL, FAIL, PASS, decide
 from repairlib.core.errors import RepairlibError
 from repairlib.core.quantity import brief
@@ -68,14 +69,19 @@ def needed_test_voltage(ohm: float) -> float:
     topic="esd",
     title="Reading against an ESD limit",
     sources=("common practice",),
-    item=Choice(items, "What was measured."),
-    reading=Text("The reading with its unit, such as 1.02 MΩ, > 40 MΩ or -20 V."),
-    edition=Choice(EDITIONS, "The standard and edition to judge by.", default=EDITIONS[0]),
-    walk=Text("Highest body voltage in a walking test, such as 60 V.", default=""),
-    uncertainty=Given("%", "Of your meter.", at_least=0, at_most=100, default=0.0),
-    test_voltage=Given("V", "What the meter measured with.", above=0, at_most=1e4, default=None),
 )
-def esd_limit(item, reading, edition, walk, uncertainty, test_voltage):
+def esd_limit(
+    item: Annotated[str, Choice(items, "What was measured.")],
+    reading: Annotated[str, Text("The reading with its unit, such as 1.02 MΩ, > 40 MΩ or -20 V.")],
+    edition: Annotated[str, Choice(EDITIONS, "The standard and edition to judge by.")] = EDITIONS[
+        0
+    ],
+    walk: Annotated[str, Text("Highest body voltage in a walking test, such as 60 V.")] = "",
+    uncertainty: Annotated[float, Given("%", "Of your meter.", at_least=0, at_most=100)] = 0.0,
+    test_voltage: Annotated[
+        float | None, Given("V", "What the meter measured with.", above=0, at_most=1e4)
+    ] = None,
+) -> Found:
     """Pass, fail or cannot tell: one reading against the limit of a named edition.
 
     `reading` in Ω, V or A as the item needs; `walk` is the body voltage of a walking test;
@@ -94,7 +100,7 @@ def esd_limit(item, reading, edition, walk, uncertainty, test_voltage):
             one["edition"] for one in read_table("esd-limits") if one["item"] == item
         )
         reason = f"no limit of {edition} for it is listed here; listed: {listed}"
-        return found({"reading": reading.strip() or "none"}, [], CANNOT_TELL, reason)
+        return found({"reading": reading.strip() or "none"}, verdict=CANNOT_TELL, reason=reason)
     measured = read_measurement(reading, row["unit"])
     verdict, reason = _judge(row, edition, measured, uncertainty)
     if row["kind"] == STRAP:
@@ -118,7 +124,9 @@ def esd_limit(item, reading, edition, walk, uncertainty, test_voltage):
     if measured.kind == VALUE and measured.why != "as written":
         notes.insert(0, f"The reading: {measured.why}.")
     sources = (row["source"], _LEAST_STRAP_SOURCE) if row["kind"] == STRAP else (row["source"],)
-    return found(values, working, verdict, reason, notes=notes, sources=sources)
+    return found(
+        values, working=working, verdict=verdict, reason=reason, notes=notes, sources=sources
+    )
 
 
 def _judge(row, edition: str, measured: Measurement, percent: float) -> tuple[str, str]:

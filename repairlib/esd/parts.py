@@ -6,7 +6,9 @@ for other volts in another scheme.
 
 from __future__ import annotations
 
-from repairlib.core.calculator import Choice, Given, calculator, found
+from typing import Annotated
+
+from repairlib.core.calculator import Choice, Found, Given, calculator, found
 from repairlib.core.decide import CANNOT_TELL
 from repairlib.core.quantity import Quantity, brief
 
@@ -66,10 +68,13 @@ DISTANCES = ((2000.0, 0.30, "ESD S20.20 garment page"), (125.0, 0.025, "from mem
     topic="esd",
     title="ESD class of a part",
     sources=("ESD classification levels",),
-    voltage=Given("V", "The voltage that the part withstands.", at_least=0, at_most=1e5),
-    scheme=Choice(tuple(SCHEMES), "The model and its scheme.", default=HBM),
 )
-def esd_class(voltage, scheme):
+def esd_class(
+    voltage: Annotated[
+        float, Given("V", "The voltage that the part withstands.", at_least=0, at_most=1e5)
+    ],
+    scheme: Annotated[str, Choice(tuple(SCHEMES), "The model and its scheme.")] = HBM,
+) -> Found:
     """The class of a withstand voltage, and what handling it needs.
 
     `voltage` in volts, 0 to 100 kV; a class reaches from its lower figure to just below the next.
@@ -90,7 +95,7 @@ def esd_class(voltage, scheme):
     notes = [f"Class {name} of {scheme}. Other schemes use the same letters for other volts."]
     return found(
         {"esd_class": name, "scheme": scheme, "handling": handling},
-        [f"{brief(voltage, 'V')} lies in {low} V {top}: class {name}"],
+        working=[f"{brief(voltage, 'V')} lies in {low} V {top}: class {name}"],
         notes=notes,
         sources=sources,
     )
@@ -100,10 +105,13 @@ def esd_class(voltage, scheme):
     topic="esd",
     title="Damage level of a family of parts",
     sources=("ESD definitions",),
-    family=Choice(tuple(FAMILIES), "What kind of part it is."),
-    body=Given("V", "Voltage of the body that touches it.", at_least=0, at_most=1e5, default=None),
 )
-def damage_level(family, body):
+def damage_level(
+    family: Annotated[str, Choice(tuple(FAMILIES), "What kind of part it is.")],
+    body: Annotated[
+        float | None, Given("V", "Voltage of the body that touches it.", at_least=0, at_most=1e5)
+    ] = None,
+) -> Found:
     """At which body voltage parts of a family were damaged, by the lists that name it.
 
     `body` in volts; left out, only the levels are given. Never "safe": below the lowest level the
@@ -137,16 +145,19 @@ def damage_level(family, body):
         ]
     sources = ("Oscilloscope service manual",) if maker else ()
     sources += ("from memory",) if handbook else ()
-    return found(values, [], verdict, reason, notes=notes, sources=sources)
+    return found(values, verdict=verdict, reason=reason, notes=notes, sources=sources)
 
 
 @calculator(
     topic="esd",
     title="Distance to a charged insulator",
     sources=("ESD S20.20 garment page",),
-    voltage=Given("V", "Field meter, held at 2.5 cm.", at_least=-1e5, at_most=1e5),
 )
-def insulator_distance(voltage):
+def insulator_distance(
+    voltage: Annotated[
+        float, Given("V", "Field meter, held at 2.5 cm.", at_least=-1e5, at_most=1e5)
+    ],
+) -> Found:
     """How far to keep a cup, bag or tape from parts, by its charge.
 
     `voltage` in volts as a field meter shows it at 2.5 cm, either sign. Raises RepairlibError
@@ -162,10 +173,10 @@ def insulator_distance(voltage):
         if size > limit:
             working = [f"{brief(size, 'V')} is over {limit:g} V: at least {metres * 100:g} cm"]
             values = {"keep_away": f"{metres * 100:g} cm", "field": field}
-            return found(values, working, sources=(source,))
+            return found(values, working=working, sources=(source,))
     values = {"keep_away": "no distance is listed", "field": field}
     notes = ["Take away what the work does not need all the same."]
-    return found(values, [f"{brief(size, 'V')} is not over 125 V"], notes=notes)
+    return found(values, working=[f"{brief(size, 'V')} is not over 125 V"], notes=notes)
 
 
 def _handling(voltage: float, scheme: str) -> tuple[str, tuple[str, ...]]:

@@ -3,8 +3,9 @@
 from __future__ import annotations
 
 import math
+from typing import Annotated
 
-from repairlib.core.calculator import Choice, Given, calculator, found
+from repairlib.core.calculator import Choice, Found, Given, calculator, found
 from repairlib.core.quantity import Quantity, brief
 from repairlib.stored_charge import ES1, RULES, ac_limits, steady_dc
 
@@ -21,10 +22,15 @@ _ES1_AMPERE = RULES[ES1].ac_rms_current  # rms, at 50 or 60 Hz
     title="Current through a wrist strap",
     sources=("common practice", "IEC 62368-1"),
     cautions=("mains",),
-    voltage=Given("V", "Of the live part that is touched.", at_least=0, at_most=1e5),
-    resistance=Given("Ω", "Of strap and cord.", at_least=0, at_most=1e12, default=STRAP_OHM),
 )
-def strap_current(voltage, resistance):
+def strap_current(
+    voltage: Annotated[
+        float, Given("V", "Of the live part that is touched.", at_least=0, at_most=1e5)
+    ],
+    resistance: Annotated[
+        float, Given("Ω", "Of strap and cord.", at_least=0, at_most=1e12)
+    ] = STRAP_OHM,
+) -> Found:
     """I = V / R: what flows through a person who wears a strap and touches a live part.
 
     `voltage` in volts (rms for ac), `resistance` of strap and cord in ohm. The body is left out
@@ -50,7 +56,14 @@ def strap_current(voltage, resistance):
     )
     values = {"current": Quantity(ampere, "A", 3), "without_strap_resistor": Quantity(bare, "A", 3)}
     notes = ["1500 Ω for the body is from memory: skin, damp and voltage change it."]
-    return found(values, working, "do not touch", reason, notes=notes, sources=("from memory",))
+    return found(
+        values,
+        working=working,
+        verdict="do not touch",
+        reason=reason,
+        notes=notes,
+        sources=("from memory",),
+    )
 
 
 @calculator(
@@ -58,11 +71,14 @@ def strap_current(voltage, resistance):
     title="Wrist strap on or off",
     sources=("ESD TR20.20-2008, quoted", "IEC 62368-1"),
     cautions=("mains", "stored charge", "high-voltage tubes"),
-    voltage=Given("V", "The highest that is bare on the bench.", at_least=0, at_most=1e6),
-    kind=Choice((DC, AC), "Direct, or the rms of a sine."),
-    frequency=Given("Hz", "For ac.", at_least=1, at_most=1e9, default=50.0),
 )
-def strap_on_or_off(voltage, kind, frequency):
+def strap_on_or_off(
+    voltage: Annotated[
+        float, Given("V", "The highest that is bare on the bench.", at_least=0, at_most=1e6)
+    ],
+    kind: Annotated[str, Choice((DC, AC), "Direct, or the rms of a sine.")],
+    frequency: Annotated[float, Given("Hz", "For ac.", at_least=1, at_most=1e9)] = 50.0,
+) -> Found:
     """Whether a strap must come off before bare live parts: it ties a person to ground.
 
     `voltage` in volts, dc or rms; of a sine the peak counts. From 250 V on the strap is off and
@@ -100,4 +116,10 @@ def strap_on_or_off(voltage, kind, frequency):
             f"{brief(voltage, 'V')} {kind} is not above ES1 of IEC 62368-1, {brief(es1, 'V')}: "
             "verify with a meter, twice, and look for higher voltages"
         )
-    return found({"peak": Quantity(peak, "V", 4)}, working, verdict, reason, notes=notes)
+    return found(
+        {"peak": Quantity(peak, "V", 4)},
+        working=working,
+        verdict=verdict,
+        reason=reason,
+        notes=notes,
+    )

@@ -110,16 +110,14 @@ def _caution_lines(keys) -> list[str]:
 
 
 def _calc(arguments: list[str], as_json: bool) -> str:
-    from repairlib.core.calculator import all_calculators
+    from repairlib.core.calculators import all_calculators, calculator_named
 
-    calculators = all_calculators()
     words, _ = _take_options(arguments, ())
     if not words:
+        calculators = all_calculators()
         return _json(_listed(calculators)) if as_json else _list_by_topic(calculators)
     name, *pairs = words
-    if name not in calculators:
-        raise RepairlibError(name, "not a calculator known here", ", ".join(calculators))
-    chosen = calculators[name]
+    chosen = calculator_named(name)
     if not pairs and not as_json:
         return chosen.page()
     finding = chosen(**_take_pairs(pairs, chosen.usage()))

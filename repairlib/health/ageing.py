@@ -5,7 +5,9 @@ The formulas are in life.py.
 
 from __future__ import annotations
 
-from repairlib.core.calculator import Choice, Given, Text, calculator, found
+from typing import Annotated
+
+from repairlib.core.calculator import Choice, Found, Given, Text, calculator, found
 from repairlib.core.errors import RepairlibError
 from repairlib.core.quantity import Quantity, read_quantity
 from repairlib.health.capacitor_families import TEN_DEGREE_RULE, ageing_families, families
@@ -27,10 +29,13 @@ from repairlib.health.life import (
 REFUSE, ESTIMATE = "refuse", "estimate"
 YOUNG, AGEING, TOO_OLD = "young", "ageing", "too old"
 GENERAL = "aluminium general 105"
-_FAMILY = Choice(ageing_families, "What kind of capacitor it is.", default=GENERAL)
-_LIFE = Given("s", "Rated life of the data sheet, such as 2000 h.", above=0)
-_RATED = Given("°C", "Rated temperature.", at_least=ABSOLUTE_ZERO, at_most=200, default=105.0)
-_AIR = Given("°C", "Of the air around the part.", at_least=ABSOLUTE_ZERO, at_most=200)
+_FAMILY = Annotated[str, Choice(ageing_families, "What kind of capacitor it is.")]
+_LIFE = Annotated[float, Given("s", "Rated life of the data sheet, such as 2000 h.", above=0)]
+_RATED = Annotated[float, Given("°C", "Rated temperature.", at_least=ABSOLUTE_ZERO, at_most=200)]
+_USUAL_RATED = 105.0  # °C
+_AIR = Annotated[
+    float, Given("°C", "Of the air around the part.", at_least=ABSOLUTE_ZERO, at_most=200)
+]
 
 
 RATED_RIPPLE = (
@@ -42,24 +47,21 @@ RATED_RIPPLE = (
     topic="health",
     title="Expected life",
     sources=("Cosel lifetime note", "Jianghai, quoted", "Rubycon technical notes"),
-    family=_FAMILY,
-    rated_life=_LIFE,
-    temperature=_AIR,
-    rated_temperature=_RATED,
-    ripple=Given("%", "Of rated ripple current.", at_least=0, at_most=300, default=100.0),
-    voltage=Given("%", "Of rated voltage.", at_least=0, at_most=1000, default=100.0),
-    heating=Given(
-        "",
-        "K of self-heating at rated ripple, 3.5 to 10.",
-        at_least=0,
-        at_most=30,
-        default=USUAL_HEATING,
-    ),
-    above_rated_ripple=Choice((REFUSE, ESTIMATE), "What to do then.", default=REFUSE),
 )
 def expected_life(
-    family, rated_life, temperature, rated_temperature, ripple, voltage, heating, above_rated_ripple
-):
+    rated_life: _LIFE,
+    temperature: _AIR,
+    family: _FAMILY = GENERAL,
+    rated_temperature: _RATED = _USUAL_RATED,
+    ripple: Annotated[
+        float, Given("%", "Of rated ripple current.", at_least=0, at_most=300)
+    ] = 100.0,
+    voltage: Annotated[float, Given("%", "Of rated voltage.", at_least=0, at_most=1000)] = 100.0,
+    heating: Annotated[
+        float, Given("", "K of self-heating at rated ripple, 3.5 to 10.", at_least=0, at_most=30)
+    ] = USUAL_HEATING,
+    above_rated_ripple: Annotated[str, Choice((REFUSE, ESTIMATE), "What to do then.")] = REFUSE,
+) -> Found:
     """How long a part of that rating lasts in air of that temperature, powered all the time.
 
     `rated_life` with its unit (a number alone is seconds), at `rated_temperature` and rated
@@ -68,7 +70,7 @@ def expected_life(
     the reason; ripple above the rating is estimated only when asked for. Source: 10-degree rule
     and factors as published by makers; the polymer rule is from memory.
 
-    >>> print(expected_life("aluminium general 105", "2000 h", "65 °C"))
+    >>> print(expected_life("2000 h", "65 °C"))
     Expected life: hours 32000; years 3.7; from to 1.8 to 7.3 years; by temperature 16.00;
     by ripple 1.000; by voltage 1.000
     """
@@ -108,7 +110,7 @@ def expected_life(
     if wet:
         product += f" × {life.by_ripple:.4g} × {life.by_voltage:.4g}"
     working.append(f"life: {product} = {in_hours(life.hours)}")
-    return found(values, working, notes=notes + _capped(life), sources=sources)
+    return found(values, working=working, notes=notes + _capped(life), sources=sources)
 
 
 def _choices_made(ripple, voltage, heating, base) -> list[str]:
@@ -141,12 +143,13 @@ def _voltage_words(ratio: float) -> str:
     topic="health",
     title="Life in changing use",
     sources=("Cosel lifetime note",),
-    rated_life=_LIFE,
-    uses=Text("Hours at each temperature, such as 8 h at 65 °C; 16 h at 45 °C."),
-    rated_temperature=_RATED,
-    family=_FAMILY,
 )
-def mixed_use_life(rated_life, uses, rated_temperature, family):
+def mixed_use_life(
+    rated_life: _LIFE,
+    uses: Annotated[str, Text("Hours at each temperature, such as 8 h at 65 °C; 16 h at 45 °C.")],
+    rated_temperature: _RATED = _USUAL_RATED,
+    family: _FAMILY = GENERAL,
+) -> Found:
     """Life of a part that works at different temperatures by turns: L = Σh / Σ(h / L).
 
     `rated_life` with its unit at `rated_temperature`; `uses` is text, each part hours and a
@@ -165,7 +168,9 @@ def mixed_use_life(rated_life, uses, rated_temperature, family):
     life = Life(hours, 1.0, 1.0, 1.0, max(one.spread for one in lives))
     working = [f"{share:g} h in a life of {in_hours(whole)}" for share, whole in parts]
     working.append(f"all hours / the sum of the shares = {in_hours(hours)}")
-    return found(_life_values(life), working, notes=[RATED_RIPPLE, SPREAD_NOTE, *_capped(life)])
+    return found(
+        _life_values(life), working=working, notes=[RATED_RIPPLE, SPREAD_NOTE, *_capped(life)]
+    )
 
 
 def _read_uses(text: str) -> list[tuple[float, float]]:
@@ -187,14 +192,15 @@ def _read_uses(text: str) -> list[tuple[float, float]]:
     title="How old is too old",
     sources=("Cosel lifetime note", "Beckhoff PS9011", "common practice"),
     cautions=("stored charge",),
-    rated_life=_LIFE,
-    temperature=_AIR,
-    years=Given("", "Years since it was made.", at_least=0, at_most=150),
-    hours_a_day=Given("", "Hours on in a day.", at_least=0, at_most=24, default=4.0),
-    rated_temperature=_RATED,
-    family=_FAMILY,
 )
-def too_old(rated_life, temperature, years, hours_a_day, rated_temperature, family):
+def too_old(
+    rated_life: _LIFE,
+    temperature: _AIR,
+    years: Annotated[float, Given("", "Years since it was made.", at_least=0, at_most=150)],
+    hours_a_day: Annotated[float, Given("", "Hours on in a day.", at_least=0, at_most=24)] = 4.0,
+    rated_temperature: _RATED = _USUAL_RATED,
+    family: _FAMILY = GENERAL,
+) -> Found:
     """How much of its life a part has used, and whether its age alone makes it too old.
 
     `rated_life` with its unit at `rated_temperature`; `temperature` of the air while on; `years`
@@ -225,32 +231,26 @@ def too_old(rated_life, temperature, years, hours_a_day, rated_temperature, fami
         "Age is a reason to measure or to replace, never a proof that the part is bad.",
     ]
     values = {"used": Quantity(used * 100, "%", 3), "hours_on": round(hours)}
-    return found(values, working, verdict, reason, notes=notes)
+    return found(values, working=working, verdict=verdict, reason=reason, notes=notes)
 
 
 @calculator(
     topic="health",
     title="What a cooler or better part buys",
     sources=("Cosel lifetime note",),
-    rated_life=_LIFE,
-    temperature=_AIR,
-    new_rated_life=Given("s", "Rated life of the new part, such as 5000 h.", above=0),
-    new_temperature=_AIR,
-    rated_temperature=_RATED,
-    new_rated_temperature=_RATED,
-    family=_FAMILY,
-    new_family=_FAMILY,
 )
 def better_part(
-    rated_life,
-    temperature,
-    new_rated_life,
-    new_temperature,
-    rated_temperature,
-    new_rated_temperature,
-    family,
-    new_family,
-):
+    rated_life: _LIFE,
+    temperature: _AIR,
+    new_rated_life: Annotated[
+        float, Given("s", "Rated life of the new part, such as 5000 h.", above=0)
+    ],
+    new_temperature: _AIR,
+    rated_temperature: _RATED = _USUAL_RATED,
+    new_rated_temperature: _RATED = _USUAL_RATED,
+    family: _FAMILY = GENERAL,
+    new_family: _FAMILY = GENERAL,
+) -> Found:
     """How many times longer the new part lasts: better rated, in a cooler place, or both.
 
     Lives with their unit, temperatures of the air in °C. `times` compares the lives by rule,
@@ -274,7 +274,7 @@ def better_part(
         f"new part: {new_rated_life / 3600:g} h × {new.by_temperature:.4g} = {in_hours(new.hours)}",
     ]
     return found(
-        values, working, notes=[RATED_RIPPLE, SPREAD_NOTE, *(_capped(old) or _capped(new))]
+        values, working=working, notes=[RATED_RIPPLE, SPREAD_NOTE, *(_capped(old) or _capped(new))]
     )
 
 

@@ -2,9 +2,9 @@
 
 from __future__ import annotations
 
-from typing import NamedTuple
+from typing import Annotated, NamedTuple
 
-from repairlib.core.calculator import Choice, Given, calculator, found
+from repairlib.core.calculator import Choice, Found, Given, calculator, found
 from repairlib.core.quantity import Quantity, brief
 
 MNO2, POLYMER = "tantalum", "tantalum polymer"
@@ -50,11 +50,12 @@ def working_share(family: str) -> float:
     title="Highest working voltage of a tantalum part",
     sources=("encyclopaedia, Electrolytic capacitor",),
     cautions=("heat and fire",),
-    family=Choice(tuple(_DERATING), "What kind of tantalum part it is."),
-    rated_voltage=Given("V", "The marked rated voltage.", above=0, at_most=1e3),
-    temperature=Given("°C", "Of the part.", at_least=-55, at_most=125, default=40.0),
 )
-def tantalum_working_voltage(family, rated_voltage, temperature):
+def tantalum_working_voltage(
+    family: Annotated[str, Choice(tuple(_DERATING), "What kind of tantalum part it is.")],
+    rated_voltage: Annotated[float, Given("V", "The marked rated voltage.", above=0, at_most=1e3)],
+    temperature: Annotated[float, Given("°C", "Of the part.", at_least=-55, at_most=125)] = 40.0,
+) -> Found:
     """The voltage that a solid tantalum part may see in use: half of its rating, or 80 %.
 
     `rated_voltage` in volts, `temperature` of the part in °C. Above 85 °C less is allowed, and no
@@ -70,14 +71,14 @@ def tantalum_working_voltage(family, rated_voltage, temperature):
     if temperature > HOTTEST_C:
         reason = f"above {HOTTEST_C:g} °C less than {brief(volts, 'V')} is allowed"
         reason += ": read the data sheet"
-        return found({}, (), CANNOT_TELL, reason, sources=(rule.source,))
+        return found({}, verdict=CANNOT_TELL, reason=reason, sources=(rule.source,))
     values = {"working_voltage": Quantity(volts, "V")}
     notes = [rule.note]
     if family == MNO2:
         values["series_resistance"] = Quantity(volts * OHM_PER_VOLT, "Ω")
         notes.append("On a stiff supply rail, 3 Ω for each volt in series limits the surge.")
     working = [f"{rated_voltage:g} V × {rule.part:g} = {brief(volts, 'V')}"]
-    return found(values, working, notes=notes, sources=(rule.source,))
+    return found(values, working=working, notes=notes, sources=(rule.source,))
 
 
 @calculator(
@@ -85,10 +86,13 @@ def tantalum_working_voltage(family, rated_voltage, temperature):
     title="Rating of a tantalum part for a rail",
     sources=("encyclopaedia, Electrolytic capacitor",),
     cautions=("heat and fire",),
-    family=Choice(tuple(_DERATING), "What kind of tantalum part it is."),
-    rail_voltage=Given("V", "The highest voltage of the rail.", above=0, at_most=500),
 )
-def tantalum_rating(family, rail_voltage):
+def tantalum_rating(
+    family: Annotated[str, Choice(tuple(_DERATING), "What kind of tantalum part it is.")],
+    rail_voltage: Annotated[
+        float, Given("V", "The highest voltage of the rail.", above=0, at_most=500)
+    ],
+) -> Found:
     """The lowest rated voltage a tantalum part needs on a rail: twice the rail, or 1.25 times.
 
     `rail_voltage` in volts, to 500. Raises RepairlibError outside that range. Source: as for
@@ -101,7 +105,7 @@ def tantalum_rating(family, rail_voltage):
     volts = rail_voltage / rule.part
     working = [f"{rail_voltage:g} V / {rule.part:g} = {brief(volts, 'V')}, then the next rating up"]
     values = {"rated_voltage": Quantity(volts, "V")}
-    return found(values, working, notes=[rule.note], sources=(rule.source,))
+    return found(values, working=working, notes=[rule.note], sources=(rule.source,))
 
 
 @calculator(
@@ -109,10 +113,13 @@ def tantalum_rating(family, rail_voltage):
     title="Charge that comes back",
     sources=("encyclopaedia, Electrolytic capacitor",),
     cautions=("stored charge",),
-    inside=Choice(tuple(ABSORPTION), "What is inside the capacitor."),
-    voltage=Given("V", "The voltage before it was discharged.", at_least=0, at_most=1e5),
 )
-def returning_voltage(inside, voltage):
+def returning_voltage(
+    inside: Annotated[str, Choice(tuple(ABSORPTION), "What is inside the capacitor.")],
+    voltage: Annotated[
+        float, Given("V", "The voltage before it was discharged.", at_least=0, at_most=1e5)
+    ],
+) -> Found:
     """The voltage that a capacitor may win back after a brief discharge: dielectric absorption.
 
     `voltage` in volts. Source: an encyclopaedia, 10 to 15 % for wet aluminium, 2 to 3 % for solid
@@ -127,4 +134,4 @@ def returning_voltage(inside, voltage):
     notes = ["Keep the discharge resistor on, wait, and measure before you touch."]
     if inside == "solid tantalum":
         notes.append("10 % is also listed for solid tantalum.")
-    return found(values, working, notes=notes)
+    return found(values, working=working, notes=notes)

@@ -7,9 +7,9 @@ Data sheets name several tests, and their limits differ: after "endurance" a par
 from __future__ import annotations
 
 from functools import cache
-from typing import NamedTuple
+from typing import Annotated, NamedTuple
 
-from repairlib.core.calculator import Choice, Given, calculator, found
+from repairlib.core.calculator import Choice, Found, Given, calculator, found
 from repairlib.core.errors import RepairlibError
 from repairlib.core.quantity import Quantity, brief
 from repairlib.core.tables import read_table
@@ -66,13 +66,13 @@ def criteria_of(name: str) -> tuple[Criterion, ...]:
     )
 
 
-def criterion(name: str, volts: float, wanted: str = USUAL) -> Criterion:
+def criterion_of(name: str, volts: float, wanted: str = USUAL) -> Criterion:
     """The criterion of that family at that rated voltage [V].
 
     USUAL is the endurance test of the family's data sheet, or else the bench rule. Raises
     RepairlibError when the data sheet has no such test.
 
-    >>> str(criterion("aluminium general 105", 25))
+    >>> str(criterion_of("aluminium general 105", 25))
     'endurance, 2000 h'
     """
     fitting = [one for one in criteria_of(family(name).name) if one.from_v <= volts <= one.to_v]
@@ -89,14 +89,21 @@ def criterion(name: str, volts: float, wanted: str = USUAL) -> Criterion:
     topic="health",
     title="Limits at the end of life",
     sources=("common practice",),
-    family=Choice(families, "What kind of capacitor it is."),
-    capacitance=Given(
-        "F", "The first measured capacitance, or else the marked one.", at_least=1e-13, at_most=1
-    ),
-    rated_voltage=Given("V", "The marked rated voltage.", above=0, at_most=1e3),
-    criterion=Choice(CRITERIA, "Which test decides.", default=USUAL),
 )
-def end_of_life_limits(family, capacitance, rated_voltage, criterion):
+def end_of_life_limits(
+    family: Annotated[str, Choice(families, "What kind of capacitor it is.")],
+    capacitance: Annotated[
+        float,
+        Given(
+            "F",
+            "The first measured capacitance, or else the marked one.",
+            at_least=1e-13,
+            at_most=1,
+        ),
+    ],
+    rated_voltage: Annotated[float, Given("V", "The marked rated voltage.", above=0, at_most=1e3)],
+    criterion: Annotated[str, Choice(CRITERIA, "Which test decides.")] = USUAL,
+) -> Found:
     """How far capacitance, ESR, tan δ and leakage may go until the part counts as worn out.
 
     `capacitance` in farad, the one it began with; `rated_voltage` in volts, to 1000. `criterion`
@@ -110,7 +117,7 @@ def end_of_life_limits(family, capacitance, rated_voltage, criterion):
     leakage 72.00 µA
     """
     check_part(capacitance, rated_voltage)
-    chosen = _criterion(family, rated_voltage, criterion)
+    chosen = criterion_of(family, rated_voltage, criterion)
     values = {"criterion": str(chosen)}
     working = []
     for name, times in (("capacitance_low", chosen.low), ("capacitance_high", chosen.high)):
@@ -134,7 +141,7 @@ def end_of_life_limits(family, capacitance, rated_voltage, criterion):
     if leakage is not None:
         values["leakage"] = Quantity(leakage * chosen.leakage_times, "A", 4)
         notes += own_leakage_choice(family, capacitance, rated_voltage)
-    return found(values, working, notes=notes, sources=(chosen.source,))
+    return found(values, working=working, notes=notes, sources=(chosen.source,))
 
 
 def in_words(chosen: Criterion) -> str:
@@ -148,6 +155,3 @@ def in_words(chosen: Criterion) -> str:
 
 def _times(percent: str) -> float | None:
     return 1 + float(percent) / 100 if percent else None
-
-
-_criterion = criterion  # the calculator's parameter has the same name

@@ -10,9 +10,9 @@ from __future__ import annotations
 
 from functools import cache
 from math import floor, pi
-from typing import NamedTuple
+from typing import Annotated, NamedTuple
 
-from repairlib.core.calculator import Choice, Given, calculator, found
+from repairlib.core.calculator import Choice, Found, Given, calculator, found
 from repairlib.core.errors import RepairlibError
 from repairlib.core.quantity import NBSP, Quantity, brief, engineering
 from repairlib.core.tables import read_table
@@ -119,11 +119,14 @@ def esr_of(tan_delta: float, farad: float, hertz: float) -> float:
     topic="health",
     title="ESR from tan δ",
     sources=("Cornell Dubilier ESRD",),
-    tan_delta=Given("", "tan δ, also called D or DF.", above=0, at_most=100),
-    capacitance=Given("F", "The capacitance.", at_least=1e-13, at_most=10),
-    frequency=Given("Hz", "The frequency of the tan δ.", at_least=1, at_most=1e7, default=120.0),
 )
-def esr_from_tan_delta(tan_delta, capacitance, frequency):
+def esr_from_tan_delta(
+    tan_delta: Annotated[float, Given("", "tan δ, also called D or DF.", above=0, at_most=100)],
+    capacitance: Annotated[float, Given("F", "The capacitance.", at_least=1e-13, at_most=10)],
+    frequency: Annotated[
+        float, Given("Hz", "The frequency of the tan δ.", at_least=1, at_most=1e7)
+    ] = 120.0,
+) -> Found:
     """ESR = tan δ / (2 π f C), at the frequency at which tan δ was stated and at no other.
 
     `tan_delta` above 0, `capacitance` in farad, `frequency` in hertz. Raises RepairlibError for
@@ -141,21 +144,28 @@ def esr_from_tan_delta(tan_delta, capacitance, frequency):
     ]
     notes = [f"It holds at {frequency:g} Hz. Do not carry it to another frequency."]
     values = {"esr": Quantity(ohm, "Ω", 4), "reactance": Quantity(reactance, "Ω", 4)}
-    return found(values, working, notes=notes)
+    return found(values, working=working, notes=notes)
 
 
 @calculator(
     topic="health",
     title="Highest ESR of a new part",
     sources=("Cornell Dubilier ESRD",),
-    family=Choice(families, "What kind of capacitor it is."),
-    capacitance=Given("F", "The marked capacitance.", at_least=1e-13, at_most=1),
-    rated_voltage=Given("V", "The marked rated voltage.", above=0, at_most=1e5),
-    frequency=Given("Hz", "Where you measure ESR.", at_least=1, at_most=1e7, default=120.0),
-    diameter=Given("m", "At 100 kHz: the diameter of the can.", above=0, at_most=0.1, default=None),
-    length=Given("m", "At 100 kHz: the length of the can.", above=0, at_most=0.2, default=None),
 )
-def esr_limit(family, capacitance, rated_voltage, frequency, diameter, length):
+def esr_limit(
+    family: Annotated[str, Choice(families, "What kind of capacitor it is.")],
+    capacitance: Annotated[float, Given("F", "The marked capacitance.", at_least=1e-13, at_most=1)],
+    rated_voltage: Annotated[float, Given("V", "The marked rated voltage.", above=0, at_most=1e5)],
+    frequency: Annotated[
+        float, Given("Hz", "Where you measure ESR.", at_least=1, at_most=1e7)
+    ] = 120.0,
+    diameter: Annotated[
+        float | None, Given("m", "At 100 kHz: the diameter of the can.", above=0, at_most=0.1)
+    ] = None,
+    length: Annotated[
+        float | None, Given("m", "At 100 kHz: the length of the can.", above=0, at_most=0.2)
+    ] = None,
+) -> Found:
     """The highest ESR that a new part may have at 20 °C.
 
     At 100 and 120 Hz (film: 1, 10 and 100 kHz) from the family's tan δ limit; at 100 kHz only for
@@ -177,7 +187,7 @@ def esr_limit(family, capacitance, rated_voltage, frequency, diameter, length):
     step += f"{brief(capacitance, 'F')}) = {brief(ohm, 'Ω')}"
     values = {"esr": Quantity(ohm, "Ω", 4), "tan_delta": Quantity(limit.tan_delta, "")}
     working = [*limit.working, step]
-    return found(values, working, notes=limit.notes, sources=(limit.source,))
+    return found(values, working=working, notes=limit.notes, sources=(limit.source,))
 
 
 def high_frequency_limit(diameter: float, length: float) -> float:
@@ -210,7 +220,7 @@ def _found_by_size(diameter, length):
     size = f"{diameter * 1e3:g} × {length * 1e3:g} mm"
     return found(
         {"esr": Quantity(ohm, "Ω")},
-        [f"low-impedance can of {size}: at most {brief(ohm, 'Ω')} at 100 kHz"],
+        working=[f"low-impedance can of {size}: at most {brief(ohm, 'Ω')} at 100 kHz"],
         notes=[
             "From memory, and it differs from series to series: the part's data sheet decides.",
             "It is an impedance; ESR is never larger.",
@@ -223,14 +233,20 @@ def _found_by_size(diameter, length):
     topic="health",
     title="Impedance away from 20 °C",
     sources=("Lelon RGA",),
-    family=Choice(
-        lambda: tuple(dict.fromkeys(row["family"] for row in read_table("cold-impedance"))),
-        "What kind of capacitor it is.",
-    ),
-    rated_voltage=Given("V", "The marked rated voltage.", above=0, at_most=1e5),
-    temperature=Given("°C", "A temperature in the data sheet.", at_least=-273.15, at_most=200),
 )
-def impedance_ratio(family, rated_voltage, temperature):
+def impedance_ratio(
+    family: Annotated[
+        str,
+        Choice(
+            lambda: tuple(dict.fromkeys(row["family"] for row in read_table("cold-impedance"))),
+            "What kind of capacitor it is.",
+        ),
+    ],
+    rated_voltage: Annotated[float, Given("V", "The marked rated voltage.", above=0, at_most=1e5)],
+    temperature: Annotated[
+        float, Given("°C", "A temperature in the data sheet.", at_least=-273.15, at_most=200)
+    ],
+) -> Found:
     """How many times its 20 °C impedance a new part may have at another temperature.
 
     `rated_voltage` in volts; `temperature` in °C, one of those of the data sheet (−25, −40,
@@ -245,14 +261,14 @@ def impedance_ratio(family, rated_voltage, temperature):
         low, high = _HOT
         step = f"at {hottest:g} °C the ESR of a wet part is about {low:g} to {high:g} of that at 20"
         values = {"ratio_low": Quantity(low, ""), "ratio_high": Quantity(high, "")}
-        return found(values, [step + " °C"], sources=("from memory",))
+        return found(values, working=[step + " °C"], sources=("from memory",))
     rows = [row for row in read_table("cold-impedance") if row["family"] == family]
     for row in rows:
         rated = float(row["from_v"]) <= rated_voltage <= float(row["to_v"])
         if rated and float(row["temperature_c"]) == temperature:
             ratio = float(row["ratio"])
             step = f"{family}, {rated_voltage:g} V: Z({temperature:g} °C) / Z(20 °C) ≤ {ratio:g}"
-            return found({"ratio": Quantity(ratio, "")}, [step], sources=(row["source"],))
+            return found({"ratio": Quantity(ratio, "")}, working=[step], sources=(row["source"],))
     spans = {(row["from_v"], row["to_v"], row["temperature_c"]) for row in rows}
     listed = sorted(spans, key=lambda span: (float(span[2]), float(span[0])))
     accepted = ", ".join(f"{low} to {high} V at {cold} °C" for low, high, cold in listed)

@@ -8,8 +8,9 @@ from __future__ import annotations
 
 import math
 from dataclasses import dataclass
+from typing import Annotated
 
-from repairlib.core.calculator import Choice, Given, Text, calculator, found
+from repairlib.core.calculator import Choice, Found, Given, Text, calculator, found
 from repairlib.core.errors import RepairlibError
 from repairlib.core.quantity import Quantity, brief
 from repairlib.health.neighbourhood import Part, part_named, read_neighbourhood
@@ -133,12 +134,17 @@ def look_at(parts: tuple[Part, ...], name: str, frequency: float) -> tuple[Seen,
     title="What a meter sees on the board",
     sources=("common practice",),
     cautions=("mains", "stored charge"),
-    neighbourhood=Text("The part and those around it, such as C1 a b 100u esr=5; R1 a b 10k."),
-    part=Text("The name of the part that the probes touch, such as C1."),
-    frequency=Given("Hz", "The meter's test frequency; 0 is dc.", at_least=0, at_most=HIGHEST_HZ),
-    model=Choice((SERIES, PARALLEL), "The meter's model of the part.", default=SERIES),
 )
-def in_circuit_reading(neighbourhood, part, frequency, model):
+def in_circuit_reading(
+    neighbourhood: Annotated[
+        str, Text("The part and those around it, such as C1 a b 100u esr=5; R1 a b 10k.")
+    ],
+    part: Annotated[str, Text("The name of the part that the probes touch, such as C1.")],
+    frequency: Annotated[
+        float, Given("Hz", "The meter's test frequency; 0 is dc.", at_least=0, at_most=HIGHEST_HZ)
+    ],
+    model: Annotated[str, Choice((SERIES, PARALLEL), "The meter's model of the part.")] = SERIES,
+) -> Found:
     """The reading of a meter on a part among its neighbours, and on the part alone.
 
     `neighbourhood` as neighbourhood.read_neighbourhood takes it; `part` the name of one of its
@@ -157,7 +163,7 @@ def in_circuit_reading(neighbourhood, part, frequency, model):
     for name, (measured, unit) in _shown(on_board, at, model).items():
         values[name] = _quantity(measured, unit)
         values[f"{name}_alone"] = _quantity(*_shown(alone, at, model)[name])
-    return found(values, _steps(parts, at, on_board, model), notes=_notes(on_board, at))
+    return found(values, working=_steps(parts, at, on_board, model), notes=_notes(on_board, at))
 
 
 def _shown(seen: Seen, part: Part, model: str) -> dict[str, tuple[float | None, str]]:

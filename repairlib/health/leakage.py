@@ -7,9 +7,9 @@ larger of a CV product and a floor, and the sum of both. Each is a named choice 
 from __future__ import annotations
 
 from functools import cache
-from typing import NamedTuple
+from typing import Annotated, NamedTuple
 
-from repairlib.core.calculator import Choice, Given, calculator, found
+from repairlib.core.calculator import Choice, Found, Given, calculator, found
 from repairlib.core.errors import RepairlibError
 from repairlib.core.quantity import Quantity
 from repairlib.core.tables import read_table
@@ -119,13 +119,16 @@ def leakage_rule(name: str, farad: float, volts: float, celsius: float = ROOM_C)
     title="Highest leakage of a new part",
     sources=("common practice",),
     cautions=("stored charge",),
-    family=Choice(lambda: _wet_or_solid(), "What kind of capacitor it is."),
-    capacitance=Given("F", "The marked capacitance.", at_least=1e-9, at_most=1),
-    rated_voltage=Given("V", "The marked rated voltage.", above=0, at_most=1e5),
-    rule=Choice(RULES, "Which formula to use.", default=OWN),
-    temperature=Given("°C", "Of the part.", at_least=-273.15, at_most=200, default=ROOM_C),
 )
-def leakage_limit(family, capacitance, rated_voltage, rule, temperature):
+def leakage_limit(
+    family: Annotated[str, Choice(lambda: _wet_or_solid(), "What kind of capacitor it is.")],
+    capacitance: Annotated[float, Given("F", "The marked capacitance.", at_least=1e-9, at_most=1)],
+    rated_voltage: Annotated[float, Given("V", "The marked rated voltage.", above=0, at_most=1e5)],
+    rule: Annotated[str, Choice(RULES, "Which formula to use.")] = OWN,
+    temperature: Annotated[
+        float, Given("°C", "Of the part.", at_least=-273.15, at_most=200)
+    ] = ROOM_C,
+) -> Found:
     """The current that a good electrolytic may leak at rated voltage, and when to read it.
 
     `capacitance` in farad, `rated_voltage` in volts, `temperature` in °C (20; tantalum also 85
@@ -153,7 +156,7 @@ def leakage_limit(family, capacitance, rated_voltage, rule, temperature):
         notes.append("The reading time was not seen in this data sheet; 2 to 5 min is usual.")
     notes.append("At rated voltage, through a resistor, from a current-limited supply.")
     values = {"leakage": Quantity(limit * 1e-6, "A", 4), "read_after": f"{minutes} min"}
-    return found(values, working, notes=notes, sources=(chosen.source,))
+    return found(values, working=working, notes=notes, sources=(chosen.source,))
 
 
 def own_leakage_limit(name: str, farad: float, volts: float) -> float | None:

@@ -8,8 +8,9 @@ from __future__ import annotations
 
 import math
 from dataclasses import dataclass
+from typing import Annotated
 
-from repairlib.core.calculator import Choice, Given, Text, calculator, found
+from repairlib.core.calculator import Choice, Found, Given, Text, calculator, found
 from repairlib.core.decide import NON_BINARY, RULES, SIMPLE, decide, false_accept_risk
 from repairlib.core.errors import RepairlibError
 from repairlib.core.quantity import Quantity, brief, read_quantity
@@ -67,11 +68,14 @@ def interval(reading: str, percent: float, digits: float, unit: str | None = Non
     topic="health",
     title="What a meter reading is worth",
     sources=("Meter accuracy KA-03135", "Meter accuracy and precision", "Meter error and accuracy"),
-    reading=Text("The reading with all its figures, such as 120.0 V."),
-    percent=Given("%", "Per cent of reading, from the data sheet.", at_least=0, at_most=100),
-    digits=Given("", "Counts of the last place.", at_least=0, at_most=100_000),
 )
-def meter_interval(reading, percent, digits):
+def meter_interval(
+    reading: Annotated[str, Text("The reading with all its figures, such as 120.0 V.")],
+    percent: Annotated[
+        float, Given("%", "Per cent of reading, from the data sheet.", at_least=0, at_most=100)
+    ],
+    digits: Annotated[float, Given("", "Counts of the last place.", at_least=0, at_most=100_000)],
+) -> Found:
     """The interval in which the true value lies: ± (per cent of reading + digits).
 
     `reading` as the meter shows it, with its unit and its trailing zeros; `percent` 0 to 100;
@@ -92,7 +96,7 @@ def meter_interval(reading, percent, digits):
         f"together ± {brief(spread.uncertainty, unit)}",
     ]
     values = _ends(spread) | {"last_digit": Quantity(count, unit)}
-    return found(values, working)
+    return found(values, working=working)
 
 
 @calculator(
@@ -100,12 +104,15 @@ def meter_interval(reading, percent, digits):
     title="Resistance without the leads",
     sources=("Meter error and accuracy",),
     cautions=("stored charge",),
-    reading=Text("The reading across the part, such as 0.35 Ω."),
-    leads=Text("The reading with the probe tips held together, such as 0.25 Ω."),
-    percent=Given("%", "Per cent of reading.", at_least=0, at_most=100, default=0.0),
-    digits=Given("", "Counts of the last place.", at_least=0, at_most=100_000, default=0.0),
 )
-def two_wire_resistance(reading, leads, percent, digits):
+def two_wire_resistance(
+    reading: Annotated[str, Text("The reading across the part, such as 0.35 Ω.")],
+    leads: Annotated[str, Text("The reading with the probe tips held together, such as 0.25 Ω.")],
+    percent: Annotated[float, Given("%", "Per cent of reading.", at_least=0, at_most=100)] = 0.0,
+    digits: Annotated[
+        float, Given("", "Counts of the last place.", at_least=0, at_most=100_000)
+    ] = 0.0,
+) -> Found:
     """The part's resistance: the reading less that of the leads. Both uncertainties add.
 
     `reading` and `leads` in ohm as the meter shows them, both with power off and capacitors
@@ -136,7 +143,7 @@ def two_wire_resistance(reading, leads, percent, digits):
     if spread.low == 0.0 and rest < spread.uncertainty * 2:
         notes.append("Not told from a short: use a four-wire measurement")
     values = {"resistance": Quantity(rest, "Ω", 4)} | _ends(spread)
-    return found(values, working, notes=notes)
+    return found(values, working=working, notes=notes)
 
 
 @calculator(
@@ -144,10 +151,15 @@ def two_wire_resistance(reading, leads, percent, digits):
     title="Four-wire resistance",
     sources=("IEC 62368-1 test report",),
     cautions=("heat and fire",),
-    voltage=Given("V", "The voltage between the sense leads.", at_least=0, at_most=1e4),
-    current=Given("A", "The current through the part.", at_least=1e-12, at_most=1e4),
 )
-def four_wire_resistance(voltage, current):
+def four_wire_resistance(
+    voltage: Annotated[
+        float, Given("V", "The voltage between the sense leads.", at_least=0, at_most=1e4)
+    ],
+    current: Annotated[
+        float, Given("A", "The current through the part.", at_least=1e-12, at_most=1e4)
+    ],
+) -> Found:
     """R = V / I, with the voltage sensed at the part: the current leads do not count.
 
     `voltage` in volts, 0 to 10 kV, on separate sense leads; `current` in ampere, 1 pA to 10 kA.
@@ -164,22 +176,25 @@ def four_wire_resistance(voltage, current):
         f"P = V I = {brief(watt, 'W')}: it warms the part while you measure",
     ]
     notes = ["0 V between the sense leads: are they both on the part?"] if voltage == 0 else []
-    return found(values, working, notes=notes)
+    return found(values, working=working, notes=notes)
 
 
 @calculator(
     topic="health",
     title="Verdict on a reading",
     sources=("ILAC-G8:09/2019",),
-    reading=Text("The reading with all its figures, such as 5.24 V."),
-    percent=Given("%", "Per cent of reading.", at_least=0, at_most=100),
-    digits=Given("", "Counts of the last place.", at_least=0, at_most=100_000),
-    limit_low=Text("The lowest value allowed; empty for none.", default=""),
-    limit_high=Text("The highest value allowed; empty for none.", default=""),
-    rule=Choice(tuple(RULES), "The decision rule.", default=NON_BINARY),
-    guard=Given("", "Guard band, a multiple of U.", at_least=0, at_most=10, default=1.0),
 )
-def judge_reading(reading, percent, digits, limit_low, limit_high, rule, guard):
+def judge_reading(
+    reading: Annotated[str, Text("The reading with all its figures, such as 5.24 V.")],
+    percent: Annotated[float, Given("%", "Per cent of reading.", at_least=0, at_most=100)],
+    digits: Annotated[float, Given("", "Counts of the last place.", at_least=0, at_most=100_000)],
+    limit_low: Annotated[str, Text("The lowest value allowed; empty for none.")] = "",
+    limit_high: Annotated[str, Text("The highest value allowed; empty for none.")] = "",
+    rule: Annotated[str, Choice(tuple(RULES), "The decision rule.")] = NON_BINARY,
+    guard: Annotated[
+        float, Given("", "Guard band, a multiple of U.", at_least=0, at_most=10)
+    ] = 1.0,
+) -> Found:
     """Pass, fail or cannot tell: a reading and its uncertainty against one or two limits.
 
     `reading`, `limit_low` and `limit_high` in one unit; `percent` and `digits` from the meter's
@@ -209,7 +224,13 @@ def judge_reading(reading, percent, digits, limit_low, limit_high, rule, guard):
         f"rule {clause} of ILAC-G8: {words}",
         f"a pass just inside the acceptance limit is wrong in up to {risk:.2%} of cases",
     ]
-    return found(values, working, decision.verdict, decision.reason, notes=[_ACCURACY_IS_U])
+    return found(
+        values,
+        working=working,
+        verdict=decision.verdict,
+        reason=decision.reason,
+        notes=[_ACCURACY_IS_U],
+    )
 
 
 def _ends(spread: Interval) -> dict[str, Quantity]:

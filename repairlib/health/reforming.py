@@ -9,8 +9,10 @@ No schedule makes a part safe. The answer says what to measure afterwards, and w
 
 from __future__ import annotations
 
+from typing import Annotated
+
 from repairlib.core import series
-from repairlib.core.calculator import Choice, Given, calculator, found
+from repairlib.core.calculator import Choice, Found, Given, calculator, found
 from repairlib.core.errors import RepairlibError
 from repairlib.core.quantity import Quantity, brief
 from repairlib.health.capacitor_families import WET, check_part, families
@@ -32,13 +34,14 @@ _POLYMER_CHIP_MONTHS = 42  # Cornell Dubilier ESRD
     title="Re-forming a stored electrolytic",
     sources=("common practice", "encyclopaedia, Electrolytic capacitor"),
     cautions=("stored charge", "mains", "heat and fire"),
-    capacitance=Given("F", "The marked capacitance.", at_least=1e-9, at_most=1),
-    rated_voltage=Given("V", "The marked rated voltage.", above=0, at_most=1000),
-    years_stored=Given("", "Years without voltage.", at_least=0, at_most=100),
-    method=Choice(METHODS, "Which practice to follow.", default=STEPPED),
-    family=Choice(families, "What kind it is.", default="aluminium general 85"),
 )
-def reforming_schedule(capacitance, rated_voltage, years_stored, method, family):
+def reforming_schedule(
+    capacitance: Annotated[float, Given("F", "The marked capacitance.", at_least=1e-9, at_most=1)],
+    rated_voltage: Annotated[float, Given("V", "The marked rated voltage.", above=0, at_most=1000)],
+    years_stored: Annotated[float, Given("", "Years without voltage.", at_least=0, at_most=100)],
+    method: Annotated[str, Choice(METHODS, "Which practice to follow.")] = STEPPED,
+    family: Annotated[str, Choice(families, "What kind it is.")] = "aluminium general 85",
+) -> Found:
     """Series resistor, steps and times for a stored aluminium electrolytic, out of the circuit.
 
     `capacitance` in farad, `rated_voltage` in volts to 1000, `years_stored` 0 to 100. The verdict
@@ -96,7 +99,12 @@ def reforming_schedule(capacitance, rated_voltage, years_stored, method, family)
             "measure leakage anyway"
         )
     return found(
-        values, working, verdict, reason, notes=_notes(method, rated_voltage), sources=sources
+        values,
+        working=working,
+        verdict=verdict,
+        reason=reason,
+        notes=_notes(method, rated_voltage),
+        sources=sources,
     )
 
 

@@ -6,7 +6,9 @@ the lower multiplier counts; nothing is taken beyond the ends of a list.
 
 from __future__ import annotations
 
-from repairlib.core.calculator import Choice, Given, calculator, found
+from typing import Annotated
+
+from repairlib.core.calculator import Choice, Found, Given, calculator, found
 from repairlib.core.errors import RepairlibError
 from repairlib.core.quantity import Quantity, brief
 from repairlib.core.tables import read_table
@@ -19,13 +21,20 @@ CANS = ("can 23A", "can 23F")
     topic="health",
     title="Ripple current at a frequency",
     sources=("common practice",),
-    series=Choice((LOW_IMPEDANCE, SNAP_IN), "What kind of part it is."),
-    ripple_current=Given("A", "Rated ripple, at its own frequency.", above=0, at_most=1e3),
-    frequency=Given("Hz", "The frequency of the ripple.", above=0, at_most=1e8),
-    capacitance=Given("F", "Marked; for low impedance.", above=0, at_most=1, default=100e-6),
-    rated_voltage=Given("V", "Marked; for snap-in.", above=0, at_most=1e3, default=25.0),
 )
-def ripple_at_frequency(series, ripple_current, frequency, capacitance, rated_voltage):
+def ripple_at_frequency(
+    series: Annotated[str, Choice((LOW_IMPEDANCE, SNAP_IN), "What kind of part it is.")],
+    ripple_current: Annotated[
+        float, Given("A", "Rated ripple, at its own frequency.", above=0, at_most=1e3)
+    ],
+    frequency: Annotated[float, Given("Hz", "The frequency of the ripple.", above=0, at_most=1e8)],
+    capacitance: Annotated[
+        float, Given("F", "Marked; for low impedance.", above=0, at_most=1)
+    ] = 100e-6,
+    rated_voltage: Annotated[
+        float, Given("V", "Marked; for snap-in.", above=0, at_most=1e3)
+    ] = 25.0,
+) -> Found:
     """The ripple current allowed at `frequency`, from the rated one.
 
     `ripple_current` in ampere rms: low-impedance parts are rated at 100 kHz, snap-in parts at
@@ -56,19 +65,24 @@ def ripple_at_frequency(series, ripple_current, frequency, capacitance, rated_vo
     rated_at = "100 kHz" if series == LOW_IMPEDANCE else "100 Hz"
     notes.append(f"The rated ripple of this kind of part is stated at {rated_at}.")
     values = {"ripple_current": Quantity(allowed, "A", 4), "multiplier": Quantity(multiplier, "")}
-    return found(values, working, notes=notes, sources=(row["source"],))
+    return found(values, working=working, notes=notes, sources=(row["source"],))
 
 
 @calculator(
     topic="health",
     title="Ripple current of a can",
     sources=("GE 23A",),
-    series=Choice(CANS, "Type of can: 23A is rated at 85 °C, 23F at 85 °C and made to 95 °C."),
-    ripple_current=Given("A", "Rated ripple at 85 °C.", above=0, at_most=1e3),
-    temperature=Given("°C", "Of the air around it.", at_least=-273.15, at_most=200),
-    air_flow=Given("", "Feet per minute.", at_least=0, at_most=1e4, default=0.0),
 )
-def ripple_of_can(series, ripple_current, temperature, air_flow):
+def ripple_of_can(
+    series: Annotated[
+        str, Choice(CANS, "Type of can: 23A is rated at 85 °C, 23F at 85 °C and made to 95 °C.")
+    ],
+    ripple_current: Annotated[float, Given("A", "Rated ripple at 85 °C.", above=0, at_most=1e3)],
+    temperature: Annotated[
+        float, Given("°C", "Of the air around it.", at_least=-273.15, at_most=200)
+    ],
+    air_flow: Annotated[float, Given("", "Feet per minute.", at_least=0, at_most=1e4)] = 0.0,
+) -> Found:
     """The ripple current a large can may carry in cooler or moving air.
 
     `ripple_current` in ampere rms at 85 °C, `temperature` in °C, `air_flow` in feet per minute.
@@ -97,7 +111,7 @@ def ripple_of_can(series, ripple_current, temperature, air_flow):
         "by_temperature": Quantity(by_temperature, ""),
         "by_air_flow": Quantity(by_air, ""),
     }
-    return found(values, working, notes=notes)
+    return found(values, working=working, notes=notes)
 
 
 def _listed(rows, point: float, unit: str = ""):

@@ -7,14 +7,14 @@ them it is marginal. The worst reading decides; what was not measured is said.
 
 from __future__ import annotations
 
-from typing import NamedTuple
+from typing import Annotated, NamedTuple
 
-from repairlib.core.calculator import Choice, Given, calculator, found
+from repairlib.core.calculator import Choice, Found, Given, calculator, found
 from repairlib.core.decide import FAIL, PASS, decide
 from repairlib.core.errors import RepairlibError
 from repairlib.core.quantity import Quantity, brief, engineering
 from repairlib.health.capacitor_families import FILM, LOW_IMPEDANCE, check_part, families
-from repairlib.health.end_of_life import CRITERIA, USUAL, Criterion, criterion, in_words
+from repairlib.health.end_of_life import CRITERIA, USUAL, Criterion, criterion_of, in_words
 from repairlib.health.esr import (
     HIGH_HZ,
     LOWEST_HZ,
@@ -77,7 +77,7 @@ def leakage_window(limit: float, worn: Criterion) -> Window:
 def judge(name: str, reading: float, percent: float, window: Window, unit: str) -> Judged:
     """A reading with an uncertainty of ± `percent` against both limits of its window.
 
-    >>> worn = criterion("aluminium general 105", 25)
+    >>> worn = criterion_of("aluminium general 105", 25)
     >>> judge("ESR", 0.9, 5, loss_window(0.5, worn), "Ω").verdict
     'marginal'
     """
@@ -103,7 +103,6 @@ def _old_decision(ends, window: Window, unit: str):
 
 
 _PERCENT = {"at_least": 0, "at_most": 99}
-_OPTIONAL = {"default": None}
 
 
 @calculator(
@@ -111,37 +110,39 @@ _OPTIONAL = {"default": None}
     title="Verdict on a measured capacitor",
     sources=("common practice", "ILAC-G8:09/2019"),
     cautions=("stored charge",),
-    family=Choice(families, "What kind of capacitor it is."),
-    capacitance=Given("F", "The marked capacitance.", at_least=1e-13, at_most=1),
-    rated_voltage=Given("V", "The marked rated voltage.", above=0, at_most=1000),
-    measured=Given("F", "The measured capacitance.", at_least=0, at_most=10, **_OPTIONAL),
-    esr=Given("Ω", "The measured ESR.", at_least=0, at_most=1e9, **_OPTIONAL),
-    loss=Given("", "The measured D, which is tan δ.", at_least=0, at_most=1e6, **_OPTIONAL),
-    frequency=Given("Hz", "Where ESR or D was read.", at_least=1, at_most=1e7, default=120.0),
-    leakage=Given("A", "The leakage, at rated voltage.", at_least=0, at_most=100, **_OPTIONAL),
-    uncertainty=Given("%", "Of your meter, in per cent of reading.", default=5.0, **_PERCENT),
-    tolerance=Given("%", "Of a new part, both ways.", default=20.0, **_PERCENT),
-    working_voltage=Given("V", "What it works at.", at_least=0, at_most=1e5, **_OPTIONAL),
-    criterion=Choice(CRITERIA, "Which end-of-life test decides.", default=USUAL),
-    diameter=Given("m", "At 100 kHz: the can's diameter.", above=0, at_most=0.1, **_OPTIONAL),
-    length=Given("m", "At 100 kHz: the can's length.", above=0, at_most=0.2, **_OPTIONAL),
 )
 def judge_capacitor(
-    family,
-    capacitance,
-    rated_voltage,
-    measured,
-    esr,
-    loss,
-    frequency,
-    leakage,
-    uncertainty,
-    tolerance,
-    working_voltage,
-    criterion,
-    diameter,
-    length,
-):
+    family: Annotated[str, Choice(families, "What kind of capacitor it is.")],
+    capacitance: Annotated[float, Given("F", "The marked capacitance.", at_least=1e-13, at_most=1)],
+    rated_voltage: Annotated[float, Given("V", "The marked rated voltage.", above=0, at_most=1000)],
+    measured: Annotated[
+        float | None, Given("F", "The measured capacitance.", at_least=0, at_most=10)
+    ] = None,
+    esr: Annotated[float | None, Given("Ω", "The measured ESR.", at_least=0, at_most=1e9)] = None,
+    loss: Annotated[
+        float | None, Given("", "The measured D, which is tan δ.", at_least=0, at_most=1e6)
+    ] = None,
+    frequency: Annotated[
+        float, Given("Hz", "Where ESR or D was read.", at_least=1, at_most=1e7)
+    ] = 120.0,
+    leakage: Annotated[
+        float | None, Given("A", "The leakage, at rated voltage.", at_least=0, at_most=100)
+    ] = None,
+    uncertainty: Annotated[
+        float, Given("%", "Of your meter, in per cent of reading.", **_PERCENT)
+    ] = 5.0,
+    tolerance: Annotated[float, Given("%", "Of a new part, both ways.", **_PERCENT)] = 20.0,
+    working_voltage: Annotated[
+        float | None, Given("V", "What it works at.", at_least=0, at_most=1e5)
+    ] = None,
+    criterion: Annotated[str, Choice(CRITERIA, "Which end-of-life test decides.")] = USUAL,
+    diameter: Annotated[
+        float | None, Given("m", "At 100 kHz: the can's diameter.", above=0, at_most=0.1)
+    ] = None,
+    length: Annotated[
+        float | None, Given("m", "At 100 kHz: the can's length.", above=0, at_most=0.2)
+    ] = None,
+) -> Found:
     """Fit, marginal, replace or cannot tell, from what was measured at 20 °C, out of circuit.
 
     `capacitance` and `measured` in farad, `rated_voltage` and `working_voltage` in volts, `esr` in
@@ -155,7 +156,7 @@ def judge_capacitor(
     replace because ESR: 8.55 Ω to 9.45 Ω is above 3.7136 Ω, the end-of-life limit
     """
     check_part(capacitance, rated_voltage)
-    worn = _criterion(family, rated_voltage, criterion)
+    worn = criterion_of(family, rated_voltage, criterion)
     limit, notes = None, [in_words(worn)]
     judged: list[Judged] = []
     if working_voltage is not None and working_voltage > rated_voltage:
@@ -186,9 +187,9 @@ def judge_capacitor(
         notes.append(f"Above {_TOUCHABLE:g} V dc: leave the discharging to a qualified person.")
     return found(
         {one.name.replace(" ", "_"): one.verdict for one in judged} | _limits(limit, worn),
-        [f"{one.name}: {one.reason}: {one.verdict}" for one in judged],
-        verdict,
-        reason,
+        working=[f"{one.name}: {one.reason}: {one.verdict}" for one in judged],
+        verdict=verdict,
+        reason=reason,
         notes=notes,
         sources=(worn.source, *([limit.source] if limit else [])),
         cautions=("heat and fire",) if verdict == REPLACE else (),
@@ -297,6 +298,3 @@ def _limits(limit: _LossLimit | None, worn: Criterion) -> dict[str, object]:
         values["esr_limit_new"] = Quantity(limit.ohm, "Ω", 4)
         values["esr_limit_worn"] = Quantity(limit.ohm * worn.loss_times, "Ω", 4)
     return values
-
-
-_criterion = criterion  # the calculator's parameter has the same name

@@ -6,7 +6,9 @@ so near the bottle the air holds far more than these sums say.
 
 from __future__ import annotations
 
-from repairlib.core.calculator import Choice, Given, calculator, found
+from typing import Annotated
+
+from repairlib.core.calculator import Choice, Found, Given, calculator, found
 from repairlib.core.quantity import Quantity
 
 IPA_DENSITY = 0.785  # g/mL, from memory
@@ -49,10 +51,13 @@ _VAPOUR_SOURCES = ("NIOSH isopropyl alcohol", "from memory")
     title="Alcohol vapour in a room",
     sources=_VAPOUR_SOURCES,
     cautions=("solvents", "heat and fire"),
-    millilitres=Given("", "Isopropyl alcohol that evaporates, in mL.", at_least=0, at_most=1e6),
-    room=Given("", "Air in the room, in m³.", at_least=1, at_most=1e6),
 )
-def alcohol_vapour(millilitres, room):
+def alcohol_vapour(
+    millilitres: Annotated[
+        float, Given("", "Isopropyl alcohol that evaporates, in mL.", at_least=0, at_most=1e6)
+    ],
+    room: Annotated[float, Given("", "Air in the room, in m³.", at_least=1, at_most=1e6)],
+) -> Found:
     """Vapour of isopropyl alcohol in a closed room, in ppm and as part of the explosive limit.
 
     Verdict "stop" from 2000 ppm, immediately dangerous; "air the room" from 400 ppm; below that
@@ -80,7 +85,7 @@ def alcohol_vapour(millilitres, room):
         reason = f"{IPA_DANGER_PPM} ppm is dangerous to life, a tenth of the explosive limit"
     elif ppm >= IPA_SHIFT_PPM:
         verdict, reason = "air the room", f"{IPA_SHIFT_PPM} ppm is the limit for a shift"
-    return found(values, working, verdict, reason, notes)
+    return found(values, working=working, verdict=verdict, reason=reason, notes=notes)
 
 
 @calculator(
@@ -88,10 +93,15 @@ def alcohol_vapour(millilitres, room):
     title="Fresh air for cleaning with alcohol",
     sources=_VAPOUR_SOURCES,
     cautions=("solvents", "heat and fire"),
-    millilitres_an_hour=Given("", "Alcohol that evaporates, in mL/h.", above=0, at_most=1e5),
-    ppm=Given("", "The level to hold.", at_least=1, at_most=IPA_SHIFT_PPM, default=400.0),
 )
-def alcohol_ventilation(millilitres_an_hour, ppm):
+def alcohol_ventilation(
+    millilitres_an_hour: Annotated[
+        float, Given("", "Alcohol that evaporates, in mL/h.", above=0, at_most=1e5)
+    ],
+    ppm: Annotated[
+        float, Given("", "The level to hold.", at_least=1, at_most=IPA_SHIFT_PPM)
+    ] = 400.0,
+) -> Found:
     """Fresh air in m³/h that holds the vapour at `ppm`, at most 400, with perfect mixing.
 
     Raises RepairlibError out of range. Source: NIOSH Pocket Guide; density from memory.
@@ -102,7 +112,7 @@ def alcohol_ventilation(millilitres_an_hour, ppm):
     air = millilitres_an_hour * IPA_DENSITY * 1000 / (ppm * IPA_MG_PER_PPM)
     working = [f"{millilitres_an_hour * IPA_DENSITY:.4g} g/h over {ppm * IPA_MG_PER_PPM:.4g} mg/m³"]
     notes = ["Perfect mixing is assumed: take several times that."]
-    return found({"cubic_m_an_hour": Quantity(air, "", 3)}, working, notes=notes)
+    return found({"cubic_m_an_hour": Quantity(air, "", 3)}, working=working, notes=notes)
 
 
 @calculator(
@@ -110,9 +120,10 @@ def alcohol_ventilation(millilitres_an_hour, ppm):
     title="Limits for the air of the bench",
     sources=("from memory",),
     cautions=("fumes and flux", "solvents", "lead"),
-    substance=Choice(tuple(BENCH_AIR), "What is in the air."),
 )
-def bench_air(substance):
+def bench_air(
+    substance: Annotated[str, Choice(tuple(BENCH_AIR), "What is in the air.")],
+) -> Found:
     """Limits for what the air of a bench may hold, in words, with their sources.
 
     Raises RepairlibError for other substances. Your country's limits come first.
@@ -130,9 +141,10 @@ def bench_air(substance):
     title="Lead in the air of a shift",
     sources=("lead, worker information", "from memory"),
     cautions=("lead", "fumes and flux"),
-    hours=Given("", "Hours of the shift.", above=0, at_most=24, default=8.0),
 )
-def lead_in_air(hours):
+def lead_in_air(
+    hours: Annotated[float, Given("", "Hours of the shift.", above=0, at_most=24)] = 8.0,
+) -> Found:
     """The highest average of lead in air for a shift [µg/m³]: US, 400/hours above 8 h.
 
     Raises RepairlibError for hours outside 0 to 24. Source: worker information of a US state.
@@ -146,4 +158,4 @@ def lead_in_air(hours):
         "(from memory). Wash your hands, wipe wet, never sweep dry.",
     ]
     working = [f"400 / {hours:g} h" if hours > 8 else "up to 8 h: 50 µg/m³"]
-    return found({"micrograms_per_cubic_m": Quantity(limit, "", 3)}, working, notes=notes)
+    return found({"micrograms_per_cubic_m": Quantity(limit, "", 3)}, working=working, notes=notes)

@@ -6,9 +6,9 @@ a wet electrolytic or a plastic tape does not go into a hot oven, whatever the t
 
 from __future__ import annotations
 
-from typing import NamedTuple
+from typing import Annotated, NamedTuple
 
-from repairlib.core.calculator import Choice, Given, calculator, found
+from repairlib.core.calculator import Choice, Found, Given, calculator, found
 from repairlib.core.errors import RepairlibError
 from repairlib.core.sources import SOURCES
 from repairlib.core.tables import read_table
@@ -80,16 +80,22 @@ def hottest_oven(carries: str) -> int | None:
     title="Bake before reflow",
     sources=("J-STD-033 bake conditions", "J-STD-033B.1", "RF module data sheet"),
     cautions=("heat and fire",),
-    level=Choice(LEVELS, "Moisture sensitivity level, as on the bag."),
-    thickness=Given("m", "Thickness of the body.", above=0, at_most=0.0045),
-    past_floor_life=Given(
-        "s", "How long past its floor life; leave empty when unknown.", at_least=0, default=None
-    ),
-    carries=Choice(CARRIED, "What else goes into the oven with it.", default=TRAY),
-    interrupted=Given("s", "Time the oven was open or cold meanwhile.", at_least=0, default=0.0),
-    baked_before=Given("s", "All hot bakes so far, 90 °C or 125 °C.", at_least=0, default=0.0),
 )
-def bake_before_reflow(level, thickness, past_floor_life, carries, interrupted, baked_before):
+def bake_before_reflow(
+    level: Annotated[str, Choice(LEVELS, "Moisture sensitivity level, as on the bag.")],
+    thickness: Annotated[float, Given("m", "Thickness of the body.", above=0, at_most=0.0045)],
+    past_floor_life: Annotated[
+        float | None,
+        Given("s", "How long past its floor life; leave empty when unknown.", at_least=0),
+    ] = None,
+    carries: Annotated[str, Choice(CARRIED, "What else goes into the oven with it.")] = TRAY,
+    interrupted: Annotated[
+        float, Given("s", "Time the oven was open or cold meanwhile.", at_least=0)
+    ] = 0.0,
+    baked_before: Annotated[
+        float, Given("s", "All hot bakes so far, 90 °C or 125 °C.", at_least=0)
+    ] = 0.0,
+) -> Found:
     """How long to bake a part, at each temperature that it stands.
 
     `thickness` in metres (text such as "1.4 mm"), times in seconds (text such as "30 h"). Without
@@ -101,7 +107,11 @@ def bake_before_reflow(level, thickness, past_floor_life, carries, interrupted, 
     Bake before reflow: bake first (more than 72 h late); at 125 9 h; at 90 33 h; at 40 13 days
     """
     if level == "6":
-        return found({"time": "see its label"}, [], "bake first", "level 6, before each use")
+        return found(
+            {"time": "see its label"},
+            verdict="bake first",
+            reason="level 6, before each use",
+        )
     late = past_floor_life is None or past_floor_life / 3600 > LATE
     added = interrupted / 3600 if interrupted / 3600 > INTERRUPTION else 0.0
     hottest = hottest_oven(carries)
@@ -127,7 +137,15 @@ def bake_before_reflow(level, thickness, past_floor_life, carries, interrupted, 
         verdict, reason = "do not bake", "take the cell out first: a heated cell burns or bursts"
     else:
         verdict = "bake first"
-    return found(values, working, verdict, reason, _notes(level, carries), sources, cautions)
+    return found(
+        values,
+        working=working,
+        verdict=verdict,
+        reason=reason,
+        notes=_notes(level, carries),
+        sources=sources,
+        cautions=cautions,
+    )
 
 
 def _notes(level: str, carries: str) -> tuple[str, ...]:

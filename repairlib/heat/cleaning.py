@@ -8,9 +8,9 @@ a hidden spot first, and read the safety data sheet.
 from __future__ import annotations
 
 from functools import cache
-from typing import NamedTuple
+from typing import Annotated, NamedTuple
 
-from repairlib.core.calculator import Choice, Given, calculator, found
+from repairlib.core.calculator import Choice, Found, Given, calculator, found
 from repairlib.core.quantity import Quantity
 from repairlib.core.tables import read_table
 from repairlib.heat.air_limits import IPA_FLASH
@@ -98,11 +98,12 @@ def solvents() -> dict[str, Solvent]:
     title="Solvent for a residue",
     sources=("from memory", "common practice", "NIOSH isopropyl alcohol"),
     cautions=("solvents", "heat and fire", "fumes and flux", "stored charge"),
-    residue=Choice(RESIDUES, "What is to come off."),
-    material=Choice(MATERIALS, "What it lies on, or what is next to it."),
-    near=Choice(NEAR, "What is hot or live on this bench."),
 )
-def solvent_for(residue, material, near):
+def solvent_for(
+    residue: Annotated[str, Choice(RESIDUES, "What is to come off.")],
+    material: Annotated[str, Choice(MATERIALS, "What it lies on, or what is next to it.")],
+    near: Annotated[str, Choice(NEAR, "What is hot or live on this bench.")],
+) -> Found:
     """The first solvent of the table that takes the residue off and spares the material.
 
     Verdict "stop" when a hot tool or power is near: nothing is wetted then. "by hand" for coatings
@@ -122,10 +123,20 @@ def solvent_for(residue, material, near):
     working = [f"{one.name}: attacks {material}" for one in able if one not in sparing]
     working += [f"{one.name}: fits" for one in sparing]
     if residue in BY_HAND:
-        return found({"way": BY_HAND[residue]}, working, "by hand", "no solvent of the table")
+        return found(
+            {"way": BY_HAND[residue]},
+            working=working,
+            verdict="by hand",
+            reason="no solvent of the table",
+        )
     if not sparing:
         reason = f"each solvent for {residue} attacks {material}: ask the maker, or work dry"
-        return found({"way": "a dry brush, or leave it"}, working, "cannot tell", reason)
+        return found(
+            {"way": "a dry brush, or leave it"},
+            working=working,
+            verdict="cannot tell",
+            reason=reason,
+        )
     best = sparing[0]
     values = {
         "dry_on_open_surfaces": Quantity(best.dry_open * 60.0, "s"),
@@ -142,7 +153,9 @@ def solvent_for(residue, material, near):
     others = ", ".join(one.name for one in sparing[1:])
     reason = f"takes off {residue}, spares {material}" + (f"; also: {others}" if others else "")
     cell = ("batteries",) if residue == "alkaline battery leak" else ()
-    return found(values, working, best.name, reason, notes, cautions=cell)
+    return found(
+        values, working=working, verdict=best.name, reason=reason, notes=notes, cautions=cell
+    )
 
 
 @calculator(
@@ -150,17 +163,20 @@ def solvent_for(residue, material, near):
     title="Dry enough for power",
     sources=("from memory", "common practice"),
     cautions=("solvents", "mains", "stored charge"),
-    solvent=Choice(lambda: tuple(solvents()), "What was used."),
-    where=Choice(("open surface", "under parts"), "Where it may sit.", default="under parts"),
-    waited=Given("s", "How long it has dried.", at_least=0, at_most=1e7),
 )
-def dry_before_power(solvent, where, waited):
+def dry_before_power(
+    solvent: Annotated[str, Choice(lambda: tuple(solvents()), "What was used.")],
+    waited: Annotated[float, Given("s", "How long it has dried.", at_least=0, at_most=1e7)],
+    where: Annotated[
+        str, Choice(("open surface", "under parts"), "Where it may sit.")
+    ] = "under parts",
+) -> Found:
     """How long a board must dry before power. `waited` in seconds.
 
     Verdict "wait", or "look and smell": a time alone proves nothing. Raises RepairlibError for
     unknown words. Source: common practice and from memory.
 
-    >>> dry_before_power("isopropyl alcohol", "under parts", "20 min").verdict
+    >>> dry_before_power("isopropyl alcohol", "20 min", "under parts").verdict
     'wait'
     """
     one = solvents()[solvent]
@@ -168,9 +184,14 @@ def dry_before_power(solvent, where, waited):
     values = {"time": Quantity(needed, "s"), "left": Quantity(max(needed - waited, 0.0), "s")}
     notes = [f"{one.note[0].upper()}{one.note[1:]}.", "Times from memory, in moving room air."]
     if waited < needed:
-        return found(values, [], "wait", "wet boards leak current, and vapour burns", notes)
+        return found(
+            values,
+            verdict="wait",
+            reason="wet boards leak current, and vapour burns",
+            notes=notes,
+        )
     reason = "time is up: look under the parts, smell, blow dry, and only then power up"
-    return found(values, [], "look and smell", reason, notes)
+    return found(values, verdict="look and smell", reason=reason, notes=notes)
 
 
 @calculator(
@@ -178,12 +199,15 @@ def dry_before_power(solvent, where, waited):
     title="Ionic cleanliness",
     sources=("J-STD-001, quoted", "from memory"),
     cautions=("solvents",),
-    measured=Given("kg", "Salt found, as NaCl, such as 120 ug.", at_least=0, at_most=1),
-    length=Given("m", "Length of the board.", at_least=1e-3, at_most=2),
-    width=Given("m", "Width of the board.", at_least=1e-3, at_most=2),
-    faces=Given("", "Faces of the board, 1 or 2.", at_least=1, at_most=2, default=2.0),
 )
-def ionic_cleanliness(measured, length, width, faces):
+def ionic_cleanliness(
+    measured: Annotated[
+        float, Given("kg", "Salt found, as NaCl, such as 120 ug.", at_least=0, at_most=1)
+    ],
+    length: Annotated[float, Given("m", "Length of the board.", at_least=1e-3, at_most=2)],
+    width: Annotated[float, Given("m", "Width of the board.", at_least=1e-3, at_most=2)],
+    faces: Annotated[float, Given("", "Faces of the board, 1 or 2.", at_least=1, at_most=2)] = 2.0,
+) -> Found:
     """Salt on a board against the historic limit of 1.56 µg/cm² as NaCl.
 
     Verdict "pass" or "fail"; the limit is inclusive. Raises RepairlibError out of range. Source:
@@ -204,7 +228,9 @@ def ionic_cleanliness(measured, length, width, faces):
     notes = ["Historic limit. Newer J-STD-001 asks for evidence of the process instead."]
     passed = level <= ROSE_LIMIT * (1 + 1e-9)
     reason = f"{level:.4g} µg/cm², limit {ROSE_LIMIT:g}"
-    return found(values, working, "pass" if passed else "fail", reason, notes)
+    return found(
+        values, working=working, verdict="pass" if passed else "fail", reason=reason, notes=notes
+    )
 
 
 def _stop(near: str):
@@ -214,4 +240,4 @@ def _stop(near: str):
     )
     reason = f"{near}: most solvents burn, and water conducts"
     notes = ["Flammable vapour creeps along the bench and lights far from the rag."]
-    return found({"first": do}, [], "stop", reason, notes)
+    return found({"first": do}, verdict="stop", reason=reason, notes=notes)

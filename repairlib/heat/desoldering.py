@@ -10,9 +10,9 @@ from __future__ import annotations
 import html
 from collections.abc import Iterable
 from functools import cache
-from typing import NamedTuple
+from typing import Annotated, NamedTuple
 
-from repairlib.core.calculator import Choice, Given, calculator, found
+from repairlib.core.calculator import Choice, Found, Given, calculator, found
 from repairlib.core.errors import RepairlibError
 from repairlib.core.quantity import Quantity
 from repairlib.core.tables import read_table
@@ -121,14 +121,17 @@ def nozzle_bore(lead: float) -> float | None:
     title="Taking a part out",
     sources=("from memory",),
     cautions=("heat and fire", "fumes and flux", "stored charge", "flying leads and eyes"),
-    part=Choice(lambda: tuple(removals()), "What kind of part."),
-    tools=Choice(TOOLS, "What you have.", default="hand tools"),
-    solder=Choice(alloy_names, "The solder on the board.", default="Sn60Pb40"),
-    land=Given("m", "Width of the land.", at_least=1e-5, at_most=0.1, default=2e-3),
-    lead=Given("m", "Diameter of the lead.", at_least=1e-5, at_most=0.05, default=0.6e-3),
-    plane=Choice(("no", "yes"), "On a plane that takes the heat away.", default="no"),
 )
-def take_out(part, tools, solder, land, lead, plane):
+def take_out(
+    part: Annotated[str, Choice(lambda: tuple(removals()), "What kind of part.")],
+    tools: Annotated[str, Choice(TOOLS, "What you have.")] = "hand tools",
+    solder: Annotated[str, Choice(alloy_names, "The solder on the board.")] = "Sn60Pb40",
+    land: Annotated[float, Given("m", "Width of the land.", at_least=1e-5, at_most=0.1)] = 2e-3,
+    lead: Annotated[
+        float, Given("m", "Diameter of the lead.", at_least=1e-5, at_most=0.05)
+    ] = 0.6e-3,
+    plane: Annotated[str, Choice(("no", "yes"), "On a plane that takes the heat away.")] = "no",
+) -> Found:
     """How to take a part out: method, temperature, tip, braid or nozzle, contact time.
 
     Lengths in metres. The verdict is the method, or "stop" where these tools cannot do it without
@@ -146,7 +149,11 @@ def take_out(part, tools, solder, land, lead, plane):
     if method == NO:
         reason = f"{removal.why}; not with {tools}"
         return found(
-            {"part": part}, [], "stop", reason, sources=(removal.source,), cautions=cautions
+            {"part": part},
+            verdict="stop",
+            reason=reason,
+            sources=(removal.source,),
+            cautions=cautions,
         )
     setting = _setting(one, part, method, plane == "yes")
     values = {
@@ -161,7 +168,15 @@ def take_out(part, tools, solder, land, lead, plane):
         )
     working = [removal.why, *setting.why, *_STEPS[method]]
     sources = (removal.source, *setting.sources, *(("braid article",) if method == BRAID else ()))
-    return found(values, working, method, removal.why, notes, sources, cautions)
+    return found(
+        values,
+        working=working,
+        verdict=method,
+        reason=removal.why,
+        notes=notes,
+        sources=sources,
+        cautions=cautions,
+    )
 
 
 @calculator(
@@ -169,28 +184,32 @@ def take_out(part, tools, solder, land, lead, plane):
     title="Shielding a neighbour",
     sources=("from memory", "common practice"),
     cautions=("heat and fire", "batteries", "stored charge"),
-    neighbour=Choice(
-        lambda: tuple(r["neighbour"] for r in read_table("heat-shielding")), "What it is."
-    ),
-    source=Choice(("hot air", "iron"), "What heats.", default="hot air"),
-    distance=Given("m", "From the heated joint to it.", at_least=0, at_most=1),
-    nozzle=Given("m", "Width of the hot-air nozzle.", at_least=1e-4, at_most=0.1, default=5e-3),
 )
-def shield_neighbour(neighbour, source, distance, nozzle):
+def shield_neighbour(
+    neighbour: Annotated[
+        str,
+        Choice(lambda: tuple(r["neighbour"] for r in read_table("heat-shielding")), "What it is."),
+    ],
+    distance: Annotated[float, Given("m", "From the heated joint to it.", at_least=0, at_most=1)],
+    source: Annotated[str, Choice(("hot air", "iron"), "What heats.")] = "hot air",
+    nozzle: Annotated[
+        float, Given("m", "Width of the hot-air nozzle.", at_least=1e-4, at_most=0.1)
+    ] = 5e-3,
+) -> Found:
     """Whether a neighbour needs a shield, and which. Lengths in metres.
 
     Verdict "stop" for batteries and charged capacitors, "shield it", or "far enough for this rule".
     Source: a choice of this workbook, from memory; no published distance was found.
 
-    >>> shield_neighbour("plastic connector", "hot air", "6 mm").verdict
+    >>> shield_neighbour("plastic connector", "6 mm").verdict
     'shield it'
-    >>> shield_neighbour("battery or cell", "iron", "80 mm").verdict
+    >>> shield_neighbour("battery or cell", "80 mm", "iron").verdict
     'stop'
     """
     (row,) = (row for row in read_table("heat-shielding") if row["neighbour"] == neighbour)
     listed = row["hot_air_mm" if source == AIR else "iron_mm"]
     if listed == "never":
-        return found({"do": row["do"]}, [], "stop", f"{neighbour}: {row['do']}")
+        return found({"do": row["do"]}, verdict="stop", reason=f"{neighbour}: {row['do']}")
     reach = float(listed)
     working = [f"{neighbour}: shield nearer than {reach:g} mm"]
     if source == AIR:
@@ -201,7 +220,7 @@ def shield_neighbour(neighbour, source, distance, nozzle):
     verdict = "shield it" if near else "far enough for this rule"
     reason = f"{distance * 1e3:g} mm away, the rule says {reach:g} mm"
     notes = ["The distances are a choice: no published figure was found. Feel for the warmth."]
-    return found(values, working, verdict, reason, notes)
+    return found(values, working=working, verdict=verdict, reason=reason, notes=notes)
 
 
 def jobs_of(places, references: Iterable[str], on_plane: Iterable[str] = ()) -> list[Job]:

@@ -5,7 +5,9 @@ The formulas are in analytic.py, the numbers of materials in materials.py.
 
 from __future__ import annotations
 
-from repairlib.core.calculator import Choice, Given, calculator, found
+from typing import Annotated
+
+from repairlib.core.calculator import Choice, Found, Given, calculator, found
 from repairlib.core.quantity import Quantity
 from repairlib.heat.analytic import (
     barrel_area,
@@ -28,12 +30,13 @@ ESTIMATE = "An estimate with typical figures of materials, not a measurement."
     title="Two bodies touch",
     sources=("Heat and Mass Transfer, ch. 4", "from memory"),
     cautions=("heat and fire",),
-    hot=Choice(bodies, "The hotter body."),
-    hot_temperature=Given("°C", "Of the hotter body.", **_CELSIUS),
-    cold=Choice(bodies, "The other body."),
-    cold_temperature=Given("°C", "Of the other body.", **_CELSIUS),
 )
-def contact_temperature(hot, hot_temperature, cold, cold_temperature):
+def contact_temperature(
+    hot: Annotated[str, Choice(bodies, "The hotter body.")],
+    hot_temperature: Annotated[float, Given("°C", "Of the hotter body.", **_CELSIUS)],
+    cold: Annotated[str, Choice(bodies, "The other body.")],
+    cold_temperature: Annotated[float, Given("°C", "Of the other body.", **_CELSIUS)],
+) -> Found:
     """Temperature in °C of the faces of two thick bodies in the first moments after they touch.
 
     Materials by name. Source: (e1 T1 + e2 T2) / (e1 + e2) with e = √(k ρ c).
@@ -48,7 +51,7 @@ def contact_temperature(hot, hot_temperature, cold, cold_temperature):
         for name, body in ((hot, one), (cold, other))
     ]
     working.append(f"(e1 T1 + e2 T2) / (e1 + e2) = {face:.1f} °C")
-    return found({"face": Quantity(round(face, 1), "°C")}, working, notes=[ESTIMATE])
+    return found({"face": Quantity(round(face, 1), "°C")}, working=working, notes=[ESTIMATE])
 
 
 @calculator(
@@ -56,13 +59,16 @@ def contact_temperature(hot, hot_temperature, cold, cold_temperature):
     title="Heat to melt a joint",
     sources=("from memory",),
     cautions=("heat and fire", "fumes and flux"),
-    solder=Choice(alloy_names, "Which solder."),
-    mass=Given("kg", "Of the solder, such as 20 mg.", above=0, at_most=1),
-    start=Given("°C", "Before heating.", at_least=-50, at_most=1000, default=25.0),
-    copper=Given("kg", "Of copper warmed with it.", at_least=0, at_most=10, default=0.0),
-    seconds=Given("s", "In which it is to melt.", above=0, at_most=3600, default=2.0),
 )
-def melting_heat(solder, mass, start, copper, seconds):
+def melting_heat(
+    solder: Annotated[str, Choice(alloy_names, "Which solder.")],
+    mass: Annotated[float, Given("kg", "Of the solder, such as 20 mg.", above=0, at_most=1)],
+    start: Annotated[float, Given("°C", "Before heating.", at_least=-50, at_most=1000)] = 25.0,
+    copper: Annotated[
+        float, Given("kg", "Of copper warmed with it.", at_least=0, at_most=10)
+    ] = 0.0,
+    seconds: Annotated[float, Given("s", "In which it is to melt.", above=0, at_most=3600)] = 2.0,
+) -> Found:
     """Heat in J to bring solder, and copper with it, to the liquidus and melt it; mean power in W.
 
     Masses with units (a number alone is kg). Source: m (c ΔT + L), figures from memory.
@@ -84,18 +90,19 @@ def melting_heat(solder, mass, start, copper, seconds):
     ]
     notes = [ESTIMATE, "What the board carries away comes on top, and is often more."]
     values = {"heat": Quantity(heat, "J", 4), "power": Quantity(heat / seconds, "W", 3)}
-    return found(values, working, notes=notes)
+    return found(values, working=working, notes=notes)
 
 
 @calculator(
     topic="heat",
     title="Resistance to heat",
     sources=("encyclopaedia, FR-4", "encyclopaedia, Solder alloys", "from memory"),
-    material=Choice(bodies, "What the heat goes through."),
-    length=Given("m", "The way of the heat.", above=0, at_most=10),
-    area=Given("", "mm² across the way of the heat.", above=0, at_most=1e7),
 )
-def heat_resistance(material, length, area):
+def heat_resistance(
+    material: Annotated[str, Choice(bodies, "What the heat goes through.")],
+    length: Annotated[float, Given("m", "The way of the heat.", above=0, at_most=10)],
+    area: Annotated[float, Given("", "mm² across the way of the heat.", above=0, at_most=1e7)],
+) -> Found:
     """How many K drive one W through a piece of material: L / (k A).
 
     `length` in m or with its unit, `area` in mm². Source: k of the table of materials.
@@ -106,19 +113,22 @@ def heat_resistance(material, length, area):
     k = stuff(material).conductivity
     value = resistance(length, k, area * 1e-6)
     working = [f"{length * 1e3:g} mm / ({k:g} W/(m K) × {area:g} mm²) = {value:.4g} K/W"]
-    return found({"kelvin_per_watt": Quantity(value, "", 4)}, working, notes=[ESTIMATE])
+    return found({"kelvin_per_watt": Quantity(value, "", 4)}, working=working, notes=[ESTIMATE])
 
 
 @calculator(
     topic="heat",
     title="Plated holes that carry heat",
     sources=("encyclopaedia, Solder alloys",),
-    drill=Given("m", "Diameter of the drill.", above=0, at_most=0.01),
-    plating=Given("m", "Thickness of the copper.", above=0, at_most=1e-3, default=25e-6),
-    length=Given("m", "Thickness of the board.", above=0, at_most=0.05, default=1.6e-3),
-    number=Given("", "How many side by side.", at_least=1, at_most=10000, default=1.0),
 )
-def hole_resistance(drill, plating, length, number):
+def hole_resistance(
+    drill: Annotated[float, Given("m", "Diameter of the drill.", above=0, at_most=0.01)],
+    plating: Annotated[
+        float, Given("m", "Thickness of the copper.", above=0, at_most=1e-3)
+    ] = 25e-6,
+    length: Annotated[float, Given("m", "Thickness of the board.", above=0, at_most=0.05)] = 1.6e-3,
+    number: Annotated[float, Given("", "How many side by side.", at_least=1, at_most=10000)] = 1.0,
+) -> Found:
     """K per W through the copper of plated holes side by side, empty ones: L / (k A n).
 
     Lengths in m or with units. Raises RepairlibError when the plating fills the hole. Source: k of
@@ -133,7 +143,9 @@ def hole_resistance(drill, plating, length, number):
         f"copper of one hole: π/4 × (D² - (D - 2t)²) = {area * 1e6:.4g} mm²",
         f"one hole: {one:.4g} K/W; {number:g} side by side: {one / number:.4g} K/W",
     ]
-    return found({"kelvin_per_watt": Quantity(one / number, "", 4)}, working, notes=[ESTIMATE])
+    return found(
+        {"kelvin_per_watt": Quantity(one / number, "", 4)}, working=working, notes=[ESTIMATE]
+    )
 
 
 @calculator(
@@ -141,20 +153,25 @@ def hole_resistance(drill, plating, length, number):
     title="How deep heat has gone",
     sources=("Heat and Mass Transfer, ch. 4", "encyclopaedia, FR-4", "from memory"),
     cautions=("heat and fire",),
-    material=Choice(bodies, "The thick body.", default="FR-4"),
-    face=Given("°C", "At which its face is held.", at_least=COLDEST, at_most=2000),
-    start=Given("°C", "Of the body before.", at_least=COLDEST, at_most=2000, default=25.0),
-    depth=Given("m", "How deep.", above=0, at_most=1),
-    target=Given("°C", "That matters there.", at_least=COLDEST, at_most=2000),
-    seconds=Given("s", "After which time.", above=0, at_most=1e6, default=3.0),
 )
-def heat_at_depth(material, face, start, depth, target, seconds):
+def heat_at_depth(
+    face: Annotated[
+        float, Given("°C", "At which its face is held.", at_least=COLDEST, at_most=2000)
+    ],
+    depth: Annotated[float, Given("m", "How deep.", above=0, at_most=1)],
+    target: Annotated[float, Given("°C", "That matters there.", at_least=COLDEST, at_most=2000)],
+    material: Annotated[str, Choice(bodies, "The thick body.")] = "FR-4",
+    start: Annotated[
+        float, Given("°C", "Of the body before.", at_least=COLDEST, at_most=2000)
+    ] = 25.0,
+    seconds: Annotated[float, Given("s", "After which time.", above=0, at_most=1e6)] = 3.0,
+) -> Found:
     """Temperature at a depth of a thick body whose face is held hot, and when the target is there.
 
     Lengths in m or with units. Raises RepairlibError when the target does not lie between start and
     face. Source: Ti + (Ts - Ti) erfc(x / (2 √(α t))).
 
-    >>> print(heat_at_depth("FR-4", 350, 25, "1 mm", 130))
+    >>> print(heat_at_depth(350, "1 mm", 130))
     How deep heat has gone: there 115.7 °C; target after 3.59 s
     """
     body = stuff(material)
@@ -170,7 +187,7 @@ def heat_at_depth(material, face, start, depth, target, seconds):
         "there": Quantity(round(there, 1), "°C"),
         "target_after": Quantity(float(f"{when:.3g}"), "s"),
     }
-    return found(values, working, notes=notes)
+    return found(values, working=working, notes=notes)
 
 
 @calculator(
@@ -178,15 +195,18 @@ def heat_at_depth(material, face, start, depth, target, seconds):
     title="A part warms up or cools down",
     sources=("heat transfer textbook",),
     cautions=("heat and fire",),
-    mass=Given("kg", "Of the part, such as 0.5 g.", above=0, at_most=10),
-    area=Given("", "mm² that the air touches.", above=0, at_most=1e6),
-    film=Given("", "W/(m² K): still air 5 to 25, small hot-air nozzle 50 to 200.", above=0),
-    air=Given("°C", "Of the air.", at_least=-100, at_most=1000),
-    start=Given("°C", "Of the part before.", at_least=-100, at_most=1000),
-    target=Given("°C", "To be reached.", at_least=-100, at_most=1000),
-    heat_capacity=Given("", "J/(kg K).", above=0, at_most=10000, default=900.0),
 )
-def warming_time(mass, area, film, air, start, target, heat_capacity):
+def warming_time(
+    mass: Annotated[float, Given("kg", "Of the part, such as 0.5 g.", above=0, at_most=10)],
+    area: Annotated[float, Given("", "mm² that the air touches.", above=0, at_most=1e6)],
+    film: Annotated[
+        float, Given("", "W/(m² K): still air 5 to 25, small hot-air nozzle 50 to 200.", above=0)
+    ],
+    air: Annotated[float, Given("°C", "Of the air.", at_least=-100, at_most=1000)],
+    start: Annotated[float, Given("°C", "Of the part before.", at_least=-100, at_most=1000)],
+    target: Annotated[float, Given("°C", "To be reached.", at_least=-100, at_most=1000)],
+    heat_capacity: Annotated[float, Given("", "J/(kg K).", above=0, at_most=10000)] = 900.0,
+) -> Found:
     """Seconds until a small part in moving or still air has the target temperature.
 
     Raises RepairlibError when the target does not lie between start and air. It holds for a part
@@ -208,4 +228,4 @@ def warming_time(mass, area, film, air, start, target, heat_capacity):
         "time_constant": Quantity(constant, "s", 4),
         "heat_at_first": Quantity(first, "W", 3),
     }
-    return found(values, working, notes=[ESTIMATE])
+    return found(values, working=working, notes=[ESTIMATE])

@@ -5,7 +5,9 @@ The structure is read from a trade article; the halide limits of revision B are 
 
 from __future__ import annotations
 
-from repairlib.core.calculator import Text, calculator, found
+from typing import Annotated
+
+from repairlib.core.calculator import Found, Text, calculator, found
 from repairlib.core.errors import RepairlibError
 
 MATERIALS = {"RO": "rosin", "RE": "resin", "OR": "organic", "IN": "inorganic"}
@@ -27,9 +29,10 @@ CODES = tuple(kind + level for kind in MATERIALS for level in HALIDES)
     title="Flux code",
     sources=("J-STD-004B article", "J-STD-001D", "from memory"),
     cautions=("fumes and flux",),
-    code=Text("The code on the can or reel, such as ROL0."),
 )
-def flux_code(code):
+def flux_code(
+    code: Annotated[str, Text("The code on the can or reel, such as ROL0.")],
+) -> Found:
     """What a flux code says, and whether J-STD-001D takes such a flux for electronics.
 
     Two letters for the material, one for the activity, a digit for halides: 24 codes. Raises
@@ -62,7 +65,7 @@ def flux_code(code):
     working = [
         f"{material} is {MATERIALS[material]}, {level[0]} is {ACTIVITIES[level[0]]} activity"
     ]
-    return found(values, working, verdict, reason, notes)
+    return found(values, working=working, verdict=verdict, reason=reason, notes=notes)
 
 
 def _use(material: str, level: str) -> tuple[str, str]:

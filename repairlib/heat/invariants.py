@@ -6,9 +6,9 @@ follows one of them the row says so.
 
 from __future__ import annotations
 
-from typing import NamedTuple
+from typing import Annotated, NamedTuple
 
-from repairlib.core.calculator import Choice, calculator, found
+from repairlib.core.calculator import Choice, Found, calculator, found
 
 
 class Invariant(NamedTuple):
@@ -62,9 +62,10 @@ INVARIANTS = {
     title="Where a system melts at once",
     sources=("common practice",),
     cautions=("heat and fire",),
-    system=Choice(tuple(INVARIANTS), "Which metals."),
 )
-def invariant_points(system):
+def invariant_points(
+    system: Annotated[str, Choice(tuple(INVARIANTS), "Which metals.")],
+) -> Found:
     """Eutectics and peritectics of a system of solder metals, wt % where not said otherwise.
 
     One line for each source; the first is the one that is followed here. Raises RepairlibError for
@@ -83,4 +84,4 @@ def invariant_points(system):
     notes = ["Compositions in wt % where nothing else is said."]
     lead = ("lead",) if "Pb" in system else ()
     sources = [point.source for point in points]
-    return found(values, working, notes=notes, sources=tuple(sources), cautions=lead)
+    return found(values, working=working, notes=notes, sources=tuple(sources), cautions=lead)

@@ -7,9 +7,9 @@ heat than a hotter one, and does less harm. What the joint does in time is the b
 from __future__ import annotations
 
 from functools import cache
-from typing import NamedTuple
+from typing import Annotated, NamedTuple
 
-from repairlib.core.calculator import Choice, calculator, found
+from repairlib.core.calculator import Choice, Found, calculator, found
 from repairlib.core.errors import RepairlibError
 from repairlib.core.quantity import Quantity
 from repairlib.core.tables import read_table
@@ -74,11 +74,16 @@ def limits() -> dict[str, Limit]:
     title="Iron temperature",
     sources=("from memory",),
     cautions=("heat and fire", "fumes and flux"),
-    solder=Choice(alloy_names, "The solder of the joint."),
-    joint=Choice(JOINTS, "small: chip part; heavy: ground plane, thick lead.", default=ORDINARY),
-    method=Choice(METHODS, "What you work with; vacuum: a desoldering tip.", default=IRON),
 )
-def iron_temperature(solder, joint, method):
+def iron_temperature(
+    solder: Annotated[str, Choice(alloy_names, "The solder of the joint.")],
+    joint: Annotated[
+        str, Choice(JOINTS, "small: chip part; heavy: ground plane, thick lead.")
+    ] = ORDINARY,
+    method: Annotated[
+        str, Choice(METHODS, "What you work with; vacuum: a desoldering tip.")
+    ] = IRON,
+) -> Found:
     """A range for the tip (or the air of a hot-air tool), where to start, and the reasons.
 
     `solder` by name or short name. The verdict is "start at ..."; "not by this rule" where an
@@ -111,7 +116,15 @@ def iron_temperature(solder, joint, method):
         )
     elif setting.high > FLUX_LIMIT:
         notes.append(f"Above {FLUX_LIMIT:g} °C ordinary flux blackens: be quick, add flux.")
-    return found(values, why, verdict, reason, notes, setting.sources, lead)
+    return found(
+        values,
+        working=why,
+        verdict=verdict,
+        reason=reason,
+        notes=notes,
+        sources=setting.sources,
+        cautions=lead,
+    )
 
 
 def setting_for(one: Alloy, joint: str = ORDINARY, method: str = IRON) -> Setting:

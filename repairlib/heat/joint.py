@@ -17,6 +17,7 @@ FLOW_TIME = 1.0  # s the heat stays on after the last solder melts
 LONGEST = {IRON: 10.0, HOT_AIR: 60.0}  # s after which heating is given up
 LONGEST_STEP = {IRON: 0.2, HOT_AIR: 1.0}  # s, so that heating can end soon after melting
 TOLERANCE = 1.0  # K of error allowed in a step
+NEIGHBOUR_AWAY = 5e-3  # m from the joint, where nothing else is said
 COOLING = 30.0  # s followed after the tool is taken away
 LIMITS = (
     "A model, not a measurement: round joint, typical materials, "
@@ -82,7 +83,10 @@ class Heating:
 
 
 def heat_joint(
-    setup: Setup | None = None, seconds: float | None = None, neighbour: float = 5e-3, **changes
+    setup: Setup | None = None,
+    seconds: float | None = None,
+    neighbour: float = NEIGHBOUR_AWAY,
+    **changes,
 ) -> Heating:
     """Heat a joint and let it cool.
 

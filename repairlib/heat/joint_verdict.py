@@ -6,11 +6,11 @@ here is called safe: the answers come from a model.
 
 from __future__ import annotations
 
-from typing import NamedTuple
+from typing import Annotated, NamedTuple
 
-from repairlib.core.calculator import Choice, Given, calculator, found
+from repairlib.core.calculator import Choice, Found, Given, calculator, found
 from repairlib.core.quantity import Quantity
-from repairlib.heat.joint import LIMITS, Heating, heat_joint
+from repairlib.heat.joint import LIMITS, NEIGHBOUR_AWAY, Heating, heat_joint
 from repairlib.heat.joint_mesh import (
     HOT_AIR,
     IRON,
@@ -196,37 +196,35 @@ BISMUTH = (
     title="A joint under heat",
     sources=("joint model", "encyclopaedia, FR-4", "FR-4 Tg page", "from memory"),
     cautions=("stored charge", "heat and fire", "fumes and flux"),
-    joint=Choice((THROUGH_HOLE, SURFACE), "What kind of joint.", default=THROUGH_HOLE),
-    source=Choice((IRON, HOT_AIR), "What heats it.", default=IRON),
-    tool=Given("°C", "What the tool is set to.", at_least=60, at_most=600, default=350.0),
-    tip=Choice(tuple(TIPS), "The iron's tip.", default="usual"),
-    tip_wet=Choice(("yes", "no"), "Whether fresh solder bridges tip and joint.", default="yes"),
-    solder=Choice(alloy_names, "Solder in the joint.", default="Sn63Pb37"),
-    plane=Choice((NO_PLANE, RELIEF, SOLID), "Copper at the joint.", default=NO_PLANE),
-    preheat=Given("°C", "Of the board before.", at_least=-40, at_most=200, default=25.0),
-    board=Choice(BOARDS, "The board.", default="FR-4"),
-    thickness=Given("m", "Of the board.", at_least=0.2e-3, at_most=10e-3, default=1.6e-3),
-    plastic=Choice(PLASTICS, "Of the part at the lead.", default="nylon 66"),
-    mat=Choice(MATS, "What lies on the bench.", default="silicone"),
-    seconds=Given("s", "Under heat; 0 s: until all is melted.", at_least=0, at_most=120, default=0),
-    neighbour=Given("m", "Distance of the neighbour.", above=0, at_most=20e-3, default=5e-3),
 )
 def joint_heat(
-    joint,
-    source,
-    tool,
-    tip,
-    tip_wet,
-    solder,
-    plane,
-    preheat,
-    board,
-    thickness,
-    plastic,
-    mat,
-    seconds,
-    neighbour,
-):
+    joint: Annotated[str, Choice((THROUGH_HOLE, SURFACE), "What kind of joint.")] = Setup.kind,
+    source: Annotated[str, Choice((IRON, HOT_AIR), "What heats it.")] = Setup.source,
+    tool: Annotated[
+        float, Given("°C", "What the tool is set to.", at_least=60, at_most=600)
+    ] = Setup.celsius,
+    tip: Annotated[str, Choice(tuple(TIPS), "The iron's tip.")] = Setup.tip,
+    tip_wet: Annotated[
+        str, Choice(("yes", "no"), "Whether fresh solder bridges tip and joint.")
+    ] = "yes",
+    solder: Annotated[str, Choice(alloy_names, "Solder in the joint.")] = Setup.solder,
+    plane: Annotated[str, Choice((NO_PLANE, RELIEF, SOLID), "Copper at the joint.")] = Setup.plane,
+    preheat: Annotated[
+        float, Given("°C", "Of the board before.", at_least=-40, at_most=200)
+    ] = Setup.preheat,
+    board: Annotated[str, Choice(BOARDS, "The board.")] = Setup.board,
+    thickness: Annotated[
+        float, Given("m", "Of the board.", at_least=0.2e-3, at_most=10e-3)
+    ] = Setup.thickness,
+    plastic: Annotated[str, Choice(PLASTICS, "Of the part at the lead.")] = Setup.plastic,
+    mat: Annotated[str, Choice(MATS, "What lies on the bench.")] = Setup.mat,
+    seconds: Annotated[
+        float, Given("s", "Under heat; 0 s: until all is melted.", at_least=0, at_most=120)
+    ] = 0,
+    neighbour: Annotated[
+        float, Given("m", "Distance of the neighbour.", above=0, at_most=20e-3)
+    ] = NEIGHBOUR_AWAY,
+) -> Found:
     """When the solder of one joint melts on both sides, and how hot the things around it get.
 
     Temperatures in °C, lengths in m (or text with units). `seconds` 0: the tool stays until all
@@ -272,7 +270,9 @@ def joint_heat(
     notes = [LIMITS, *_choices()]
     if "Bi" in alloy(solder).parts:
         notes.append(BISMUTH)
-    return found(values, working, word, reason, notes=notes, cautions=cautions)
+    return found(
+        values, working=working, verdict=word, reason=reason, notes=notes, cautions=cautions
+    )
 
 
 def _choices() -> list[str]:

@@ -7,7 +7,9 @@ water and within reach of a warm set. The parents' melting points are then never
 
 from __future__ import annotations
 
-from repairlib.core.calculator import Choice, Given, calculator, found
+from typing import Annotated
+
+from repairlib.core.calculator import Choice, Found, Given, calculator, found
 from repairlib.core.errors import RepairlibError
 from repairlib.core.quantity import Quantity
 from repairlib.heat.phase_diagrams import DIAGRAMS, liquidus, solidus
@@ -64,12 +66,13 @@ def soft_from(parts: dict[str, float]) -> float | None:
     title="Two solders meet",
     sources=("from memory",),
     cautions=("heat and fire", "fumes and flux"),
-    old=Choice(alloy_names, "The solder left on the pad."),
-    old_mm3=Given("", "How much of it, in mm³.", at_least=0, at_most=1e6),
-    new=Choice(alloy_names, "The solder added."),
-    new_mm3=Given("", "How much of it, in mm³.", at_least=0, at_most=1e6),
 )
-def solders_meet(old, old_mm3, new, new_mm3):
+def solders_meet(
+    old: Annotated[str, Choice(alloy_names, "The solder left on the pad.")],
+    old_mm3: Annotated[float, Given("", "How much of it, in mm³.", at_least=0, at_most=1e6)],
+    new: Annotated[str, Choice(alloy_names, "The solder added.")],
+    new_mm3: Annotated[float, Given("", "How much of it, in mm³.", at_least=0, at_most=1e6)],
+) -> Found:
     """The joint that two solders make, from their volumes in mm³ and their densities.
 
     Volumes from 0 to 1e6 mm³, not both 0. Verdict "rework" for lead with bismuth, "cannot tell" for
@@ -94,12 +97,17 @@ def solders_meet(old, old_mm3, new, new_mm3):
     title="Two solders meet, by mass",
     sources=("from memory",),
     cautions=("heat and fire", "fumes and flux"),
-    old=Choice(alloy_names, "The solder left on the pad."),
-    old_mass=Given("kg", "How much of it, such as 10 mg.", at_least=0, at_most=1),
-    new=Choice(alloy_names, "The solder added."),
-    new_mass=Given("kg", "How much of it, such as 30 mg.", at_least=0, at_most=1),
 )
-def solders_meet_by_mass(old, old_mass, new, new_mass):
+def solders_meet_by_mass(
+    old: Annotated[str, Choice(alloy_names, "The solder left on the pad.")],
+    old_mass: Annotated[
+        float, Given("kg", "How much of it, such as 10 mg.", at_least=0, at_most=1)
+    ],
+    new: Annotated[str, Choice(alloy_names, "The solder added.")],
+    new_mass: Annotated[
+        float, Given("kg", "How much of it, such as 30 mg.", at_least=0, at_most=1)
+    ],
+) -> Found:
     """The joint that two solders make, from their masses in kg, 0 to 1 kg, not both 0.
 
     As `solders_meet`.
@@ -120,7 +128,15 @@ def _meeting(left: Alloy, added: Alloy, left_mass: float, added_mass: float, ste
     steps = [*steps, "each metal: its mass in both solders over the whole mass"]
     lead = ("lead",) if has_lead(parts) else ()
     origin = (left.source, added.source, *sources)
-    return found(values, steps, verdict, reason, notes, origin, lead)
+    return found(
+        values,
+        working=steps,
+        verdict=verdict,
+        reason=reason,
+        notes=notes,
+        sources=origin,
+        cautions=lead,
+    )
 
 
 def _judged(parts, left: Alloy, added: Alloy, soft: float | None):

@@ -7,7 +7,9 @@ histories in `exposure_log`.
 
 from __future__ import annotations
 
-from repairlib.core.calculator import Choice, Given, calculator, found
+from typing import Annotated
+
+from repairlib.core.calculator import Choice, Found, Given, calculator, found
 from repairlib.core.errors import RepairlibError
 
 # Hours on the floor at 30 °C / 60 % RH at most. Level 1 has no limit, at 85 % RH at most.
@@ -34,7 +36,7 @@ _RESETS = {
     **dict.fromkeys(("4", "5", "5a"), (8.0, 5.0, 10.0)),
 }
 _HOUR = 3600.0
-_LEVEL = Choice(LEVELS, "Moisture sensitivity level, as on the bag.")
+_LEVEL = Annotated[str, Choice(LEVELS, "Moisture sensitivity level, as on the bag.")]
 
 
 def floor_life(level: str) -> float:
@@ -110,12 +112,17 @@ def days_and_hours(hours: float) -> str:
     topic="heat",
     title="Floor life left",
     sources=("moisture level table", "J-STD-033, not looked up"),
-    level=_LEVEL,
-    out=Given("s", "All the time it lay open so far.", at_least=0, at_most=1e9),
-    temperature=Given("°C", "The warmest air it lay in.", at_least=-40, at_most=100, default=23.0),
-    humidity=Given("%", "The wettest air it lay in.", at_least=0, at_most=100, default=50.0),
 )
-def floor_life_left(level, out, temperature, humidity):
+def floor_life_left(
+    level: _LEVEL,
+    out: Annotated[float, Given("s", "All the time it lay open so far.", at_least=0, at_most=1e9)],
+    temperature: Annotated[
+        float, Given("°C", "The warmest air it lay in.", at_least=-40, at_most=100)
+    ] = 23.0,
+    humidity: Annotated[
+        float, Given("%", "The wettest air it lay in.", at_least=0, at_most=100)
+    ] = 50.0,
+) -> Found:
     """How long a part of that level may still lie open: use now, or bake first.
 
     `out` in seconds (or text such as "80 h"), `temperature` in °C, `humidity` in % RH. The
@@ -127,7 +134,7 @@ def floor_life_left(level, out, temperature, humidity):
     hours = out / _HOUR
     if level == "6":
         reason = "level 6 is baked before each use; its label says how long it may then lie open"
-        return found({"floor_life": "see its label"}, [], BAKE, reason)
+        return found({"floor_life": "see its label"}, verdict=BAKE, reason=reason)
     whole = floor_life(level)
     left = whole - hours
     values = {
@@ -142,23 +149,24 @@ def floor_life_left(level, out, temperature, humidity):
             f"it lay in {temperature:g} °C and {humidity:g} % RH"
         )
         values["left"] = "not known in such air"
-        return found(values, working, BAKE, reason, notes=_notes())
+        return found(values, working=working, verdict=BAKE, reason=reason, notes=_notes())
     if left < 0:
         reason = f"{days_and_hours(-left)} past its floor life"
-        return found(values, working, BAKE, reason, notes=_notes())
+        return found(values, working=working, verdict=BAKE, reason=reason, notes=_notes())
     air = f"in air of at most {temperature:g} °C and {humidity:g} % RH"
     reason = f"{hours:g} h of {days_and_hours(whole)} are used, {air}"
-    return found(values, working, USE, reason, notes=_notes())
+    return found(values, working=working, verdict=USE, reason=reason, notes=_notes())
 
 
 @calculator(
     topic="heat",
     title="Resetting the floor clock in dry air",
     sources=("J-STD-033, not looked up",),
-    level=_LEVEL,
-    out=Given("s", "How long it lay open.", at_least=0, at_most=1e9),
 )
-def reset_in_dry_air(level, out):
+def reset_in_dry_air(
+    level: _LEVEL,
+    out: Annotated[float, Given("s", "How long it lay open.", at_least=0, at_most=1e9)],
+) -> Found:
     """How long a dry cabinet takes to set the clock back to zero, where it can.
 
     `out` in seconds, or text such as "3 h". Source: J-STD-033 from memory.
@@ -170,25 +178,28 @@ def reset_in_dry_air(level, out):
     rule = reset_rule(level, hours)
     if rule is None:
         if level == "1":
-            return found({}, [], "not needed", "level 1 has no floor life to reset")
+            return found({}, verdict="not needed", reason="level 1 has no floor life to reset")
         reason = "dry air does not reset this clock" if level == "6" else "it lay open too long"
-        return found({}, [], BAKE, reason)
+        return found({}, verdict=BAKE, reason=reason)
     dry, humidity = rule
     times = _RESETS[level][2]
     values = {"for": days_and_hours(dry), "humidity": f"{humidity:g} % RH at most"}
-    return found(values, [f"{times:g} × {hours:g} h"], "keep dry", f"{hours:g} h out")
+    return found(
+        values, working=[f"{times:g} × {hours:g} h"], verdict="keep dry", reason=f"{hours:g} h out"
+    )
 
 
 @calculator(
     topic="heat",
     title="Humidity card read",
     sources=("humidity indicator card", "J-STD-033, not looked up", "dry-pack FAQ"),
-    level=_LEVEL,
-    spot_5=Choice(SPOTS, "The 5 % spot: dry is blue, wet is pink."),
-    spot_10=Choice(SPOTS, "The 10 % spot."),
-    spot_60=Choice(SPOTS, "The 60 % spot."),
 )
-def humidity_card(level, spot_5, spot_10, spot_60):
+def humidity_card(
+    level: _LEVEL,
+    spot_5: Annotated[str, Choice(SPOTS, "The 5 % spot: dry is blue, wet is pink.")],
+    spot_10: Annotated[str, Choice(SPOTS, "The 10 % spot.")],
+    spot_60: Annotated[str, Choice(SPOTS, "The 60 % spot.")],
+) -> Found:
     """What the spots of a humidity card in a bag just opened ask for.
 
     From memory of J-STD-033: level 2 is baked when the 60 % spot is not dry; levels 2a to 5a when
@@ -208,15 +219,15 @@ def humidity_card(level, spot_5, spot_10, spot_60):
         read = f"5 % {spot_5}, 10 % {spot_10}, 60 % {spot_60}"
         raise RepairlibError(read, wrong, "spots that turn from 5 % up")
     if level == "6":
-        return found({}, [], BAKE, "level 6 is always baked", notes)
+        return found({}, verdict=BAKE, reason="level 6 is always baked", notes=notes)
     if level == "1":
-        return found({}, [], USE, "level 1 needs no dry pack", notes)
+        return found({}, verdict=USE, reason="level 1 needs no dry pack", notes=notes)
     if level == "2":
         bake, told = spot_60 != FRESH, f"the 60 % spot is {spot_60}"
     else:
         bake = spot_10 != FRESH  # the 5 % spot has turned at least as far, see above
         told = f"the 5 % spot is {spot_5}, the 10 % spot is {spot_10}"
-    return found({}, [], BAKE if bake else USE, told, notes)
+    return found({}, verdict=BAKE if bake else USE, reason=told, notes=notes)
 
 
 def _notes() -> tuple[str, ...]:

@@ -8,9 +8,9 @@ the NIST assessment has 18.91, 62.13 and 96.59 at 182.2 °C.
 from __future__ import annotations
 
 from bisect import bisect_right
-from typing import NamedTuple
+from typing import Annotated, NamedTuple
 
-from repairlib.core.calculator import Choice, Given, calculator, found
+from repairlib.core.calculator import Choice, Found, Given, calculator, found
 from repairlib.core.errors import RepairlibError
 from repairlib.core.quantity import Quantity
 
@@ -149,10 +149,13 @@ def just_melted(system: str, percent: float) -> float:
     title="Melting by composition",
     sources=("from memory",),
     cautions=("heat and fire",),
-    system=Choice(tuple(DIAGRAMS), "Which two metals."),
-    percent=Given("%", "wt % Sn in Sn-Pb, wt % Bi in Sn-Bi.", at_least=0, at_most=100),
 )
-def melting_by_composition(system, percent):
+def melting_by_composition(
+    system: Annotated[str, Choice(tuple(DIAGRAMS), "Which two metals.")],
+    percent: Annotated[
+        float, Given("%", "wt % Sn in Sn-Pb, wt % Bi in Sn-Bi.", at_least=0, at_most=100)
+    ],
+) -> Found:
     """Solidus, liquidus and the share that is liquid just above the eutectic temperature.
 
     `percent` is wt % Sn for Sn-Pb and wt % Bi for Sn-Bi, 0 to 100. Raises RepairlibError outside.
@@ -176,7 +179,7 @@ def melting_by_composition(system, percent):
     ]
     notes = [f"Good to about ±{diagram.margin:g} °C between the points.", diagram.note]
     lead = ("lead",) if system == "Sn-Pb" else ()
-    return found(values, working, notes=notes, sources=diagram.sources, cautions=lead)
+    return found(values, working=working, notes=notes, sources=diagram.sources, cautions=lead)
 
 
 def _diagram(system: str) -> Diagram:

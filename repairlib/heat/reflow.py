@@ -7,9 +7,9 @@ is "cannot tell". So is what a gap, a stuck sensor or a log cut short leaves ope
 from __future__ import annotations
 
 from html import escape
-from typing import NamedTuple
+from typing import Annotated, NamedTuple
 
-from repairlib.core.calculator import Choice, Given, Text, calculator, found
+from repairlib.core.calculator import Choice, Found, Given, Text, calculator, found
 from repairlib.core.errors import RepairlibError
 from repairlib.core.finding import Finding
 from repairlib.core.quantity import Quantity
@@ -236,16 +236,21 @@ def _quantity(one: Criterion) -> object:
     title="Reflow profile judged",
     sources=("J-STD-020D table 5-2", "J-STD-020C tables"),
     cautions=_CAUTIONS,
-    points=Text("The profile: seconds and °C, points parted by commas: 0 25, 90 150, 180 200."),
-    alloy=Choice(ALLOYS, "Kind of solder."),
-    thickness=Given("m", "Thickness of the part's body.", above=0, at_most=0.1),
-    volume=Given("", "Volume of the body without terminals, in mm³.", above=0, at_most=1e6),
-    uncertainty=Given(
-        "°C", "The sensor is good to plus or minus this.", at_least=0, at_most=50, default=SENSOR
-    ),
-    edition=Choice(EDITIONS, "Revision: D.1 (and later) or C.", default=D1),
 )
-def judge_reflow(points, alloy, thickness, volume, uncertainty, edition):
+def judge_reflow(
+    points: Annotated[
+        str, Text("The profile: seconds and °C, points parted by commas: 0 25, 90 150, 180 200.")
+    ],
+    alloy: Annotated[str, Choice(ALLOYS, "Kind of solder.")],
+    thickness: Annotated[float, Given("m", "Thickness of the part's body.", above=0, at_most=0.1)],
+    volume: Annotated[
+        float, Given("", "Volume of the body without terminals, in mm³.", above=0, at_most=1e6)
+    ],
+    uncertainty: Annotated[
+        float, Given("°C", "The sensor is good to plus or minus this.", at_least=0, at_most=50)
+    ] = SENSOR,
+    edition: Annotated[str, Choice(EDITIONS, "Revision: D.1 (and later) or C.")] = D1,
+) -> Found:
     """A typed profile against J-STD-020 by package: pass, fail or cannot tell, with each reason.
 
     `points` are seconds and °C; `thickness` in metres, `volume` in mm³; `uncertainty` in K.

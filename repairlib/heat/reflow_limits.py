@@ -6,9 +6,9 @@ The user's reading is used: the part's own rating Tc is the most that its body m
 
 from __future__ import annotations
 
-from typing import NamedTuple
+from typing import Annotated, NamedTuple
 
-from repairlib.core.calculator import Choice, Given, calculator, found
+from repairlib.core.calculator import Choice, Found, Given, calculator, found
 from repairlib.core.errors import RepairlibError
 from repairlib.core.quantity import Quantity
 
@@ -215,12 +215,15 @@ def in_words(limits: Range, unit: str) -> str:
     title="Reflow limits of a package",
     sources=("J-STD-020D table 5-2", "J-STD-020C tables"),
     cautions=("heat and fire",),
-    alloy=Choice(ALLOYS, "Kind of solder."),
-    thickness=Given("m", "Thickness of the body.", above=0, at_most=0.1),
-    volume=Given("", "Volume of the body without terminals, in mm³.", above=0, at_most=1e6),
-    edition=Choice(EDITIONS, "Revision: D.1 (and later) or C.", default=D1),
 )
-def reflow_limits(alloy, thickness, volume, edition):
+def reflow_limits(
+    alloy: Annotated[str, Choice(ALLOYS, "Kind of solder.")],
+    thickness: Annotated[float, Given("m", "Thickness of the body.", above=0, at_most=0.1)],
+    volume: Annotated[
+        float, Given("", "Volume of the body without terminals, in mm³.", above=0, at_most=1e6)
+    ],
+    edition: Annotated[str, Choice(EDITIONS, "Revision: D.1 (and later) or C.")] = D1,
+) -> Found:
     """What J-STD-020 allows a part to see, by the thickness and volume of its body.
 
     `thickness` in metres (or text such as "1.6 mm"), `volume` in mm³, both above 0. Raises
@@ -243,7 +246,7 @@ def reflow_limits(alloy, thickness, volume, edition):
         "from_25_to_peak": in_words(limits.total, "s"),
     }
     working = [f"{alloy}, {millimetres:g} mm thick, {volume:g} mm³: Tc {limits.peak[1]:g} °C"]
-    return found(values, working, notes=limits.notes, sources=limits.sources)
+    return found(values, working=working, notes=limits.notes, sources=limits.sources)
 
 
 def _check_word(word: str, known: tuple[str, ...], what: str) -> None:

@@ -9,9 +9,9 @@ from __future__ import annotations
 
 import re
 from functools import cache
-from typing import NamedTuple
+from typing import Annotated, NamedTuple
 
-from repairlib.core.calculator import Choice, Text, calculator, found
+from repairlib.core.calculator import Choice, Found, Text, calculator, found
 from repairlib.core.errors import RepairlibError
 from repairlib.core.quantity import Quantity
 from repairlib.core.tables import read_table
@@ -198,9 +198,10 @@ def in_words(parts: dict[str, float]) -> str:
     title="A solder",
     sources=("solder alloys table",),
     cautions=("heat and fire", "fumes and flux"),
-    solder=Choice(alloy_names, "Which solder, by composition or short name."),
 )
-def solder_alloy(solder):
+def solder_alloy(
+    solder: Annotated[str, Choice(alloy_names, "Which solder, by composition or short name.")],
+) -> Found:
     """What is in a solder, where it melts, its density, its flux, and whether it holds lead.
 
     `solder` is one of the table, by name or short name. Raises RepairlibError for any other.
@@ -233,7 +234,11 @@ def solder_alloy(solder):
     lead = ("lead",) if one.leaded else ()
     working = [in_words(one.parts)]
     return found(
-        values, working, notes=notes, sources=(one.source, *standard, *memory), cautions=lead
+        values,
+        working=working,
+        notes=notes,
+        sources=(one.source, *standard, *memory),
+        cautions=lead,
     )
 
 
@@ -242,9 +247,10 @@ def solder_alloy(solder):
     title="A composition",
     sources=("from memory",),
     cautions=("heat and fire", "fumes and flux"),
-    composition=Text("Symbols with wt %, such as Sn63Pb37."),
 )
-def solder_composition(composition):
+def solder_composition(
+    composition: Annotated[str, Text("Symbols with wt %, such as Sn63Pb37.")],
+) -> Found:
     """Density and heat of melting of a composition, estimated from its metals.
 
     The parts must make 100 wt % within 0.5. Raises RepairlibError for anything else. Source:
@@ -264,7 +270,9 @@ def solder_composition(composition):
         "heat of melting = Σ(wt % / 100 × heat of the metal)",
     ]
     notes = ["Estimates: measured heats of melting run lower, 37 to 45 kJ/kg for Sn63Pb37."]
-    return found(values, working, notes=notes, cautions=("lead",) if has_lead(parts) else ())
+    return found(
+        values, working=working, notes=notes, cautions=("lead",) if has_lead(parts) else ()
+    )
 
 
 def _alloy(row: dict[str, str]) -> Alloy:

@@ -7,8 +7,9 @@ Fill limits are those of IPC-A-610, revision F, with what revision G put right.
 from __future__ import annotations
 
 from math import pi
+from typing import Annotated
 
-from repairlib.core.calculator import Choice, Given, calculator, found
+from repairlib.core.calculator import Choice, Found, Given, calculator, found
 from repairlib.core.errors import RepairlibError
 from repairlib.core.quantity import Quantity
 from repairlib.heat.solder_alloys import alloy, alloy_names
@@ -102,16 +103,26 @@ def fill_needed(product_class: str, leads: int, board: float, plane: bool = Fals
     title="Solder for a joint",
     sources=("IPC-A-610F", "from memory"),
     cautions=("heat and fire", "fumes and flux"),
-    hole=Given("m", "Diameter of the finished hole.", at_least=1e-5, at_most=0.1),
-    lead=Given("m", "Diameter of the lead, or side of a square pin.", at_least=1e-5, at_most=0.1),
-    board=Given("m", "Thickness of the board.", at_least=1e-5, at_most=0.1),
-    fill=Given("%", "How far the hole is filled.", at_least=0, at_most=100, default=100.0),
-    wire=Given("m", "Diameter of the solder wire.", at_least=1e-5, at_most=0.01, default=0.7e-3),
-    flux=Given("%", "Flux in the wire, by mass.", at_least=0, at_most=20, default=2.2),
-    solder=Choice(alloy_names, "Which solder.", default="Sn63Pb37"),
-    pin=Choice(("round", "square"), "Shape of the lead.", default="round"),
 )
-def solder_for_joint(hole, lead, board, fill, wire, flux, solder, pin):
+def solder_for_joint(
+    hole: Annotated[
+        float, Given("m", "Diameter of the finished hole.", at_least=1e-5, at_most=0.1)
+    ],
+    lead: Annotated[
+        float,
+        Given("m", "Diameter of the lead, or side of a square pin.", at_least=1e-5, at_most=0.1),
+    ],
+    board: Annotated[float, Given("m", "Thickness of the board.", at_least=1e-5, at_most=0.1)],
+    fill: Annotated[
+        float, Given("%", "How far the hole is filled.", at_least=0, at_most=100)
+    ] = 100.0,
+    wire: Annotated[
+        float, Given("m", "Diameter of the solder wire.", at_least=1e-5, at_most=0.01)
+    ] = 0.7e-3,
+    flux: Annotated[float, Given("%", "Flux in the wire, by mass.", at_least=0, at_most=20)] = 2.2,
+    solder: Annotated[str, Choice(alloy_names, "Which solder.")] = "Sn63Pb37",
+    pin: Annotated[str, Choice(("round", "square"), "Shape of the lead.")] = "round",
+) -> Found:
     """Volume and mass of solder in a plated hole, and the length of cored wire that holds it.
 
     Lengths in metres, `fill` 0 to 100 %, `flux` 0 to 20 % by mass. Fillets are not counted: take a
@@ -139,7 +150,7 @@ def solder_for_joint(hole, lead, board, fill, wire, flux, solder, pin):
         f"wire: {100 * share:.3g} % of its volume is metal; length = {length:.3g} mm",
     ]
     notes = ["The hole only: fillets and what stays on the tip come on top."]
-    return found(values, working, notes=notes, cautions=("lead",) if one.leaded else ())
+    return found(values, working=working, notes=notes, cautions=("lead",) if one.leaded else ())
 
 
 @calculator(
@@ -147,13 +158,16 @@ def solder_for_joint(hole, lead, board, fill, wire, flux, solder, pin):
     title="Hole fill",
     sources=("IPC-A-610F", "IPC-A-610G", "IPC-A-610, 2003"),
     cautions=("heat and fire",),
-    product_class=Choice(CLASSES, "1 general, 2 dedicated service, 3 must not fail."),
-    leads=Given("", "Leads of the part.", at_least=1, at_most=10_000),
-    board=Given("m", "Thickness of the board.", at_least=1e-5, at_most=0.1),
-    measured=Given("%", "The fill that you see.", at_least=0, at_most=100),
-    plane=Choice(("no", "yes"), "Tied to a heat-sinking plane.", default="no"),
 )
-def judge_hole_fill(product_class, leads, board, measured, plane):
+def judge_hole_fill(
+    product_class: Annotated[
+        str, Choice(CLASSES, "1 general, 2 dedicated service, 3 must not fail.")
+    ],
+    leads: Annotated[float, Given("", "Leads of the part.", at_least=1, at_most=10_000)],
+    board: Annotated[float, Given("m", "Thickness of the board.", at_least=1e-5, at_most=0.1)],
+    measured: Annotated[float, Given("%", "The fill that you see.", at_least=0, at_most=100)],
+    plane: Annotated[str, Choice(("no", "yes"), "Tied to a heat-sinking plane.")] = "no",
+) -> Found:
     """Whether a plated hole is filled enough for its class.
 
     `board` in metres, `measured` 0 to 100 %. Verdict "accept", "reject", or "cannot tell" for class
@@ -170,7 +184,12 @@ def judge_hole_fill(product_class, leads, board, measured, plane):
     ]
     if needed is None:
         reason = "this table names no fill for class 1: judge by use"
-        return found({"target": Quantity(100, "%")}, [], "cannot tell", reason, notes)
+        return found(
+            {"target": Quantity(100, "%")},
+            verdict="cannot tell",
+            reason=reason,
+            notes=notes,
+        )
     values = {
         "needed": Quantity(needed, "%", 3),
         "needed_height": Quantity(board * needed / 100, "m", 3),
@@ -180,7 +199,7 @@ def judge_hole_fill(product_class, leads, board, measured, plane):
         step += f", the smaller of 50 % = {board / MM / 2:.3g} mm and 1.2 mm"
     verdict = "accept" if measured >= needed - 1e-9 else "reject"
     reason = f"{measured:g} % seen, {needed:.3g} % needed"
-    return found(values, [step], verdict, reason, notes)
+    return found(values, working=[step], verdict=verdict, reason=reason, notes=notes)
 
 
 @calculator(
@@ -188,11 +207,12 @@ def judge_hole_fill(product_class, leads, board, measured, plane):
     title="Stencil opening",
     sources=("from memory",),
     cautions=("fumes and flux",),
-    length=Given("m", "Length of the opening.", at_least=1e-6, at_most=0.1),
-    width=Given("m", "Width of the opening.", at_least=1e-6, at_most=0.1),
-    stencil=Given("m", "Thickness of the stencil.", at_least=1e-6, at_most=0.01),
 )
-def stencil_opening(length, width, stencil):
+def stencil_opening(
+    length: Annotated[float, Given("m", "Length of the opening.", at_least=1e-6, at_most=0.1)],
+    width: Annotated[float, Given("m", "Width of the opening.", at_least=1e-6, at_most=0.1)],
+    stencil: Annotated[float, Given("m", "Thickness of the stencil.", at_least=1e-6, at_most=0.01)],
+) -> Found:
     """Paste and metal of a stencil opening, and whether the paste lets go of the wall.
 
     Lengths in metres. Verdict "aim met" or "aim missed". Source: aims of IPC-7525, area ratio above
@@ -213,7 +233,7 @@ def stencil_opening(length, width, stencil):
     met = area_ratio > AREA_RATIO and aspect > ASPECT_RATIO
     reason = f"aims: area ratio above {AREA_RATIO:g}, width over thickness above {ASPECT_RATIO:g}"
     working = ["area ratio = opening / wall; about half of the paste is metal by volume"]
-    return found(values, working, "aim met" if met else "aim missed", reason)
+    return found(values, working=working, verdict="aim met" if met else "aim missed", reason=reason)
 
 
 def _positive(**lengths: float) -> None:

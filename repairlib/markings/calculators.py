@@ -2,7 +2,9 @@
 
 from __future__ import annotations
 
-from repairlib.core.calculator import Choice, Given, Text, calculator, found
+from typing import Annotated
+
+from repairlib.core.calculator import Choice, Found, Given, Text, calculator, found
 from repairlib.core.errors import RepairlibError
 from repairlib.core.quantity import Quantity, read_quantity
 from repairlib.markings.colours import OLDER
@@ -30,12 +32,14 @@ _LETTERS = (NO_LETTER, *(letter for letter in LETTERS if letter.isalpha()))
     topic="markings",
     title="Capacitor marking for a value",
     sources=("KEMET ceramic ordering table", "IEC 60062:2016"),
-    capacitance=Given(
-        "F", "The capacitance to be marked, of two figures.", at_least=1e-13, at_most=9.9e-4
-    ),
-    tolerance=Choice(_LETTERS, "The tolerance letter.", default=NO_LETTER),
 )
-def capacitor_code(capacitance, tolerance):
+def capacitor_code(
+    capacitance: Annotated[
+        float,
+        Given("F", "The capacitance to be marked, of two figures.", at_least=1e-13, at_most=9.9e-4),
+    ],
+    tolerance: Annotated[str, Choice(_LETTERS, "The tolerance letter.")] = NO_LETTER,
+) -> Found:
     """The codes that a capacitor of this value carries: what to look for in the parts drawer.
 
     `capacitance` in farad, from 0.1 pF to 990 µF; `tolerance` a letter of IEC 60062 or "none".
@@ -53,7 +57,7 @@ def capacitor_code(capacitance, tolerance):
     for allowed in _spans(letter, capacitance):
         low, high = allowed.limits(capacitance)
         working.append(f"{letter} is {allowed}: {Quantity(low, 'F')} to {Quantity(high, 'F')}")
-    return found(values, working)
+    return found(values, working=working)
 
 
 def _spans(letter: str, capacitance: float) -> list[Tolerance]:
@@ -64,11 +68,14 @@ def _spans(letter: str, capacitance: float) -> list[Tolerance]:
     topic="markings",
     title="Resistor bands and codes for a value",
     sources=("Vishay colour card", "IEC 60062:2016", "Yageo chip marking"),
-    resistance=Given("Ω", "The resistance.", at_least=0, at_most=9.9e10),
-    tolerance=Choice(BAND_TOLERANCES, "The tolerance either side.", default="5 %"),
-    tempco=Choice(_COEFFICIENTS, "The temperature coefficient in ppm/K.", default=NO_LETTER),
 )
-def resistor_bands(resistance, tolerance, tempco):
+def resistor_bands(
+    resistance: Annotated[float, Given("Ω", "The resistance.", at_least=0, at_most=9.9e10)],
+    tolerance: Annotated[str, Choice(BAND_TOLERANCES, "The tolerance either side.")] = "5 %",
+    tempco: Annotated[
+        str, Choice(_COEFFICIENTS, "The temperature coefficient in ppm/K.")
+    ] = NO_LETTER,
+) -> Found:
     """What a resistor of this value carries: bands, letter code, chip codes.
 
     `resistance` in ohm, up to three figures; `tolerance` and `tempco` (ppm/K) as the bands know
@@ -94,7 +101,12 @@ def resistor_bands(resistance, tolerance, tempco):
         notes.append("This tolerance band is of the 2016 edition; in 2005 grey was 0.05 %.")
     sources = (OLDER,) if notes else ()
     return found(
-        values, [f"{Quantity(resistance, 'Ω')} {tolerance}: {bands}"], None, None, notes, sources
+        values,
+        working=[f"{Quantity(resistance, 'Ω')} {tolerance}: {bands}"],
+        verdict=None,
+        reason=None,
+        notes=notes,
+        sources=sources,
     )
 
 
@@ -102,10 +114,15 @@ def resistor_bands(resistance, tolerance, tempco):
     topic="markings",
     title="Inductor bands and code for a value",
     sources=("Token inductor colour code", "CTC coils"),
-    inductance=Given("H", "The inductance, of two figures.", at_least=1e-8, at_most=0.99),
-    tolerance=Choice(("20 %", "10 %", "5 %"), "The tolerance either side.", default="10 %"),
 )
-def inductor_bands(inductance, tolerance):
+def inductor_bands(
+    inductance: Annotated[
+        float, Given("H", "The inductance, of two figures.", at_least=1e-8, at_most=0.99)
+    ],
+    tolerance: Annotated[
+        str, Choice(("20 %", "10 %", "5 %"), "The tolerance either side.")
+    ] = "10 %",
+) -> Found:
     """What an inductor of this value carries: four bands in µH, and the code.
 
     `inductance` in henry. What cannot say the value is "none".
@@ -119,19 +136,20 @@ def inductor_bands(inductance, tolerance):
         "bands": _or_none(write_inductor_bands, inductance, fraction),
         "code": _or_none(write_inductor_code, inductance, _BAND_LETTERS[tolerance]),
     }
-    return found(values, [f"{Quantity(inductance, 'H')} is {inductance * 1e6:.6g} µH"])
+    return found(values, working=[f"{Quantity(inductance, 'H')} is {inductance * 1e6:.6g} µH"])
 
 
 @calculator(
     topic="markings",
     title="What else these bands could be",
     sources=("common practice", "Vishay colour card"),
-    bands=Text("The colours as you see them."),
-    measured=Text(
-        "What the meter says out of the board, such as 4.7 kΩ; may be empty.", default=""
-    ),
 )
-def band_confusions(bands, measured):
+def band_confusions(
+    bands: Annotated[str, Text("The colours as you see them.")],
+    measured: Annotated[
+        str, Text("What the meter says out of the board, such as 4.7 kΩ; may be empty.")
+    ] = "",
+) -> Found:
     """What a resistor could be if heat or the lamp changed one colour, such as red into brown.
 
     `bands` is a text of colours, `measured` a resistance or empty. With a measured resistance the
@@ -143,13 +161,13 @@ def band_confusions(bands, measured):
     found_else = what_else(bands)
     if not measured.strip():
         said = [f"{change}: {reading.headline}" for change, reading in found_else]
-        return found({"possible": len(said)}, said)
+        return found({"possible": len(said)}, working=said)
     ohm = read_quantity(measured, "Ω")
     fits = [(change, reading) for change, reading in found_else if _agrees(reading, ohm.value)]
     said = [f"{change}: {reading.headline}" for change, reading in fits]
     values = {"measured": ohm, "fits": "; ".join(change for change, _ in fits) or "none"}
     notes = ["A burnt resistor may have changed its value too: look for why it burnt."]
-    return found(values, said, notes=notes)
+    return found(values, working=said, notes=notes)
 
 
 def _agrees(reading, ohm: float) -> bool:

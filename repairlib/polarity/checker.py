@@ -3,8 +3,9 @@
 from __future__ import annotations
 
 from dataclasses import dataclass
+from typing import Annotated
 
-from repairlib.core.calculator import Choice, calculator, found
+from repairlib.core.calculator import Choice, Found, calculator, found
 from repairlib.polarity.rules import (
     EITHER,
     NON_POLAR_PLACE,
@@ -56,27 +57,21 @@ def _board_marks_or_nothing() -> tuple[str, ...]:
     topic="polarity",
     title="Polarity check",
     sources=("common practice",),
-    family=Choice(families, "What kind of part it is, by its body."),
-    part_mark=Choice(part_mark_names, "The mark that you see on the part."),
-    board_mark=Choice(board_marks, "The mark that the board shows at its place."),
-    fitted=Choice(FITTED, "How you mean to fit it.", default=NOT_DECIDED),
-    also_on_part=Choice(_part_marks_or_nothing, "A second mark on the part.", default=NOTHING_ELSE),
-    also_on_part_at=Choice(ENDS, "Where that second mark is.", default=NOT_SAID),
-    also_on_board=Choice(
-        _board_marks_or_nothing, "A second mark on the board.", default=NOTHING_ELSE
-    ),
-    also_on_board_at=Choice(ENDS, "Where that second mark is.", default=NOT_SAID),
 )
 def check_polarity(
-    family,
-    part_mark,
-    board_mark,
-    fitted,
-    also_on_part,
-    also_on_part_at,
-    also_on_board,
-    also_on_board_at,
-):
+    family: Annotated[str, Choice(families, "What kind of part it is, by its body.")],
+    part_mark: Annotated[str, Choice(part_mark_names, "The mark that you see on the part.")],
+    board_mark: Annotated[str, Choice(board_marks, "The mark that the board shows at its place.")],
+    fitted: Annotated[str, Choice(FITTED, "How you mean to fit it.")] = NOT_DECIDED,
+    also_on_part: Annotated[
+        str, Choice(_part_marks_or_nothing, "A second mark on the part.")
+    ] = NOTHING_ELSE,
+    also_on_part_at: Annotated[str, Choice(ENDS, "Where that second mark is.")] = NOT_SAID,
+    also_on_board: Annotated[
+        str, Choice(_board_marks_or_nothing, "A second mark on the board.")
+    ] = NOTHING_ELSE,
+    also_on_board_at: Annotated[str, Choice(ENDS, "Where that second mark is.")] = NOT_SAID,
+) -> Found:
     """Compare the end that the part's mark shows with the end that the board's mark shows.
 
     The verdict is "right", "reversed" or "cannot tell", with the reason, with what happens if
@@ -106,7 +101,7 @@ def check_polarity(
             "if_wrong": kind.if_wrong,
             "look_at": f"on the part: {part.look_at}; on the board: {board.look_at}",
         },
-        [part.step, board.step, f"So: {verdict}."],
+        working=[part.step, board.step, f"So: {verdict}."],
         verdict=verdict,
         reason=reason,
         notes=_notes(kind, board),

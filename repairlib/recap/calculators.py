@@ -2,7 +2,9 @@
 
 from __future__ import annotations
 
-from repairlib.core.calculator import Choice, Given, calculator, found
+from typing import Annotated
+
+from repairlib.core.calculator import Choice, Found, Given, calculator, found
 from repairlib.core.quantity import Quantity
 from repairlib.recap import words
 from repairlib.recap.capacitor import Capacitor
@@ -14,11 +16,16 @@ from repairlib.recap.rules import RULES, decide
     title="What to fit for an old capacitor",
     sources=("common practice",),
     cautions=("stored charge",),
-    capacitance=Given("F", "The marked capacitance of the old part.", at_least=1e-13, at_most=1),
-    rated_voltage=Given("V", "The marked rated voltage of the old part.", above=0, at_most=1e5),
-    kind=Choice(words.KINDS, "What the old part is; look at it."),
 )
-def replacement_capacitor(capacitance, rated_voltage, kind):
+def replacement_capacitor(
+    capacitance: Annotated[
+        float, Given("F", "The marked capacitance of the old part.", at_least=1e-13, at_most=1)
+    ],
+    rated_voltage: Annotated[
+        float, Given("V", "The marked rated voltage of the old part.", above=0, at_most=1e5)
+    ],
+    kind: Annotated[str, Choice(words.KINDS, "What the old part is; look at it.")],
+) -> Found:
     """What the recap planner proposes for one old capacitor, with the rules it used.
 
     `capacitance` in farad, 0.1 pF to 1 F; `rated_voltage` in volts, above 0; `kind` one of
@@ -44,7 +51,7 @@ def replacement_capacitor(capacitance, rated_voltage, kind):
     working = [f"{name}: {what}" for name, what in rules] or [RULES[decision.rule][0]]
     return found(
         values,
-        working,
+        working=working,
         verdict=decision.verdict,
         reason=decision.why.rstrip("."),
         notes=decision.looks,

@@ -6,8 +6,9 @@ Each says what is left, what it needs, and what to verify. None is ever called s
 from __future__ import annotations
 
 from math import log10
+from typing import Annotated
 
-from repairlib.core.calculator import Choice, Given, calculator, found
+from repairlib.core.calculator import Choice, Found, Given, calculator, found
 from repairlib.core.errors import RepairlibError
 from repairlib.core.quantity import Quantity, brief
 from repairlib.health import own_leakage_limit
@@ -33,12 +34,15 @@ _REVERSE_V = 1.5
     topic="recap",
     title="Class 2 ceramic under voltage",
     sources=("UF Capacitors bias note",),
-    size=Choice(tuple(LEFT_AT_POINT), "The chip size, in hundredths of an inch."),
-    capacitance=Given("F", "The marked capacitance.", at_least=1e-12, at_most=1e-3),
-    rated_voltage=Given("V", "The rated voltage.", above=0, at_most=1e4),
-    bias=Given("V", "The steady voltage across it.", at_least=0, at_most=1e4),
 )
-def ceramic_under_bias(size, capacitance, rated_voltage, bias):
+def ceramic_under_bias(
+    size: Annotated[str, Choice(tuple(LEFT_AT_POINT), "The chip size, in hundredths of an inch.")],
+    capacitance: Annotated[
+        float, Given("F", "The marked capacitance.", at_least=1e-12, at_most=1e-3)
+    ],
+    rated_voltage: Annotated[float, Given("V", "The rated voltage.", above=0, at_most=1e4)],
+    bias: Annotated[float, Given("V", "The steady voltage across it.", at_least=0, at_most=1e4)],
+) -> Found:
     """What capacitance a class 2 ceramic chip has left under a steady voltage.
 
     `capacitance` in farad, `rated_voltage` and `bias` in volts. Only 10 µF 10 V chips are known
@@ -56,14 +60,20 @@ def ceramic_under_bias(size, capacitance, rated_voltage, bias):
     if abs(capacitance / BIAS_FARAD - 1) > 1e-6 or rated_voltage != BIAS_RATED:
         reason = f"only 10 µF 10 V chips are known here: {_READ_CURVE}"
         note = "At its rated voltage such a part can lose more than half."
-        return found({}, (), CANNOT_TELL, reason, (note,), ("TI converter data sheet",))
+        return found(
+            {},
+            verdict=CANNOT_TELL,
+            reason=reason,
+            notes=(note,),
+            sources=("TI converter data sheet",),
+        )
     left_at_point = LEFT_AT_POINT[size]
     if bias > BIAS_POINT:
         reason = (
             f"the published point is at {BIAS_POINT:g} V; above it less than "
             f"{brief(left_at_point, 'F')} is left: {_READ_CURVE}"
         )
-        return found({}, (), CANNOT_TELL, reason)
+        return found({}, verdict=CANNOT_TELL, reason=reason)
     lost = 1 - left_at_point / capacitance
     loss = float(f"{lost * bias / BIAS_POINT:.6g}")
     left = capacitance * (1 - loss)
@@ -74,18 +84,23 @@ def ceramic_under_bias(size, capacitance, rated_voltage, bias):
         f"left: {brief(capacitance, 'F')} × {1 - loss:.4g} = {brief(left, 'F')}",
     ]
     values = {"capacitance_left": Quantity(left, "F", 3), "loss": Quantity(loss * 100, "%", 3)}
-    return found(values, working, notes=() if bias in (0, BIAS_POINT) else (_STRAIGHT,))
+    return found(values, working=working, notes=() if bias in (0, BIAS_POINT) else (_STRAIGHT,))
 
 
 @calculator(
     topic="recap",
     title="Ageing of a ceramic",
     sources=("ceramic ageing, quoted",),
-    dielectric=Choice(tuple(AGEING), "The temperature characteristic."),
-    capacitance=Given("F", "Its capacitance one hour after soldering.", above=0, at_most=1e-3),
-    age=Given("s", "Time since it was soldered, with its unit.", at_least=3600, at_most=3e9),
 )
-def ceramic_ageing(dielectric, capacitance, age):
+def ceramic_ageing(
+    dielectric: Annotated[str, Choice(tuple(AGEING), "The temperature characteristic.")],
+    capacitance: Annotated[
+        float, Given("F", "Its capacitance one hour after soldering.", above=0, at_most=1e-3)
+    ],
+    age: Annotated[
+        float, Given("s", "Time since it was soldered, with its unit.", at_least=3600, at_most=3e9)
+    ],
+) -> Found:
     """What capacitance a ceramic has left with the years; soldering starts it anew.
 
     `capacitance` in farad, `age` with its unit, one hour or more. X5R is given as a range, and the
@@ -109,7 +124,7 @@ def ceramic_ageing(dielectric, capacitance, age):
         "A usual figure, not a limit. Losses by voltage and by heat come on top.",
         "A choice: counted from one hour after soldering.",
     )
-    return found(values, working, notes=notes)
+    return found(values, working=working, notes=notes)
 
 
 @calculator(
@@ -117,12 +132,19 @@ def ceramic_ageing(dielectric, capacitance, age):
     title="Two equal electrolytics in series",
     sources=("common practice", "Lelon RGA", "from memory"),
     cautions=("stored charge", "mains", "heat and fire"),
-    capacitance=Given("F", "The marked capacitance of each.", at_least=1e-7, at_most=1),
-    rated_voltage=Given("V", "The marked rated voltage of each.", at_least=6.3, at_most=450),
-    total_voltage=Given("V", "The highest voltage across both.", above=0, at_most=2000),
-    tolerance=Given("%", "Of each capacitance.", at_least=0, at_most=50, default=20.0),
 )
-def series_pair(capacitance, rated_voltage, total_voltage, tolerance):
+def series_pair(
+    capacitance: Annotated[
+        float, Given("F", "The marked capacitance of each.", at_least=1e-7, at_most=1)
+    ],
+    rated_voltage: Annotated[
+        float, Given("V", "The marked rated voltage of each.", at_least=6.3, at_most=450)
+    ],
+    total_voltage: Annotated[
+        float, Given("V", "The highest voltage across both.", above=0, at_most=2000)
+    ],
+    tolerance: Annotated[float, Given("%", "Of each capacitance.", at_least=0, at_most=50)] = 20.0,
+) -> Found:
     """Two equal electrolytics in series: half the capacitance, and not half the voltage each.
 
     `capacitance` in farad, voltages in volts, `tolerance` in per cent. While they charge, the
@@ -148,7 +170,7 @@ def series_pair(capacitance, rated_voltage, total_voltage, tolerance):
     }
     if share > rated_voltage * (1 + 1e-9):
         reason = f"one part may see {brief(share, 'V')}, it is rated {brief(rated_voltage, 'V')}"
-        return found(values, working, NEVER, reason)
+        return found(values, working=working, verdict=NEVER, reason=reason)
     leakage = own_leakage_limit(GENERAL, capacitance, rated_voltage)
     each = total_voltage / 2
     ohm = each / (_TIMES_LEAKAGE * leakage)
@@ -172,7 +194,7 @@ def series_pair(capacitance, rated_voltage, total_voltage, tolerance):
         "Verify the voltage across each, with a meter that is rated for it, by a qualified person.",
     )
     reason = "a balancing resistor across each, and the voltage across each measured"
-    return found(values, working, CONDITIONS, reason, notes)
+    return found(values, working=working, verdict=CONDITIONS, reason=reason, notes=notes)
 
 
 @calculator(
@@ -180,10 +202,15 @@ def series_pair(capacitance, rated_voltage, total_voltage, tolerance):
     title="Bipolar made of two polar parts",
     sources=("common practice", "GE 23A"),
     cautions=("stored charge", "mains", "heat and fire"),
-    capacitance=Given("F", "The bipolar capacitance that you need.", at_least=1e-8, at_most=0.01),
-    rated_voltage=Given("V", "The rated voltage of the bipolar part.", above=0, at_most=450),
 )
-def back_to_back(capacitance, rated_voltage):
+def back_to_back(
+    capacitance: Annotated[
+        float, Given("F", "The bipolar capacitance that you need.", at_least=1e-8, at_most=0.01)
+    ],
+    rated_voltage: Annotated[
+        float, Given("V", "The rated voltage of the bipolar part.", above=0, at_most=450)
+    ],
+) -> Found:
     """A bipolar electrolytic out of two equal polar ones, minus to minus: which value each.
 
     `capacitance` in farad, `rated_voltage` in volts. Two in series halve the capacitance, so each
@@ -199,7 +226,7 @@ def back_to_back(capacitance, rated_voltage):
     rated = next_rating(rated_voltage)
     if each is None or rated is None:
         reason = how if each is None else f"no polar part rated {rated_voltage:g} V is listed here"
-        return found({}, (), CANNOT_TELL, reason)
+        return found({}, verdict=CANNOT_TELL, reason=reason)
     pair = float(f"{each / 2:.6g}")
     working = [
         f"in series 1/C = 1/C1 + 1/C2: each has 2 × {brief(capacitance, 'F')} "
@@ -223,4 +250,4 @@ def back_to_back(capacitance, rated_voltage):
         "Not in a crossover, a motor or a mains place: the current there heats it.",
     )
     reason = "no bipolar part can be had, and the voltage across each is measured"
-    return found(values, working, CONDITIONS, reason, notes)
+    return found(values, working=working, verdict=CONDITIONS, reason=reason, notes=notes)

@@ -6,9 +6,9 @@ Pairs and ceramics under bias are worked out in makeshifts.py.
 
 from __future__ import annotations
 
-from typing import NamedTuple
+from typing import Annotated, NamedTuple
 
-from repairlib.core.calculator import Choice, Given, calculator, found
+from repairlib.core.calculator import Choice, Found, Given, calculator, found
 from repairlib.core.errors import RepairlibError
 from repairlib.core.quantity import Quantity, brief
 from repairlib.health import working_share
@@ -145,14 +145,18 @@ def least_rating(kind: str, working: float) -> float | None:
     title="Another kind in its place",
     sources=("common practice",),
     cautions=("stored charge", "heat and fire"),
-    old_kind=Choice(OLD_KINDS, "What stood there."),
-    new_kind=Choice(NEW_KINDS, "What you have."),
-    rated_voltage=Given("V", "The marked rated voltage of the old part.", above=0, at_most=1e4),
-    working_voltage=Given(
-        "V", "The highest voltage in that place, if known.", above=0, at_most=1e4, default=None
-    ),
 )
-def substitute_capacitor(old_kind, new_kind, rated_voltage, working_voltage):
+def substitute_capacitor(
+    old_kind: Annotated[str, Choice(OLD_KINDS, "What stood there.")],
+    new_kind: Annotated[str, Choice(NEW_KINDS, "What you have.")],
+    rated_voltage: Annotated[
+        float, Given("V", "The marked rated voltage of the old part.", above=0, at_most=1e4)
+    ],
+    working_voltage: Annotated[
+        float | None,
+        Given("V", "The highest voltage in that place, if known.", above=0, at_most=1e4),
+    ] = None,
+) -> Found:
     """Whether another kind of capacitor may go in the old one's place, and what it then needs.
 
     Voltages in volts. Where the working voltage is not known, the old rating stands for it. The
@@ -176,17 +180,34 @@ def substitute_capacitor(old_kind, new_kind, rated_voltage, working_voltage):
     first, *others = rule.conditions
     if rule.verdict != CONDITIONS:
         reason = first.rstrip(".")
-        return found({}, (), rule.verdict, reason, others, sources, cautions)
+        return found(
+            {},
+            verdict=rule.verdict,
+            reason=reason,
+            notes=others,
+            sources=sources,
+            cautions=cautions,
+        )
     working = working_voltage or rated_voltage
     least = least_rating(new_kind, working)
     highest = "the old rating stands for it" if working_voltage is None else "as given"
     steps = [f"it may have to work at {brief(working, 'V')}: {highest}"]
     if least is None:
         reason = f"no {new_kind} that may work at {brief(working, 'V')} is made"
-        return found({}, steps, NEVER, reason, sources=sources, cautions=cautions)
+        return found(
+            {}, working=steps, verdict=NEVER, reason=reason, sources=sources, cautions=cautions
+        )
     share = share_of_rating(new_kind)
     needed = f"{brief(working, 'V')} / {share:g} = {brief(working / share, 'V')}"
     steps.append(f"rated at least {needed}, so {brief(least, 'V')}")
     reason = f"rated {brief(least, 'V')} or more, and all that the notes say is verified"
     values = {"rated_voltage": Quantity(least, "V")}
-    return found(values, steps, CONDITIONS, reason, rule.conditions, sources, cautions)
+    return found(
+        values,
+        working=steps,
+        verdict=CONDITIONS,
+        reason=reason,
+        notes=rule.conditions,
+        sources=sources,
+        cautions=cautions,
+    )

@@ -16,7 +16,7 @@ from matplotlib.figure import Figure
 from matplotlib.ticker import FixedLocator, NullLocator
 
 from repairlib.core.errors import RepairlibError
-from repairlib.health import CAP_YEARS, ENDURANCE, HOURS_A_YEAR, criterion, expected
+from repairlib.health import CAP_YEARS, ENDURANCE, HOURS_A_YEAR, criterion_of, expected
 from repairlib.show.canvas import INK, NEGATIVE, POSITIVE, QUIET
 from repairlib.show.picture import Picture
 from repairlib.show.plotting import STYLE, svg_of
@@ -62,7 +62,7 @@ def rated_lives(plan) -> list[RatedLife]:
             alike.setdefault(_GENERAL if item.new.polar else _BIPOLAR, []).append(item.reference)
     lives = []
     for family, references in alike.items():
-        hours = float(criterion(family, 25.0, ENDURANCE).hours)
+        hours = float(criterion_of(family, 25.0, ENDURANCE).hours)
         others = f" and {len(references) - 1} more" if references[1:] else ""
         lives.append(RatedLife(references[0] + others, hours, 105.0, family))
     return lives

@@ -7,10 +7,10 @@ touched: it says to verify with a meter, twice. Above 60 V dc it is left to a qu
 from __future__ import annotations
 
 import math
-from typing import NamedTuple
+from typing import Annotated, NamedTuple
 
 from repairlib.core import series
-from repairlib.core.calculator import Choice, Given, calculator, found
+from repairlib.core.calculator import Choice, Found, Given, calculator, found
 from repairlib.core.errors import RepairlibError
 from repairlib.core.quantity import Quantity, brief
 from repairlib.stored_charge.energy_classes import QUALIFIED, VERIFY, steady_dc
@@ -57,10 +57,11 @@ _TWICE = (
     title="Energy in a capacitor",
     sources=("LBNL electrical hazards", "IEC 62368-1"),
     cautions=("stored charge",),
-    capacitance=Given("F", "Of the part or the bank.", **_CAPACITANCE),
-    voltage=Given("V", "Across it, the peak.", **_VOLTS),
 )
-def stored_energy(capacitance, voltage):
+def stored_energy(
+    capacitance: Annotated[float, Given("F", "Of the part or the bank.", **_CAPACITANCE)],
+    voltage: Annotated[float, Given("V", "Across it, the peak.", **_VOLTS)],
+) -> Found:
     """E = C V² / 2 and Q = C V, against the energies that laboratories call hazards.
 
     Farad and volts. Raises RepairlibError for zero or less. Above 60 V dc, ES1 of IEC 62368-1, the
@@ -94,7 +95,9 @@ def stored_energy(capacitance, voltage):
     ]
     verdict, reason = by_voltage(voltage, joule)
     sources = ("reflex hazard, quoted", "encyclopaedia, Electrolytic capacitor", "from memory")
-    return found(values, working, verdict, reason, notes=notes, sources=sources)
+    return found(
+        values, working=working, verdict=verdict, reason=reason, notes=notes, sources=sources
+    )
 
 
 @calculator(
@@ -102,10 +105,11 @@ def stored_energy(capacitance, voltage):
     title="Voltage of an energy",
     sources=("common practice",),
     cautions=("stored charge",),
-    energy=Given("J", "In the capacitor.", above=0, at_most=1e9),
-    capacitance=Given("F", "Of the part.", **_CAPACITANCE),
 )
-def voltage_of_energy(energy, capacitance):
+def voltage_of_energy(
+    energy: Annotated[float, Given("J", "In the capacitor.", above=0, at_most=1e9)],
+    capacitance: Annotated[float, Given("F", "Of the part.", **_CAPACITANCE)],
+) -> Found:
     """V = √(2 E / C): the voltage at which a capacitor holds an energy.
 
     Joule and farad. Raises RepairlibError for zero or less. Source: E = C V² / 2.
@@ -116,7 +120,13 @@ def voltage_of_energy(energy, capacitance):
     volts = math.sqrt(2 * energy / capacitance)
     working = [f"V = √(2 E / C) = √(2 × {brief(energy, 'J')} / {brief(capacitance, 'F')})"]
     verdict, reason = by_voltage(volts, energy)
-    return found({"voltage": Quantity(volts, "V", 4)}, working, verdict, reason, notes=[_TWICE])
+    return found(
+        {"voltage": Quantity(volts, "V", 4)},
+        working=working,
+        verdict=verdict,
+        reason=reason,
+        notes=[_TWICE],
+    )
 
 
 @calculator(
@@ -124,12 +134,13 @@ def voltage_of_energy(energy, capacitance):
     title="Voltage left in a capacitor",
     sources=("common practice",),
     cautions=("stored charge",),
-    capacitance=Given("F", "Of the part.", **_CAPACITANCE),
-    voltage=Given("V", "At the start, the peak.", **_VOLTS),
-    resistance=Given("Ω", "Across it.", **_OHMS),
-    time=Given("s", "Since the start.", at_least=0, at_most=1e9),
 )
-def voltage_left(capacitance, voltage, resistance, time):
+def voltage_left(
+    capacitance: Annotated[float, Given("F", "Of the part.", **_CAPACITANCE)],
+    voltage: Annotated[float, Given("V", "At the start, the peak.", **_VOLTS)],
+    resistance: Annotated[float, Given("Ω", "Across it.", **_OHMS)],
+    time: Annotated[float, Given("s", "Since the start.", at_least=0, at_most=1e9)],
+) -> Found:
     """V = V0 exp(-t / (R C)): what a resistor leaves in a capacitor after a time.
 
     Farad, volts, ohm, seconds. It never reaches 0. Raises RepairlibError outside the ranges.
@@ -146,7 +157,14 @@ def voltage_left(capacitance, voltage, resistance, time):
     ]
     verdict, reason = by_voltage(voltage, capacitance * voltage**2 / 2)
     values = {"voltage": Quantity(volts, "V", 4), "time_constant": Quantity(tau, "s", 4)}
-    return found(values, working, verdict, reason, notes=[_TWICE], sources=("IEC 62368-1",))
+    return found(
+        values,
+        working=working,
+        verdict=verdict,
+        reason=reason,
+        notes=[_TWICE],
+        sources=("IEC 62368-1",),
+    )
 
 
 @calculator(
@@ -154,13 +172,14 @@ def voltage_left(capacitance, voltage, resistance, time):
     title="Time to discharge",
     sources=("common practice",),
     cautions=("stored charge",),
-    capacitance=Given("F", "Of the part or the bank.", **_CAPACITANCE),
-    voltage=Given("V", "At the start, the peak.", **_VOLTS),
-    resistance=Given("Ω", "Across it.", **_OHMS),
-    limit=Choice((*LIMITS, TIME_CONSTANT, OWN), "The limit to get down to.", default=ES1),
-    own=Given("V", "Your own limit.", default=None, **_VOLTS),
 )
-def discharge_time(capacitance, voltage, resistance, limit, own):
+def discharge_time(
+    capacitance: Annotated[float, Given("F", "Of the part or the bank.", **_CAPACITANCE)],
+    voltage: Annotated[float, Given("V", "At the start, the peak.", **_VOLTS)],
+    resistance: Annotated[float, Given("Ω", "Across it.", **_OHMS)],
+    limit: Annotated[str, Choice((*LIMITS, TIME_CONSTANT, OWN), "The limit to get down to.")] = ES1,
+    own: Annotated[float | None, Given("V", "Your own limit.", **_VOLTS)] = None,
+) -> Found:
     """t = R C ln(V0 / V): how long until a capacitor is down to a named limit.
 
     Farad, volts, ohm. `limit` names the rule; with "own limit" give `own` in volts. A limit of 0 V
@@ -191,7 +210,14 @@ def discharge_time(capacitance, voltage, resistance, limit, own):
     verdict, reason = by_voltage(voltage, capacitance * voltage**2 / 2)
     reason = f"{words} by calculation after {brief(seconds, 's')}; {reason}"
     notes = [_TWICE, "The time is not proof. Only the meter is."]
-    return found(values, working, verdict, reason, notes=notes, sources=(source, "IEC 62368-1"))
+    return found(
+        values,
+        working=working,
+        verdict=verdict,
+        reason=reason,
+        notes=notes,
+        sources=(source, "IEC 62368-1"),
+    )
 
 
 @calculator(
@@ -199,15 +225,16 @@ def discharge_time(capacitance, voltage, resistance, limit, own):
     title="Bleeder resistor",
     sources=("common practice",),
     cautions=("stored charge", "heat and fire"),
-    capacitance=Given("F", "Of the part or the bank.", **_CAPACITANCE),
-    voltage=Given("V", "Across it, the peak.", **_VOLTS),
-    time=Given("s", "In at most this time.", **_SECONDS),
-    limit=Choice((*LIMITS, TIME_CONSTANT, OWN), "The limit to get down to.", default=ES1),
-    own=Given("V", "Your own limit.", default=None, **_VOLTS),
-    use=Choice((FITTED, TOUCHED_ON), "How it is used.", default=FITTED),
-    fed=Choice(FED, "What feeds a fitted one: ac counts by its rms.", default="dc"),
 )
-def bleeder(capacitance, voltage, time, limit, own, use, fed):
+def bleeder(
+    capacitance: Annotated[float, Given("F", "Of the part or the bank.", **_CAPACITANCE)],
+    voltage: Annotated[float, Given("V", "Across it, the peak.", **_VOLTS)],
+    time: Annotated[float, Given("s", "In at most this time.", **_SECONDS)],
+    limit: Annotated[str, Choice((*LIMITS, TIME_CONSTANT, OWN), "The limit to get down to.")] = ES1,
+    own: Annotated[float | None, Given("V", "Your own limit.", **_VOLTS)] = None,
+    use: Annotated[str, Choice((FITTED, TOUCHED_ON), "How it is used.")] = FITTED,
+    fed: Annotated[str, Choice(FED, "What feeds a fitted one: ac counts by its rms.")] = "dc",
+) -> Found:
     """R = t / (C ln(V0 / V)): the largest resistor that is quick enough, its watts and volts.
 
     Farad, volts, seconds. `resistance` is the largest, `e12` the next one made below it. A fitted
@@ -255,9 +282,9 @@ def bleeder(capacitance, voltage, time, limit, own, use, fed):
     reason = f"chosen for {words} within {brief(time, 's')}; {reason}"
     return found(
         values,
-        working,
-        verdict,
-        reason,
+        working=working,
+        verdict=verdict,
+        reason=reason,
         notes=notes,
         sources=(source, "IEC 62368-1", "from memory"),
     )

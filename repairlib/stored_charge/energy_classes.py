@@ -7,8 +7,9 @@ verdict here says to verify with a meter, twice, or to leave it to a qualified p
 from __future__ import annotations
 
 from itertools import pairwise
+from typing import Annotated
 
-from repairlib.core.calculator import Choice, Given, calculator, found
+from repairlib.core.calculator import Choice, Found, Given, calculator, found
 from repairlib.core.errors import RepairlibError
 from repairlib.core.quantity import Quantity, brief
 from repairlib.stored_charge.steady_limits import ES1, ES2, NO_PERMISSION, RULES
@@ -85,13 +86,20 @@ def capacitor_limits(capacitance: float) -> tuple[float, float]:
     title="Energy class of a voltage",
     sources=("IEC 62368-1",),
     cautions=("stored charge", "mains"),
-    voltage=Given("V", "dc, rms for ac, or across the capacitor.", at_least=0, at_most=1e6),
-    kind=Choice((DC, AC, CAPACITOR), "What kind of source it is.", default=DC),
-    capacitance=Given("F", "For a capacitor.", above=0, at_most=1e3, default=None),
-    tolerance=Given("%", "Added to the capacitance.", at_least=0, at_most=200, default=0.0),
-    frequency=Given("Hz", "For ac.", at_least=1, at_most=1e9, default=50.0),
 )
-def energy_class(voltage, kind, capacitance, tolerance, frequency):
+def energy_class(
+    voltage: Annotated[
+        float, Given("V", "dc, rms for ac, or across the capacitor.", at_least=0, at_most=1e6)
+    ],
+    kind: Annotated[str, Choice((DC, AC, CAPACITOR), "What kind of source it is.")] = DC,
+    capacitance: Annotated[
+        float | None, Given("F", "For a capacitor.", above=0, at_most=1e3)
+    ] = None,
+    tolerance: Annotated[
+        float, Given("%", "Added to the capacitance.", at_least=0, at_most=200)
+    ] = 0.0,
+    frequency: Annotated[float, Given("Hz", "For ac.", at_least=1, at_most=1e9)] = 50.0,
+) -> Found:
     """ES1, ES2 or ES3 of IEC 62368-1, and what follows at the bench.
 
     `voltage` in volts; `capacitance` in farad, nominal, with `tolerance` in per cent added;
@@ -142,7 +150,7 @@ def energy_class(voltage, kind, capacitance, tolerance, frequency):
     }
     verdict = VERIFY if name == "ES1" else QUALIFIED
     reason = f"{brief(voltage, 'V')} is {against}: {name} by {rule}"
-    return found(values, working, verdict, reason, notes=[NO_PERMISSION])
+    return found(values, working=working, verdict=verdict, reason=reason, notes=[NO_PERMISSION])
 
 
 @calculator(
@@ -150,11 +158,12 @@ def energy_class(voltage, kind, capacitance, tolerance, frequency):
     title="ac and dc together",
     sources=("IEC 62368-1",),
     cautions=("stored charge", "mains"),
-    dc=Given("V", "The dc part.", at_least=0, at_most=1e6),
-    ac=Given("V", "The ac part, rms.", at_least=0, at_most=1e6),
-    frequency=Given("Hz", "Of the ac part.", at_least=1, at_most=1e9, default=50.0),
 )
-def ac_and_dc(dc, ac, frequency):
+def ac_and_dc(
+    dc: Annotated[float, Given("V", "The dc part.", at_least=0, at_most=1e6)],
+    ac: Annotated[float, Given("V", "The ac part, rms.", at_least=0, at_most=1e6)],
+    frequency: Annotated[float, Given("Hz", "Of the ac part.", at_least=1, at_most=1e9)] = 50.0,
+) -> Found:
     """Whether dc and ac together stay within ES1: Udc/60 + Uac/Ulimit is at most 1.
 
     Volts dc, volts rms, hertz. Raises RepairlibError outside the ranges. Source: IEC 62368-1.
@@ -171,4 +180,10 @@ def ac_and_dc(dc, ac, frequency):
     verdict = VERIFY if within else QUALIFIED
     word = "not above" if within else "above"
     reason = f"{share:.4g} is {word} 1: {'within' if within else 'beyond'} ES1 of IEC 62368-1"
-    return found({"share": Quantity(share, "", 4)}, working, verdict, reason, notes=[NO_PERMISSION])
+    return found(
+        {"share": Quantity(share, "", 4)},
+        working=working,
+        verdict=verdict,
+        reason=reason,
+        notes=[NO_PERMISSION],
+    )

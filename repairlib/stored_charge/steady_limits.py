@@ -6,9 +6,9 @@ of equipment and no permission to touch.
 
 from __future__ import annotations
 
-from typing import NamedTuple
+from typing import Annotated, NamedTuple
 
-from repairlib.core.calculator import Choice, calculator, found
+from repairlib.core.calculator import Choice, Found, calculator, found
 from repairlib.core.quantity import Quantity
 
 NO_PERMISSION = "A low class is no permission to touch."
@@ -45,9 +45,10 @@ RULES = {
     title="Low voltage by a rule",
     sources=("common practice",),
     cautions=("mains",),
-    rule=Choice(tuple(RULES), "The rule and its edition."),
 )
-def steady_limits(rule):
+def steady_limits(
+    rule: Annotated[str, Choice(tuple(RULES), "The rule and its edition.")],
+) -> Found:
     """The steady voltages and currents that a rule calls low, ac up to 1 kHz.
 
     Raises RepairlibError for a rule not listed. Source: IEC 62368-1; IEC 60335-1 and a TV safety
@@ -63,4 +64,4 @@ def steady_limits(rule):
         if name != "sources" and value is not None
     }
     notes = [NO_PERMISSION, "Verify with a meter, twice."]
-    return found(values, [f"limits of {rule}"], notes=notes, sources=limits.sources)
+    return found(values, working=[f"limits of {rule}"], notes=notes, sources=limits.sources)

@@ -7,8 +7,9 @@ the design of equipment; at the bench the meter decides, twice.
 from __future__ import annotations
 
 import math
+from typing import Annotated
 
-from repairlib.core.calculator import Choice, Given, calculator, found
+from repairlib.core.calculator import Choice, Found, Given, calculator, found
 from repairlib.core.quantity import Quantity, brief
 from repairlib.stored_charge.discharge import by_voltage
 from repairlib.stored_charge.energy_classes import capacitor_limits
@@ -34,12 +35,19 @@ SHOCK = {DC: (100.0, 40e-3), AC: (50.0, 5e-3)}
         "IEC 61010-1, quoted",
     ),
     cautions=("mains", "stored charge"),
-    capacitance=Given("F", "Across the pins of the plug.", at_least=1e-12, at_most=1),
-    resistance=Given("Ω", "Across it.", at_least=1, at_most=1e12),
-    voltage=Given("V", "Peak of the mains, √2 times its rms.", at_least=1, at_most=1e5),
-    tolerance=Given("%", "Added to the capacitance.", at_least=0, at_most=200, default=0.0),
 )
-def after_unplugging(capacitance, resistance, voltage, tolerance):
+def after_unplugging(
+    capacitance: Annotated[
+        float, Given("F", "Across the pins of the plug.", at_least=1e-12, at_most=1)
+    ],
+    resistance: Annotated[float, Given("Ω", "Across it.", at_least=1, at_most=1e12)],
+    voltage: Annotated[
+        float, Given("V", "Peak of the mains, √2 times its rms.", at_least=1, at_most=1e5)
+    ],
+    tolerance: Annotated[
+        float, Given("%", "Added to the capacitance.", at_least=0, at_most=200)
+    ] = 0.0,
+) -> Found:
     """Seven rules, one line each: whether capacitor and resistor meet it.
 
     Farad, ohm, volts peak; `tolerance` in per cent is added to the capacitance. Raises
@@ -91,7 +99,14 @@ def after_unplugging(capacitance, resistance, voltage, tolerance):
         "A rule that asks for nothing is counted as met.",
     ]
     working = [f"τ = R C = {brief(resistance, 'Ω')} × {brief(most, 'F')} = {brief(tau, 's')}"]
-    return found(values, working, verdict, reason, notes=notes, sources=("from memory",))
+    return found(
+        values,
+        working=working,
+        verdict=verdict,
+        reason=reason,
+        notes=notes,
+        sources=("from memory",),
+    )
 
 
 @calculator(
@@ -99,10 +114,11 @@ def after_unplugging(capacitance, resistance, voltage, tolerance):
     title="Limited current circuit",
     sources=("IEC 60950-1, quoted",),
     cautions=("stored charge",),
-    capacitance=Given("F", "Of the circuit.", at_least=1e-15, at_most=1),
-    voltage=Given("V", "Across it, the peak.", at_least=1e-3, at_most=1e6),
 )
-def limited_current(capacitance, voltage):
+def limited_current(
+    capacitance: Annotated[float, Given("F", "Of the circuit.", at_least=1e-15, at_most=1)],
+    voltage: Annotated[float, Given("V", "Across it, the peak.", at_least=1e-3, at_most=1e6)],
+) -> Found:
     """What IEC 60950-1 2.4 allows: 0.1 µF to 450 V, 45 µC to 15 kV, 350 mJ above.
 
     Farad and volts. Raises RepairlibError outside the ranges. Source: IEC 60950-1, as quoted in an
@@ -125,7 +141,7 @@ def limited_current(capacitance, voltage):
         else "beyond the rule; leave it to a qualified person"
     )
     working = [f"Q = C V = {brief(charge, 'C')}", f"E = C V² / 2 = {brief(joule, 'J')}"]
-    return found(values, working, verdict, f"{rule} (IEC 60950-1 2.4)")
+    return found(values, working=working, verdict=verdict, reason=f"{rule} (IEC 60950-1 2.4)")
 
 
 @calculator(
@@ -133,11 +149,12 @@ def limited_current(capacitance, voltage):
     title="Supply that can give a shock",
     sources=("LBNL electrical hazards",),
     cautions=("mains",),
-    voltage=Given("V", "Of the supply, rms for ac.", at_least=0, at_most=1e6),
-    current=Given("A", "That it can give.", at_least=0, at_most=1e6),
-    kind=Choice((DC, AC), "What it gives.", default=DC),
 )
-def shock_hazard(voltage, current, kind):
+def shock_hazard(
+    voltage: Annotated[float, Given("V", "Of the supply, rms for ac.", at_least=0, at_most=1e6)],
+    current: Annotated[float, Given("A", "That it can give.", at_least=0, at_most=1e6)],
+    kind: Annotated[str, Choice((DC, AC), "What it gives.")] = DC,
+) -> Found:
     """Whether a supply counts as a shock hazard: both its volts and its ampere count.
 
     Volts and ampere. Raises RepairlibError outside the ranges. Source: LBNL, electrical hazards:
@@ -151,4 +168,4 @@ def shock_hazard(voltage, current, kind):
     counts = voltage >= volts and current >= ampere
     verdict = "shock hazard" if counts else "below this threshold; verify with a meter, twice"
     values = {"voltage": Quantity(voltage, "V"), "current": Quantity(current, "A")}
-    return found(values, [rule], verdict, rule)
+    return found(values, working=[rule], verdict=verdict, reason=rule)

@@ -1,22 +1,20 @@
 """repairlib.core.calculator: one definition, checked, called, fuzzed and documented."""
 
+import inspect
 import json
+import pkgutil
+import subprocess
 import sys
-import types
+from importlib import import_module
+from typing import Annotated
 
 import pytest
-from hypothesis import given
+from hypothesis import given, settings
 from hypothesis import strategies as st
 
-from repairlib.core.calculator import (
-    TOPICS,
-    Choice,
-    Given,
-    Text,
-    all_calculators,
-    calculator,
-    found,
-)
+import repairlib
+from repairlib.core.calculator import Calculator, Choice, Found, Given, Text, calculator, found
+from repairlib.core.calculators import HOMES, all_calculators, calculator_named
 from repairlib.core.errors import RepairlibError
 from repairlib.core.finding import Finding
 from repairlib.core.quantity import Quantity
@@ -29,14 +27,16 @@ from repairlib.core.sources import SOURCES
     title="Energy",
     sources=("common practice",),
     cautions=("stored charge",),
-    capacitance=Given("F", "The capacitance.", above=0, at_most=1),
-    voltage=Given("V", "The voltage.", at_least=0),
-    kind=Choice(("film", "can"), "The kind.", default="film"),
-    label=Text("Anything.", default=""),
 )
-def energy(capacitance, voltage, kind, label):
+def energy(
+    capacitance: Annotated[float, Given("F", "The capacitance.", above=0, at_most=1)],
+    voltage: Annotated[float, Given("V", "The voltage.", at_least=0)],
+    kind: Annotated[str, Choice(("film", "can"), "The kind.")] = "film",
+    label: Annotated[str, Text("Anything.")] = "",
+) -> Found:
     joule = capacitance * voltage**2 / 2
-    return found({"energy": Quantity(joule, "J"), "kind": kind}, ["E = C V² / 2"], notes=[label])
+    values = {"energy": Quantity(joule, "J"), "kind": kind}
+    return found(values, working=["E = C V² / 2"], notes=[label])
 
 
 def test_takes_numbers_in_si_and_text():
@@ -90,13 +90,37 @@ def test_a_count_or_ratio_has_no_unit():
         count.read("digits", "3 V")
 
 
-def test_a_wrong_definition_stops_at_import():
-    with pytest.raises(TypeError, match="parameters differ"):
-        calculator(topic="t", title="t", sources=("common practice",), a=Text("x"))(lambda b: b)
+def bare(value):
+    return found({"value": value})
+
+
+def noted_twice(value: Annotated[str, Text("One."), Text("Two.")]) -> Found:
+    return found({"value": value})
+
+
+def test_sources_and_cautions_not_known_stop_at_import():
     with pytest.raises(TypeError, match="not known"):
-        calculator(topic="t", title="t", sources=("no such book",), a=Text("x"))(lambda a: a)
+        calculator(topic="t", title="t", sources=("no such book",))(bare)
+    with pytest.raises(TypeError, match="not known"):
+        calculator(topic="t", title="t", sources=("common practice",), cautions=("x",))(bare)
     with pytest.raises(TypeError, match="missing"):
-        calculator(topic="t", title="t", sources=(), a=Text("x"))(lambda a: a)
+        calculator(topic="t", title="t", sources=())(bare)
+
+
+@pytest.mark.parametrize("function", [bare, noted_twice])
+def test_a_parameter_not_said_once_is_our_mistake(function):
+    wrong = calculator(topic="t", title="t", sources=("common practice",))(function)
+    with pytest.raises(TypeError, match="value is not annotated"):
+        wrong("x")
+
+
+def test_help_shows_names_and_real_defaults():
+    assert str(inspect.signature(energy)) == "(capacitance, voltage, kind='film', label='')"
+
+
+def test_what_is_found_beside_the_values_is_named():
+    with pytest.raises(TypeError, match="positional"):
+        found({}, ["a step"])
 
 
 def test_the_finding_carries_everything():
@@ -122,21 +146,41 @@ def test_a_name_that_is_not_there():
 CALCULATORS = all_calculators()
 
 
-def test_two_calculators_of_one_name_are_a_mistake(monkeypatch):
-    """Which of the two would answer is nobody's choice."""
-    twin = types.ModuleType("twin")
-    twin.energy = calculator(topic="test", title="Twin", sources=("common practice",))(
-        lambda: found({})
+def test_the_table_of_homes_names_every_calculator_once_and_where_it_is_made():
+    defined = {}
+    for module in pkgutil.walk_packages(repairlib.__path__, "repairlib."):
+        if not module.name.endswith("__main__"):
+            for one in vars(import_module(module.name)).values():
+                if isinstance(one, Calculator):
+                    defined[one] = one.__module__
+    told = [(name, f"repairlib.{home}") for home in HOMES for name in HOMES[home].split()]
+    assert sorted(told) == sorted((one.name, home) for one, home in defined.items())
+    assert len(CALCULATORS) == len(told)
+
+
+def test_a_call_by_name_loads_its_own_room_only():
+    code = """
+import sys
+from repairlib.faces.cli import main
+main(["calc", "stored_energy", "capacitance=100 uF", "voltage=25 V"])
+print(*sys.modules)
+"""
+    done = subprocess.run(
+        [sys.executable, "-c", code], capture_output=True, text=True, encoding="utf-8"
     )
-    twin.energy.name = "series_pair"
-    monkeypatch.setitem(sys.modules, "twin", twin)
-    monkeypatch.setattr("repairlib.core.calculator.TOPICS", (*TOPICS, "twin"))
-    with pytest.raises(TypeError, match="two calculators are called series_pair"):
-        all_calculators()
+    rooms = {name.split(".")[1] for name in done.stdout.split() if name.startswith("repairlib.")}
+    assert rooms == {"core", "faces", "stored_charge"}
 
 
-def test_there_are_calculators():
-    assert CALCULATORS
+def test_a_misspelt_name_gets_the_nearest_and_how_to_list_all():
+    with pytest.raises(RepairlibError) as error:
+        calculator_named("charge_lef")
+    first, *others = error.value.accepted.partition("; ")[0].split(", ")
+    assert first == "charge_left"
+    assert len(others) == 2
+    assert error.value.accepted.endswith("python -m repairlib calc lists all")
+    with pytest.raises(RepairlibError, match="Accepted: python -m repairlib calc lists all"):
+        calculator_named("🔥" * 100_000)
 
 
 @pytest.mark.parametrize("name", CALCULATORS)
@@ -145,14 +189,29 @@ def test_every_calculator_is_documented_and_sourced(name):
     assert ">>>" in one.__doc__
     assert all(key in SOURCES for key in one.sources)
     assert all(key in HAZARDS for key in one.cautions)
-    for parameter in one.parameters.values():
-        assert parameter.sentence.endswith(".")
-        assert parameter.range()
     assert one.title in one.page()
 
 
 @pytest.mark.parametrize("name", CALCULATORS)
+def test_signature_page_and_call_say_the_same(name):
+    one = CALCULATORS[name]
+    shown = inspect.signature(one).parameters
+    assert list(shown) == list(one.parameters)
+    usage = one.usage()
+    for parameter_name, parameter in one.parameters.items():
+        assert parameter.sentence.endswith(".")
+        assert f"{parameter_name}: {parameter.sentence} {parameter.range()}." in one.page()
+        default = shown[parameter_name].default
+        optional = default is not inspect.Parameter.empty
+        assert (f"[{parameter_name}=...]" in usage) == optional
+        assert f"{parameter_name}=..." in usage
+        if optional and default is not None:
+            assert parameter.read(parameter_name, default) == default
+
+
+@pytest.mark.parametrize("name", CALCULATORS)
 @given(data=st.data())
+@settings(deadline=None)
 def test_every_calculator_survives_any_input(name, data):
     one = CALCULATORS[name]
     values = {

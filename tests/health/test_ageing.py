@@ -5,8 +5,6 @@ import pytest
 from repairlib.core.errors import RepairlibError
 from repairlib.health.ageing import better_part, expected_life, mixed_use_life, too_old
 
-GENERAL = "aluminium general 105"
-
 
 def said(finding):
     return " ".join([*finding.notes, *finding.working])
@@ -14,7 +12,7 @@ def said(finding):
 
 @pytest.mark.published("encyclopaedia article Electrolytic capacitor: 128 000 h, about 15 years")
 def test_expected_life():
-    finding = expected_life(GENERAL, "2000 h", "45 °C")
+    finding = expected_life("2000 h", "45 °C")
     assert finding.hours == 128_000
     assert finding.years == 14.6
     assert "An estimate" in said(finding)
@@ -23,7 +21,7 @@ def test_expected_life():
 
 @pytest.mark.published("Beckhoff PS9011 manual: 469 000 h; answers end at 15 years")
 def test_the_cap_is_said_with_what_the_rule_gave():
-    finding = expected_life(GENERAL, "166000 h", "25 °C", "40 °C")
+    finding = expected_life("166000 h", "25 °C", rated_temperature="40 °C")
     assert (finding.hours, finding.years) == (131_400, 15)
     assert "469500 h" in said(finding)
     assert "15 years is believed" in said(finding)
@@ -34,10 +32,8 @@ def test_the_cap_is_said_with_what_the_rule_gave():
 )
 def test_more_than_rated_ripple_is_refused_until_asked_for():
     with pytest.raises(RepairlibError, match="ripple above the part's rating"):
-        expected_life(GENERAL, "2000 h", "65 °C", ripple="120 %")
-    finding = expected_life(
-        GENERAL, "2000 h", "65 °C", ripple="120 %", above_rated_ripple="estimate"
-    )
+        expected_life("2000 h", "65 °C", ripple="120 %")
+    finding = expected_life("2000 h", "65 °C", ripple="120 %", above_rated_ripple="estimate")
     assert finding.by_ripple == pytest.approx(0.7371, rel=1e-4)
     assert "Ki 4" in said(finding)
     assert "an estimate only" in said(finding)
@@ -46,7 +42,7 @@ def test_more_than_rated_ripple_is_refused_until_asked_for():
 @pytest.mark.published("Jianghai lifetime paper as quoted: 3.5 to 5 K at 105 °C, to 10 K at 85 °C")
 def test_the_choice_on_ripple_is_said():
     """Makers differ in the heating at rated ripple; 5 K, which both ranges hold, was followed."""
-    words = said(expected_life(GENERAL, "2000 h", "65 °C", ripple="50 %"))
+    words = said(expected_life("2000 h", "65 °C", ripple="50 %"))
     assert "A choice: ripple counts by one published rule, with Ki 2 and 5 K" in words
     assert "Makers differ: 3.5 to 5 K for 105 °C parts, to 10 K for 85 °C parts" in words
 
@@ -54,13 +50,13 @@ def test_the_choice_on_ripple_is_said():
 @pytest.mark.from_memory("some makers leave voltage out for small radials, others take 3 to 5")
 def test_the_choice_on_voltage_is_said():
     """The exponent of 2.5 was followed: it is the only one that was seen in print."""
-    words = said(expected_life(GENERAL, "2000 h", "65 °C", voltage="80 %"))
+    words = said(expected_life("2000 h", "65 °C", voltage="80 %"))
     assert "exponent 2.5. Some makers leave it out; others take 3 to 5" in words
 
 
 @pytest.mark.from_memory("aluminium polymer: ten times for each 20 °C")
 def test_polymer_says_that_its_rule_is_from_memory():
-    finding = expected_life("polymer radial", "2000 h", "85 °C", ripple="50 %")
+    finding = expected_life("2000 h", "85 °C", "polymer radial", ripple="50 %")
     assert finding.hours == 20_000
     assert "from memory" in said(finding)
     assert "from memory" in finding.sources
@@ -69,14 +65,14 @@ def test_polymer_says_that_its_rule_is_from_memory():
 def test_a_bare_number_is_not_taken_for_hours():
     """2000 alone would be seconds: half an hour of life."""
     with pytest.raises(RepairlibError, match="was the unit h left out"):
-        expected_life(GENERAL, "2000", "45 °C")
+        expected_life("2000", "45 °C")
 
 
 def test_a_temperature_above_the_rating_is_refused_with_the_reason():
     with pytest.raises(RepairlibError, match="not extrapolated"):
-        expected_life("aluminium general 85", "2000 h", "90 °C", "85 °C")
+        expected_life("2000 h", "90 °C", "aluminium general 85", "85 °C")
     with pytest.raises(RepairlibError, match="out of range"):
-        expected_life(GENERAL, "2000 h", "-300 °C")
+        expected_life("2000 h", "-300 °C")
 
 
 @pytest.mark.published("Cosel technical information: L = sum(h) / sum(h / L)")

@@ -3,7 +3,7 @@
 import pytest
 
 from repairlib.core.errors import RepairlibError
-from repairlib.health.end_of_life import criterion, end_of_life_limits
+from repairlib.health.end_of_life import criterion_of, end_of_life_limits
 
 # Family, V, criterion: capacitance from, to (times its first value), loss times, leakage times.
 PUBLISHED = {
@@ -23,13 +23,13 @@ PUBLISHED = {
 @pytest.mark.published("RGA, ZL, SN, APSA and 056/057 data sheets, endurance and useful life")
 @pytest.mark.parametrize(("which", "limits"), PUBLISHED.items(), ids=str)
 def test_tests_of_data_sheets(which, limits):
-    worn = criterion(*which)
+    worn = criterion_of(*which)
     assert (worn.low, worn.high, worn.loss_times, worn.leakage_times) == pytest.approx(limits)
 
 
 @pytest.mark.published("RGA, SN, APSA and 056/057 data sheets, hours of the tests")
 def test_hours():
-    hours = [criterion(*which).hours for which in PUBLISHED]
+    hours = [criterion_of(*which).hours for which in PUBLISHED]
     assert hours == ["2000", "1000 to 5000", "1000", "2000"] + ["5000"] * 3 + ["12000"] * 2 + [
         "500"
     ]
@@ -37,7 +37,7 @@ def test_hours():
 
 @pytest.mark.from_memory("bench rule of thumb: 20 % less capacitance, twice the ESR")
 def test_bench_rule():
-    worn = criterion("aluminium general 85", 25)
+    worn = criterion_of("aluminium general 85", 25)
     assert (worn.name, worn.low, worn.high, worn.loss_times) == ("bench rule", 0.8, None, 2)
 
 

@@ -6,7 +6,7 @@ from hypothesis import strategies as st
 
 from repairlib.core.errors import RepairlibError
 from repairlib.health.capacitor_families import families
-from repairlib.health.end_of_life import criterion
+from repairlib.health.end_of_life import criterion_of
 from repairlib.health.verdict import capacitance_window, judge_capacitor
 
 GENERAL, LOW = "aluminium general 105", "aluminium low impedance"
@@ -51,7 +51,7 @@ def test_general_part(measured, expected):
 
 @pytest.mark.published("Rubycon ZL and Lelon RGA data sheets: ±20 % at 120 Hz, 20 °C")
 def test_tolerance_of_a_new_part():
-    window = capacitance_window(470e-6, 20, criterion(GENERAL, 25))
+    window = capacitance_window(470e-6, 20, criterion_of(GENERAL, 25))
     assert (window.new_low, window.new_high) == pytest.approx((376e-6, 564e-6))
 
 

@@ -85,7 +85,7 @@ def test_batteries_and_charged_capacitors_stop_the_work():
         ("charged capacitor", "discharge"),
     ):
         for source in ("hot air", "iron"):
-            finding = shield_neighbour(neighbour, source, "0.5 m")
+            finding = shield_neighbour(neighbour, "0.5 m", source)
             assert finding.verdict == "stop"
             assert word in finding.do
             assert {"batteries", "stored charge"} <= set(finding.cautions)
@@ -93,12 +93,12 @@ def test_batteries_and_charged_capacitors_stop_the_work():
 
 @pytest.mark.from_memory("shield distances: a choice of this workbook")
 def test_shields():
-    assert shield_neighbour("film capacitor", "hot air", "9 mm").verdict == "shield it"
-    assert shield_neighbour("film capacitor", "hot air", "10 mm").verdict.startswith("far enough")
-    wide = shield_neighbour("film capacitor", "hot air", "12 mm", nozzle="8 mm")
+    assert shield_neighbour("film capacitor", "9 mm", "hot air").verdict == "shield it"
+    assert shield_neighbour("film capacitor", "10 mm", "hot air").verdict.startswith("far enough")
+    wide = shield_neighbour("film capacitor", "12 mm", "hot air", nozzle="8 mm")
     assert (wide.verdict, wide.shield_within) == ("shield it", 0.016)
     assert any("a choice" in note for note in wide.notes)
-    assert shield_neighbour("ceramic chip", "iron", "3 mm").verdict.startswith("far enough")
+    assert shield_neighbour("ceramic chip", "3 mm", "iron").verdict.startswith("far enough")
 
 
 def keyboard_plan(**options):
@@ -163,7 +163,7 @@ def test_wide_heat_comes_last():
         lambda: nozzle_bore(-1),
         lambda: take_out("a brick"),
         lambda: take_out("axial part", land="-2 mm"),
-        lambda: shield_neighbour("cat", "iron", 1),
+        lambda: shield_neighbour("cat", 1, "iron"),
     ],
 )
 def test_what_cannot_be(call):

@@ -42,8 +42,8 @@ def test_resistances_to_heat():
 
 @pytest.mark.from_memory(WORKED)
 def test_depth_in_a_board():
-    assert heat_at_depth("FR-4", 350, 25, "1 mm", 130).target_after == approx(3.59, abs=0.01)
-    assert heat_at_depth("FR-4", 350, 25, "0.8 mm", 130).there == approx(150.8, abs=0.1)
+    assert heat_at_depth(350, "1 mm", 130).target_after == approx(3.59, abs=0.01)
+    assert heat_at_depth(350, "0.8 mm", 130).there == approx(150.8, abs=0.1)
 
 
 @pytest.mark.from_memory(WORKED)
@@ -152,7 +152,7 @@ def test_every_figure_lies_in_its_range():
         lambda: contact_temperature("copper", -300, "FR-4", 25),
         lambda: heat_resistance("FR-4", 0, 100),
         lambda: hole_resistance("0.3 mm", plating="0.2 mm"),
-        lambda: heat_at_depth("FR-4", 350, 25, "1 mm", 400),
+        lambda: heat_at_depth(350, "1 mm", 400),
         lambda: warming_time("0.5 g", 450, 80, 300, 25, 301),
         lambda: warming_time("0.5 g", -450, 80, 300, 25, 217),
     ],

@@ -128,9 +128,9 @@ def test_every_word_of_the_table_can_be_asked_for():
 
 @pytest.mark.common_practice
 def test_a_time_alone_never_allows_power():
-    wet = dry_before_power("demineralised water", "under parts", "2 h")
+    wet = dry_before_power("demineralised water", "2 h", "under parts")
     assert (wet.verdict, wet.time) == ("wait", 86400)
-    dry = dry_before_power("isopropyl alcohol", "open surface", "15 min")
+    dry = dry_before_power("isopropyl alcohol", "15 min", "open surface")
     assert dry.verdict == "look and smell"
 
 
@@ -207,7 +207,7 @@ def test_lead():
         lambda: ionic_cleanliness("-1 ug", "10 cm", "8 cm"),
         lambda: ionic_cleanliness("1 ug", "-10 cm", "8 cm"),
         lambda: ionic_cleanliness("1 ug", "10 cm", "8 cm", 3),
-        lambda: dry_before_power("isopropyl alcohol", "under parts", "-1 s"),
+        lambda: dry_before_power("isopropyl alcohol", "-1 s", "under parts"),
         lambda: alcohol_vapour(-1, 30),
         lambda: alcohol_vapour(10, 0),
         lambda: alcohol_ventilation(10, 401),

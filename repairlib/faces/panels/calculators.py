@@ -6,7 +6,8 @@ import html
 
 import ipywidgets as widgets
 
-from repairlib.core.calculator import REQUIRED, Calculator, Choice, Given, all_calculators
+from repairlib.core.calculator import Calculator, Choice, Given, Parameter
+from repairlib.core.calculators import calculator_named
 from repairlib.core.errors import RepairlibError
 from repairlib.core.finding import spoken
 from repairlib.faces.panels import look
@@ -21,7 +22,10 @@ class CalculatorPanel(look.Panel):
         shown = {
             name: one for name, one in calculator.parameters.items() if name in start or not start
         }
-        self.inputs = {name: _input(one, start.get(name)) for name, one in shown.items()}
+        self.inputs = {
+            name: _input(one, start.get(name, calculator.defaults.get(name)))
+            for name, one in shown.items()
+        }
         self.answer = look.words()
         rows = [
             widgets.VBox([look.words(_label(name, one)), self.inputs[name]])
@@ -38,8 +42,8 @@ class CalculatorPanel(look.Panel):
         typed = {name: field.value for name, field in self.inputs.items() if field.value}
         missing = [
             spoken(name)
-            for name, one in self.calculator.parameters.items()
-            if name not in typed and one.default is REQUIRED
+            for name in self.calculator.parameters
+            if name not in typed and name not in self.calculator.defaults
         ]
         if missing:
             self.answer.value = look.told("unanswered", f"Type {' and '.join(missing)}.")
@@ -56,28 +60,25 @@ def calculator_panel(name: str, **start: str) -> CalculatorPanel:
     `start` types values in to begin with: then only these fields are shown, in the calculator's
     order. Raises RepairlibError when there is no calculator or value of that name.
     """
-    calculators = all_calculators()
-    if name not in calculators:
-        raise RepairlibError(name, "not a calculator known here", ", ".join(calculators))
-    strangers = [given for given in start if given not in calculators[name].parameters]
+    calculator = calculator_named(name)
+    strangers = [given for given in start if given not in calculator.parameters]
     if strangers:
-        accepted = ", ".join(calculators[name].parameters)
+        accepted = ", ".join(calculator.parameters)
         raise RepairlibError(strangers[0], f"{name} has no such value", accepted)
-    return CalculatorPanel(calculators[name], start)
+    return CalculatorPanel(calculator, start)
 
 
-def _label(name: str, parameter) -> str:
+def _label(name: str, parameter: Parameter) -> str:
     sentence = html.escape(parameter.sentence)
     return f'<span class="rl-head">{spoken(name)}</span> <span class="rl-soft">{sentence}</span>'
 
 
-def _input(parameter, start: str | None) -> widgets.Widget:
-    left_out = parameter.default in (REQUIRED, None)
-    default = "" if left_out else str(parameter.default)
-    default = default if start is None else start
+def _input(parameter: Parameter, start: object) -> widgets.Widget:
+    """A field that begins with `start`; empty for None."""
+    typed = "" if start is None else str(start)
     width = widgets.Layout(width="22rem", max_width="100%")
     if isinstance(parameter, Choice):
         options = parameter.all_options()
-        return widgets.Dropdown(options=options, value=default or options[0], layout=width)
+        return widgets.Dropdown(options=options, value=typed or options[0], layout=width)
     placeholder = parameter.range() if isinstance(parameter, Given) else ""
-    return widgets.Text(value=default, placeholder=placeholder, layout=width)
+    return widgets.Text(value=typed, placeholder=placeholder, layout=width)

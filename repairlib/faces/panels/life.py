@@ -59,7 +59,7 @@ class LifeView(Panel):
         air = float(self.temperature.value)
         use = {"ripple": float(self.ripple.value), "voltage": float(self.voltage.value)}
         try:
-            finding = expected_life(family, hours * 3600.0, air, float(celsius), **use)
+            finding = expected_life(hours * 3600.0, air, family, float(celsius), **use)
             self.answer.value = life_html(finding)
         except RepairlibError as error:
             self.answer.value = trouble(error)

@@ -2,7 +2,7 @@
 
 import pytest
 
-from repairlib.core.calculator import all_calculators
+from repairlib.core.calculators import all_calculators
 from repairlib.core.errors import RepairlibError
 from repairlib.faces.panels.calculators import calculator_panel
 
@@ -39,11 +39,13 @@ def test_a_value_that_may_be_left_out_has_an_empty_field():
 
 def test_unknown_calculator():
     with pytest.raises(RepairlibError, match="capacitor_code"):
-        calculator_panel("nonsense")
+        calculator_panel("capacitor_kode")
 
 
 @pytest.mark.parametrize("name", all_calculators())
 def test_every_calculator_has_a_panel(name):
-    panel = calculator_panel(name)
-    assert set(panel.inputs) == set(all_calculators()[name].parameters)
+    panel, one = calculator_panel(name), all_calculators()[name]
+    assert list(panel.inputs) == list(one.parameters)
+    for field, default in one.defaults.items():
+        assert panel.inputs[field].value == ("" if default is None else str(default))
     assert panel.answer.value
