@@ -267,7 +267,7 @@ def _names_and_defaults(function: Callable[..., Found]) -> inspect.Signature:
 
 def _note(calculator_name: str, name: str, annotation: object) -> Parameter:
     """The Given, Choice or Text that an annotation carries; without one it is our mistake."""
-    notes = getattr(annotation, "__metadata__", ())
+    notes: tuple[object, ...] = getattr(annotation, "__metadata__", ())
     if len(notes) != 1 or not isinstance(notes[0], Given | Choice | Text):
         raise TypeError(f"{calculator_name}: {name} is not annotated with a Given, Choice or Text")
     return notes[0]

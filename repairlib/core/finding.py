@@ -5,6 +5,7 @@ from __future__ import annotations
 import html
 from collections.abc import Mapping
 from dataclasses import dataclass
+from typing import Any
 
 from repairlib.core.quantity import Quantity
 from repairlib.core.safety import HAZARDS
@@ -18,13 +19,13 @@ class Finding:
     `values` maps names to Quantity, text, whole number or truth value. `working` holds the steps a
     teacher would write on the board; `sources` and `cautions` hold keys of sources.SOURCES
     and safety.HAZARDS. `verdict` and `reason` are set where a decision is made.
-    `finding.NAME` is the SI number (or the text) of `values["NAME"]`.
+    `finding.NAME` is `values["NAME"]`, which no field of the finding may hide.
 
     >>> finding = Finding("A rating", {"rated_voltage": Quantity(16, "V", 2)}, ("10 V, one up",))
     >>> print(finding)
     A rating: rated voltage 16 V
-    >>> finding.rated_voltage
-    16.0
+    >>> finding.rated_voltage, finding.rated_voltage / 2
+    (16 V, 8.0)
     """
 
     title: str
@@ -36,13 +37,17 @@ class Finding:
     reason: str | None = None
     notes: tuple[str, ...] = ()
 
-    def __getattr__(self, name: str):
+    def __post_init__(self) -> None:
+        hidden = [name for name in self.values if name in self.__dict__ or hasattr(Finding, name)]
+        if hidden:
+            raise TypeError(f"{self.title}: a value called {hidden[0]} hides what a finding has")
+
+    def __getattr__(self, name: str) -> Any:
         # Only called for names that are not fields; "values" itself is missing while unpickling.
         values = self.__dict__.get("values", {})
         if name not in values:
             raise AttributeError(f"{name} is not in this finding; it has {', '.join(values)}")
-        value = values[name]
-        return value.value if isinstance(value, Quantity) else value
+        return values[name]
 
     def __str__(self) -> str:
         parts = [f"{spoken(name)} {value}" for name, value in self.values.items()]
@@ -90,7 +95,7 @@ def spoken(name: str) -> str:
     return name.replace("_", " ")
 
 
-def _plain(value: object):
+def _plain(value: object) -> object:
     if isinstance(value, Quantity):
         return {"value": value.value, "unit": value.unit}
     return value

@@ -86,7 +86,7 @@ def nearest_value(
 
     >>> finding = nearest_value("50 kΩ", "E24")
     >>> finding.nearest, finding.next_down, finding.next_up, finding.made
-    (51000.0, 47000.0, 51000.0, False)
+    (51 kΩ, 47 kΩ, 51 kΩ, False)
     """
     wanted = read_quantity(value)
     if wanted.value <= 0:
@@ -145,7 +145,7 @@ def resistor_pairs(
 
     >>> finding = resistor_pairs("50 kΩ", "E12")
     >>> finding.first, finding.second, finding.joined
-    (100000.0, 100000.0, 'in parallel')
+    (100 kΩ, 100 kΩ, 'in parallel')
     """
     notes = [
         "In series the larger resistor takes the larger share of the power, in parallel the "
@@ -173,7 +173,7 @@ def capacitor_pairs(
 
     >>> finding = capacitor_pairs("50 µF", "E6")
     >>> finding.first, finding.second, finding.joined
-    (0.0001, 0.0001, 'in series')
+    (100 µF, 100 µF, 'in series')
     """
     notes = [
         "In parallel each part gets the whole voltage.",

@@ -83,23 +83,35 @@ _STEPS = {"F": (-12, -9, -6, 0), "s": (-9, -6, -3, 0), "kg": (0,)}
 _UNSCALED = ("%", "ppm/K", "°C", "")
 
 
-class Quantity:
-    """A value in SI units with the unit's symbol and the significant digits it carries.
+class Quantity(float):
+    """A value in SI units that also knows its unit and the significant digits it carries.
 
-    Percent, ppm/K and °C are kept in those units. Immutable; equal when value and unit are.
+    Percent, ppm/K and °C are kept in those units. It counts and compares like the plain number,
+    and what is worked out of it is a plain number; two quantities are equal when value and unit
+    are. Immutable.
 
     >>> Quantity(4700.0, "Ω", digits=2)
     4.7 kΩ
+    >>> Quantity(0.25, "s") * 1000
+    250.0
     """
 
-    __slots__ = ("digits", "unit", "value")
+    __slots__ = ("digits", "unit")
+    digits: int | None
+    unit: str
 
-    def __init__(self, value: float, unit: str, digits: int | None = None):
-        object.__setattr__(self, "value", float(value))
-        object.__setattr__(self, "unit", unit)
-        object.__setattr__(self, "digits", digits)
+    def __new__(cls, value: float, unit: str, digits: int | None = None) -> Quantity:
+        made = super().__new__(cls, value)
+        object.__setattr__(made, "unit", unit)
+        object.__setattr__(made, "digits", digits)
+        return made
 
-    def __setattr__(self, name, value):
+    @property
+    def value(self) -> float:
+        """The plain number."""
+        return float(self)
+
+    def __setattr__(self, name: str, value: object) -> None:
         raise AttributeError(
             f"a Quantity does not change; make a new one instead of setting {name}"
         )
@@ -107,13 +119,14 @@ class Quantity:
     def __reduce__(self):
         return Quantity, (self.value, self.unit, self.digits)
 
-    def __eq__(self, other):
-        if not isinstance(other, Quantity):
-            return NotImplemented
-        return (self.value, self.unit) == (other.value, other.unit)
+    def __eq__(self, other: object) -> bool:
+        same = float.__eq__(self, other)
+        return same and self.unit == other.unit if isinstance(other, Quantity) else same
 
-    def __hash__(self):
-        return hash((self.value, self.unit))
+    def __ne__(self, other: object) -> bool:
+        return not self == other
+
+    __hash__ = float.__hash__  # as that of the plain number, which it may equal
 
     def __str__(self) -> str:
         return engineering(self.value, self.unit, self.digits)
@@ -154,12 +167,10 @@ def engineering(value: float, unit: str, digits: int | None = None) -> str:
     if value != value or value in (float("inf"), float("-inf")):
         raise RepairlibError(value, "not a finite number", "a finite number")
     sign = "-" if value < 0 else ""
-    shortest = digits is None
-    figures, _, power = format(
-        abs(value), f".{(12 if shortest else max(digits, 1)) - 1}e"
-    ).partition("e")
+    kept = 12 if digits is None else max(digits, 1)
+    figures, _, power = format(abs(value), f".{kept - 1}e").partition("e")
     figures = figures.replace(".", "")
-    if shortest:
+    if digits is None:
         figures = figures.rstrip("0") or "0"
     exponent = int(power)
     step = 0 if unit in _UNSCALED or value == 0 else _step_for(exponent, unit)

@@ -142,7 +142,7 @@ def charge_left(
     discharge through a resistor.
 
     >>> charge_left("2000 V", "35 MΩ", "10 ms").voltage
-    114.9
+    114.9 V
     """
     tau = resistance * capacitance
     volts = voltage * math.exp(-time / tau)

@@ -176,7 +176,7 @@ def esr_limit(
     >>> print(esr_limit("aluminium general 105", "47 µF", "400 V"))
     Highest ESR of a new part: esr 7.055 Ω; tan delta 0.25
     >>> esr_limit("aluminium low impedance", "470 µF", "25 V", "100 kHz", "10 mm", "16 mm").esr
-    0.038
+    38 mΩ
     """
     check_part(capacitance, rated_voltage)
     if frequency == HIGH_HZ and family == LOW_IMPEDANCE:

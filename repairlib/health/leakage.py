@@ -139,7 +139,7 @@ def leakage_limit(
     >>> print(leakage_limit("aluminium low impedance", "2200 µF", "16 V"))
     Highest leakage of a new part: leakage 352.0 µA; read after 2 min
     >>> leakage_limit("aluminium low impedance", "100 µF", "25 V", "sum of 0.01 CV and 3").leakage
-    28e-6
+    28.00 µA
     """
     chosen = leakage_rule(family if rule == OWN else rule, capacitance, rated_voltage, temperature)
     microfarad = capacitance * 1e6

@@ -121,7 +121,7 @@ def two_wire_resistance(
     Source: a maker's notes on meter error: leads add 0.2 to 0.5 Ω, renew them above 1 Ω.
 
     >>> two_wire_resistance("0.35 Ω", "0.25 Ω").resistance
-    0.1
+    100.0 mΩ
     """
     whole = interval(reading, percent, digits, "Ω")
     lost = interval(leads, percent, digits, "Ω")
@@ -167,7 +167,7 @@ def four_wire_resistance(
     published test report.
 
     >>> four_wire_resistance("0.24 V", "20 A").resistance
-    0.012
+    12.00 mΩ
     """
     ohm, watt = voltage / current, voltage * current
     values = {"resistance": Quantity(ohm, "Ω", 4), "power": Quantity(watt, "W", 4)}

@@ -52,7 +52,7 @@ def reforming_schedule(
 
     >>> finding = reforming_schedule("470 µF", "25 V", 12)
     >>> finding.verdict, finding.series_resistor, finding.steps
-    ('verify', 5600.0, '6.25 V, 12.5 V, 18.75 V, 25 V')
+    ('verify', 5.6 kΩ, '6.25 V, 12.5 V, 18.75 V, 25 V')
     """
     check_part(capacitance, rated_voltage)
     if families()[family].inside != WET:

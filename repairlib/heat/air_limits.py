@@ -65,7 +65,7 @@ def alcohol_vapour(
     RepairlibError out of range. Source: NIOSH Pocket Guide; density from memory.
 
     >>> alcohol_vapour(188, 30).ppm
-    2000.0
+    2000
     """
     milligrams = millilitres * IPA_DENSITY * 1000
     ppm = milligrams / room / IPA_MG_PER_PPM

@@ -140,7 +140,7 @@ def take_out(
 
     >>> out = take_out("two-lead part in plated holes")
     >>> out.verdict, out.tip
-    ('pump', 0.0016)
+    ('pump', 1.6 mm)
     """
     removal = removals()[part]
     method = removal.by_tools[tools]

@@ -42,7 +42,7 @@ def contact_temperature(
     Materials by name. Source: (e1 T1 + e2 T2) / (e1 + e2) with e = √(k ρ c).
 
     >>> contact_temperature("copper", 350, "FR-4", 25).face
-    343.4
+    343.4 °C
     """
     one, other = stuff(hot), stuff(cold)
     face = touch_celsius(one, hot_temperature, other, cold_temperature)
@@ -74,7 +74,7 @@ def melting_heat(
     Masses with units (a number alone is kg). Source: m (c ΔT + L), figures from memory.
 
     >>> melting_heat("Sn63Pb37", "20 mg").heat
-    1.296
+    1.296 J
     """
     made = alloy(solder)
     rise = max(0.0, made.liquidus - start)
@@ -213,7 +213,7 @@ def warming_time(
     equally warm all through. Source: T = Ta + (T0 - Ta) exp(-t / τ), τ = m c / (h A).
 
     >>> warming_time("0.5 g", 450, 80, 300, 25, 217).seconds
-    14.97
+    14.97 s
     """
     constant = mass * heat_capacity / (film * area * 1e-6)
     seconds = lumped_until(start, air, constant, target)

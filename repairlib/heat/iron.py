@@ -91,7 +91,7 @@ def iron_temperature(
     Source: usual bench ranges, from memory, beside one maker's note and a space standard.
 
     >>> iron_temperature("Sn63Pb37").start, iron_temperature("SAC305", "heavy").high
-    (330.0, 400.0)
+    (330 °C, 400 °C)
     """
     one = alloy(solder)
     setting = setting_for(one, joint, method)

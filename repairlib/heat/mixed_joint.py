@@ -81,7 +81,7 @@ def solders_meet(
 
     >>> joint = solders_meet("Sn63Pb37", 0.1, "Bi58Sn42", 0.4)
     >>> joint.verdict, joint.stay_below
-    ('rework', 95.0)
+    ('rework', 95 °C)
     """
     left, added = alloy(old), alloy(new)
     masses = old_mm3 * left.density, new_mm3 * added.density

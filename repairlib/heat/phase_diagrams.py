@@ -162,7 +162,7 @@ def melting_by_composition(
     Source: published points, named in the answer, joined by straight lines.
 
     >>> melting_by_composition("Sn-Pb", 40).liquidus
-    238.0
+    238 °C
     """
     diagram = _diagram(system)
     low, high = solidus(system, percent), liquidus(system, percent)

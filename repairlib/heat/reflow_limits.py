@@ -231,7 +231,7 @@ def reflow_limits(
     memory.
 
     >>> reflow_limits("Pb-free", "2 mm", 2500).highest_peak
-    245.0
+    245 °C
     """
     millimetres = round(thickness * 1000, 9)
     limits = package_limits(alloy, millimetres, volume, edition)

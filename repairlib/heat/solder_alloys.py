@@ -209,7 +209,7 @@ def solder_alloy(
 
     >>> one = solder_alloy("SAC305")
     >>> one.solidus, one.liquidus, one.leaded
-    (217.0, 220.0, False)
+    (217 °C, 220 °C, False)
     """
     one = alloy(solder)
     values = {

@@ -130,7 +130,7 @@ def solder_for_joint(
     density 1.10 g/cm³ from memory.
 
     >>> solder_for_joint("1 mm", "0.6 mm", "1.6 mm").wire
-    0.00245
+    2.45 mm
     """
     one = alloy(solder)
     volume = hole_volume(hole / MM, lead / MM, board / MM, fill / 100, pin == "square")

@@ -166,7 +166,7 @@ def substitute_capacitor(
 
     >>> finding = substitute_capacitor("aluminium electrolytic", "tantalum", "16 V")
     >>> print(finding.verdict, finding.rated_voltage)
-    only with these conditions 35.0
+    only with these conditions 35 V
     >>> substitute_capacitor("bipolar electrolytic", "tantalum", "16 V").verdict
     'do not'
     """

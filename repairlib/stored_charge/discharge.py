@@ -71,7 +71,7 @@ def stored_energy(
 
     >>> finding = stored_energy("470 µF", "400 V")
     >>> finding.energy, finding.verdict
-    (37.6, 'leave it to a qualified person')
+    (37.60 J, 'leave it to a qualified person')
     """
     joule, coulomb = capacitance * voltage**2 / 2, capacitance * voltage
     low, high = (voltage * percent / 100 for percent in RETURNS)
@@ -147,7 +147,7 @@ def voltage_left(
     Source: the law of discharge through a resistor.
 
     >>> voltage_left("220 µF", "400 V", "100 kΩ", "22 s").voltage
-    147.2
+    147.2 V
     """
     tau = resistance * capacitance
     volts = voltage * math.exp(-time / tau)
@@ -189,7 +189,7 @@ def discharge_time(
 
     >>> finding = discharge_time("220 µF", "400 V", "100 kΩ")
     >>> finding.time, finding.first_power
-    (41.74, 1.6)
+    (41.74 s, 1.600 W)
     """
     target, source, words = _target(limit, own, voltage)
     tau = resistance * capacitance
@@ -244,7 +244,7 @@ def bleeder(
 
     >>> finding = bleeder("100 µF", "325.3 V", "2 s")
     >>> round(finding.resistance), finding.e12
-    (11831, 10000.0)
+    (11831, 10.00 kΩ)
     """
     target, source, words = _target(limit, own, voltage)
     ohm = time / (capacitance * math.log(voltage / target))

@@ -55,7 +55,7 @@ def steady_limits(
     clause as quoted; IEC 61010-1 and the ac current of ES2 from memory.
 
     >>> steady_limits("IEC 62368-1, ES1").dc
-    60.0
+    60 V
     """
     limits = RULES[rule]
     values = {

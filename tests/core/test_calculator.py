@@ -138,6 +138,22 @@ def test_the_notebook_form_escapes_what_was_typed():
     assert "<script>" not in energy(1, 1, label="<script>")._repr_html_()
 
 
+def test_a_value_is_asked_for_by_name_with_its_unit():
+    joule = energy("4700 µF", 50).energy
+    assert str(joule).replace("\xa0", " ") == "5.875 J"
+    assert float(joule) == 5.875
+
+
+@pytest.mark.parametrize("name", ["title", "values", "verdict", "notes", "to_dict"])
+def test_a_value_may_not_hide_what_a_finding_has(name):
+    def hiding() -> Found:
+        return found({name: "lost"})
+
+    one = calculator(topic="t", title="t", sources=("common practice",))(hiding)
+    with pytest.raises(TypeError, match=f"value called {name}"):
+        one()
+
+
 def test_a_name_that_is_not_there():
     with pytest.raises(AttributeError, match="it has energy, kind"):
         _ = energy(1, 1).power

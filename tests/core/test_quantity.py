@@ -1,5 +1,8 @@
 """repairlib.core.quantity: what people type, in SI, and back."""
 
+import pickle
+from copy import copy
+
 import pytest
 from hypothesis import assume, given
 from hypothesis import strategies as st
@@ -185,3 +188,15 @@ def test_a_quantity_does_not_change():
     with pytest.raises(AttributeError, match="make a new one"):
         quantity.value = 10
     assert {quantity, read_quantity("16.0 V")} == {quantity}
+
+
+def test_a_quantity_counts_like_its_number_and_stays_apart_from_other_units():
+    volts = read_quantity("16 V")
+    assert volts == 16
+    assert {volts: "rated"}[16.0] == "rated"
+    assert 15 < volts < 16.5
+    assert type(volts * 2) is float
+    assert volts != read_quantity("16 A")
+    assert volts != "16 V"
+    assert f"{volts:.1f} of {volts}" == f"16.0 of 16{NBSP}V"
+    assert [pickle.loads(pickle.dumps(volts)).unit, copy(volts).unit] == ["V", "V"]
