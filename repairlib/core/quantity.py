@@ -120,8 +120,9 @@ class Quantity(float):
         return Quantity, (self.value, self.unit, self.digits)
 
     def __eq__(self, other: object) -> bool:
-        same = float.__eq__(self, other)
-        return same and self.unit == other.unit if isinstance(other, Quantity) else same
+        if isinstance(other, Quantity) and self.unit != other.unit:
+            return False
+        return float.__eq__(self, other)
 
     def __ne__(self, other: object) -> bool:
         return not self == other

@@ -93,7 +93,7 @@ def _row(line: str, edition: str, uncertainty: float) -> AuditRow:
     except RepairlibError as error:
         name = line.partition(":")[0].strip()
         return AuditRow(line, _item(name) or name, CANNOT_TELL, str(error))
-    return AuditRow(line, item, finding.verdict, finding.reason, finding)
+    return AuditRow(line, item, str(finding.verdict), str(finding.reason), finding)
 
 
 def _taken_apart(line: str) -> tuple[str, str, dict[str, str]]:

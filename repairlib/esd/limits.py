@@ -116,7 +116,8 @@ def esd_limit(
     values = {"reading": str(measured) if measured.value is not None else reading.strip() or "none"}
     values |= {"limit": _limit_words(row)}
     notes = _notes(row, test_voltage, uncertainty)
-    if item == "work surface" and measured.kind == VALUE and measured.value < LEAST_SURFACE:
+    ohm = measured.value if measured.kind == VALUE else None
+    if item == "work surface" and ohm is not None and ohm < LEAST_SURFACE:
         notes.append(
             "Below 10 kΩ it is nearly a wire to ground: a charged part on it is hit hard, and a "
             "live part finds ground through it. No live set on such a mat (common practice)."

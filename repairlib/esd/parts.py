@@ -122,7 +122,7 @@ def damage_level(
     'can be damaged'
     """
     maker, handbook = FAMILIES[family]
-    values = {}
+    values: dict[str, object] = {}
     for name, ends in (("service_manual", maker), ("handbook", handbook)):
         if ends:
             low, high = ends
@@ -143,8 +143,8 @@ def damage_level(
             "A spark below about 3000 V is not felt.",
             "A part may be weakened and fail later. Its data sheet counts.",
         ]
-    sources = ("Oscilloscope service manual",) if maker else ()
-    sources += ("from memory",) if handbook else ()
+    sources = ["Oscilloscope service manual"] if maker else []
+    sources += ["from memory"] if handbook else []
     return found(values, verdict=verdict, reason=reason, notes=notes, sources=sources)
 
 

@@ -118,7 +118,7 @@ def end_of_life_limits(
     """
     check_part(capacitance, rated_voltage)
     chosen = criterion_of(family, rated_voltage, criterion)
-    values = {"criterion": str(chosen)}
+    values: dict[str, object] = {"criterion": str(chosen)}
     working = []
     for name, times in (("capacitance_low", chosen.low), ("capacitance_high", chosen.high)):
         if times is not None:

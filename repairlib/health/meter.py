@@ -206,13 +206,13 @@ def judge_reading(
     'cannot tell'
     """
     spread = interval(reading, percent, digits)
-    limits = [
+    least, most = (
         read_quantity(text, spread.unit or None).value if text.strip() else None
         for text in (limit_low, limit_high)
-    ]
-    decision = decide(spread.low, spread.high, *limits, rule, guard, spread.unit)
+    )
+    decision = decide(spread.low, spread.high, least, most, rule, guard, spread.unit)
     clause, words = RULES[rule]
-    values = _ends(spread)
+    values: dict[str, object] = {**_ends(spread)}
     for name, end in (("accept_from", decision.accept_low), ("accept_to", decision.accept_high)):
         if end is not None:
             values[name] = Quantity(end, spread.unit, 6)

@@ -156,7 +156,7 @@ def take_out(
             cautions=cautions,
         )
     setting = _setting(one, part, method, plane == "yes")
-    values = {
+    values: dict[str, object] = {
         "set_to": Quantity(setting.start, "°C", 3),
         "at_most": Quantity(setting.high, "°C", 3),
     }

@@ -236,7 +236,7 @@ def reflow_limits(
     millimetres = round(thickness * 1000, 9)
     limits = package_limits(alloy, millimetres, volume, edition)
     values = {
-        "highest_peak": Quantity(limits.peak[1], "°C"),
+        "highest_peak": Quantity(body_peak(alloy, millimetres, volume, edition), "°C"),
         "liquidus": Quantity(limits.liquidus, "°C"),
         "preheat": f"{limits.soak_from:g} to {limits.soak_to:g} °C in {in_words(limits.soak, 's')}",
         "time_above_liquidus": in_words(limits.above, "s"),

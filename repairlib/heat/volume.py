@@ -74,7 +74,9 @@ def wire_length(volume: float, wire: float, share: float) -> float:
     return volume / (share * pi / 4 * wire**2)
 
 
-def fill_needed(product_class: str, leads: int, board: float, plane: bool = False) -> float | None:
+def fill_needed(
+    product_class: str, leads: float, board: float, plane: bool = False
+) -> float | None:
     """Least vertical fill of a plated hole [%], or None where the class does not say.
 
     `leads` of the part, `board` its thickness in mm, `plane`: a part of fewer than 14 leads tied

@@ -252,7 +252,7 @@ def bleeder(
     first = voltage**2 / made
     power = first / 2 if fed == "ac sine" else first
     seconds = made * capacitance * math.log(voltage / target)
-    values = {
+    values: dict[str, object] = {
         "resistance": Quantity(ohm, "Ω", 4),
         "e12": Quantity(made, "Ω", 4),
         "time": Quantity(seconds, "s", 4),

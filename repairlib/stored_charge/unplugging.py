@@ -89,7 +89,7 @@ def after_unplugging(
     failed = [name for name, (word, _) in rules.items() if word == FAILS]
     verdict = f"meets {len(rules) - len(failed)} of {len(rules)} rules"
     reason = f"does not meet {'; '.join(failed)}" if failed else "no rule listed here is broken"
-    values = {name: f"{word}: {why}" for name, (word, why) in rules.items()}
+    values: dict[str, object] = {name: f"{word}: {why}" for name, (word, why) in rules.items()}
     values |= {"time_constant": Quantity(tau, "s", 4)}
     at_bench, why = by_voltage(voltage, most * voltage**2 / 2)
     reason = f"{reason}; at the bench: {at_bench}"

@@ -47,10 +47,10 @@ class DischargeView(Panel):
         typed = (self.capacitance.value, self.voltage.value, self.resistance.value)
         try:
             finding = discharge_time(*typed, self.limit.value)
-            numbers = [
+            farad, volt, ohm = (
                 read_quantity(text, unit).value for text, unit in zip(typed, "FVΩ", strict=True)
-            ]
-            self.chart.value = picture_html(draw_discharge(*numbers, self.limit.value))
+            )
+            self.chart.value = picture_html(draw_discharge(farad, volt, ohm, self.limit.value))
         except RepairlibError as error:
             self.answer.value, self.chart.value = trouble(error), ""
             return

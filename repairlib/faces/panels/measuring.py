@@ -97,13 +97,13 @@ class Judging(Panel):
         except RepairlibError as error:
             self.answer.value, self.picture.value = trouble(error), ""
             return
-        unit = finding.values["low"].unit
-        ends = [
+        unit = finding.low.unit
+        low, high = (
             read_quantity(text, unit or None).value if text.strip() else None for text in limits
-        ]
+        )
         bar = [(self.reading.value, finding.low, finding.high)]
         self.answer.value = judged_html(finding)
-        picture = draw_intervals(bar, *ends, unit=unit, rule=self.rule.value)
+        picture = draw_intervals(bar, low, high, unit=unit, rule=self.rule.value)
         self.picture.value = picture_html(picture)
 
 
