@@ -161,7 +161,6 @@ class Calculator:
         self.topic = topic
         self.sources = sources
         self.cautions = cautions
-        self._function = function
         self.__doc__ = function.__doc__
         self.__name__ = function.__name__
         self.__module__ = function.__module__
@@ -172,7 +171,7 @@ class Calculator:
     @cached_property
     def parameters(self) -> dict[str, Parameter]:
         """What it takes, in order. Annotations are read when first needed: start-up stays light."""
-        told = get_type_hints(self._function, include_extras=True)
+        told = get_type_hints(self.__wrapped__, include_extras=True)
         return {
             name: _note(self.name, name, told.get(name)) for name in self.__signature__.parameters
         }
@@ -204,7 +203,7 @@ class Calculator:
                 raise RepairlibError(
                     self.name, f"{spoken(name)} is missing", f"{name}={parameter.range()}"
                 )
-        answer = self._function(**taken)
+        answer = self.__wrapped__(**taken)
         return Finding(
             title=self.title,
             values=answer.values,
