@@ -199,7 +199,7 @@ def test_bad_options_are_one_clear_line(options, capsys):
     assert len(said.splitlines()) == (3 if "--json" in options else 1)
 
 
-@pytest.mark.parametrize("ip", ["999.1.1.1", "203.0.113.7", "no such host"])
+@pytest.mark.parametrize("ip", ["999.1.1.1", "203.0.113.7", "no such host", "a..b"])
 def test_an_address_of_another_computer_is_one_clear_line(ip):
     with pytest.raises(RepairlibError, match="nothing can be opened there"):
         free_port(ip, 8888)

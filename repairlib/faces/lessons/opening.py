@@ -34,7 +34,7 @@ def _serve(to: str, ip: str, port: int, prefix: str, large: bool) -> None:
 
     port = lab.free_port(ip, port)
     own = home().absolute()
-    folder = Path(to).expanduser().absolute() if to else own / "lessons"
+    folder = Path(os.path.expanduser(to)).absolute() if to else own / "lessons"
     _say(f"Your lessons are in {folder}. JupyterLab starts ...", *lay_lessons(folder))
     _furnish(own, large)
     server, token = lab.prepare_server(folder, ip, port, prefix)
@@ -71,7 +71,7 @@ def _what_to_do(opens: bool, ip: str, port: int) -> str:
     if ip in ("127.0.0.1", "localhost", "::1"):
         return (
             "Copy the address into a browser. From another computer first: "
-            f"ssh -L {port}:127.0.0.1:{port} THIS-COMPUTER. "
+            f"ssh -L {port}:localhost:{port} THIS-COMPUTER. "
             f"From a container: publish port {port} and add --ip 0.0.0.0. Ctrl-C here ends."
         )
     return (

@@ -21,10 +21,11 @@ def free_port(ip: str, first: int) -> int:
     for port in range(first, min(first + PORTS_TRIED, 65536)):
         try:
             sockets = bind_sockets(port, "" if ip == "*" else ip)
-        except OSError as error:
-            if error.errno == errno.EADDRINUSE:
+        except (OSError, UnicodeError) as error:  # the latter: no name of a computer
+            if getattr(error, "errno", None) == errno.EADDRINUSE:
                 continue
-            wrong = f"nothing can be opened there: {(error.strerror or str(error)).lower()}"
+            reason = getattr(error, "strerror", None) or "this is no address"
+            wrong = f"nothing can be opened there: {reason.lower()}"
             accepted = "--ip 127.0.0.1, --ip 0.0.0.0 or an address of this computer; --port 8888"
             raise RepairlibError(f"{ip} port {port}", wrong, accepted) from None
         for one in sockets:
@@ -45,8 +46,6 @@ def prepare_server(folder: Path, ip: str, port: int, prefix: str):
         "ServerApp.base_url": prefix,
         "ServerApp.root_dir": folder,
         "ServerApp.open_browser": False,
-        # Behind a proxy the browser names the proxy's host, not this one.
-        "ServerApp.allow_remote_access": ip in EVERYWHERE or prefix != "/",
         "ServerApp.allow_root": hasattr(os, "geteuid") and os.geteuid() == 0,
         "ServerApp.log_level": "ERROR",
         "IdentityProvider.token": token,
@@ -55,6 +54,8 @@ def prepare_server(folder: Path, ip: str, port: int, prefix: str):
         "LanguageServerManager.autodetect": False,  # it would start npm to look for some
         "LabApp.check_for_updates_class": "jupyterlab.NeverCheckForUpdate",
     }
+    if prefix != "/":  # behind a proxy, whose name the browser then gives as the host
+        options["ServerApp.allow_remote_access"] = True
     switches = [f"--{name}={value}" for name, value in options.items()]
     return LabApp.initialize_server(argv=switches), token
 

@@ -66,11 +66,11 @@ def bare_keys() -> list[dict]:
     found = []
     for name in ("notebook-extension/tracker.json", "mainmenu-extension/plugin.json"):
         schema = json.loads((schemas / name).read_text(encoding="utf-8"))
-        found += [key for key in schema["jupyter.lab.shortcuts"] if _is_bare(key["keys"])]
+        found += [key for key in schema["jupyter.lab.shortcuts"] if _is_bare(key.get("keys"))]
     return found
 
 
-def _is_bare(keys: list[str]) -> bool:
+def _is_bare(keys: list[str] | None) -> bool:
     """True for ["D", "D"] and ["Shift M"]; not for ["Ctrl M"], ["Enter"] or [""]."""
     return bool(keys) and all(len(key.removeprefix("Shift ")) == 1 for key in keys)
 
