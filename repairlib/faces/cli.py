@@ -17,6 +17,7 @@ python -m repairlib calc                       the calculators by topic
 python -m repairlib calc NAME key=value ... [--json]
 python -m repairlib plan PARTS.csv [--board BOARD.csv] [--measured READINGS.csv]
                     [--catalogue CATALOGUE.csv] [--boards N] [--out FOLDER] [--json]
+python -m repairlib lessons [--large] [--to FOLDER] [--ip ADDRESS] [--port N] [--base-url PREFIX]
 python -m repairlib --help | --version"""
 
 
@@ -73,7 +74,7 @@ def _run(arguments: list[str], as_json: bool) -> str:
         from repairlib import __version__
 
         return f"repairlib {__version__}"
-    verbs = {"read": _read, "calc": _calc, "plan": _plan}
+    verbs = {"read": _read, "calc": _calc, "plan": _plan, "lessons": _lessons}
     if verb in verbs:
         return verbs[verb](rest, as_json)
     return _read(arguments, as_json)
@@ -178,14 +179,26 @@ def _plan(arguments: list[str], as_json: bool) -> str:
     return _json(report.to_dict()) if as_json else str(report)
 
 
+def _lessons(arguments: list[str], as_json: bool) -> str:
+    from repairlib.faces.lessons import open_lessons
+
+    known = ("--to", "--ip", "--port", "--base-url")
+    words, options = _take_options(arguments + ["--json"] * as_json, known, ("--large",))
+    if words:
+        raise RepairlibError(" ".join(words), "only options are due", "lessons --to FOLDER")
+    return open_lessons(**{name[2:].replace("-", "_"): value for name, value in options.items()})
+
+
 def _whole_number(text: str) -> int:
     if not (text.isascii() and text.isdigit() and len(text) < 10):
         raise RepairlibError(text, "not a whole number", "--boards 12")
     return int(text)
 
 
-def _take_options(arguments: list[str], known: tuple[str, ...]) -> tuple[list[str], dict[str, str]]:
-    """The plain words, and the options of `known` with the word behind each."""
+def _take_options(
+    arguments: list[str], known: tuple[str, ...], switches: tuple[str, ...] = ("--json",)
+) -> tuple[list[str], dict[str, str]]:
+    """The plain words, and the options of `known` with the word behind each; switches have none."""
     words: list[str] = []
     options: dict[str, str] = {}
     rest = iter(arguments)
@@ -193,9 +206,11 @@ def _take_options(arguments: list[str], known: tuple[str, ...]) -> tuple[list[st
         name, equals, value = word.partition("=")
         if not word.startswith("--"):
             words.append(word)
+        elif word in switches:
+            options[word] = word
         elif name not in known or name in options:
             wrong = "given twice" if name in options else "not an option of this command"
-            raise RepairlibError(word, wrong, " ".join((*known, "--json")))
+            raise RepairlibError(word, wrong, " ".join((*known, *switches)))
         else:
             options[name] = value if equals else next(rest, "")
             if not options[name]:

@@ -1,0 +1,99 @@
+"""A working copy of the lessons, which an update renews without touching what was changed.
+
+A lesson counts as changed when the text of its cells is not the text that was laid. To open and
+run a lesson changes its file too (outputs, counts, the version of Python), and is no change: the
+answers are saved elsewhere, and outputs come back by running. A changed lesson is kept, and a new
+version of it is put beside it, once. The record in the folder says what was laid last.
+"""
+
+from __future__ import annotations
+
+import hashlib
+import json
+import os
+from pathlib import Path
+
+from repairlib.core.errors import RepairlibError
+from repairlib.core.tables import DATASETS
+from repairlib.learn import files
+
+HOUSE = DATASETS.parent  # the clone, or the installed package: lessons stand beside the tables
+LESSONS = HOUSE / "lessons"
+FIRST = "00-start-here.ipynb"
+RECORD = ".laid.json"
+
+
+def lay_lessons(folder: Path, source: Path = LESSONS) -> list[str]:
+    """Lay the lessons of `source` in `folder`; one sentence for each that was put beside another.
+
+    Raises RepairlibError when `folder` cannot be written or lies where the lessons come from.
+    """
+    if folder.resolve().is_relative_to(HOUSE.resolve()):
+        wrong = "no working copy is laid in the folder that the lessons come from"
+        raise RepairlibError(folder, wrong, "a folder outside it, such as --to ~/lessons")
+    record = folder / RECORD
+    with files.locked(record):
+        found, _ = files.settle(record, _is_record)
+        laid = dict(found["laid"]) if found else {}
+        beside = {
+            path.name: _lay(folder, path.name, path.read_bytes(), laid)
+            for path in sorted([*source.glob("[0-9]*.ipynb"), *source.glob("README.md")])
+        }
+        files.write(record, {"laid": laid})
+    return [
+        f"Your changed {name} is kept; the new version is {new}."
+        for name, new in beside.items()
+        if new
+    ]
+
+
+def _lay(folder: Path, name: str, new: bytes, laid: dict[str, list[str]]) -> str:
+    """Lay one file and note it in `laid`; its name when it went beside a changed one, or ""."""
+    path = folder / name
+    before, now = laid.get(name), [_hash(new), _hash(text_of(new))]
+    with files.saying_why(path):
+        old = path.read_bytes() if path.exists() else None
+        if old is not None and before == now:
+            return ""
+        laid[name] = now
+        if old is None or _hash(text_of(old)) in (now[1], before and before[1]):
+            _replace(path, new)
+            return ""
+    beside = f"{path.stem}.new{path.suffix}"
+    return _lay(folder, beside, new, laid) or beside
+
+
+def text_of(content: bytes) -> bytes:
+    """What a person writes in a file: of a notebook the kind and the text of its cells.
+
+    >>> run = b'{"cells": [{"cell_type": "code", "source": ["1"], "outputs": [1]}]}'
+    >>> run != b'{"cells": [{"cell_type": "code", "source": "1"}]}'
+    True
+    >>> text_of(run) == text_of(b'{"cells": [{"cell_type": "code", "source": "1"}]}')
+    True
+    """
+    try:
+        cells = json.loads(content)["cells"]
+        texts = [
+            [cell["cell_type"], "".join(cell["source"]), cell.get("attachments")] for cell in cells
+        ]
+    except (ValueError, RecursionError, LookupError, TypeError, AttributeError):
+        return content
+    return json.dumps(texts).encode()
+
+
+def _replace(path: Path, content: bytes) -> None:
+    """Put `content` in `path`, all of it or none of it."""
+    fresh = path.with_name(path.name + ".part")
+    fresh.write_bytes(content)
+    os.replace(fresh, path)
+
+
+def _hash(content: bytes) -> str:
+    return hashlib.sha256(content).hexdigest()
+
+
+def _is_record(found: dict) -> bool:
+    laid = found.get("laid")
+    marks = laid.values() if isinstance(laid, dict) else [None]
+    return all(isinstance(pair, list) and len(pair) == 2 for pair in marks)
