@@ -12,11 +12,12 @@ from dataclasses import dataclass, field, replace
 
 from repairlib.core.errors import RepairlibError
 from repairlib.core.quantity import read_quantity
-from repairlib.core.typed import layout, readings
+from repairlib.core.typed import readings
 from repairlib.core.typed.headings import role_of_heading
 from repairlib.core.typed.readings import Measurement, read_measurement, unreadable
 from repairlib.core.typed.references import begins_with_reference, read_references
-from repairlib.core.typed.set_aside import BLANK, HEADING, TITLE, UNREADABLE, SetAside
+from repairlib.core.typed.set_aside import HEADING, TITLE, UNREADABLE, SetAside
+from repairlib.core.typed.table import BLANKS, Row, Table, find_separator, lines_of, too_wide
 from repairlib.core.typed.textfile import read_text
 
 # Role: (unit, headings in lower case). The headings that measurement sheets carry.
@@ -39,7 +40,6 @@ _UNIT_IN_HEADING = re.compile(r"[(\[]\s*(.+?)\s*[)\]]|[/,]\s*(\S+)$|\bin\s+(\S+)
 _FREQUENCY_IN_HEADING = re.compile(r"(?:@|\bat)?\s*(\d[\d.]*\s*[kKM]?(?:Hz)?)$")
 _REFERENCE, _NOTE = "reference", "note"
 MOST_LINES = 200_000
-LONGEST_LINE = 2000
 
 
 @dataclass(frozen=True, slots=True)
@@ -90,13 +90,7 @@ def read_measured(text: str, name: str = "the table") -> MeasuredTable:
     >>> print(table.parts[0]["capacitance"], table.parts[1]["esr"].high)
     98 µF 0.1
     """
-    if not isinstance(text, str):
-        raise RepairlibError(text, "not a text", "the lines of a table")
-    lines = text.removeprefix("\ufeff").replace("\r\n", "\n").replace("\r", "\n").split("\n")
-    if lines and not lines[-1].strip():
-        lines.pop()
-    if not lines or not text.strip():
-        raise RepairlibError(name, "there is no line in it", "the lines of a table")
+    lines = lines_of(text, name, "the lines of a table")
     if len(lines) > MOST_LINES:
         raise RepairlibError(name, f"more than {MOST_LINES} lines", "a shorter table")
     return _Reader(MeasuredTable(name, lines)).read()
@@ -127,46 +121,38 @@ class _Reader:
 
     def __init__(self, table: MeasuredTable):
         self.table = table
-        self.separator = layout.find_separator(table.lines)
+        self.rows = Table(table.lines, find_separator(table.lines) or BLANKS)
         self.columns: list[_Column] | None = None
         self.seen: dict[str, int] = {}
 
     def read(self) -> MeasuredTable:
-        for number, line in enumerate(self.table.lines, 1):
-            self.read_line(number, line)
+        for row in self.rows.rows():
+            self.read_row(row)
         return self.table
 
     def aside(self, number: int, what: str, why: str = "") -> None:
         line = SetAside(number, self.table.lines[number - 1], what, why)
         self.table.set_aside.append(line)
 
-    def read_line(self, number: int, line: str) -> None:
-        if not line.strip():
-            return self.aside(number, BLANK)
-        if layout.is_rule(line):
-            return self.aside(number, HEADING, "a rule")
-        if len(line) > LONGEST_LINE:
-            why = f"longer than {LONGEST_LINE} characters"
-            return self.aside(number, UNREADABLE, why)
-        cells = layout.split_line(line, self.separator)
-        if cells is None:
-            why = "a quotation mark is opened and not closed"
-            return self.aside(number, UNREADABLE, why)
-        if not self.separator:
-            cells = line.split()
-        columns = _headings(cells)
-        if columns:
-            self.columns = columns
-            kept = [
-                c for c, column in zip(cells, columns, strict=True) if column.role == _NOTE and c
-            ]
-            if kept:
-                said = ", ".join(f"'{heading}'" for heading in kept)
-                self.table.notes.append(f"Not read as a measurement, kept as remarks: {said}")
-            return self.aside(number, HEADING)
-        return self.read_row(number, cells)
+    def read_row(self, row: Row) -> None:
+        """Add the part of a row to the table, or set it aside."""
+        if row.what:
+            return self.aside(row.line, row.what, row.why)
+        for inside in range(row.line + 1, row.last + 1):
+            self.aside(inside, HEADING, f"continues line {row.line}")
+        columns = _headings(row.cells)
+        if columns is None:
+            return self.read_part(row)
+        self.columns = columns
+        headed = zip(row.cells, columns, strict=True)
+        kept = [cell for cell, column in headed if column.role == _NOTE and cell]
+        if kept:
+            said = ", ".join(f"'{heading}'" for heading in kept)
+            self.table.notes.append(f"Not read as a measurement, kept as remarks: {said}")
+        return self.aside(row.line, HEADING)
 
-    def read_row(self, number: int, cells: list[str]) -> None:
+    def read_part(self, row: Row) -> None:
+        number, cells = row.line, row.cells
         at = self.reference_column(cells)
         if at is None:
             what = UNREADABLE if self.columns else TITLE
@@ -179,8 +165,7 @@ class _Reader:
             why = f"{name} stands on line {self.seen[name]} already"
             return self.aside(number, UNREADABLE, why)
         if self.columns and any(cells[len(self.columns) :]):
-            why = f"{len(cells)} columns where the headings are {len(self.columns)}"
-            why += "; is a comma inside a number?" if self.separator == "," else ""
+            why = too_wide(cells, len(self.columns), self.rows.separator)
             return self.aside(number, UNREADABLE, why)
         others = [(place, cell) for place, cell in enumerate(cells) if place != at and cell]
         try:

@@ -7,14 +7,15 @@ oven), reflow (one pass through soldering heat; then it is out), now.
 
 from __future__ import annotations
 
-import csv
 from datetime import datetime
 from itertools import pairwise
 from typing import NamedTuple
 
 from repairlib.core.errors import RepairlibError
 from repairlib.core.finding import Finding
-from repairlib.core.typed.textfile import TextFile, decode, read_text
+from repairlib.core.typed.headed import read_headed
+from repairlib.core.typed.table import with_point
+from repairlib.core.typed.textfile import TextFile, read_text
 from repairlib.heat.bake import (
     CELL,
     INTERRUPTION,
@@ -92,28 +93,19 @@ def parse_exposure_log(text: TextFile | str | bytes, name: str = "history") -> l
     >>> parse_exposure_log(text)[-1].hour
     24.0
     """
-    if isinstance(text, bytes):
-        text = decode(text, name)
-    text = text.text if isinstance(text, TextFile) else text
-    lines = text.strip().splitlines()
-    separator = ";" if lines and ";" in lines[0] else ","
-    try:
-        rows = list(csv.reader(lines, delimiter=separator, strict=True))
-    except csv.Error as problem:
-        raise RepairlibError(name, f"not a table ({problem})", ",".join(COLUMNS)) from None
-    if not rows or tuple(field.strip().casefold() for field in rows[0]) != COLUMNS:
-        raise RepairlibError(name, "the heading is not that of a history", ",".join(COLUMNS))
+    table = read_headed(text, name, COLUMNS, COLUMNS)
     events: list[Event] = []
-    start = None
-    for row in rows[1:]:
-        if not any(field.strip() for field in row):
-            continue
-        when, event = _when_and_what(row)
-        start = start or when
-        hour = (when - start).total_seconds() / 3600
+    start: datetime | None = None
+    for row in table.rows_below():
+        if row.what:
+            raise RepairlibError(f"{name} line {row.line}", row.why, ",".join(COLUMNS))
+        when, what, celsius, humidity = table.by_heading(row, COLUMNS).values()
+        event, at = _event(what), _time(when)
+        start = start or at
+        hour = (at - start).total_seconds() / 3600
         if events and hour <= events[-1].hour:
-            raise RepairlibError(row[0], "not later than the row before it", "times that rise")
-        air = [_figure(field) for field in (*row[2:], "", "")[:2]]
+            raise RepairlibError(when, "not later than the row before it", "times that rise")
+        air = _figure(celsius), _figure(humidity)
         check_air(air[0] or 0.0, air[1] or 0.0)
         events.append(Event(hour, event, *air))
     if len(events) < 2 or [one.event for one in events].index(NOW) != len(events) - 1:
@@ -121,27 +113,32 @@ def parse_exposure_log(text: TextFile | str | bytes, name: str = "history") -> l
     return events
 
 
-def _when_and_what(row: list[str]) -> tuple[datetime, str]:
-    event = row[1].strip().casefold() if len(row) > 1 else ""
+def _event(text: str) -> str:
+    event = text.casefold()
     if event not in EVENTS:
         raise RepairlibError(event, "not an event known here", ", ".join(EVENTS))
+    return event
+
+
+def _time(text: str) -> datetime:
     try:
-        when = datetime.fromisoformat(row[0].strip())
+        when = datetime.fromisoformat(text)
     except ValueError:
         accepted = "a date and time such as 2031-05-06 08:00"
-        raise RepairlibError(row[0], "not a date and time", accepted) from None
+        raise RepairlibError(text, "not a date and time", accepted) from None
     if when.tzinfo:
-        raise RepairlibError(row[0], "it has a time zone", "local time for all rows, without one")
-    return when, event
+        raise RepairlibError(text, "it has a time zone", "local time for all rows, without one")
+    return when
 
 
-def _figure(field: str) -> float | None:
-    if not field.strip():
+def _figure(text: str) -> float | None:
+    if not text:
         return None
+    plain = with_point(text)
     try:
-        return float(field)
+        return float(plain)
     except ValueError:
-        raise RepairlibError(field, "not a number", "°C or % RH, or nothing") from None
+        raise RepairlibError(text, "not a number", "°C or % RH, or nothing") from None
 
 
 def judge_exposure(

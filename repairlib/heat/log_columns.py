@@ -1,7 +1,7 @@
 """The layout of a logged table: which line heads it, what parts its columns, in which units.
 
-Covers commas, semicolons, tabs and blanks between columns, decimal commas, lines of words before
-the table, units in headings. It does not look at what the readings mean.
+Covers what parts two columns, decimal commas, lines of words before the table, units in headings.
+It does not look at what the readings mean.
 """
 
 from __future__ import annotations
@@ -11,6 +11,15 @@ from datetime import datetime
 from typing import NamedTuple
 
 from repairlib.core.errors import RepairlibError, shown
+from repairlib.core.typed.table import (
+    BLANKS,
+    FRAMED,
+    SIGNS,
+    STROKES,
+    cells_of,
+    is_framed,
+    is_rule,
+)
 
 CELSIUS, FAHRENHEIT = "°C", "°F"
 TIME_UNITS = {"ms": 1e-3, "s": 1.0, "min": 60.0, "h": 3600.0}
@@ -18,7 +27,6 @@ SEARCHED = 500  # lines; the table begins within them
 OPEN_WORDS = {"", "-", "--", "---", "----", "open", "ol", "o.l", "o.l.", "nan", "err", "error"}
 OPEN_WORDS |= {"fault", "n/a", "na", "null", "none", "inf", "-inf", "over", "overrange", "burnout"}
 
-_SEPARATORS = ("\t", ";", ",")
 _TIME_SPELT = {
     "ms": ("ms", "msec", "milliseconds", "millis"),
     "s": ("s", "sec", "secs", "second", "seconds"),
@@ -34,7 +42,7 @@ class Layout(NamedTuple):
     """Where the table begins and how to read it. `unit` is None where none is stated."""
 
     first: int
-    separator: str | None
+    separator: str
     decimal: str
     names: tuple[str, ...]
     seconds_a_unit: float
@@ -53,9 +61,9 @@ def find_layout(lines: list[str], name: str) -> Layout:
     """
     first, separator, fields = _first_row(lines, name)
     decimal = _decimal(lines[first : first + 50], separator)
-    heading, heads = _headings(lines[:first], separator, len(fields))
+    above = [line.strip() for line in lines[:first] if line.strip() and not is_rule(line)]
+    heading, heads = _headings(above, separator, len(fields))
     notes = []
-    above = [line.strip() for line in lines[:first] if line.strip()]
     words = [line for line in above if line != heading]
     if words:
         notes.append(f"{_lines(len(words))} before the table not read as data: {shown(words[0])}")
@@ -79,11 +87,6 @@ def find_layout(lines: list[str], name: str) -> Layout:
         next(iter(units), None),
         tuple(notes),
     )
-
-
-def split(line: str, separator: str | None) -> list[str]:
-    """The fields of a line, without blanks and quotes around them."""
-    return [field.strip().strip('"').strip() for field in line.split(separator)]
 
 
 def number(field: str, decimal: str) -> float | None:
@@ -122,43 +125,36 @@ def is_clock(field: str) -> bool:
     return clock_seconds(field) is not None
 
 
-def _first_row(lines, name):
+def _first_row(lines: list[str], name: str) -> tuple[int, str, list[str]]:
     """The first line that holds a time and at least one reading, its separator and fields."""
     for place, line in enumerate(lines[:SEARCHED]):
-        for separator in (*_SEPARATORS, None):
-            if separator is None and not line.strip():
-                continue
-            if separator is not None and separator not in line:
-                continue
-            fields = split(line.rstrip("\r\n"), separator)
-            if _is_row(fields, separator):
+        for sign in (*SIGNS, BLANKS):
+            separator = FRAMED if sign == STROKES and is_framed(line.strip()) else sign
+            fields = cells_of(line, separator)
+            if fields is not None and _is_row(fields):
                 return place, separator, fields
     accepted = "rows of a time and one or more temperatures, such as 0.5,24.9"
     raise RepairlibError(name, "no row with a time and a temperature was found", accepted)
 
 
-def _is_row(fields, separator) -> bool:
-    decimal = "." if separator == "," else ","
+def _is_row(fields: list[str]) -> bool:
     if len(fields) < 2:
         return False
-    time = number(fields[0], decimal)
+    time = number(fields[0], ",")
     timed = is_clock(fields[0]) or (time is not None and time == time)
-    return timed and all(number(field, decimal) is not None for field in fields[1:])
+    return timed and all(number(field, ",") is not None for field in fields[1:])
 
 
-def _decimal(lines, separator) -> str:
-    if separator == ",":
-        return "."
-    return "," if any("," in line for line in lines) and not any("." in x for x in lines) else "."
+def _decimal(lines: list[str], separator: str) -> str:
+    """The decimal sign of the cells: a comma where there are commas in them and no points."""
+    cells = " ".join(cell for line in lines for cell in cells_of(line, separator) or ())
+    return "," if "," in cells and "." not in cells else "."
 
 
-def _headings(lines, separator, width):
-    """The heading line and its fields: the last line above the table that is as wide as it."""
-    for line in reversed(lines):
-        if line.strip():
-            fields = split(line.rstrip("\r\n"), separator)
-            return (line.strip(), fields) if len(fields) == width else ("", [])
-    return "", []
+def _headings(above: list[str], separator: str, width: int) -> tuple[str, list[str]]:
+    """The heading line and its fields: the last line above the table, when it is as wide as it."""
+    heads = (cells_of(above[-1], separator) or []) if above else []
+    return (above[-1], heads) if len(heads) == width else ("", [])
 
 
 def _words(head: str) -> list[str]:

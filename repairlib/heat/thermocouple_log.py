@@ -12,7 +12,9 @@ from pathlib import Path
 from typing import NamedTuple
 
 from repairlib.core.errors import RepairlibError, shown
-from repairlib.core.typed.textfile import TextFile, decode, read_text
+from repairlib.core.typed.set_aside import BLANK
+from repairlib.core.typed.table import BLANKS, FRAMED, Table, with_plain_ends
+from repairlib.core.typed.textfile import TextFile, as_text, read_text
 from repairlib.heat.log_columns import (
     CELSIUS,
     FAHRENHEIT,
@@ -20,13 +22,13 @@ from repairlib.heat.log_columns import (
     clock_seconds,
     find_layout,
     number,
-    split,
 )
 from repairlib.heat.profile import FEWEST, Doubt, Profile, check_rising, make_profile
 from repairlib.heat.sensor_faults import check_channel
 
 UNITS = (CELSIUS, FAHRENHEIT)
 _HALF_DAY = 43200.0
+_HEAD = 200_000  # characters in which the table begins
 _LONE = 300.0  # °C; a log labelled °C that gets hotter was perhaps logged in °F
 
 
@@ -84,23 +86,24 @@ def parse_log(text: TextFile | str | bytes, name: str = "log", unit: str | None 
     >>> parse_log("time (s),joint (°F)\\n0,77\\n60,212\\n120,302").channels["joint"].tolist()
     [25.0, 100.0, 150.0]
     """
-    if isinstance(text, bytes):
-        text = decode(text, name)
-    return _parsed(TextFile(text) if isinstance(text, str) else text, name, unit)
+    return _parsed(as_text(text, name), name, unit)
 
 
-def _parsed(text: TextFile, name: str, unit: str | None, path="") -> Log:
+def _parsed(file: TextFile, name: str, unit: str | None, path="") -> Log:
     """The log in a text; `path` is its file when that is plain UTF-8, which is read faster."""
     if unit is not None and unit not in UNITS:
         raise RepairlibError(unit, "not a unit of a thermocouple log", ", ".join(UNITS))
-    if not text.text.strip():
+    text = with_plain_ends(file.text.removeprefix("\ufeff"))
+    if not text.strip():
         raise RepairlibError(name, "the log is empty", "a time and a temperature on each line")
-    layout, start = _layout(text.text, name)
-    notes = [text.note[0].upper() + text.note[1:] + "."] if text.note else []
+    head = text[:_HEAD].split("\n")
+    layout = find_layout(head, name)
+    start = sum(len(line) + 1 for line in head[: layout.first])
+    notes = [file.note[0].upper() + file.note[1:] + "."] if file.note else []
     notes += layout.notes
-    table = _in_one_stroke(text.text, start, layout, path)
+    table = _in_one_stroke(text, start, layout, path)
     if table is None:
-        table = _row_by_row(text.text[start:], layout, name, notes)
+        table = _row_by_row(text[start:], layout, name, notes)
     if len(table) < FEWEST:
         wrong = f"{len(table)} readings make no profile"
         raise RepairlibError(name, wrong, f"at least {FEWEST} readings")
@@ -109,20 +112,14 @@ def _parsed(text: TextFile, name: str, unit: str | None, path="") -> Log:
     return _checked(name, seconds, celsius, layout.names, notes + told)
 
 
-def _layout(text: str, name: str) -> tuple[Layout, int]:
-    """The layout, and at which character the table begins."""
-    head = list(io.StringIO(text[:200_000], newline=""))
-    layout = find_layout([line.rstrip("\r\n") for line in head], name)
-    return layout, sum(map(len, head[: layout.first]))
-
-
 def _in_one_stroke(text: str, start: int, layout: Layout, path):
     """The whole table at once; None when some row is not plain numbers as wide as the others."""
     import numpy as np
 
-    if '"' in text:
+    if '"' in text or layout.separator == FRAMED:
         return None
-    settings = {"delimiter": layout.separator, "comments": None, "ndmin": 2}
+    sign = None if layout.separator == BLANKS else layout.separator
+    settings = {"delimiter": sign, "comments": None, "ndmin": 2}
     try:
         if path and layout.decimal == ".":  # numpy reads a file in large pieces
             table = np.loadtxt(path, skiprows=layout.first, encoding="utf-8", **settings)
@@ -140,10 +137,10 @@ def _row_by_row(text: str, layout: Layout, name: str, notes: list[str]):
     import numpy as np
 
     width, rows, strange, days = len(layout.names) + 1, [], [], 0.0
-    for line in io.StringIO(text, newline=None):
-        if not line.strip():
+    for row in Table(text.split("\n"), layout.separator).rows():
+        if row.what == BLANK:
             continue
-        fields = split(line.rstrip("\n"), layout.separator)
+        fields = row.cells or [""]
         while len(fields) > width and not fields[-1]:
             fields.pop()
         time = number(fields[0], layout.decimal)
@@ -155,7 +152,7 @@ def _row_by_row(text: str, layout: Layout, name: str, notes: list[str]):
                 time = (time + days) / layout.seconds_a_unit
         readings = [number(field, layout.decimal) for field in fields[1:]]
         if time is None or time != time or None in readings or len(fields) > width:
-            strange.append(line)
+            strange.append(row.text)
             continue
         rows.append([time, *readings, *[float("nan")] * (width - len(fields))])
     if days:

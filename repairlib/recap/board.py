@@ -5,11 +5,11 @@ Covers reading the board's positions from CSV. Which part goes there is the plan
 
 from __future__ import annotations
 
-import csv
-import io
 from pathlib import Path
 
 from repairlib.core.errors import RepairlibError
+from repairlib.core.typed.headed import read_headed
+from repairlib.core.typed.table import with_point
 from repairlib.core.typed.textfile import read_text
 
 DIRECTIONS = ("up", "down", "left", "right", "none", "")
@@ -110,22 +110,20 @@ def read_board(path) -> Board:
     listed twice, for a length that is not a number above 0 and for an unknown direction.
     """
     path = Path(path)
-    table = csv.DictReader(io.StringIO(read_text(path).text, newline=""))
-    headings = [heading.strip().lower() for heading in table.fieldnames or []]
-    if "reference" not in headings:
-        raise RepairlibError(path.name, "no column 'reference'", ", ".join(_COLUMNS))
-    table.fieldnames = headings
+    table = read_headed(read_text(path), path.name, _COLUMNS, ("reference",))
     positions: dict[str, Position] = {}
-    for row in table:
-        position = _position(row, f"{path.name} line {table.line_num}")
+    for row in table.rows_below():
+        where = f"{path.name} line {row.line}"
+        if row.what:
+            raise RepairlibError(where, row.why, "one place of the board on each line")
+        position = _position(table.by_heading(row, _COLUMNS), where)
         if position.reference in positions:
             raise RepairlibError(position.reference, "listed twice on the board", "each place once")
         positions[position.reference] = position
     return Board(path.stem.replace("-", " "), positions.values())
 
 
-def _position(row: dict, where: str) -> Position:
-    cells = {name: (row.get(name) or "").strip() for name in _COLUMNS}
+def _position(cells: dict[str, str], where: str) -> Position:
     if not cells["reference"]:
         raise RepairlibError(where, "no reference", "a reference such as C5 in each line")
     _one_of(cells["plus"], DIRECTIONS, where)
@@ -152,10 +150,13 @@ def _one_of(text: str, accepted: tuple[str, ...], where: str) -> None:
 def _length(text: str, where: str) -> float | None:
     if not text:
         return None
+    wrong = "not a length in mm"
     try:
-        length = float(text)
+        length = float(with_point(text))
+    except RepairlibError as problem:
+        length, wrong = -1.0, problem.wrong
     except ValueError:
         length = -1.0
     if not 0 <= length < 10_000:
-        raise RepairlibError(text, f"not a length in mm ({where})", "a number from 0, or nothing")
+        raise RepairlibError(text, f"{wrong} ({where})", "a number from 0, or nothing")
     return length

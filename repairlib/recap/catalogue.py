@@ -5,12 +5,13 @@ Covers what the lines say. Which part is chosen for a place is decided in select
 
 from __future__ import annotations
 
-import csv
 from decimal import Decimal, InvalidOperation
 from pathlib import Path
 from typing import NamedTuple
 
 from repairlib.core.errors import RepairlibError
+from repairlib.core.typed.headed import read_headed
+from repairlib.core.typed.table import Row, too_wide, with_point
 from repairlib.core.typed.textfile import TextFile, read_text
 from repairlib.health import families
 
@@ -35,7 +36,6 @@ COLUMNS = (
 )
 NEEDED = ("part", "family", "capacitance_uf", "rated_v", "rated_c", "mounting", "price")
 MOUNTINGS = ("radial", "axial", "can", "snap-in")
-_SEPARATORS = (",", ";", "\t", "|")
 # What each figure may be, so that a slip such as 16000 V is told.
 _MOST = {
     "capacitance_uf": 1e6,
@@ -51,7 +51,6 @@ _MOST = {
 }
 _LEAST = {"life_h": 100}  # less was meant in years, or in thousands
 _MOST_PACK = 100_000
-_LONGEST_LINE = 2000
 
 
 class CataloguePart(NamedTuple):
@@ -136,76 +135,44 @@ def parse_catalogue(file: TextFile | str, name: str = "the catalogue") -> Catalo
     >>> made.parts[0].farad, made.problems[0].why
     (1e-05, "capacitance_uf 'ten' is not a number above 0")
     """
-    text, note = (file, "") if isinstance(file, str) else (file.text, file.note)
-    text = text.removeprefix("\ufeff").replace("\r\n", "\n").replace("\r", "\n")
-    lines = text.removesuffix("\n").split("\n")
-    heading = next((number for number, line in enumerate(lines) if line.strip()), None)
-    if heading is None:
-        raise RepairlibError(name, "there is no line in it", _accepted())
-    separator, reader = _read_heading(lines[heading], name)
-    parts, problems, first_line = [], [], {}
-    for number, line in enumerate(lines[heading + 1 :], heading + 2):
+    table = read_headed(file, name, COLUMNS, NEEDED)
+    reader = _RowReader(table.places(COLUMNS), len(table.headings), table.separator)
+    parts: list[CataloguePart] = []
+    problems: list[Problem] = []
+    first_line: dict[str, int] = {}
+    for row in table.rows_below():
         try:
-            cells = _cells(line, separator)
-            if not any(cells):
-                continue
-            part = reader.part(cells, number)
+            part = reader.part(row)
             if part.part in first_line:
                 raise ValueError(f"part {part.part} stands on line {first_line[part.part]} already")
         except ValueError as problem:
-            problems.append(Problem(number, line, str(problem)))
+            text = "\n".join(table.lines[row.line - 1 : row.last])
+            problems.append(Problem(row.line, text, str(problem)))
             continue
-        first_line[part.part] = number
+        first_line[part.part] = row.line
         parts.append(part)
-    return Catalogue(name, parts, problems, len(lines), note)
-
-
-def _accepted() -> str:
-    return f"a CSV file with the headings {', '.join(COLUMNS)}"
-
-
-def _read_heading(line: str, name: str) -> tuple[str, _RowReader]:
-    """What separates the cells, and a reader for the rows under that heading."""
-    separator = max(_SEPARATORS, key=line.count)
-    try:
-        headings = [cell.strip().lower() for cell in _cells(line, separator)]
-    except ValueError as problem:
-        raise RepairlibError(name, f"its heading cannot be read: {problem}", _accepted()) from None
-    missing = [heading for heading in NEEDED if heading not in headings]
-    if missing:
-        raise RepairlibError(name, f"no column {', '.join(missing)}", _accepted())
-    twice = [heading for heading in COLUMNS if headings.count(heading) > 1]
-    if twice:
-        raise RepairlibError(name, f"two columns {', '.join(twice)}", _accepted())
-    return separator, _RowReader(headings)
-
-
-def _cells(line: str, separator: str) -> list[str]:
-    if len(line) > _LONGEST_LINE:
-        raise ValueError(f"longer than {_LONGEST_LINE} characters")
-    if '"' not in line:
-        return line.split(separator)
-    try:
-        return next(csv.reader([line], delimiter=separator, strict=True))
-    except csv.Error:
-        raise ValueError("a quotation mark is opened and not closed, or stands inside") from None
+    return Catalogue(name, parts, problems, len(table.lines), table.note)
 
 
 class _RowReader:
     """Makes a part of the cells of a row; a catalogue repeats its figures, so they are kept."""
 
-    def __init__(self, headings: list[str]):
-        self.width = len(headings)
-        self.at = [headings.index(name) if name in headings else -1 for name in COLUMNS]
+    def __init__(self, places: list[int], width: int, separator: str):
+        self.places = places
+        self.width = width
+        self.separator = separator
         self.figures: dict[tuple[str, str], float | None] = {}
+        self.prices: dict[str, Decimal] = {}
         self.families = families()
 
-    def part(self, cells: list[str], line: int) -> CataloguePart:
+    def part(self, row: Row) -> CataloguePart:
         """The part of that row. Raises ValueError that says what is wrong with it."""
-        if len(cells) != self.width:
-            raise ValueError(f"{len(cells)} columns where the headings are {self.width}")
-        cells = [*cells, ""]  # a column that is not there is read as an empty cell
-        text = [cells[place].strip() for place in self.at]
+        if row.what:
+            raise ValueError(row.why)
+        if len(row.cells) != self.width:
+            raise ValueError(too_wide(row.cells, self.width, self.separator))
+        cells = [*row.cells, ""]  # a column that is not there is read as an empty cell
+        text = [cells[place] for place in self.places]
         part, series, family, *figures, mounting, price, pack = text
         if not part:
             raise ValueError("no part number")
@@ -234,7 +201,7 @@ class _RowReader:
             mounting,
             self.price(price),
             self.pack(pack),
-            line,
+            row.line,
         )
 
     def figure(self, name: str, text: str) -> float | None:
@@ -244,10 +211,9 @@ class _RowReader:
         return self.figures[key]
 
     def price(self, text: str) -> Decimal:
-        key = "price", text
-        if key not in self.figures:
-            self.figures[key] = _price(text)
-        return self.figures[key]
+        if text not in self.prices:
+            self.prices[text] = _price(text)
+        return self.prices[text]
 
     def pack(self, text: str) -> int:
         if not text:
@@ -260,8 +226,9 @@ class _RowReader:
 def _figure(name: str, text: str) -> float | None:
     if not text and name not in NEEDED:
         return None
+    plain = _plain(name, text)
     try:
-        value = float(text) if text.isascii() and "_" not in text else 0.0
+        value = float(plain)
     except ValueError:
         value = 0.0
     if not value > 0:
@@ -273,10 +240,21 @@ def _figure(name: str, text: str) -> float | None:
 
 
 def _price(text: str) -> Decimal:
+    plain = _plain("price", text)
     try:
-        price = Decimal(text) if text.isascii() and "_" not in text else Decimal(0)
+        price = Decimal(plain)
     except InvalidOperation:
         price = Decimal(0)
     if not (price.is_finite() and Decimal("0.0001") <= price <= 1_000_000):
         raise ValueError(f"price {text[:40]!r} is not a price for one piece")
     return price
+
+
+def _plain(name: str, text: str) -> str:
+    """The figure in a cell with a decimal point; 0 for other writing."""
+    if not text.isascii() or "_" in text:
+        return "0"
+    try:
+        return with_point(text)
+    except RepairlibError as problem:
+        raise ValueError(f"{name} {text[:40]!r} {problem.wrong}") from None

@@ -6,7 +6,6 @@ ordinary part of its kind. How life is worked out stands in repairlib.health.lif
 
 from __future__ import annotations
 
-from functools import lru_cache
 from typing import NamedTuple
 
 from repairlib.core.errors import RepairlibError
@@ -55,7 +54,6 @@ class Expectation(NamedTuple):
         return tuple(known for known in (self.life, ripple, esr) if known)
 
 
-@lru_cache(maxsize=20_000)
 def hours_inside(family: str, hours: float | None, celsius: float) -> float | None:
     """Expected hours at INSIDE_C of a part stated as `hours` at `celsius`, at most 15 years.
 
@@ -101,7 +99,6 @@ def expected_of_proposal(new: Proposal, low_impedance: bool = False) -> Expectat
     return _expected_of(new.farad, new.volts, new.polar, low_impedance)
 
 
-@lru_cache(maxsize=20_000)
 def _expected_of(farad: float, volts: float, polar: bool, low_impedance: bool) -> Expectation:
     family = LOW_IMPEDANCE if low_impedance else GENERAL if polar else BIPOLAR
     hours = hours_inside(family, ORDINARY_HOURS[family], 105.0)

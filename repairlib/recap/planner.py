@@ -223,7 +223,7 @@ class Plan:
 
     def _all_items(self) -> list[Item]:
         read = self.list
-        decisions = map(rules.decide, read.capacitors)
+        decisions = rules.decide_all(read.capacitors)
         items = list(map(Item, read.references, read.part_lines, read.capacitors, decisions))
         for index, doubt in read.doubts.items():
             items[index].hold(doubt)

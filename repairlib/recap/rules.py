@@ -5,7 +5,8 @@ Each rule has a name and a sentence, and every proposal lists the rules that mad
 
 from __future__ import annotations
 
-from functools import cache, lru_cache
+from collections.abc import Iterable
+from functools import cache
 
 from repairlib.core import series
 from repairlib.core.quantity import engineering
@@ -137,7 +138,6 @@ class Decision:
         self.cautions: tuple[str, ...] = cautions
 
 
-@lru_cache(maxsize=20_000)
 def decide(capacitor: Capacitor) -> Decision:
     """What the rules say about that capacitor, of which only the list is known.
 
@@ -169,6 +169,13 @@ def decide(capacitor: Capacitor) -> Decision:
     if capacitor.farad > _HIGHEST_CAPACITANCE:
         return hold(capacitor, "very large: perhaps a memory back-up cell, look at the part")
     return _replacement(capacitor)
+
+
+def decide_all(capacitors: Iterable[Capacitor]) -> list[Decision]:
+    """What the rules say about each capacitor; a capacitor that stands twice is decided once."""
+    capacitors = list(capacitors)
+    of = {one: decide(one) for one in dict.fromkeys(capacitors)}
+    return [of[one] for one in capacitors]
 
 
 def hold(capacitor: Capacitor, why: str) -> Decision:

@@ -1,4 +1,4 @@
-"""Titles inside a parts list, such as ELECTROLYTIC CAPACITORS, and what the lines below are."""
+"""Lines of words inside a parts list: titles such as ELECTROLYTIC CAPACITORS, and page numbers."""
 
 from __future__ import annotations
 
@@ -9,6 +9,10 @@ from repairlib.recap.wording import join_phrases, meaning
 from repairlib.recap.words import ALUMINIUM, BIPOLAR, POLYMER, TANTALUM
 
 _DIGIT = re.compile("[0-9]")
+_FOOTER = re.compile(
+    r"(?:page|p\.|sheet)\s*[0-9]+(?:\s*(?:/|of|-)\s*[0-9]+)?|[-–]+\s*[0-9]+\s*[-–]+|[0-9]+",
+    re.IGNORECASE,
+)
 _OTHER_SECTION = {"resistor", "resistors", "diode", "diodes", "transistor", "transistors"}
 _OTHER_SECTION |= {"coil", "coils", "ics", "semiconductors", "inductors", "misc", "miscellaneous"}
 
@@ -35,3 +39,12 @@ def section_kind(line: str) -> str | None:
     if _OTHER_SECTION & set(says):
         return ""
     return None
+
+
+def is_footer(line: str) -> bool:
+    """Whether the line is a page number, alone or after `Page`.
+
+    >>> is_footer("Page 2 of 9"), is_footer("- 14 -"), is_footer("see page 2")
+    (True, True, False)
+    """
+    return bool(_FOOTER.fullmatch(line.strip()))

@@ -7,7 +7,6 @@ What is still not understood is handed back: who guesses there makes a bipolar p
 from __future__ import annotations
 
 import re
-from functools import lru_cache
 from typing import NamedTuple
 
 from repairlib.recap.words import BIPOLAR, FEATURE_OF, FORM_OF, KIND_OF, MAINS, SAYS_NOTHING
@@ -71,7 +70,6 @@ def join_phrases(text: str) -> str:
     return text
 
 
-@lru_cache(maxsize=20_000)
 def meaning(word: str) -> Meaning:
     """What a word says.
 

@@ -6,9 +6,9 @@ The lists are invented. What is checked is that their lines come out as a person
 import pytest
 
 from repairlib.core.tables import demo_path
+from repairlib.core.typed.set_aside import BLANK, HEADING, OTHER_PART, TITLE, UNREADABLE
 from repairlib.core.typed.textfile import read_text
 from repairlib.recap import plan, plan_file, read_board
-from repairlib.recap.parts import BLANK, HEADING, OTHER_PART, TITLE, UNREADABLE
 
 ENDINGS = ("csv", "tsv", "txt")
 

@@ -72,12 +72,15 @@ def test_no_file(tmp_path, path):
 
 
 BOARDS = {
-    "no reference column": ("name,x_mm\nC1,5\n", "no column 'reference'"),
+    "no reference column": ("name,x_mm\nC1,5\n", "no column reference"),
     "no reference": ("reference,x_mm\n,5\n", "no reference"),
     "no length": ("reference,x_mm\nC1,wide\n", "not a length"),
     "negative": ("reference,x_mm\nC1,-5\n", "not a length"),
     "direction": ("reference,plus\nC1,north\n", "not a word"),
     "twice": ("reference\nC1\nC1\n", "listed twice"),
+    "comma inside": ("reference,x_mm\nC1,4,7\n", "3 columns .* is a comma inside a value"),
+    "two readings": ("reference;x_mm\nC1;1,000\n", "may be 1.000 or 1000"),
+    "open quotes": ('reference,x_mm\n"C1,4\n', "opened and not closed"),
 }
 
 

@@ -72,7 +72,7 @@ class Measurement:
     frequency: float | None = None
 
     def __str__(self) -> str:
-        if self.kind == VALUE:
+        if self.kind == VALUE and self.value is not None:
             return str(Quantity(self.value, self.unit))
         return f"{self.kind}: {self.why}"
 

@@ -54,7 +54,7 @@ class References:
 def begins_with_reference(text: str) -> bool:
     """Whether `text` begins with a reference of a known kind of part."""
     found = _FIRST.match(text)
-    return bool(found) and found[1].upper() in _KNOWN
+    return found is not None and found[1].upper() in _KNOWN
 
 
 def read_references(text: str) -> References | None:

@@ -35,7 +35,21 @@ class TextFile:
         self.note = note
 
 
-def read_text(path) -> TextFile:
+def as_text(given: TextFile | str | bytes, name: str = "the data") -> TextFile:
+    """What a reader was given, as a TextFile; bytes are decoded.
+
+    Raises RepairlibError as `decode` does, and for what is no text at all.
+    """
+    if isinstance(given, TextFile):
+        return given
+    if isinstance(given, bytes):
+        return decode(given, name)
+    if isinstance(given, str):
+        return TextFile(given)
+    raise RepairlibError(given, "not a text", _ACCEPTED)
+
+
+def read_text(path: str | Path) -> TextFile:
     """The text of the file at `path`.
 
     Raises RepairlibError when the path is a folder or cannot be read, and when the content is

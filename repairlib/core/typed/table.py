@@ -1,0 +1,196 @@
+"""Tables as people type and save them: text → lines → what separates the columns → rows of cells.
+
+Covers commas, semicolons, tabs, upright strokes with or without a frame, columns by runs of spaces,
+plain lines of words, and quoted cells, which may run on over a few lines. Every reader of a typed
+table begins here; what the columns hold is its own business. Tables with fixed headings: headed.py.
+"""
+
+from __future__ import annotations
+
+import re
+from collections.abc import Iterator
+from itertools import islice
+
+from repairlib.core.errors import RepairlibError
+from repairlib.core.typed.set_aside import BLANK, HEADING, UNREADABLE
+
+TABS, STROKES, SEMICOLONS, COMMAS = "\t", "|", ";", ","
+FRAMED, SPACES, BLANKS, WORDS = "|…|", "  ", " ", ""
+SIGNS = (TABS, STROKES, SEMICOLONS, COMMAS)  # one sign parts two cells; the surest one first
+LONGEST_LINE = 2000
+QUOTED_LINES = 5  # a quoted cell that runs over more lines than this was never closed
+UNCLOSED = "a quotation mark is opened and not closed"
+
+_GAP = re.compile(r"\s{2,}|\t")
+_DIGIT = re.compile("[0-9]")
+_RULE = re.compile(r"[\s|+:=_*~.–—-]+")
+_SAMPLE = 200
+_CELL = {
+    sign: re.compile(rf' *"(?P<quoted>(?:[^"]|"")*)" *(?={sign}|$)|(?P<plain>[^{sign}]*)')
+    for sign in map(re.escape, SIGNS)
+}
+
+
+class Row:
+    """A row: its `cells`, on the lines `line` to `last` of its table; `text` as its line stood.
+
+    `what` is "" for a row of cells. Else it is BLANK, HEADING (a rule) or UNREADABLE, `why` says
+    more, and there are no cells.
+    """
+
+    __slots__ = ("cells", "last", "line", "text", "what", "why")
+
+    def __init__(self, line: int, text: str, what: str = "", why: str = ""):
+        self.line = self.last = line
+        self.text = text
+        self.what = what
+        self.why = why
+        self.cells: list[str] = []
+
+
+class Table:
+    """The `lines` of a table, numbered from 1, and the `separator` of its columns.
+
+    >>> [row.cells for row in Table(["C1;4,7", "----", '"C2', 'C3";10']).rows() if not row.what]
+    [['C1', '4,7'], ['C2 C3', '10']]
+    """
+
+    def __init__(self, lines: list[str], separator: str | None = None):
+        self.lines = lines
+        self.separator = find_separator(lines) if separator is None else separator
+
+    def row(self, number: int) -> Row:
+        """The row that begins on that line, with the lines that its quoted cells run on to."""
+        line = self.lines[number - 1]
+        if not line.strip():
+            return Row(number, line, BLANK)
+        if is_rule(line):
+            return Row(number, line, HEADING, "a rule")
+        if len(line) > LONGEST_LINE:
+            return Row(number, line, UNREADABLE, f"longer than {LONGEST_LINE} characters")
+        for last in range(number, min(number + QUOTED_LINES, len(self.lines) + 1)):
+            whole = line if last == number else " ".join(self.lines[number - 1 : last])
+            cells = cells_of(whole, self.separator) if len(whole) <= LONGEST_LINE else None
+            if cells is not None:
+                row = Row(number, line)
+                row.cells, row.last = cells, last
+                return row
+        return Row(number, line, UNREADABLE, UNCLOSED)
+
+    def rows(self, first: int = 1) -> Iterator[Row]:
+        """Every row from the line `first` on; no line is left out."""
+        while first <= len(self.lines):
+            row = self.row(first)
+            yield row
+            first = row.last + 1
+
+
+def lines_of(text: str, name: str, accepted: str) -> list[str]:
+    r"""The lines of `text`, whatever ends them, without a byte order mark.
+
+    Raises RepairlibError when the text is blank.
+
+    >>> lines_of("\ufeffC1\r\nC2\rC3\n", "list", "lines")
+    ['C1', 'C2', 'C3']
+    """
+    if not isinstance(text, str):
+        raise RepairlibError(text, "not a text", accepted)
+    text = text.removeprefix("\ufeff")
+    if not text.strip():
+        raise RepairlibError(name, "there is no line in it", accepted)
+    return with_plain_ends(text).removesuffix("\n").split("\n")
+
+
+def with_plain_ends(text: str) -> str:
+    """`text` with every line ended in one way."""
+    return text.replace("\r\n", "\n").replace("\r", "\n") if "\r" in text else text
+
+
+def find_separator(lines: list[str]) -> str:
+    """What separates the columns of `lines`, of which nothing else is known; WORDS when nothing.
+
+    >>> find_separator(["Ref;Value", "C1;4,7/25", "C2, C3;10/16"])
+    ';'
+    >>> find_separator(["C1-C4, C7   10/16   elect", "C8   47/25   elect"]) == SPACES
+    True
+    """
+    with_figures = (line for line in lines if _DIGIT.search(line))
+    sample = list(islice(with_figures, _SAMPLE)) or lines[:_SAMPLE]
+    shares = ((1, TABS), (1, STROKES), (1, SEMICOLONS), (1.6, COMMAS), (1, SPACES), (1, COMMAS))
+    for share, separator in shares:
+        holding = [line for line in map(str.strip, sample) if separator in line]
+        if sample and len(holding) * 2 >= len(sample) * share:
+            framed = separator == STROKES and sum(map(is_framed, holding)) * 2 > len(holding)
+            return FRAMED if framed else separator
+    return WORDS
+
+
+def cells_of(line: str, separator: str) -> list[str] | None:
+    """The cells of one line, stripped; None when a quoted cell does not end on it.
+
+    A quotation mark inside a cell, as in `5" case`, is part of it.
+
+    >>> cells_of('"4,7" , 5" case,', COMMAS), cells_of("| C1 | 10 |", FRAMED)
+    (['4,7', '5" case', ''], ['C1', '10'])
+    """
+    if separator == WORDS:
+        return [line.strip()]
+    if separator == BLANKS:
+        return line.split()
+    if separator == SPACES:
+        return _GAP.split(line.strip())
+    if separator == FRAMED:
+        line, separator = line.strip().removeprefix("|").removesuffix("|"), STROKES
+    if '"' in line:
+        return _quoted_cells(line, _CELL[re.escape(separator)])
+    return [cell.strip() for cell in line.split(separator)]
+
+
+def _quoted_cells(line: str, cell: re.Pattern[str]) -> list[str] | None:
+    cells: list[str] = []
+    at = 0
+    while at <= len(line):
+        found = cell.match(line, at)
+        assert found  # a cell may be empty
+        quoted, plain = found["quoted"], (found["plain"] or "").strip()
+        if plain.startswith('"'):
+            return None
+        cells.append(plain if quoted is None else " ".join(quoted.replace('""', '"').split()))
+        at = found.end() + 1
+    return cells
+
+
+def too_wide(cells: list[str], width: int, separator: str) -> str:
+    """What is wrong with a row of other than `width` cells, which its headings are."""
+    hint = "; is a comma inside a value?" if separator == COMMAS and len(cells) > width else ""
+    return f"{len(cells)} columns where the headings are {width}{hint}"
+
+
+def is_rule(line: str) -> bool:
+    """Whether the line only rules off others, such as `|---|---|` or `=====`."""
+    return bool(_RULE.fullmatch(line))
+
+
+def is_framed(line: str) -> bool:
+    """Whether the line stands between two upright strokes."""
+    return len(line) > 1 and line.startswith("|") and line.endswith("|")
+
+
+def with_point(figure: str) -> str:
+    """A figure with a decimal point where it has a decimal comma, for float() or Decimal().
+
+    What is no figure comes back as it is. Raises RepairlibError for one that may be thousands.
+
+    >>> with_point("4,7"), with_point("0,125"), with_point("4.7"), with_point("ten")
+    ('4.7', '0.125', '4.7', 'ten')
+    >>> with_point("1,000")
+    Traceback (most recent call last):
+    repairlib.core.errors.RepairlibError: '1,000': may be 1.000 or 1000. Accepted: 1000, or 1.0
+    """
+    whole, comma, part = figure.partition(",")
+    if not comma or not part.isdigit() or not whole.lstrip("+-").isdigit():
+        return figure
+    if len(part) == 3 and whole.strip("+-0"):
+        wrong = f"may be {whole}.{part} or {whole}{part}"
+        raise RepairlibError(figure, wrong, f"{whole}{part}, or {whole}.{part.rstrip('0') or 0}")
+    return f"{whole}.{part}"

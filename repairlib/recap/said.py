@@ -1,0 +1,163 @@
+"""What the cells of one line say about its part: every figure and word, collected cell by cell.
+
+Nothing is guessed: what has two readings or is left over becomes a doubt in plain words. What it
+all comes to is decided in ratings.py.
+"""
+
+from __future__ import annotations
+
+import re
+
+from repairlib.recap.tokens import tidy, tokens
+from repairlib.recap.wording import meaning
+from repairlib.recap.words import BIPOLAR, MAINS, TANTALUM
+
+_CODE = re.compile(r"(?:[0-3][A-HJ-NP-Z])?[0-9]{3}[BCDFGJKMZ]", re.IGNORECASE)
+_POWERS = {"µf": -6, "uf": -6, "mfd": -6, "µ": -6, "u": -6, "nf": -9, "n": -9, "pf": -12}
+_POWERS |= {"p": -12, "mmfd": -12, "mmf": -12, "uuf": -12, "f": 0}
+_MISSING = ("", "-", "--", "?", "??", "n/a", "na", "none", "unknown", "—", "–", "...")
+# Values that lists write for a part of this size; outside, the line was misread.
+SMALLEST, LARGEST = 1e-13, 1.0
+_STRICT = ("value", "volts", "free")  # columns in which every figure must be understood
+_REMARKS = ("other", "form", "tolerance")  # columns in which an unknown word may stand
+_MIXED = ("free", "unnamed")  # columns of which a cell may be a description or a remark
+# In a remark these words speak of the place or of a neighbour.
+_NOT_IN_REMARKS = ("motor", "bead", "safety", "mp", "ac")
+
+
+class Said:
+    """What the cells of one line say, not yet weighed; `doubts` and `looks` are in plain words."""
+
+    def __init__(self):
+        self.texts: list[str] = []
+        self.farads: list[float] = []
+        self.volts: list[float] = []
+        self.bare: list[str] = []
+        self.codes: list[str] = []
+        self.kinds: list[str] = []
+        self.forms: list[str] = []
+        self.features: list[str] = []
+        self.doubts: list[str] = []
+        self.looks: list[str] = []
+        self.unknown: list[str] = []  # words not understood beside the part
+        self.apart: list[str] = []  # and in cells of their own
+        self.words: set[str] = set()
+        self.tolerance: tuple[float, float] | None = None
+        self.ac = False
+
+    def read_cell(self, role: str, text: str) -> None:
+        text = tidy(text)
+        if not text:
+            return
+        if role != "other":
+            self.texts.append(text)
+        if text.lower() in _MISSING:
+            return
+        before = self._count()
+        unknown: list[str] = []
+        for what, found in tokens(text):
+            self._take(role, what, found, unknown)
+        if not unknown or role in _REMARKS:
+            return
+        if role in _MIXED and self._count() == before:
+            self.apart += unknown
+        else:
+            self.unknown += unknown
+
+    def _count(self) -> tuple[int, ...]:
+        said = (self.farads, self.volts, self.bare, self.codes, self.kinds, self.forms)
+        return tuple(map(len, said))
+
+    def _take(self, role: str, what: str, found: re.Match, unknown: list[str]) -> None:
+        if what == "word":
+            unknown += self._take_word(found["word"], role)
+        elif role == "other":
+            return  # a page number or a price is not a rating
+        elif what == "pair" and role != "volts":
+            self._add_farads(found["pair_c"], found["pair_unit"] or "µ", found[0])
+            self._add_volts(found["pair_v"], found["pair_sign"] or "v", found[0])
+        elif what == "middle":
+            number = (found["mid_whole"] or "0") + "." + found["mid_part"]
+            self._add_farads(number, found["mid_unit"], found[0])
+        elif what == "farads" and role != "volts":
+            self._add_farads(found["c"], found["c_unit"], found[0])
+        elif what == "volts":
+            self._take_volts(found)
+        elif what == "percent":
+            self._take_tolerance(found[0])
+        elif what == "number" and role == "volts":
+            self._add_volts(found[0], "v", found[0])
+        elif what == "number" and role in _STRICT:
+            self.bare.append(found[0])
+        elif what == "other" and _CODE.fullmatch(found[0]):
+            self.codes.append(found[0].upper())
+        elif (what in ("pair", "farads", "other") or found[0] == "?") and role in _STRICT:
+            self.doubts.append(f"'{found[0].strip()}' was not understood")
+
+    def _take_word(self, word: str, role: str) -> tuple[str, ...]:
+        """Take what a word says; returns the pieces of it that were not understood."""
+        lower = word.lower().rstrip(".-'")
+        if role == "other" and lower == "ac":
+            self.looks.append("a remark says AC: a part that sees AC is not polar")
+        if role == "other" and lower in _NOT_IN_REMARKS:
+            return ()
+        self.words.add(lower)
+        says = meaning(word)
+        self.kinds += [
+            kind for kind in says.kinds if role != "other" or kind in (BIPOLAR, MAINS, TANTALUM)
+        ]
+        self.forms += says.forms
+        self.features += says.features
+        return says.unknown
+
+    def _take_volts(self, found: re.Match) -> None:
+        if found["v_whole"]:
+            self._add_volts(f"{found['v_whole']}.{found['v_part']}", "v", found[0])
+        elif found["v_after"]:
+            self._add_volts(found["v_after"], "v", found[0])
+        else:
+            marks = "".join(found[name] or "" for name in ("ac_first", "v_sign", "ac_last"))
+            self._add_volts(found["v"], marks, found[0])
+
+    def _take_tolerance(self, text: str) -> None:
+        signed = re.findall(
+            r"([+-]?)\s?([0-9]+(?:\.[0-9]+)?)", text.replace("+/-", "").replace("+-", "")
+        )
+        values = [float(sign + number) / 100 for sign, number in signed]
+        if len(values) == 1:
+            values = [-abs(values[0]), abs(values[0])]
+        self.tolerance = (min(values), max(values))
+
+    def _add_farads(self, number: str, unit: str, text: str) -> None:
+        value = self.number(number, text)
+        unit = unit.lower()
+        if value is None:
+            return
+        if unit == "mf":
+            self.doubts.append(f"'{text.strip()}' may be µF, as old lists write it, or mF")
+            return
+        # float() of the decimal text, so that 4.7 µF is the same number from every spelling.
+        farad = float(f"{value!r}e{_POWERS[unit]}")
+        if not SMALLEST <= farad <= LARGEST:
+            self.doubts.append(f"'{text.strip()}' is not a value that is made")
+            return
+        self.farads.append(farad)
+
+    def _add_volts(self, number: str, marks: str, text: str) -> None:
+        value = self.number(number, text)
+        if value is None:
+            return
+        if not 1 <= value <= 50_000:
+            self.doubts.append(f"'{text.strip()}' is not a voltage rating that is made")
+            return
+        self.volts.append(value)
+        self.ac = self.ac or "a" in marks.lower() or "~" in marks
+
+    def number(self, number: str, text: str) -> float | None:
+        """The figure `number` of `text`; None, with a doubt, when it has two readings."""
+        whole, comma, part = number.replace(",", ".").partition(".")
+        if comma and len(part) == 3 and whole.strip("0") and len(whole) <= 3:
+            one, thousand = float(f"{whole}.{part}"), whole + part
+            self.doubts.append(f"'{number}' may be {one:g} or {thousand}")
+            return None
+        return float(f"{whole or 0}.{part or 0}")

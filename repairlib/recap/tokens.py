@@ -1,0 +1,57 @@
+"""A cell of a parts list taken apart: figures with their units, words, and what is left over.
+
+Covers the ways in which lists write them (`10/16`, `1000µ 25V`, `.1`, `10uF/35V`, `4u7`). What the
+pieces say of the part is collected in said.py.
+"""
+
+from __future__ import annotations
+
+import re
+from collections.abc import Iterator
+
+from repairlib.recap.wording import join_phrases
+
+_NUMBER = r"(?:[0-9]{1,7}(?:[.,][0-9]{1,6})?|[.,][0-9]{1,6})"
+_FARADS = r"(?:µf|uf|mfd|mmfd|mmf|uuf|nf|pf|mf|f|µ|u|n|p)"
+_VOLTS = r"(?:v\.?\s?d\.?c\.?|v\.?\s?a\.?c\.?|wvdc|wv|volts?|v~|v-|v)"
+_TOKENS = re.compile(
+    rf"""
+      (?P<percent>[±+-]?\s?[+-]?\s?[0-9]+(?:\.[0-9]+)?\s?%?\s?[/~,]?\s?[+-]\s?[0-9]+\s?%
+                 |(?:±|\+/?-|\+)?\s?[0-9]+(?:\.[0-9]+)?\s?%)
+    | (?P<size>{_NUMBER}\s?(?:mm)?\s?[x×]\s?{_NUMBER}\s?(?:mm)?(?![\w.])|{_NUMBER}\s?mm(?!\w))
+    | (?P<degrees>[+-]?[0-9]{{2,3}}\s?(?:°\s?c|℃|deg\.?\s?c|c)(?![\w]))
+    | (?P<pair>(?P<pair_c>{_NUMBER})\s?(?P<pair_unit>{_FARADS})?\s?/\s?
+         (?P<pair_v>{_NUMBER})\s?(?P<pair_sign>{_VOLTS})?(?![\w/µ]|\.[0-9]))
+    | (?P<middle>(?P<mid_whole>[0-9]{{0,3}})(?P<mid_unit>[pnuµ])(?P<mid_part>[0-9]{{1,3}})(?!\w))
+    | (?P<volts>(?P<ac_first>ac|dc|wv)?\s?(?P<v>{_NUMBER})\s?(?P<v_sign>{_VOLTS})(?![\w])
+         \s?(?P<ac_last>ac|dc|~)?(?!\w)
+       |(?P<v_whole>[0-9]{{1,3}})v(?P<v_part>[0-9])(?!\w)
+       |wv\s?(?P<v_after>{_NUMBER})(?!\w))
+    | (?P<farads>(?P<c>{_NUMBER})\s?(?P<c_unit>{_FARADS})(?:(?<=f)(?=[0-9])|(?![a-z0-9µ])))
+    | (?P<number>{_NUMBER}(?![\w.,]*\w))
+    | (?P<word>[^\W\d_][\w.'-]*[\w.]|[^\W\d_])
+    | (?P<other>[0-9][^\s/@]*)
+    | (?P<sign>.)
+    """,
+    re.VERBOSE | re.IGNORECASE | re.DOTALL,
+)
+
+
+def tidy(text: str) -> str:
+    """`text` with one kind of µ and of space, and two-word names joined.
+
+    >>> tidy(" 10 μF   n.pol ")
+    '10 µF np'
+    """
+    text = text.replace("μ", "µ").replace("Âµ", "µ").replace("\N{SUPERSCRIPT TWO}", "2")
+    return join_phrases(" ".join(text.split()))
+
+
+def tokens(text: str) -> Iterator[tuple[str, re.Match[str]]]:
+    """The pieces of a tidy cell, each with what it is: the name of its line in _TOKENS.
+
+    >>> [(what, found[0]) for what, found in tokens("10/16 elect")]
+    [('pair', '10/16'), ('sign', ' '), ('word', 'elect')]
+    """
+    for found in _TOKENS.finditer(text):
+        yield found.lastgroup or "", found  # of groups in each other the outermost closes last
