@@ -21,13 +21,11 @@ from repairlib.core.typed.references import (
     CAPACITORS,
     ON_THE_MAINS,
     TRIMMERS,
-    References,
     begins_with_reference,
 )
 from repairlib.core.typed.set_aside import HEADING, OTHER_PART, TITLE, UNREADABLE, SetAside
 from repairlib.core.typed.table import (
     QUOTED_LINES,
-    SIGNS,
     SPACES,
     UNCLOSED,
     WORDS,
@@ -46,7 +44,6 @@ from repairlib.recap.words import CERAMIC, FILM, MAINS, PAPER, POLYMER, TANTALUM
 STAYING_KINDS = (CERAMIC, FILM, MAINS, PAPER, POLYMER, TANTALUM)
 MOST_COLUMNS = 60
 
-_plain_reference = re.compile(r"C[1-9][0-9]{0,4}").fullmatch
 _capacitor_inside = re.compile(r"\bC[ -]?[0-9]{1,5}[A-Z]?\b").search
 
 
@@ -103,33 +100,15 @@ class _ListReader:
         self.list = parts_list
         self.may_be_cut = may_be_cut
         self.separator = parts_list.separator
-        self.table = Table(parts_list.lines, self.separator)
         self.columns: Columns | None = None
         self.section = ""
         self.shortest_row = MOST_COLUMNS
-        # What a line said of its part, by all that stood right of the reference, under the
-        # headings and the title in force. Most lines of a long list repeat another.
-        self.known: dict[str, Capacitor] = {}
+        # Lines that say the same share one capacitor: a long list repeats itself.
+        self.described: dict[tuple, Capacitor] = {}
 
     def read_all(self) -> None:
-        add_reference = self.list.references.append
-        add_line = self.list.part_lines.append
-        add_capacitor = self.list.capacitors.append
-        skip_to = 0
-        sign = self.separator if self.separator in SIGNS else "\0"
-        for number, line in enumerate(self.list.lines, 1):
-            if number <= skip_to:
-                continue
-            reference, _, rest = line.partition(sign)
-            capacitor = self.known.get(rest)
-            if capacitor is not None and _plain_reference(reference):
-                add_reference(reference)
-                add_line(number)
-                add_capacitor(capacitor)
-                continue
-            row = self.table.row(number)
+        for row in Table(self.list.lines, self.separator).rows():
             self.read_row(row)
-            skip_to = row.last
         if self.may_be_cut:
             self.list.notes.append(
                 "The file does not end with a line end: check its last line against the paper."
@@ -150,12 +129,11 @@ class _ListReader:
             headings = read_headings(row.cells, row.text)
         if headings:
             self.columns = headings if self.separator else None
-            self.known = {}
             return self.aside(row.line, HEADING)
         at = reference_column(row.cells, self.columns)
         if at is None:
             return self.read_words(row)
-        whole = self.is_whole(row)
+        self.refuse_a_cut_row(row)
         try:
             entry = read_entry(row, at, self.columns, self.separator)
         except RepairlibError as problem:
@@ -164,10 +142,7 @@ class _ListReader:
         if letters not in CAPACITORS:
             trimmer = " (a trimmer stays)" if letters in TRIMMERS else ""
             return self.aside(row.line, OTHER_PART, ", ".join(names[:4]) + trimmer)
-        clear = self.add_parts(row.line, entry)
-        if clear and whole and row.last == row.line:
-            self.remember(row.text, entry.references)
-        return None
+        return self.add_parts(row.line, entry)
 
     def refuse_cut_quotes_and_columns(self, row: Row) -> None:
         at_the_end = row.line + QUOTED_LINES > len(self.list.lines)
@@ -184,31 +159,27 @@ class _ListReader:
             "a whole file; if the last line is whole, end it with a line end",
         )
 
-    def is_whole(self, row: Row) -> bool:
-        """Whether the row has a cell for each heading.
-
-        An error for a last row that stops early where all others are whole.
-        """
-        if not self.columns:
-            return True
+    def refuse_a_cut_row(self, row: Row) -> None:
+        """Raise an error for a last row that stops early where all others are whole."""
+        if not self.columns or self.separator in (SPACES, WORDS):
+            return
         width, wanted = len(row.cells), len(self.columns.roles)
         is_last = row.line == len(self.list.lines)
-        explicit = self.separator not in (SPACES, WORDS)
-        if explicit and self.may_be_cut and is_last and width < wanted <= self.shortest_row:
+        if self.may_be_cut and is_last and width < wanted <= self.shortest_row:
             raise self.cut(f"its last line, {row.line}, has {width} of {wanted} columns")
         self.shortest_row = min(self.shortest_row, width)
-        return width >= wanted
 
-    def add_parts(self, number: int, entry: Entry) -> bool:
-        """Add the parts of an entry; whether nothing about it is doubtful."""
+    def add_parts(self, number: int, entry: Entry) -> None:
+        """Add the parts that an entry names."""
         names = entry.references.names
         said = tuple((role, cell) for role, cell in entry.cells if cell and role != "quantity")
         if entry.references.letters in ON_THE_MAINS:
             said = (*said, ("other", "mains"))
-        capacitor = describe(said, self.section)
+        capacitor = self.described.get((said, self.section))
+        if capacitor is None:
+            capacitor = self.described[said, self.section] = describe(said, self.section)
         if not capacitor.text:
-            self.aside(number, UNREADABLE, f"nothing stands after {names[-1]}")
-            return False
+            return self.aside(number, UNREADABLE, f"nothing stands after {names[-1]}")
         doubt = _doubt_of_quantity(entry.in_columns("quantity"), capacitor, len(names))
         for name in names:
             if doubt:
@@ -216,22 +187,13 @@ class _ListReader:
             self.list.references.append(name)
             self.list.part_lines.append(number)
             self.list.capacitors.append(capacitor)
-        return not doubt
-
-    def remember(self, line: str, references: References) -> None:
-        """Keep what the line said, for lines that say the same of another part."""
-        if self.separator not in SIGNS or references.letters in ON_THE_MAINS:
-            return  # CX1 says more than C1 with the same words
-        reference, _, rest = line.partition(self.separator)
-        if references.names == (reference,):
-            self.known[rest] = self.list.capacitors[-1]
+        return None
 
     def read_words(self, row: Row) -> None:
         """Keep what a title announces; set the row aside."""
         section = section_kind(row.text)
         if section is not None:
             self.section = section
-            self.known = {}
             below = f"the lines below are {section}" if section else "a title of other parts"
             return self.aside(row.line, TITLE, below)
         if is_footer(row.text):
