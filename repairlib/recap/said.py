@@ -28,7 +28,7 @@ _NOT_IN_REMARKS = ("motor", "bead", "safety", "mp", "ac")
 class Said:
     """What the cells of one line say, not yet weighed; `doubts` and `looks` are in plain words."""
 
-    def __init__(self):
+    def __init__(self) -> None:
         self.texts: list[str] = []
         self.farads: list[float] = []
         self.volts: list[float] = []
@@ -46,6 +46,7 @@ class Said:
         self.ac = False
 
     def read_cell(self, role: str, text: str) -> None:
+        """Add what the cell `text` says; `role` is what its column holds (see ratings.describe)."""
         text = tidy(text)
         if not text:
             return
@@ -65,8 +66,8 @@ class Said:
             self.unknown += unknown
 
     def _count(self) -> tuple[int, ...]:
-        said = (self.farads, self.volts, self.bare, self.codes, self.kinds, self.forms)
-        return tuple(map(len, said))
+        figures = (len(self.farads), len(self.volts), len(self.bare), len(self.codes))
+        return *figures, len(self.kinds), len(self.forms)
 
     def _take(self, role: str, what: str, found: re.Match, unknown: list[str]) -> None:
         if what == "word":

@@ -6,7 +6,7 @@ from hypothesis import strategies as st
 
 from repairlib.core.errors import RepairlibError
 from repairlib.core.typed.textfile import decode
-from repairlib.recap import Plan, plan, read_parts
+from repairlib.recap import Plan, expectation, plan, read_parts, words
 
 
 def fates(text):
@@ -105,12 +105,39 @@ def test_quoted_cell_over_two_lines():
 
 
 def test_what_was_read_before_does_not_change_the_reading():
-    """Lines seen in another list are remembered; a line that runs on, or is short, is not."""
     plan('Ref,Value,Type\nC1,"10/16\nel",\nC2,10/16\n')
     made = plan('Ref,Value,Type\nC3,"10/16\nel",\nC4,"10/16\nel",\n')
     assert [item.reference for item in made.items] == ["C3", "C4"]
     with pytest.raises(RepairlibError, match="2 of 3 columns"):
         read_parts("Ref,Value,Type\nC1,47/25,el\nC2,10/16", from_file=True)
+
+
+def test_a_changed_table_of_words_is_used_by_the_next_reading(monkeypatch):
+    """What one reading remembers is dropped with it, so that no older answer comes back."""
+    text = "Ref,Value,Type\nC1,10µF 16V,gizmo\nC2,10µF 16V,gizmo\nC3,10µF 16V,elect\n"
+    assert [item.reference for item in plan(text).held] == ["C1", "C2"]
+    monkeypatch.setitem(words.KIND_OF, "gizmo", words.FILM)
+    assert [item.reference for item in plan(text).kept] == ["C1", "C2"]
+    monkeypatch.setitem(words.KIND_OF, "elect", words.BIPOLAR)
+    assert not plan(text).items[0].new.polar
+    monkeypatch.setitem(words.FORM_OF, "elect", "axial")
+    assert plan(text).items[0].old.form == "axial"
+
+
+def test_a_changed_rule_of_life_is_used_by_the_next_plan(monkeypatch):
+    """128,000 h are 14 years; half the hours of the ordinary part are half of that."""
+    text = "C1,10µF 16V,elect\n"
+    assert plan(text).items[0].expected.life == "14 years"
+    monkeypatch.setitem(expectation.ORDINARY_HOURS, expectation.GENERAL, 1000)
+    assert plan(text).items[0].expected.life == "7 years"
+
+
+def test_lines_that_say_the_same_share_one_capacitor():
+    made = read_parts("C1,10/16,elect\nC2,10/25,elect\nC3,10/16,elect\nCX1,10/16,elect\n")
+    first, second, third, mains = made.capacitors
+    assert first is third
+    assert second is not first
+    assert mains.kind != first.kind or mains.doubts
 
 
 def test_titles_give_the_kind_until_the_next_title():
