@@ -1,6 +1,6 @@
 """A table of measured parts: what each line says was read on which part.
 
-Covers CSV, TSV and pasted columns, with headings or with a unit on every reading. Every line
+Covers saved tables and pasted columns, with headings or with a unit on every reading. Every line
 gives a part or is set aside with a reason; a reading that makes no sense keeps its place.
 What the readings mean for the part is judged in verdict.py.
 """
@@ -80,7 +80,7 @@ class MeasuredTable:
 
 
 def read_measured(text: str, name: str = "the table") -> MeasuredTable:
-    r"""The measured parts in `text`: CSV, TSV, or columns set apart by spaces.
+    r"""The measured parts in `text`, a table in any layout of core/typed/table.py.
 
     Headings name what a column holds, its unit and its test frequency: `C (µF)`, `ESR @ 100 kHz`,
     `D 120Hz`, `Leakage [µA]`. Without headings each reading carries its unit. A part that stands
@@ -138,8 +138,6 @@ class _Reader:
         """Add the part of a row to the table, or set it aside."""
         if row.what:
             return self.aside(row.line, row.what, row.why)
-        for inside in range(row.line + 1, row.last + 1):
-            self.aside(inside, HEADING, f"continues line {row.line}")
         columns = _headings(row.cells)
         if columns is None:
             return self.read_part(row)

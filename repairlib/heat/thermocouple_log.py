@@ -12,7 +12,7 @@ from pathlib import Path
 from typing import NamedTuple
 
 from repairlib.core.errors import RepairlibError, shown
-from repairlib.core.typed.set_aside import BLANK
+from repairlib.core.typed.set_aside import BLANK, HEADING
 from repairlib.core.typed.table import BLANKS, FRAMED, Table, with_plain_ends
 from repairlib.core.typed.textfile import TextFile, as_text, read_text
 from repairlib.heat.log_columns import (
@@ -138,7 +138,7 @@ def _row_by_row(text: str, layout: Layout, name: str, notes: list[str]):
 
     width, rows, strange, days = len(layout.names) + 1, [], [], 0.0
     for row in Table(text.split("\n"), layout.separator).rows():
-        if row.what == BLANK:
+        if row.what in (BLANK, HEADING):
             continue
         fields = row.cells or [""]
         while len(fields) > width and not fields[-1]:

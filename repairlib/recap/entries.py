@@ -1,7 +1,7 @@
 """What a row of a parts list names: its references, and the other cells with their roles.
 
-Covers a column of references anywhere in the row, references spread over several cells, and rows
-that do not fit under their headings. What the other cells say of the part is read in ratings.py.
+Covers rows of headings, a column of references anywhere in the row, references spread over several
+cells, rows that do not fit their headings. What the other cells say is read in ratings.py.
 """
 
 from __future__ import annotations
@@ -9,7 +9,7 @@ from __future__ import annotations
 import re
 
 from repairlib.core.errors import RepairlibError
-from repairlib.core.typed.headings import Columns
+from repairlib.core.typed.headings import Columns, read_headings
 from repairlib.core.typed.references import (
     References,
     begins_with_reference,
@@ -32,6 +32,13 @@ class Entry:
     def in_columns(self, role: str) -> list[str]:
         """The filled cells of that role."""
         return [cell for one, cell in self.cells if one == role and cell]
+
+
+def headings_in(row: Row) -> Columns | None:
+    """The columns that a row of headings announces; None when it is no such row."""
+    if begins_with_reference(row.cells[0]):
+        return None
+    return read_headings(row.cells, row.text)
 
 
 def reference_column(cells: list[str], columns: Columns | None) -> int | None:

@@ -16,12 +16,11 @@ from __future__ import annotations
 import re
 
 from repairlib.core.errors import RepairlibError
-from repairlib.core.typed.headings import Columns, read_headings
+from repairlib.core.typed.headings import Columns
 from repairlib.core.typed.references import (
     CAPACITORS,
     ON_THE_MAINS,
     TRIMMERS,
-    begins_with_reference,
 )
 from repairlib.core.typed.set_aside import HEADING, OTHER_PART, TITLE, UNREADABLE, SetAside
 from repairlib.core.typed.table import (
@@ -35,7 +34,7 @@ from repairlib.core.typed.table import (
     lines_of,
 )
 from repairlib.recap.capacitor import Capacitor
-from repairlib.recap.entries import Entry, read_entry, reference_column
+from repairlib.recap.entries import Entry, headings_in, read_entry, reference_column
 from repairlib.recap.ratings import describe
 from repairlib.recap.sections import is_footer, section_kind
 from repairlib.recap.words import CERAMIC, FILM, MAINS, PAPER, POLYMER, TANTALUM
@@ -121,28 +120,18 @@ class _ListReader:
         """Add the parts of a row to the list, or set it aside."""
         self.refuse_cut_quotes_and_columns(row)
         if row.what:
-            return self.aside(row.line, row.what, row.why)
-        for inside in range(row.line + 1, row.last + 1):
-            self.aside(inside, HEADING, f"continues line {row.line}")
-        headings = None
-        if not begins_with_reference(row.cells[0]):
-            headings = read_headings(row.cells, row.text)
-        if headings:
+            self.aside(row.line, row.what, row.why)
+        elif headings := headings_in(row):
             self.columns = headings if self.separator else None
-            return self.aside(row.line, HEADING)
-        at = reference_column(row.cells, self.columns)
-        if at is None:
-            return self.read_words(row)
-        self.refuse_a_cut_row(row)
-        try:
-            entry = read_entry(row, at, self.columns, self.separator)
-        except RepairlibError as problem:
-            return self.aside(row.line, UNREADABLE, problem.wrong)
-        letters, names = entry.references.letters, entry.references.names
-        if letters not in CAPACITORS:
-            trimmer = " (a trimmer stays)" if letters in TRIMMERS else ""
-            return self.aside(row.line, OTHER_PART, ", ".join(names[:4]) + trimmer)
-        return self.add_parts(row.line, entry)
+            self.aside(row.line, HEADING)
+        elif (at := reference_column(row.cells, self.columns)) is not None:
+            self.refuse_a_cut_row(row)
+            self.read_parts_in(row, at)
+        else:
+            section = section_kind(row.text)
+            if section is not None:
+                self.section = section
+            self.aside(row.line, *_what_words_are(row, section))
 
     def refuse_cut_quotes_and_columns(self, row: Row) -> None:
         at_the_end = row.line + QUOTED_LINES > len(self.list.lines)
@@ -169,43 +158,51 @@ class _ListReader:
             raise self.cut(f"its last line, {row.line}, has {width} of {wanted} columns")
         self.shortest_row = min(self.shortest_row, width)
 
-    def add_parts(self, number: int, entry: Entry) -> None:
-        """Add the parts that an entry names."""
-        names = entry.references.names
-        said = tuple((role, cell) for role, cell in entry.cells if cell and role != "quantity")
-        if entry.references.letters in ON_THE_MAINS:
-            said = (*said, ("other", "mains"))
-        capacitor = self.described.get((said, self.section))
-        if capacitor is None:
-            capacitor = self.described[said, self.section] = describe(said, self.section)
+    def read_parts_in(self, row: Row, at: int) -> None:
+        """Add the parts that a row names in its cell `at`."""
+        try:
+            entry = read_entry(row, at, self.columns, self.separator)
+        except RepairlibError as problem:
+            return self.aside(row.line, UNREADABLE, problem.wrong)
+        letters, names = entry.references.letters, entry.references.names
+        if letters not in CAPACITORS:
+            trimmer = " (a trimmer stays)" if letters in TRIMMERS else ""
+            return self.aside(row.line, OTHER_PART, ", ".join(names[:4]) + trimmer)
+        capacitor = self.capacitor_of(entry)
         if not capacitor.text:
-            return self.aside(number, UNREADABLE, f"nothing stands after {names[-1]}")
+            return self.aside(row.line, UNREADABLE, f"nothing stands after {names[-1]}")
         doubt = _doubt_of_quantity(entry.in_columns("quantity"), capacitor, len(names))
         for name in names:
             if doubt:
                 self.list.doubts[len(self.list.references)] = doubt
             self.list.references.append(name)
-            self.list.part_lines.append(number)
+            self.list.part_lines.append(row.line)
             self.list.capacitors.append(capacitor)
         return None
 
-    def read_words(self, row: Row) -> None:
-        """Keep what a title announces; set the row aside."""
-        section = section_kind(row.text)
-        if section is not None:
-            self.section = section
-            below = f"the lines below are {section}" if section else "a title of other parts"
-            return self.aside(row.line, TITLE, below)
-        if is_footer(row.text):
-            return self.aside(row.line, TITLE, "a page number")
-        inside = _capacitor_inside(row.text)
-        if inside:
-            why = f"names {inside[0]} but does not begin with it"
-            return self.aside(row.line, UNREADABLE, why)
-        said = describe((("free", " ".join(row.cells)),))
-        if said.farad is not None or said.volts is not None:
-            return self.aside(row.line, UNREADABLE, "a value, but no reference such as C5")
-        return self.aside(row.line, TITLE, "no reference and no value")
+    def capacitor_of(self, entry: Entry) -> Capacitor:
+        """What an entry says of its parts; the same object where the same was said before."""
+        said = tuple((role, cell) for role, cell in entry.cells if cell and role != "quantity")
+        if entry.references.letters in ON_THE_MAINS:
+            said = (*said, ("other", "mains"))
+        if (said, self.section) not in self.described:
+            self.described[said, self.section] = describe(said, self.section)
+        return self.described[said, self.section]
+
+
+def _what_words_are(row: Row, section: str | None) -> tuple[str, str]:
+    """What a row without references is, and why; `section` is what it announces as a title."""
+    if section is not None:
+        return TITLE, f"the lines below are {section}" if section else "a title of other parts"
+    if is_footer(row.text):
+        return TITLE, "a page number"
+    inside = _capacitor_inside(row.text)
+    if inside:
+        return UNREADABLE, f"names {inside[0]} but does not begin with it"
+    said = describe((("free", " ".join(row.cells)),))
+    if said.farad is not None or said.volts is not None:
+        return UNREADABLE, "a value, but no reference such as C5"
+    return TITLE, "no reference and no value"
 
 
 def _doubt_of_quantity(quantities: list[str], capacitor: Capacitor, references: int) -> str:

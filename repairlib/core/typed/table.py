@@ -34,8 +34,8 @@ _CELL = {
 class Row:
     """A row: its `cells`, on the lines `line` to `last` of its table; `text` as its line stood.
 
-    `what` is "" for a row of cells. Else it is BLANK, HEADING (a rule) or UNREADABLE, `why` says
-    more, and there are no cells.
+    `what` is "" for a row of cells. Else it is BLANK, HEADING (a rule, or the rest of the row
+    above) or UNREADABLE; `why` says more, and there are no cells.
     """
 
     __slots__ = ("cells", "last", "line", "text", "what", "why")
@@ -51,13 +51,14 @@ class Row:
 class Table:
     """The `lines` of a table, numbered from 1, and the `separator` of its columns.
 
-    >>> [row.cells for row in Table(["C1;4,7", "----", '"C2', 'C3";10']).rows() if not row.what]
+    >>> table = Table(["C1;4,7", "----", '"C2', 'C3";10'], ";")
+    >>> [row.cells for row in table.rows() if not row.what]
     [['C1', '4,7'], ['C2 C3', '10']]
     """
 
-    def __init__(self, lines: list[str], separator: str | None = None):
+    def __init__(self, lines: list[str], separator: str):
         self.lines = lines
-        self.separator = find_separator(lines) if separator is None else separator
+        self.separator = separator
 
     def row(self, number: int) -> Row:
         """The row that begins on that line, with the lines that its quoted cells run on to."""
@@ -78,10 +79,12 @@ class Table:
         return Row(number, line, UNREADABLE, UNCLOSED)
 
     def rows(self, first: int = 1) -> Iterator[Row]:
-        """Every row from the line `first` on; no line is left out."""
+        """One row for each line from `first` on; a line that continues another is a HEADING."""
         while first <= len(self.lines):
             row = self.row(first)
             yield row
+            for number in range(first + 1, row.last + 1):
+                yield Row(number, self.lines[number - 1], HEADING, f"continues line {first}")
             first = row.last + 1
 
 
