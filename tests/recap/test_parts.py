@@ -140,6 +140,12 @@ def test_lines_that_say_the_same_share_one_capacitor():
     assert mains.kind != first.kind or mains.doubts
 
 
+def test_ditto_marks_lose_no_part():
+    made = plan('Ref,Value,Type,Note\nC1,10/16,elect,"\nC2,10/16,elect,"\nC3,",elect,"\n')
+    assert [item.reference for item in made.items] == ["C1", "C2"]
+    assert [item.why for item in made.held] == ["no capacitance stated: read it on the old part"]
+
+
 def test_titles_give_the_kind_until_the_next_title():
     text = "TANTALUM CAPACITORS\nC1,10/16\nCERAMIC CAPACITORS\nC2,.1/50\nELECTROLYTIC\nC3,10/16\n"
     made = plan(text)

@@ -25,10 +25,7 @@ _GAP = re.compile(r"\s{2,}|\t")
 _DIGIT = re.compile("[0-9]")
 _RULE = re.compile(r"[\s|+:=_*~.–—-]+")
 _SAMPLE = 200
-_CELL = {
-    sign: re.compile(rf' *"(?P<quoted>(?:[^"]|"")*)" *(?={sign}|$)|(?P<plain>[^{sign}]*)')
-    for sign in map(re.escape, SIGNS)
-}
+_QUOTED = {sign: re.compile(rf' *"((?:[^"]|"")*)" *(?=[{sign}]|$)') for sign in SIGNS}
 
 
 class Row:
@@ -131,10 +128,13 @@ def find_separator(lines: list[str]) -> str:
 def cells_of(line: str, separator: str) -> list[str] | None:
     """The cells of one line, stripped; None when a quoted cell does not end on it.
 
-    A quotation mark inside a cell, as in `5" case`, is part of it.
+    A quotation mark inside a cell, as in `5" case`, is part of it; one that fills a cell is a ditto
+    mark.
 
     >>> cells_of('"4,7" , 5" case,', COMMAS), cells_of("| C1 | 10 |", FRAMED)
     (['4,7', '5" case', ''], ['C1', '10'])
+    >>> cells_of('C2,",16,"', COMMAS)
+    ['C2', '"', '16', '"']
     """
     if separator == WORDS:
         return [line.strip()]
@@ -145,21 +145,28 @@ def cells_of(line: str, separator: str) -> list[str] | None:
     if separator == FRAMED:
         line, separator = line.strip().removeprefix("|").removesuffix("|"), STROKES
     if '"' in line:
-        return _quoted_cells(line, _CELL[re.escape(separator)])
+        return _quoted_cells(line, separator)
     return [cell.strip() for cell in line.split(separator)]
 
 
-def _quoted_cells(line: str, cell: re.Pattern[str]) -> list[str] | None:
+def _quoted_cells(line: str, sign: str) -> list[str] | None:
     cells: list[str] = []
     at = 0
     while at <= len(line):
-        found = cell.match(line, at)
-        assert found  # a cell may be empty
-        quoted, plain = found["quoted"], (found["plain"] or "").strip()
-        if plain.startswith('"'):
+        found = _QUOTED[sign].match(line, at)
+        inside = found[1].strip(" ") if found else ""
+        if found and not (inside.startswith(sign) and inside.endswith(sign)):
+            cells.append(" ".join(inside.replace('""', '"').split()))
+            at = found.end() + 1
+            continue
+        # No cell in quotation marks begins here; two ditto marks look like one with signs inside.
+        end = line.find(sign, at)
+        end = end if end >= 0 else len(line)
+        cell = line[at:end].strip()
+        if cell.startswith('"') and cell != '"':
             return None
-        cells.append(plain if quoted is None else " ".join(quoted.replace('""', '"').split()))
-        at = found.end() + 1
+        cells.append(cell)
+        at = end + 1
     return cells
 
 

@@ -42,6 +42,16 @@ def test_quoted_cells(sign):
         assert cells_of(unclosed, sign) is None
 
 
+@pytest.mark.parametrize("sign", [",", ";", "\t", "|"])
+def test_ditto_marks_are_cells_and_join_no_lines(sign):
+    """A lone quotation mark says "as above"; it opens no cell that would swallow the next line."""
+    for cells in (["C2", '"', "16", '"'], ["C2", '"', '"', "x"], ["C2", "10", '"'], ['"', "10"]):
+        assert cells_of(sign.join(cells), sign) == cells
+        assert cells_of(f"{sign} ".join(cells), sign) == cells
+    rows = Table([sign.join(["C1", "10", '"']), sign.join(["C2", "10", '"'])], sign).rows()
+    assert [row.cells[0] for row in rows] == ["C1", "C2"]
+
+
 def test_an_empty_cell_at_the_edge_keeps_its_place():
     assert cells_of("|10/16|", "|") == ["", "10/16", ""]
     assert cells_of("|| 10/16 | |", FRAMED) == ["", "10/16", ""]
