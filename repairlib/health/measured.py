@@ -17,7 +17,7 @@ from repairlib.core.typed.headings import role_of_heading
 from repairlib.core.typed.readings import Measurement, read_measurement, unreadable
 from repairlib.core.typed.references import begins_with_reference, read_references
 from repairlib.core.typed.set_aside import HEADING, TITLE, UNREADABLE, SetAside
-from repairlib.core.typed.table import BLANKS, Row, Table, find_separator, lines_of, too_wide
+from repairlib.core.typed.table import BLANKS, Row, Table, find_separator, lines_of, wrong_width
 from repairlib.core.typed.textfile import read_text
 
 # Role: (unit, headings in lower case). The headings that measurement sheets carry.
@@ -163,7 +163,7 @@ class _Reader:
             why = f"{name} stands on line {self.seen[name]} already"
             return self.aside(number, UNREADABLE, why)
         if self.columns and any(cells[len(self.columns) :]):
-            why = too_wide(cells, len(self.columns), self.rows.separator)
+            why = wrong_width(cells, len(self.columns), self.rows.separator)
             return self.aside(number, UNREADABLE, why)
         others = [(place, cell) for place, cell in enumerate(cells) if place != at and cell]
         try:

@@ -1,6 +1,6 @@
 """A board as a technician measures it: where each capacitor sits, and what fits there.
 
-Covers reading the board's positions from CSV. Which part goes there is the planner's business.
+Covers reading its positions from a saved table. Which part goes there is the planner's business.
 """
 
 from __future__ import annotations
@@ -104,7 +104,7 @@ class Board:
 
 
 def read_board(path) -> Board:
-    """The board of a CSV file with the headings of `_COLUMNS`; only `reference` must be there.
+    """The board of a table with the headings of `_COLUMNS`; only `reference` must be there.
 
     Lengths are in mm. Raises RepairlibError for a file that is not such a table, for a place
     listed twice, for a length that is not a number above 0 and for an unknown direction.

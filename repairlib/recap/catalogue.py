@@ -11,7 +11,7 @@ from typing import NamedTuple
 
 from repairlib.core.errors import RepairlibError
 from repairlib.core.typed.headed import read_headed
-from repairlib.core.typed.table import Row, too_wide, with_point
+from repairlib.core.typed.table import Row, with_point, wrong_width
 from repairlib.core.typed.textfile import TextFile, read_text
 from repairlib.health import families
 
@@ -116,7 +116,7 @@ class Catalogue:
 
 
 def read_catalogue(path) -> Catalogue:
-    """The catalogue in a CSV file with the headings of COLUMNS; those of NEEDED must be there.
+    """The catalogue in a table with the headings of COLUMNS; those of NEEDED must be there.
 
     Lines that cannot be read are told in `problems`. Raises RepairlibError for a file that is no
     such table.
@@ -170,7 +170,7 @@ class _RowReader:
         if row.what:
             raise ValueError(row.why)
         if len(row.cells) != self.width:
-            raise ValueError(too_wide(row.cells, self.width, self.separator))
+            raise ValueError(wrong_width(row.cells, self.width, self.separator))
         cells = [*row.cells, ""]  # a column that is not there is read as an empty cell
         text = [cells[place] for place in self.places]
         part, series, family, *figures, mounting, price, pack = text

@@ -15,7 +15,7 @@ from repairlib.core.typed.references import (
     begins_with_reference,
     read_references,
 )
-from repairlib.core.typed.table import SPACES, Row, too_wide
+from repairlib.core.typed.table import SPACES, Row, wrong_width
 
 _capacitor_first = re.compile(r"(E?C|C[XY])[ -]?[0-9]").match
 
@@ -113,7 +113,7 @@ def _roles(
         misfit = any(cells[len(roles) :])
         found = [*roles, *["other"] * len(cells)][: len(cells)]
     if misfit:
-        wrong = too_wide(cells, len(roles), separator)
+        wrong = wrong_width(cells, len(roles), separator)
         raise RepairlibError(line, wrong, "one cell under each heading")
     # A column of running numbers may be headed as if it held the references.
     return ["other" if role == "reference" else role for role in found]

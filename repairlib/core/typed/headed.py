@@ -25,7 +25,7 @@ from repairlib.core.typed.table import (
     is_framed,
     is_rule,
     lines_of,
-    too_wide,
+    wrong_width,
 )
 from repairlib.core.typed.textfile import TextFile, as_text
 
@@ -59,7 +59,7 @@ class HeadedTable(Table):
         width = len(self.headings)
         for row in self.rows(self.heading + 1):
             if any(row.cells[width:]):
-                row.what, row.why = UNREADABLE, too_wide(row.cells, width, self.separator)
+                row.what, row.why = UNREADABLE, wrong_width(row.cells, width, self.separator)
             del row.cells[width:]
             if row.what == UNREADABLE or any(row.cells) or row.last > row.line:
                 yield row

@@ -170,7 +170,7 @@ def _quoted_cells(line: str, sign: str) -> list[str] | None:
     return cells
 
 
-def too_wide(cells: list[str], width: int, separator: str) -> str:
+def wrong_width(cells: list[str], width: int, separator: str) -> str:
     """What is wrong with a row of other than `width` cells, which its headings are."""
     hint = "; is a comma inside a value?" if separator == COMMAS and len(cells) > width else ""
     return f"{len(cells)} columns where the headings are {width}{hint}"
