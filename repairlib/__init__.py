@@ -6,8 +6,9 @@
 """
 
 from repairlib.core.public import public_names
+from repairlib.core.version import VERSION
 
-__version__ = "0.1.0"
+__version__ = VERSION
 __getattr__, __all__ = public_names(
     __name__,
     **{

@@ -8,6 +8,10 @@ from __future__ import annotations
 
 import hashlib
 import unicodedata
+from collections.abc import Iterable
+from typing import TypeVar
+
+Option = TypeVar("Option")
 
 
 def normal(text: str) -> str:
@@ -28,17 +32,18 @@ def normal(text: str) -> str:
 class Draw:
     """A stream of choices that depends only on class code, learner and lesson.
 
-    Each choice takes the next number of the stream: the SHA-256 of the seed text, a line end and
-    the running count. Use `part` once per question, so that editing one question leaves the
-    variants of the others as they are.
+    Each choice gives every option a number: the SHA-256 of the seed text, the running count of
+    choices and the option itself, one below the other. The highest number wins. An option added
+    to a bank of six so moves one learner in seven; all others keep what they had. Options are
+    texts, numbers, or tuples of these, whose written form is the same everywhere.
 
     >>> draw = Draw.for_learner("bench-7", "Ada Example", "00-start-here")
-    >>> draw.part("q1").pick(["10 µF", "22 µF", "47 µF"])
-    '10 µF'
-    >>> draw.part("q2").integer(1, 6)
-    1
-    >>> draw.part("q3").shuffle("abcd")
-    ('c', 'd', 'a', 'b')
+    >>> draw.part("first").pick(["10 µF", "22 µF", "47 µF"])
+    '47 µF'
+    >>> draw.part("second").integer(1, 6)
+    2
+    >>> draw.part("third").shuffle("abcd")
+    ('b', 'd', 'a', 'c')
     """
 
     def __init__(self, seed: str):
@@ -50,33 +55,73 @@ class Draw:
         """The draw of one learner in one lesson."""
         return cls("\n".join(("learner", normal(class_code), normal(name), lesson)))
 
-    @classmethod
-    def demo(cls, lesson: str) -> Draw:
-        """The draw of the demo variant, used while no learner is set."""
-        return cls("\n".join(("demo", lesson)))
-
     def part(self, name: str) -> Draw:
-        """An independent draw for one question: `draw.part("q1")`."""
-        return Draw(f"{self.seed}\n{name}")
+        """An independent draw, for instance for one question: `draw.part("stripe")`."""
+        return type(self)(f"{self.seed}\n{name}")
 
     def integer(self, low: int, high: int) -> int:
-        """A whole number from low to high, both included."""
+        """A whole number from low to high, both included. A wider range moves few learners."""
         if high < low:
             raise ValueError(f"nothing lies between {low} and {high}")
-        text = f"{self.seed}\n{self._taken}".encode("utf-8", "surrogatepass")
-        self._taken += 1
-        return low + int.from_bytes(hashlib.sha256(text).digest(), "big") % (high - low + 1)
+        return self.pick(range(low, high + 1))
 
-    def pick(self, options):
+    def pick(self, options: Iterable[Option]) -> Option:
         """One of the options."""
-        options = tuple(options)
-        return options[self.integer(0, len(options) - 1)]
+        return self.shuffle(options)[0]
 
-    def shuffle(self, items) -> tuple:
-        """All of the items in a drawn order."""
-        left = list(items)
-        return tuple(left.pop(self.integer(0, len(left) - 1)) for _ in range(len(left)))
+    def shuffle(self, items: Iterable[Option]) -> tuple[Option, ...]:
+        """All of the items in a drawn order. One item more leaves the order of the others."""
+        stream = f"{self.seed}\n{self._taken}"
+        self._taken += 1
+        return tuple(sorted(items, key=lambda item: _hash(f"{stream}\n{written(item)}")))[::-1]
 
-    def sample(self, items, count: int) -> tuple:
+    def sample(self, items: Iterable[Option], count: int) -> tuple[Option, ...]:
         """`count` different items in a drawn order."""
         return self.shuffle(items)[:count]
+
+
+class DemoDraw(Draw):
+    """The draw of the demo variant, in which the lessons are printed: it goes by place alone.
+
+    It picks the first of a bank, and its orders depend on how many items there are. So a bank can
+    grow at its end while the printed lessons and the answers worked by hand stay as they are.
+
+    >>> DemoDraw.of("00-start-here").pick(["10 µF", "22 µF", "47 µF"])
+    '10 µF'
+    """
+
+    @classmethod
+    def of(cls, lesson: str) -> DemoDraw:
+        """The demo draw of one lesson."""
+        return cls(f"demo\n{lesson}")
+
+    def pick(self, options: Iterable[Option]) -> Option:
+        """The first of the options."""
+        self._taken += 1
+        return next(iter(options))
+
+    def shuffle(self, items: Iterable[Option]) -> tuple[Option, ...]:
+        """All of the items in an order that hangs on their number."""
+        left = list(items)
+        return tuple(left.pop(self._next() % len(left)) for _ in range(len(left)))
+
+    def _next(self) -> int:
+        self._taken += 1
+        return int.from_bytes(_hash(f"{self.seed}\n{self._taken - 1}"), "big")
+
+
+def written(option: object) -> str:
+    """An option as text, the same on every machine. Raises TypeError for what has no such form.
+
+    >>> written(("473", 47e-9, True))
+    "('473', 4.7e-08, True)"
+    """
+    if isinstance(option, (tuple, list)):
+        return f"({', '.join(written(part) for part in option)})"
+    if not isinstance(option, (str, int, float, type(None))):
+        raise TypeError(f"an option is a text, a number or a tuple of these, not {option!r}")
+    return ascii(option)  # which characters repr shows as they are differs between versions
+
+
+def _hash(text: str) -> bytes:
+    return hashlib.sha256(text.encode("utf-8", "surrogatepass")).digest()

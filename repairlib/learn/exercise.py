@@ -2,29 +2,35 @@
 
 from __future__ import annotations
 
+from collections.abc import Callable, Mapping, Sequence
+from functools import partial
 from importlib import import_module
 from pathlib import Path
 
 from repairlib.core.errors import RepairlibError
 from repairlib.learn import files
+from repairlib.learn.asking import graded, practised
+from repairlib.learn.draws import Draw
+from repairlib.learn.fingerprint import fingerprint
 from repairlib.learn.learner import DEMO, Demo, Learner, current_learner
 from repairlib.learn.marking import Sheet, mark, mark_question
 from repairlib.learn.question import UNREADABLE, UNSAFE, Question
-from repairlib.learn.saved_answers import SavedAnswers, is_answers
+from repairlib.learn.saved_answers import Saved, SavedAnswers, is_answers
 
-# Lesson name: the module of repairlib.learn that asks its questions.
-LESSONS = {
-    "00-start-here": "start_here",
-    "01-a-safe-bench": "a_safe_bench",
-    "02-resistors-and-inductors": "resistors_and_inductors",
-    "03-capacitor-markings": "capacitor_markings",
-    "04-polarity": "polarity_marks",
-    "05-measure-and-judge": "measure_and_judge",
-    "06-how-capacitors-age": "how_capacitors_age",
-    "07-plan-a-recap": "plan_a_recap",
-    "09-hot-air-and-moisture": "hot_air_and_moisture",
-    "08-solder-and-heat": "solder_and_heat",
-}
+# Each lesson with an exercise, in order. `03-capacitor-markings` asks what is in the module
+# `questions/capacitor_markings.py`.
+LESSONS = (
+    "00-start-here",
+    "01-a-safe-bench",
+    "02-resistors-and-inductors",
+    "03-capacitor-markings",
+    "04-polarity",
+    "05-measure-and-judge",
+    "06-how-capacitors-age",
+    "07-plan-a-recap",
+    "08-solder-and-heat",
+    "09-hot-air-and-moisture",
+)
 
 
 class Told(str):
@@ -51,26 +57,24 @@ def questions_of(lesson: str, learner: Learner | Demo = DEMO) -> tuple[Question,
         ...
     repairlib.core.errors.RepairlibError: '99-nothing': no exercise has this name. Accepted: ...
     """
-    questions = tuple(_content(lesson).questions(learner.draw(lesson)))
-    if len({one.id for one in questions}) < len(questions):
-        raise ValueError(f"{lesson}: two questions have the same id")
-    return questions
+    return graded(_module(lesson), learner.draw(lesson))
 
 
-def warm_up(lesson: str):
+def warm_up(lesson: str) -> Callable[[Draw], tuple[Question, ...]]:
     """The questions before the exercise of a lesson, as a function of a draw; not marked.
 
     >>> len(warm_up("00-start-here")(DEMO.draw("practice")))
     3
     """
-    return _content(lesson).warm_up
+    return partial(practised, _module(lesson))
 
 
-def _content(lesson: str):
-    """The module that asks the questions of a lesson."""
+def _module(lesson: str) -> str:
+    """The name of the module that asks the questions of a lesson, once it is imported."""
     if lesson not in LESSONS:
         raise RepairlibError(lesson, "no exercise has this name", ", ".join(LESSONS))
-    return import_module(f"repairlib.learn.questions.{LESSONS[lesson]}")
+    name = lesson.partition("-")[2].replace("-", "_")
+    return import_module(f"repairlib.learn.questions.{name}").__name__
 
 
 class Exercise:
@@ -82,6 +86,7 @@ class Exercise:
         self.questions = questions_of(lesson, learner)
         self.saved = SavedAnswers(lesson, learner)
         self.learner_note = note
+        self._fingerprints: dict[str, str] = {}
 
     def __repr__(self) -> str:
         return f"{self.lesson}, {self.learner}: {len(self.questions)} questions"
@@ -96,7 +101,7 @@ class Exercise:
         if strangers:
             raise RepairlibError(strangers[0], "no question has this id", ", ".join(self.by_id))
         typed = {name: self.by_id[name].as_typed(given) for name, given in answers.items()}
-        saved = self.saved.save(typed)
+        saved = self.save(typed)
         told = [f"Saved: {', '.join(answers) or 'nothing'}.", *self.notes()]
         for name in answers:
             line = mark_question(self.by_id[name], saved[name])
@@ -104,10 +109,22 @@ class Exercise:
                 told.extend(f"{name}: {said}" for said in line.says)
         return Told("\n".join(told))
 
+    def save(self, typed: Mapping) -> dict:
+        """Save what was typed, by question id, with the fingerprints of what is asked now.
+
+        Gives all answers that are saved. Raises RepairlibError when they cannot be.
+        """
+        for name in typed:
+            if name not in self._fingerprints:  # made once: it draws the picture
+                self._fingerprints[name] = fingerprint(self.by_id[name])
+        return self.saved.save(typed, self._fingerprints)
+
     def sheet(self) -> Sheet:
         """The marks of the answers saved so far, worked out anew."""
-        answers = self.saved.read()
-        return mark(self.questions, answers, self.lesson, str(self.learner), self.notes())
+        saved = self.saved.read_all()
+        notes = (*self.notes(), *remarks(self.questions, saved))
+        changed = changed_since(self.questions, saved)
+        return mark(self.questions, saved.answers, self.lesson, str(self.learner), notes, changed)
 
     def notes(self) -> tuple[str, ...]:
         """What the learner must know about their files: usually nothing."""
@@ -119,10 +136,13 @@ class Exercise:
         return {one.id: one for one in self.questions}
 
 
-def mark_file(path: str | Path) -> Sheet:
+def mark_file(path: str | Path, anew: bool = False) -> Sheet:
     """The sheet worked out anew from a file of saved answers, for whoever marks.
 
-    The file is only read. Raises RepairlibError when it is missing or is no such file.
+    A question that has changed since it was answered is named and not marked: its points are left
+    out of what was earned and of what could be. With `anew` the answers are marked against the
+    questions of today all the same. The file is only read. Raises RepairlibError when it is
+    missing or is no such file.
     """
     path = Path(path)
     found, trouble = files.read(path, is_answers)
@@ -130,5 +150,33 @@ def mark_file(path: str | Path) -> Sheet:
         wrong = trouble or "there is no such file"
         raise RepairlibError(path, wrong, "a file of saved answers, LESSON.json")
     learner = Learner(found["name"], found["class_code"]) if found["name"] else DEMO
-    questions = questions_of(found["lesson"], learner)
-    return mark(questions, found["answers"], found["lesson"], str(learner))
+    questions, saved = questions_of(found["lesson"], learner), Saved.of(found)
+    notes = remarks(questions, saved)
+    changed = {} if anew else changed_since(questions, saved)
+    return mark(questions, saved.answers, found["lesson"], str(learner), notes, changed)
+
+
+def changed_since(questions: Sequence[Question], saved: Saved) -> dict[str, str]:
+    """The questions that have changed since they were answered: id to the version of then."""
+    then = saved.asked
+    return {
+        one.id: then[one.id]["version"]
+        for one in questions
+        if one.id in then and then[one.id]["fingerprint"] != fingerprint(one)
+    }
+
+
+def remarks(questions: Sequence[Question], saved: Saved) -> tuple[str, ...]:
+    """What a sheet must say about answers whose question is not known, or no longer asked."""
+    unknown = [name for name in saved.answers if name not in saved.asked]
+    gone = sorted(set(saved.answers) - {one.id for one in questions})
+    told = []
+    if unknown:
+        which = ", ".join(unknown) if saved.asked else "any answer"
+        told.append(
+            f"The file carries no fingerprint of the question for {which}: saved by an earlier "
+            "version, marked against the questions of today."
+        )
+    if gone:
+        told.append(f"Answered, but no longer asked, so not counted: {', '.join(gone)}.")
+    return tuple(told)

@@ -9,7 +9,7 @@ from pathlib import Path
 
 from repairlib.core.errors import RepairlibError
 from repairlib.learn import files
-from repairlib.learn.draws import Draw, normal
+from repairlib.learn.draws import DemoDraw, Draw, normal
 
 LONGEST = 80
 
@@ -56,7 +56,7 @@ class Demo:
 
     def draw(self, lesson: str) -> Draw:
         """The draw of the demo variant of a lesson."""
-        return Draw.demo(lesson)
+        return DemoDraw.of(lesson)
 
     def folder(self) -> Path:
         """Where the answers to the demo variant lie, below the answers folder."""

@@ -8,13 +8,18 @@ from __future__ import annotations
 from collections.abc import Mapping, Sequence
 from dataclasses import dataclass
 from math import floor
+from types import MappingProxyType
 
-from repairlib.learn.question import UNANSWERED, Judgement, Question
+from repairlib.learn.question import CHANGED, UNANSWERED, Judgement, Question
 
 
 @dataclass(frozen=True)
 class Line:
-    """The mark of one question: its id, its points out of how many, and the judgement."""
+    """The mark of one question: its id, its points out of how many, and the judgement.
+
+    A question that has changed since it was answered has no mark: its points count neither as
+    earned nor as lost, and `counted` is 0.
+    """
 
     id: str
     points: float
@@ -23,7 +28,7 @@ class Line:
 
     @property
     def state(self) -> str:
-        """right, partly right, wrong, unsafe, unanswered or cannot read."""
+        """right, partly right, wrong, unsafe, unanswered, cannot read or changed."""
         return self.judgement.state
 
     @property
@@ -31,12 +36,19 @@ class Line:
         """Hints, or why the text cannot be read."""
         return self.judgement.says
 
+    @property
+    def counted(self) -> float:
+        """The points of this question that the total is out of."""
+        return 0 if self.state == CHANGED else self.out_of
+
 
 @dataclass(frozen=True)
 class Sheet:
     """The marks of one exercise. `str(sheet)` is one line per question and a total.
 
     `variant` says whose questions these are; `notes` are about the saved file, if anything is.
+    The total leaves out the points of questions that have changed since they were answered, and
+    says how many: a sheet must neither lose nor gain by an edit of the questions.
     """
 
     lesson: str
@@ -51,8 +63,8 @@ class Sheet:
 
     @property
     def out_of(self) -> float:
-        """Points that can be earned."""
-        return sum(line.out_of for line in self.lines)
+        """Points that can be earned, without those of changed questions."""
+        return sum(line.counted for line in self.lines)
 
     @property
     def answered(self) -> int:
@@ -63,11 +75,18 @@ class Sheet:
         wide = max((len(line.id) for line in self.lines), default=0)
         text = [f"{self.lesson}, {self.variant}", *(f"Note: {note}" for note in self.notes)]
         for line in self.lines:
-            earned = f"{points(line.points)} of {points(line.out_of)}"
-            text.append(f"{line.id:{wide}}  {line.state:12}  {earned}")
+            earned = f"{points(line.points)} of {points(line.counted)}"
+            shown = "not counted" if line.state == CHANGED else earned
+            text.append(f"{line.id:{wide}}  {line.state:12}  {shown}")
             text.extend(f"    {said}" for said in line.says)
-        text.append(f"Total: {points(self.points)} of {points(self.out_of)} points")
+        text.append(self.total())
         return "\n".join(text)
+
+    def total(self) -> str:
+        """The last line: what was earned, out of what, and what is not counted."""
+        total = f"Total: {points(self.points)} of {points(self.out_of)} points"
+        left_out = sum(line.out_of for line in self.lines) - self.out_of
+        return f"{total}; not counted: {points(left_out)}" if left_out else total
 
     __repr__ = __str__
 
@@ -106,8 +125,18 @@ def worth(question: Question) -> str:
     return f"{points(question.points)} point{'s' * (question.points != 1)}"
 
 
-def mark_question(question: Question, typed) -> Line:
-    """The line of one question. A share of the points is rounded down to half a point."""
+def mark_question(question: Question, typed, answered_with: str = "") -> Line:
+    """The line of one question. A share of the points is rounded down to half a point.
+
+    `answered_with` is the version of the library in which the question was another one when it
+    was answered, or "". Such an answer is not judged.
+    """
+    if answered_with and not question.is_blank(typed):
+        said = (
+            f"This question has changed since it was answered (in version {answered_with}). "
+            f"Points not counted: {points(question.points)}. Answer it anew to have it marked."
+        )
+        return Line(question.id, 0, question.points, Judgement(CHANGED, says=(said,)))
     judgement = question.judge(typed)
     earned = floor(2 * question.points * judgement.share + 1e-9) / 2
     return Line(question.id, min(earned, question.points), question.points, judgement)
@@ -119,8 +148,11 @@ def mark(
     lesson: str = "practice",
     variant: str = "demo variant",
     notes: Sequence[str] = (),
+    changed: Mapping[str, str] = MappingProxyType({}),
 ) -> Sheet:
     """The sheet for these answers, a mapping of question id to what was typed.
+
+    `changed` maps the id of a question that has changed since to the version it was answered in.
 
     >>> from repairlib.learn import Number
     >>> print(mark([Number(id="q1", answer=9, unit="V", points=2)], {"q1": "9 V"}))
@@ -128,5 +160,7 @@ def mark(
     q1  right         2 of 2
     Total: 2 of 2 points
     """
-    lines = tuple(mark_question(one, answers.get(one.id, "")) for one in questions)
+    lines = tuple(
+        mark_question(one, answers.get(one.id, ""), changed.get(one.id, "")) for one in questions
+    )
     return Sheet(lesson, variant, lines, tuple(notes))

@@ -18,6 +18,7 @@ from repairlib.learn.draws import normal
 
 RIGHT, PARTLY, WRONG = "right", "partly right", "wrong"
 UNSAFE, UNANSWERED, UNREADABLE = "unsafe", "unanswered", "cannot read"
+CHANGED = "changed"  # since it was answered: the answer is to another question and is not judged
 
 LETTERS = "abcdefghijklmnopqrstuvwxyz"
 SIZED_UNITS = ("F", "H")  # nobody writes these without a prefix, so a bare number is a slip
@@ -29,21 +30,20 @@ class Mistake:
     """A usual mistake: how to know it, and the hint it gets.
 
     `when` is the answer that this mistake gives (a number in SI, an option, a step), or a function
-    of the answer that says yes or no. A dangerous mistake fails its question whatever the number;
-    it names the `hazard`, a key of core.safety.HAZARDS. A hint never gives the answer away.
+    of the answer that says yes or no. A mistake with a `hazard`, a key of core.safety.HAZARDS, is
+    dangerous: it fails its question whatever the number. A hint never gives the answer away.
 
-    >>> Mistake(1e-4, "Count the zeros in pF, not in nF.").danger
-    False
+    >>> Mistake("touch it", "It may be charged.", hazard="stored charge").hazard
+    'stored charge'
     """
 
     when: Any
     hint: str
-    danger: bool = False
     hazard: str = ""
 
     def __post_init__(self):
-        if self.danger and self.hazard not in HAZARDS:
-            raise ValueError(f"a dangerous mistake names a hazard: one of {', '.join(HAZARDS)}")
+        if self.hazard and self.hazard not in HAZARDS:
+            raise ValueError(f"no such hazard: {self.hazard!r}; there are {', '.join(HAZARDS)}")
 
 
 @dataclass(frozen=True)
@@ -83,7 +83,7 @@ class Question:
         except RepairlibError as error:
             return Judgement(UNREADABLE, says=(str(error),))
         made = [mistake for mistake in self.mistakes if self.shows(mistake, answer)]
-        dangers = [mistake for mistake in made if mistake.danger]
+        dangers = [mistake for mistake in made if mistake.hazard]
         if dangers:
             return Judgement(UNSAFE, 0.0, *_told(dangers))
         share = self.share(answer)

@@ -1,4 +1,7 @@
-"""The answers of one learner in one lesson, saved as typed.
+"""The answers of one learner in one lesson, saved as typed, each with what was asked.
+
+Beside the answers a file has, by question id, the fingerprint of the question at the moment when
+its answer was last saved, and the version of the library. Files of before that have none.
 
 Every save reads the file again, adds what is new and puts the whole in place, all under a lock:
 two kernels that answer different questions lose nothing.
@@ -8,9 +11,29 @@ from __future__ import annotations
 
 from collections.abc import Mapping
 from pathlib import Path
+from types import MappingProxyType
+from typing import Any, NamedTuple
 
+from repairlib.core.version import VERSION
 from repairlib.learn import files
 from repairlib.learn.learner import DEMO, Demo, Learner, home
+
+NONE: Mapping[str, str] = MappingProxyType({})
+
+
+class Saved(NamedTuple):
+    """What a file holds: answers by question id, and what was asked, by id too.
+
+    `asked` has {"fingerprint": …, "version": …} for each question answered since these are kept.
+    """
+
+    answers: dict[str, Any]
+    asked: dict[str, dict[str, str]]
+
+    @classmethod
+    def of(cls, found: dict | None) -> Saved:
+        """What the content of a file says, or nothing when there is no file."""
+        return cls(found["answers"], found.get("asked", {})) if found else cls({}, {})
 
 
 class SavedAnswers:
@@ -26,24 +49,36 @@ class SavedAnswers:
         self.path = answers / learner.folder() / f"{lesson}.json"
         self.note = ""
 
-    def read(self) -> dict:
+    def read(self) -> dict[str, Any]:
         """All saved answers: question id to what was typed. Raises RepairlibError when barred."""
+        return self.read_all().answers
+
+    def read_all(self) -> Saved:
+        """All that is saved: the answers, and what was asked. Raises RepairlibError when barred."""
         found, note = files.read_or_keep_aside(self.path, is_answers)
         self.note = note or self.note
-        return found["answers"] if found else {}
+        return Saved.of(found)
 
-    def save(self, changes: Mapping) -> dict:
+    def save(self, changes: Mapping, fingerprints: Mapping[str, str] = NONE) -> dict[str, Any]:
         """Add or replace these answers; give back all that are saved now.
 
-        Cells of a table are added one by one. When this returns, the answers are on the disk.
-        Raises RepairlibError when they cannot be.
+        `fingerprints` are those of the questions answered. Cells of a table are added one by one.
+        When this returns, the answers are on the disk. Raises RepairlibError when they cannot be.
         """
         with files.locked(self.path):
             found, note = files.settle(self.path, is_answers)
             self.note = note or self.note
-            answers = merged(found["answers"] if found else {}, changes)
+            saved = Saved.of(found)
+            answers = merged(saved.answers, changes)
+            asked = {name: of for name, of in saved.asked.items() if name not in changes}
+            asked |= {
+                name: {"fingerprint": fingerprints[name], "version": VERSION}
+                for name in changes
+                if name in fingerprints
+            }
             who = {"class_code": self.learner.class_code, "name": self.learner.name}
-            files.write(self.path, {"lesson": self.lesson, **who, "answers": answers})
+            content = {"lesson": self.lesson, **who, "answers": answers, "asked": asked}
+            files.write(self.path, content)
         return answers
 
 
@@ -63,8 +98,14 @@ def merged(old: Mapping, new: Mapping) -> dict:
 def is_answers(found: dict) -> bool:
     """True when a file's content is saved answers: texts, and tables of texts."""
     words = (found.get("lesson"), found.get("class_code"), found.get("name"))
-    answers = found.get("answers")
-    return all(isinstance(word, str) for word in words) and _is_texts(answers, depth=3)
+    answers, asked = found.get("answers"), found.get("asked", {})
+    if not all(isinstance(word, str) for word in words) or not _is_texts(answers, depth=3):
+        return False
+    return _is_texts(asked, depth=2) and all(map(_is_asked, asked.values()))
+
+
+def _is_asked(value) -> bool:
+    return isinstance(value, dict) and set(value) == {"fingerprint", "version"}
 
 
 def _is_texts(value, depth: int) -> bool:

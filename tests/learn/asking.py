@@ -1,8 +1,30 @@
 """What the tests of all exercises share: many variants, and how an answer is taken."""
 
-from repairlib.learn import Draw
+from functools import partial
+
+from repairlib.learn import Draw, Number, Order, Table, questions_of, warm_up
+from repairlib.learn.asking import graded
 
 VARIANTS = [Draw(f"variant {number}") for number in range(80)]
+
+
+def asks_of(lesson):
+    """The questions of a lesson and those to practise on, each as a function of a draw."""
+    questions_of(lesson)
+    module = lesson.partition("-")[2].replace("-", "_")
+    return partial(graded, f"repairlib.learn.questions.{module}"), warm_up(lesson)
+
+
+def right_answer(ask):
+    """What a learner types who has everything right."""
+    if isinstance(ask, Order):
+        return " > ".join(ask.steps)
+    if isinstance(ask, Table):
+        return {
+            row: {column: right_answer(cell) for column, cell in cells.items()}
+            for row, cells in ask.cells.items()
+        }
+    return f"{ask.answer!r} {ask.unit}" if isinstance(ask, Number) else ask.answer
 
 
 def asked(ask):

@@ -2,8 +2,9 @@
 
 import pytest
 
-from repairlib.learn.questions.capacitor_markings import questions, warm_up
-from tests.learn.asking import VARIANTS, check, variants_of
+from tests.learn.asking import VARIANTS, asks_of, check, variants_of
+
+questions, warm_up = asks_of("03-capacitor-markings")
 
 # What each drawn marking means, worked by hand: answer, then a wrong one and what its hint says.
 KEMET = {

@@ -20,14 +20,14 @@ from repairlib.learn.questions.hot_air_and_moisture import (
     highest_peaks,
     hours_left,
     order_of_work,
-    questions,
     ramp,
     repair,
     strange_log,
     time_above,
-    warm_up,
 )
-from tests.learn.asking import VARIANTS, asked
+from tests.learn.asking import VARIANTS, asked, asks_of
+
+questions, warm_up = asks_of("09-hot-air-and-moisture")
 
 FREE = standard_limits("Pb-free", 260)
 

@@ -11,7 +11,7 @@ QUESTIONS = [
         id="q2",
         options=("one", "two"),
         answer="two",
-        mistakes=[Mistake("one", "Think of the plug.", danger=True, hazard="mains")],
+        mistakes=[Mistake("one", "Think of the plug.", hazard="mains")],
     ),
     Order(id="q3", points=2, steps=("x 1", "y 2", "z 3"), shown=("z 3", "y 2", "x 1")),
     Number(id="q10", points=1, unit="V", answer=9),

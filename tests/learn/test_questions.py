@@ -20,14 +20,14 @@ RATING = Number(
     unit="V",
     answer=25,
     margin=10,
-    mistakes=[Mistake(lambda v: v < 16, "It would burst.", danger=True, hazard="heat and fire")],
+    mistakes=[Mistake(lambda v: v < 16, "It would burst.", hazard="heat and fire")],
 )
 STRIPE = Choice(
     id="q3",
     options=("Towards plus", "Towards minus", "Either way"),
     answer="Towards minus",
     mistakes=[
-        Mistake("Towards plus", "What happens at power-up?", danger=True, hazard="heat and fire"),
+        Mistake("Towards plus", "What happens at power-up?", hazard="heat and fire"),
         Mistake("Either way", "Is the part polarised?"),
     ],
 )
@@ -37,7 +37,7 @@ STEPS = Order(
     steps=("unplug", "discharge", "measure", "touch"),
     shown=("touch", "measure", "unplug", "discharge"),
     mistakes=[
-        Mistake(before("touch", "measure"), "It may bite.", danger=True, hazard="stored charge"),
+        Mistake(before("touch", "measure"), "It may bite.", hazard="stored charge"),
         Mistake(before("measure", "discharge"), "What is the measurement to prove?"),
     ],
 )
@@ -50,7 +50,7 @@ PLAN = Table(
             "voltage": Number(
                 answer=25,
                 unit="V",
-                mistakes=[Mistake(lambda v: v < 16, "Too low.", danger=True, hazard="mains")],
+                mistakes=[Mistake(lambda v: v < 16, "Too low.", hazard="mains")],
             ),
         },
         "C7": {
@@ -117,8 +117,8 @@ def test_unsafe_fails_even_inside_the_tolerance():
 
 
 def test_a_dangerous_mistake_must_name_a_known_hazard():
-    with pytest.raises(ValueError, match="names a hazard"):
-        Mistake(1, "Ouch.", danger=True, hazard="sharks")
+    with pytest.raises(ValueError, match="no such hazard"):
+        Mistake(1, "Ouch.", hazard="sharks")
 
 
 def test_a_plain_count_takes_no_unit():

@@ -3,7 +3,7 @@
 import pytest
 
 from repairlib.learn.questions.plan_a_recap import how_many_to_order
-from repairlib.learn.questions.recap_judgements import GO, MORE, STAY, must_it_go, tantalum_instead
+from repairlib.learn.questions.recap_judgements import GO, MORE, STAY, tantalum_rating, worn_or_not
 from tests.learn.asking import VARIANTS, asked, hazards
 
 # By hand from RGA: tan δ 0.14 at 25 V, 0.16 at 16 V; ESR = tan δ / (2 π 120 Hz C); worn at 200 %:
@@ -14,7 +14,7 @@ LIMITS = {"100 µF 25 V": (1.857, 3.71), "220 µF 16 V": (0.9646, 1.929), "47 µ
 @pytest.mark.published("Lelon RGA: tan δ by rating; endurance ±20 %, 200 % of tan δ")
 def test_the_limits_in_the_question():
     for draw in VARIANTS:
-        text = asked(must_it_go(draw))
+        text = asked(worn_or_not(draw))
         (part,) = (part for part in LIMITS if f"An old {part}" in text)
         new = float(text.partition("has at most ")[2].partition(" ")[0])
         worn = float(text.partition("one above ")[2].partition(" ")[0])
@@ -26,7 +26,7 @@ def test_must_it_go_by_its_readings():
     """The judgement is worked out again here from what the question shows."""
     seen = set()
     for draw in VARIANTS:
-        ask = must_it_go(draw)
+        ask = worn_or_not(draw)
         text = asked(ask)
         marked = float(text.partition("An old ")[2].partition(" ")[0])
         farad = float(text.partition("Capacitance: ")[2].partition(" ")[0])
@@ -47,7 +47,7 @@ def test_must_it_go_by_its_readings():
 
 @pytest.mark.common_practice
 def test_a_short_that_may_stay_is_dangerous():
-    found = [ask for ask in map(must_it_go, VARIANTS) if "ESR: 0.00" in asked(ask)]
+    found = [ask for ask in map(worn_or_not, VARIANTS) if "ESR: 0.00" in asked(ask)]
     assert found
     assert all(hazards(ask, STAY) == ("heat and fire",) for ask in found)
 
@@ -59,7 +59,7 @@ def test_solid_tantalum_at_half_of_its_rating():
     by_hand = {"5": "10", "8": "16", "9": "20", "12": "25", "15": "35"}
     seen = set()
     for draw in VARIANTS:
-        ask = tantalum_instead(draw)
+        ask = tantalum_rating(draw)
         (working,) = (volts for volts in by_hand if f"works at {volts} V" in asked(ask))
         assert ask.judge(f"{by_hand[working]} V").state == "right"
         assert hazards(ask, f"{working} V") == ("heat and fire",)

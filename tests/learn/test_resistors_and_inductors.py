@@ -2,8 +2,9 @@
 
 import pytest
 
-from repairlib.learn.questions.resistors_and_inductors import questions, warm_up
-from tests.learn.asking import VARIANTS, check, variants_of
+from tests.learn.asking import VARIANTS, asks_of, check, variants_of
+
+questions, warm_up = asks_of("02-resistors-and-inductors")
 
 CARD = "Vishay Draloric/Beyschlag Color Code Card, after IEC 60062"
 

@@ -4,8 +4,10 @@ import pytest
 
 from repairlib.faces.panels import question_page
 from repairlib.learn import open_exercise
-from repairlib.learn.questions.start_here import falling_voltage, questions, two_readings, warm_up
-from tests.learn.asking import VARIANTS
+from repairlib.learn.questions.start_here import falling_voltage, two_readings
+from tests.learn.asking import VARIANTS, asks_of
+
+questions, warm_up = asks_of("00-start-here")
 
 
 @pytest.mark.published("IEC 62368-1, energy source class 1: 60 V dc steady")

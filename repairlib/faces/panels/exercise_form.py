@@ -7,9 +7,9 @@ from html import escape
 from repairlib.core.errors import RepairlibError
 from repairlib.faces.panels.look import Panel, told, words
 from repairlib.faces.panels.question_view import QuestionView
-from repairlib.learn.exercise import Exercise
+from repairlib.learn.exercise import Exercise, changed_since
 from repairlib.learn.marking import Sheet, points
-from repairlib.learn.saved_answers import merged
+from repairlib.learn.saved_answers import Saved, merged
 
 
 def answer_form(exercise: Exercise) -> ExerciseForm:
@@ -25,15 +25,17 @@ class ExerciseForm(Panel):
         self.unsaved = {}
         self.notes = words()
         self.progress = words()
-        typed, problem = self._answers_so_far()
+        saved, problem = self._answers_so_far()
+        changed = changed_since(exercise.questions, saved)
         count = len(exercise.questions)
         self.views = {
             one.id: QuestionView(
                 one,
                 f"Question {number} of {count} ({one.id})",
-                typed.get(one.id, ""),
+                saved.answers.get(one.id, ""),
                 self._save,
                 self._show_progress,
+                answered_with=changed.get(one.id, ""),
             )
             for number, one in enumerate(exercise.questions, start=1)
         }
@@ -43,16 +45,16 @@ class ExerciseForm(Panel):
         self._show_notes(problem)
         self._show_progress()
 
-    def _answers_so_far(self) -> tuple[dict, str]:
+    def _answers_so_far(self) -> tuple[Saved, str]:
         try:
-            return self.exercise.saved.read(), ""
+            return self.exercise.saved.read_all(), ""
         except RepairlibError as error:
-            return {}, str(error)
+            return Saved({}, {}), str(error)
 
     def _save(self, name: str, change) -> str:
         """Save this change and any that could not be saved before."""
         self.unsaved = merged(self.unsaved, {name: change})
-        self.exercise.saved.save(self.unsaved)
+        self.exercise.save(self.unsaved)
         self.unsaved = {}
         self._show_notes()
         return "Saved"

@@ -59,6 +59,7 @@ SIGNS = {
     "unsafe": "⚠",
     "unanswered": "○",
     "cannot read": "?",
+    "changed": "↻",
 }
 
 

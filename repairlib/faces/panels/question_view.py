@@ -12,7 +12,7 @@ from repairlib.core.safety import caution
 from repairlib.faces.panels.answer_inputs import input_for
 from repairlib.faces.panels.look import picture_html, prose, told, words
 from repairlib.learn.marking import Line, mark_question, points, worth
-from repairlib.learn.question import UNANSWERED, UNREADABLE, UNSAFE, Question
+from repairlib.learn.question import CHANGED, UNANSWERED, UNREADABLE, UNSAFE, Question
 from repairlib.learn.saved_answers import merged
 
 PAUSE = 0.4  # seconds without a key before half-typed text is judged
@@ -22,7 +22,8 @@ class QuestionView(widgets.VBox):
     """A question to answer. `answered(id, change)` is called at every change, before judging.
 
     `answered` gives back a sentence for the learner ("Saved"), or raises RepairlibError, whose text
-    is shown while what was typed stays in its box. `line` is the mark now.
+    is shown while what was typed stays in its box. `line` is the mark now. `answered_with` is the
+    version in which a question was answered that has changed since: told until it is answered anew.
     """
 
     def __init__(
@@ -33,11 +34,12 @@ class QuestionView(widgets.VBox):
         answered: Callable[[str, object], str] = lambda name, change: "",
         marked: Callable[[], None] = lambda: None,
         graded: bool = True,
+        answered_with: str = "",
     ):
         self.question = question
         self.typed = typed
         self.graded = graded
-        self.line: Line = mark_question(question, typed)
+        self.line: Line = mark_question(question, typed, answered_with)
         self._answered = answered
         self._marked = marked
         self._waiting = None
@@ -97,6 +99,7 @@ def feedback_html(line: Line, graded: bool = True) -> str:
     headline = {
         UNSAFE: f"DANGER: this could hurt someone{earned}",
         UNREADABLE: "Cannot be read yet",
+        CHANGED: "Changed since it was answered: not counted",
     }.get(line.state, f"{line.state.capitalize()}{earned}")
     cautions = caution(*line.judgement.hazards)._repr_html_() if line.judgement.hazards else ""
     return told(line.state, headline, line.says, cautions)

@@ -10,37 +10,14 @@ from __future__ import annotations
 
 from repairlib.core.quantity import NBSP
 from repairlib.learn.arranging import Order, Table, before
+from repairlib.learn.asking import practice_question, question
 from repairlib.learn.draws import Draw
-from repairlib.learn.question import Choice, Mistake, Number, Question
+from repairlib.learn.question import Choice, Mistake, Number
 
 PASS, FAIL, CANNOT_TELL = "pass", "fail", "cannot tell"
 
 
-def questions(draw: Draw) -> list[Question]:
-    """The ten questions in the variant of this draw."""
-    return [
-        plug_pulled(draw.part("plug pulled")),
-        energy(draw.part("energy")),
-        time_to_limit(draw.part("time to limit")),
-        bleeder(draw.part("bleeder")),
-        bleeder_trusted(draw.part("bleeder trusted")),
-        measured_once(draw.part("measured once")),
-        order_of_work(draw.part("order of work")),
-        strap_current(draw.part("strap current")),
-        strap_at_high_voltage(draw.part("strap at high voltage")),
-        audit(draw.part("audit")),
-    ]
-
-
-def warm_up(draw: Draw) -> list[Question]:
-    """Three questions to practise on, unmarked."""
-    return [
-        time_constant(draw.part("time constant")),
-        energy_class(draw.part("energy class")),
-        part_and_body(draw.part("part and body")),
-    ]
-
-
+@practice_question
 def time_constant(draw: Draw) -> Number:
     ohms, farads, answer = draw.pick(
         [
@@ -59,6 +36,7 @@ def time_constant(draw: Draw) -> Number:
     )
 
 
+@practice_question
 def energy_class(draw: Draw) -> Choice:
     volts, answer = draw.pick([("48", "ES1"), ("75", "ES2"), ("100", "ES2"), ("325", "ES3")])
     return Choice(
@@ -69,6 +47,7 @@ def energy_class(draw: Draw) -> Choice:
     )
 
 
+@practice_question
 def part_and_body(draw: Draw) -> Choice:
     body, lowest, name = draw.pick(
         [("800", "100", "an EPROM"), ("400", "100", "a MOSFET"), ("800", "250", "a Schottky diode")]
@@ -85,13 +64,12 @@ def part_and_body(draw: Draw) -> Choice:
     )
 
 
+@question(points=1)
 def plug_pulled(draw: Draw) -> Number:
     rms, peak, twice = draw.pick(
-        [(230, 325.3, 650.5), (120, 169.7, 339.4), (240, 339.4, 678.8), (264, 373.4, 746.7)]
+        [(120, 169.7, 339.4), (230, 325.3, 650.5), (240, 339.4, 678.8), (264, 373.4, 746.7)]
     )
     return Number(
-        id="q1",
-        points=1,
         unit="V",
         answer=peak,
         tolerance=0.005,
@@ -106,18 +84,17 @@ def plug_pulled(draw: Draw) -> Number:
     )
 
 
+@question(points=2)
 def energy(draw: Draw) -> Number:
     microfarad, volts, answer, without_half, charge = draw.pick(
         [
+            (10_000, 50, 12.5, 25.0, 0.5),
             (470, 400, 37.6, 75.2, 0.188),
             (220, 385, 16.30, 32.61, 0.0847),
             (1000, 63, 1.985, 3.969, 0.063),
-            (10_000, 50, 12.5, 25.0, 0.5),
         ]
     )
     return Number(
-        id="q2",
-        points=2,
         unit="J",
         answer=answer,
         prompt=f"A capacitor of {microfarad}{NBSP}µF is charged to {volts}{NBSP}V. How much "
@@ -131,6 +108,7 @@ def energy(draw: Draw) -> Number:
     )
 
 
+@question(points=2)
 def time_to_limit(draw: Draw) -> Number:
     microfarad, volts, kiloohm, answer, tau, by_ten = draw.pick(
         [
@@ -141,8 +119,6 @@ def time_to_limit(draw: Draw) -> Number:
         ]
     )
     return Number(
-        id="q3",
-        points=2,
         unit="s",
         answer=answer,
         prompt=f"{microfarad}{NBSP}µF at {volts}{NBSP}V, with {kiloohm}{NBSP}kΩ across it. After "
@@ -157,18 +133,17 @@ def time_to_limit(draw: Draw) -> Number:
     )
 
 
+@question(points=2)
 def bleeder(draw: Draw) -> Number:
     microfarad, volts, seconds, answer, one_tau = draw.pick(
         [
+            (47, "170", 5, 102.1e3, 106.4e3),
             (100, "325.3", 2, 11.83e3, 20e3),
             (220, "400", 60, 143.8e3, 272.7e3),
-            (47, "170", 5, 102.1e3, 106.4e3),
             (470, "385", 10, 11.45e3, 21.28e3),
         ]
     )
     return Number(
-        id="q4",
-        points=2,
         unit="Ω",
         answer=answer,
         prompt=f"{microfarad}{NBSP}µF at {volts}{NBSP}V must come down to 60 V within "
@@ -182,57 +157,53 @@ def bleeder(draw: Draw) -> Number:
     )
 
 
+@question(points=1)
 def bleeder_trusted(draw: Draw) -> Choice:
-    minutes = draw.pick([5, 10, 20, 30])
+    minutes = draw.pick([30, 5, 10, 20])
     right = "Nothing for sure: a qualified person measures it, and measures it again"
     empty = f"It is empty: {minutes} min are far more than 42 s, so it may be touched"
     one_hand = "It is empty enough for one hand"
     ohms = "It shows when you measure the bleeder with the ohms range, in place"
     open_ = "And if the bleeder is open? Then nothing has left the capacitor."
     return Choice(
-        id="q5",
-        points=1,
         prompt="A supply capacitor of 220 µF starts at 400 V. A bleeder of 100 kΩ lies across it: "
         f"60 V after 42 s, by calculation. The plug has been out for {minutes}{NBSP}min. What do "
         "you know about the capacitor?",
         options=draw.shuffle([right, empty, one_hand, ohms]),
         answer=right,
         mistakes=[
-            Mistake(empty, open_, danger=True, hazard="stored charge"),
-            Mistake(one_hand, open_, danger=True, hazard="stored charge"),
+            Mistake(empty, open_, hazard="stored charge"),
+            Mistake(one_hand, open_, hazard="stored charge"),
             Mistake(
                 ohms,
                 "An ohms range on a charged capacitor hurts the meter, and perhaps you.",
-                danger=True,
                 hazard="stored charge",
             ),
         ],
     )
 
 
+@question(points=1)
 def measured_once(draw: Draw) -> Choice:
-    shown, minutes = draw.pick([("0.4", 5), ("1.2", 10), ("0.1", 15), ("0.8", 20)])
+    shown, minutes = draw.pick([("0.1", 15), ("0.4", 5), ("1.2", 10), ("0.8", 20)])
     right = "Try the meter on a known source, measure once more, and only then touch it"
     touch = "Touch it: it was measured, and it was empty"
     screwdriver = "Short it with a screwdriver to be sure, then touch it"
     wait = "Wait as long again, then touch it"
     back = "Charge creeps back, and a meter can be broken. What did the one reading prove?"
     return Choice(
-        id="q6",
-        points=1,
         prompt="You discharged a 50 V capacitor through its resistor, and the meter showed "
         f"`{shown} V`. Then the telephone rang. {minutes}{NBSP}min later you are back. What now?",
         options=draw.shuffle([right, touch, screwdriver, wait]),
         answer=right,
         mistakes=[
-            Mistake(touch, back, danger=True, hazard="stored charge"),
+            Mistake(touch, back, hazard="stored charge"),
             Mistake(
                 screwdriver,
                 "A short throws hot metal and ruins the part. What takes the energy instead?",
-                danger=True,
                 hazard="stored charge",
             ),
-            Mistake(wait, back, danger=True, hazard="stored charge"),
+            Mistake(wait, back, hazard="stored charge"),
         ],
     )
 
@@ -246,20 +217,18 @@ TOUCH = "Begin to work on it"
 STEPS = (PLUG, KNOWN, DISCHARGE, KNOWN_AGAIN, MINUTE, TOUCH)
 
 
+@question(points=2)
 def order_of_work(draw: Draw) -> Order:
     charged = "What can still be in it at that moment, and how do you know?"
     return Order(
-        id="q7",
-        points=2,
         prompt="A supply with a capacitor at 48 V dc. You make it dead. Put the steps in order.",
         steps=STEPS,
         shown=draw.shuffle(STEPS),
         mistakes=[
-            Mistake(_touched_early, charged, danger=True, hazard="stored charge"),
+            Mistake(_touched_early, charged, hazard="stored charge"),
             Mistake(
                 before(DISCHARGE, PLUG),
                 "Where does the capacitor get new charge from?",
-                danger=True,
                 hazard="mains",
             ),
             Mistake(before(KNOWN, PLUG), "What goes on filling the capacitor meanwhile?"),
@@ -273,18 +242,17 @@ def _touched_early(steps) -> bool:
     return any(before(TOUCH, one)(steps) for one in STEPS if one != TOUCH)
 
 
+@question(points=1)
 def strap_current(draw: Draw) -> Number:
     rms, answer, by_peak = draw.pick(
         [
+            (110, 0.110e-3, 0.1556e-3),
             (230, 0.230e-3, 0.3253e-3),
             (120, 0.120e-3, 0.1697e-3),
             (250, 0.250e-3, 0.3536e-3),
-            (110, 0.110e-3, 0.1556e-3),
         ]
     )
     return Number(
-        id="q8",
-        points=1,
         unit="A",
         answer=answer,
         prompt=f"Someone wears a strap of 1 MΩ and by accident touches {rms}{NBSP}V RMS. Which "
@@ -298,11 +266,12 @@ def strap_current(draw: Draw) -> Number:
     )
 
 
+@question(points=1)
 def strap_at_high_voltage(draw: Draw) -> Choice:
     thing = draw.pick(
         [
-            "The supply on the bench runs with 300 V dc bare",
             "The valve set on the bench runs with 280 V dc bare",
+            "The supply on the bench runs with 300 V dc bare",
             "The supply on the bench runs with 230 V RMS bare",
             "The flash unit on the bench is charged to 330 V",
         ]
@@ -313,25 +282,22 @@ def strap_at_high_voltage(draw: Draw) -> Choice:
     mat = "Unclip the strap from ground and clip it to the chassis"
     ties = "A strap ties you to ground, or to the set. At which voltage must it be off?"
     return Choice(
-        id="q9",
-        points=1,
         prompt=f"{thing}. You wear your wrist strap. What do you do?",
         options=draw.shuffle([right, keeps, one_hand, mat]),
         answer=right,
-        mistakes=[
-            Mistake(option, ties, danger=True, hazard="mains") for option in (keeps, one_hand, mat)
-        ],
+        mistakes=[Mistake(option, ties, hazard="mains") for option in (keeps, one_hand, mat)],
     )
 
 
+@question(points=3)
 def audit(draw: Draw) -> Table:
     strap, strap_says = draw.pick([("1.02 MΩ", PASS), ("36.9 MΩ", FAIL), ("0.96 MΩ", PASS)])
-    bare = draw.pick(["3.2 kΩ", "1.1 kΩ", "4.7 kΩ"])
+    bare = draw.pick(["1.1 kΩ", "3.2 kΩ", "4.7 kΩ"])
     mat, mat_says = draw.pick(
         [
+            ("0.98 GΩ at 100 V", CANNOT_TELL),
             ("2.4 GΩ at 100 V", FAIL),
             ("45 MΩ at 100 V", PASS),
-            ("0.98 GΩ at 100 V", CANNOT_TELL),
             ("12 MΩ at 2.5 V", CANNOT_TELL),
         ]
     )
@@ -342,16 +308,13 @@ def audit(draw: Draw) -> Table:
             ("80 MΩ at 100 V, walking 40 V", PASS),
         ]
     )
-    iron, iron_says = draw.pick([("14 Ω", FAIL), ("3.0 Ω", PASS), ("22 Ω", FAIL)])
+    iron, iron_says = draw.pick([("22 Ω", FAIL), ("14 Ω", FAIL), ("3.0 Ω", PASS)])
     no_resistor = Mistake(
         PASS,
         "What would flow through this strap, if you touched the mains?",
-        danger=True,
         hazard="mains",
     )
     return Table(
-        id="q10",
-        points=3,
         prompt="An audit by S20.20-2021. The meter is good to ±5 %. Which verdict has each "
         "line?\n\nA strap needs its resistor, whatever the edition says.",
         cells={

@@ -10,45 +10,32 @@ from __future__ import annotations
 
 from repairlib.core.quantity import NBSP
 from repairlib.learn.arranging import Order, before
+from repairlib.learn.asking import practice_question, question
 from repairlib.learn.draws import Draw
-from repairlib.learn.question import Choice, Mistake, Number, Question
+from repairlib.learn.question import Choice, Mistake, Number
+from repairlib.learn.questions.pictures import part
+
+# Value code; the value; all three figures read as pF; the right zeros in nF.
+DISC_CODES = (
+    ("473", 47e-9, 473e-12, 47e-6),
+    ("224", 220e-9, 224e-12, 220e-6),
+    ("681", 680e-12, 681e-12, 680e-9),
+    ("152", 1.5e-9, 152e-12, 1.5e-6),
+    ("333", 33e-9, 333e-12, 33e-6),
+)
 
 TOO_HIGH = "You would fit this part where the voltage is too high for it."
 
 
-def questions(draw: Draw) -> list[Question]:
-    """The nine questions in the variant of this draw."""
-    return [
-        disc_code(draw.part("disc code")),
-        tolerance_limit(draw.part("tolerance limit")),
-        smallest_first(draw.part("smallest first")),
-        plain_film(draw.part("plain film")),
-        code_that_ends_in_nine(draw.part("code that ends in nine")),
-        film_voltage(draw.part("film voltage")),
-        letter_j(draw.part("letter j")),
-        which_dielectric(draw.part("which dielectric")),
-        replacement(draw.part("replacement")),
-    ]
-
-
+@question(points=1)
 def disc_code(draw: Draw) -> Number:
-    code, answer, plain, in_nano = draw.pick(
-        [
-            ("473", 47e-9, 473e-12, 47e-6),
-            ("224", 220e-9, 224e-12, 220e-6),
-            ("681", 680e-12, 681e-12, 680e-9),
-            ("152", 1.5e-9, 152e-12, 1.5e-6),
-            ("333", 33e-9, 333e-12, 33e-6),
-        ]
-    )
+    code, answer, plain, in_nano = draw.pick(DISC_CODES)
     return Number(
-        id="q1",
-        points=1,
         unit="F",
         answer=answer,
         tolerance=0.001,
         prompt="This part has two leads and no polarity mark. What is its capacitance?",
-        picture=lambda: _part("disc", code),
+        picture=lambda: part("disc", code),
         hint="Two figures, then the number of zeros.",
         mistakes=[
             Mistake(
@@ -59,24 +46,23 @@ def disc_code(draw: Draw) -> Number:
     )
 
 
+@question(points=2)
 def tolerance_limit(draw: Draw) -> Number:
     code, value, most, other_most, as_kilo = draw.pick(
         [
-            ("473K", 47e-9, 51.7e-9, 49.35e-9, 473e-9),
             ("224K", 220e-9, 242e-9, 231e-9, 224e-9),
+            ("473K", 47e-9, 51.7e-9, 49.35e-9, 473e-9),
             ("103K", 10e-9, 11e-9, 10.5e-9, 103e-9),
             ("683K", 68e-9, 74.8e-9, 71.4e-9, 683e-9),
         ]
     )
     return Number(
-        id="q2",
-        points=2,
         unit="F",
         answer=most,
         tolerance=0.002,
         prompt="You measure this film capacitor out of the board. "
         "What is the largest capacitance that still agrees with its marking?",
-        picture=lambda: _part("film box", code),
+        picture=lambda: part("film box", code),
         hint="First the value, then how far off it may be, upwards.",
         mistakes=[
             Mistake(
@@ -90,6 +76,7 @@ def tolerance_limit(draw: Draw) -> Number:
     )
 
 
+@question(points=2)
 def smallest_first(draw: Draw) -> Order:
     steps = draw.pick(
         [
@@ -100,8 +87,6 @@ def smallest_first(draw: Draw) -> Order:
     )
     starts, ends = steps[0], steps[1]
     return Order(
-        id="q3",
-        points=2,
         prompt="Five capacitors lie on the bench. They are marked in the letter code. "
         "Put them in order, the smallest capacitance first.",
         steps=steps,
@@ -123,25 +108,24 @@ def smallest_first(draw: Draw) -> Order:
     )
 
 
+@question(points=1)
 def plain_film(draw: Draw) -> Number:
     printed, answer, as_nano, as_pico = draw.pick(
         [
+            (".47\n100", 470e-9, 0.47e-9, 0.47e-12),
             (".022\n400", 22e-9, 0.022e-9, 0.022e-12),
             (".1\n250", 100e-9, 0.1e-9, 0.1e-12),
-            (".47\n100", 470e-9, 0.47e-9, 0.47e-12),
             (".0068\n630", 6.8e-9, 0.0068e-9, 0.0068e-12),
         ]
     )
     first, second = printed.split("\n")
     return Number(
-        id="q4",
-        points=1,
         unit="F",
         answer=answer,
         tolerance=0.001,
         prompt=f"An old film capacitor shows `{first}` and under it `{second}`. "
         "What is its capacitance?",
-        picture=lambda: _part("film box", printed),
+        picture=lambda: part("film box", printed),
         hint="One line is the capacitance, the other is not.",
         mistakes=[
             Mistake(
@@ -154,6 +138,7 @@ def plain_film(draw: Draw) -> Number:
     )
 
 
+@question(points=2)
 def code_that_ends_in_nine(draw: Draw) -> Choice:
     code, value, measured = draw.pick(
         [
@@ -168,11 +153,9 @@ def code_that_ends_in_nine(draw: Draw) -> Choice:
     zeros = "It is bad: the 9 asks for nine zeros"
     no_code = "It cannot be judged: no code ends in 9"
     return Choice(
-        id="q5",
-        points=2,
         prompt=f"This disc was measured out of the board with a good meter: {measured}{NBSP}pF. "
         "What do you write down?",
-        picture=lambda: _part("disc", code),
+        picture=lambda: part("disc", code),
         options=draw.shuffle([good, percent, zeros, no_code]),
         answer=good,
         mistakes=[
@@ -183,28 +166,26 @@ def code_that_ends_in_nine(draw: Draw) -> Choice:
     )
 
 
+@question(points=2)
 def film_voltage(draw: Draw) -> Number:
     code, answer, hint = draw.pick(
         [
+            ("1J224K", 63, "224"),
             ("2E473K", 250, "473"),
             ("2A104J", 100, "104"),
-            ("1J224K", 63, "224"),
             ("2G333K", 400, "333"),
         ]
     )
     return Number(
-        id="q6",
-        points=2,
         unit="V",
         answer=answer,
         prompt="Up to which voltage may this part be used?",
-        picture=lambda: _part("film box", code),
+        picture=lambda: part("film box", code),
         hint=f"{hint} is the capacitance. What stands before it?",
         mistakes=[
             Mistake(
                 lambda volts: volts > answer * 1.01,
                 TOO_HIGH + " Take the letter's figure, then shift the point by the digit.",
-                danger=True,
                 hazard="heat and fire",
             ),
             Mistake(
@@ -215,30 +196,28 @@ def film_voltage(draw: Draw) -> Number:
     )
 
 
+@question(points=2)
 def letter_j(draw: Draw) -> Number:
     body, marking, answer, other = draw.pick(
         [
+            ("can", "22\nJ", 63, 6.3),
             ("moulded tantalum", "476\nJ", 6.3, 63),
             ("moulded tantalum", "107\nJ", 6.3, 63),
             ("can", "47\nJ", 63, 6.3),
-            ("can", "22\nJ", 63, 6.3),
         ]
     )
     return Number(
-        id="q7",
-        points=2,
         unit="V",
         answer=answer,
         prompt="You find this part in your drawer of spare capacitors. "
         "What rated voltage do you write on the bag?",
-        picture=lambda: _part(body, marking),
+        picture=lambda: part(body, marking),
         hint="The letter under the value is the rated voltage. Which body carries it?",
         mistakes=[
             Mistake(other, "The letter means that on another body. Look at the body again."),
             Mistake(
                 lambda volts: volts > answer * 1.01,
                 TOO_HIGH + " Look at the body again.",
-                danger=True,
                 hazard="heat and fire",
             ),
             Mistake(5, "Here the letter is no tolerance. It stands on a line of its own."),
@@ -246,18 +225,17 @@ def letter_j(draw: Draw) -> Number:
     )
 
 
+@question(points=1)
 def which_dielectric(draw: Draw) -> Choice:
     value, place = draw.pick(
         [
-            ("1 nF", "sets the pitch of an oscillator"),
             ("2.2 nF", "sets the corner of a sound filter"),
+            ("1 nF", "sets the pitch of an oscillator"),
             ("470 pF", "sets the clock of a small processor"),
         ]
     )
     steady, fair, poor, worst = (f"{value}, {code}" for code in ("C0G", "X7R", "Y5V", "Z5U"))
     return Choice(
-        id="q8",
-        points=1,
         prompt=f"A ceramic capacitor of {value} {place}. It is cracked. The value must not "
         "wander when the case warms up. Four new parts fit. Which one do you take?",
         options=draw.shuffle([steady, fair, poor, worst]),
@@ -270,11 +248,12 @@ def which_dielectric(draw: Draw) -> Choice:
     )
 
 
+@question(points=2)
 def replacement(draw: Draw) -> Choice:
     value, rated, measured, higher, lower, tenth, nano = draw.pick(
         [
-            ("470", 25, "18", 35, 16, "47", "470 nF, 63 V"),
             ("220", 35, "28", 50, 25, "22", "220 nF, 63 V"),
+            ("470", 25, "18", 35, 16, "47", "470 nF, 63 V"),
             ("1000", 16, "12", 25, 10, "100", "1 nF, 63 V"),
         ]
     )
@@ -282,11 +261,9 @@ def replacement(draw: Draw) -> Choice:
     too_low = f"{value}{NBSP}µF, {lower}{NBSP}V"
     too_small = f"{tenth}{NBSP}µF, {higher}{NBSP}V"
     return Choice(
-        id="q9",
-        points=2,
         prompt=f"This part is dried out. The board gives it {measured}{NBSP}V. "
         "Four new parts have the right leads and fit. Which one do you order?",
-        picture=lambda: _part("radial", f"{value}µF\n{rated}V"),
+        picture=lambda: part("radial", f"{value}µF\n{rated}V"),
         options=draw.shuffle([right, too_low, too_small, nano.replace(" ", NBSP)]),
         answer=right,
         mistakes=[
@@ -294,7 +271,6 @@ def replacement(draw: Draw) -> Choice:
                 too_low,
                 "Compare its rated voltage with the old part's. Too low a rating can make it "
                 "burst.",
-                danger=True,
                 hazard="flying leads and eyes",
             ),
             Mistake(too_small, "Compare the capacitance figure by figure."),
@@ -303,16 +279,7 @@ def replacement(draw: Draw) -> Choice:
     )
 
 
-def warm_up(draw: Draw) -> list[Question]:
-    """Four questions to practise on, unmarked."""
-    return [
-        practise_code(draw.part("practise code")),
-        practise_letter_code(draw.part("practise letter code")),
-        practise_tantalum(draw.part("practise tantalum")),
-        practise_two_meanings(draw.part("practise two meanings")),
-    ]
-
-
+@practice_question
 def practise_code(draw: Draw) -> Number:
     code, answer = draw.pick(
         [("103", 10e-9), ("334", 330e-9), ("472", 4.7e-9), ("820", 82e-12), ("105", 1e-6)]
@@ -321,11 +288,12 @@ def practise_code(draw: Draw) -> Number:
         prompt="What is the capacitance?",
         unit="F",
         answer=answer,
-        picture=lambda: _part("disc", code),
+        picture=lambda: part("disc", code),
         hint="Two figures, then the number of zeros. All in pF.",
     )
 
 
+@practice_question
 def practise_letter_code(draw: Draw) -> Number:
     code, answer = draw.pick(
         [("4n7K", 4.7e-9), ("µ47J", 470e-9), ("n68K", 680e-12), ("2µ2K", 2.2e-6), ("15nJ", 15e-9)]
@@ -334,43 +302,38 @@ def practise_letter_code(draw: Draw) -> Number:
         prompt="What is the capacitance? Put the point where the small letter stands.",
         unit="F",
         answer=answer,
-        picture=lambda: _part("film box", code),
+        picture=lambda: part("film box", code),
         hint="The letter at the end is the tolerance. The one before it is the unit and the point.",
     )
 
 
+@practice_question
 def practise_tantalum(draw: Draw) -> Number:
     marking, answer = draw.pick([("226\nA", 10), ("106\nC", 16), ("335\nD", 20), ("475\nE", 25)])
     return Number(
         prompt="What is the rated voltage?",
         unit="V",
         answer=answer,
-        picture=lambda: _part("moulded tantalum", marking),
+        picture=lambda: part("moulded tantalum", marking),
         hint="The letter has its own table. It is no tolerance here.",
         mistakes=[
             Mistake(
                 lambda volts: volts > answer * 1.01,
                 TOO_HIGH,
-                danger=True,
                 hazard="heat and fire",
             )
         ],
     )
 
 
+@practice_question
 def practise_two_meanings(draw: Draw) -> Choice:
     body, answer = draw.pick([("disc", "22 pF"), ("can", "220 µF")])
     options = ("22 pF", "220 pF", "22 µF", "220 µF")
     return Choice(
         prompt="`220` can mean more than one thing. What does it mean here?",
-        picture=lambda: _part(body, "220" if body == "disc" else "220\n16V"),
+        picture=lambda: part(body, "220" if body == "disc" else "220\n16V"),
         options=options,
         answer=answer,
         hint="Look at the body first. A can prints plain µF. A small disc prints a code in pF.",
     )
-
-
-def _part(body: str, marking: str):
-    from repairlib.show import draw_part
-
-    return draw_part(body, marking, labels=False)

@@ -10,8 +10,9 @@ from __future__ import annotations
 
 from repairlib.core.quantity import NBSP
 from repairlib.learn.arranging import Order, Table, before
+from repairlib.learn.asking import practice_question, question
 from repairlib.learn.draws import Draw
-from repairlib.learn.question import Choice, Mistake, Number, Question
+from repairlib.learn.question import Choice, Mistake, Number
 
 PASS, FAIL, CANNOT_TELL = "pass", "fail", "cannot tell"
 USE, BAKE, DISCARD = "use now", "bake first", "discard"
@@ -23,31 +24,7 @@ HEAT = "Switch the preheater on, then the hot air"
 LIFT = "Lift the chip when the solder around it shines"
 
 
-def questions(draw: Draw) -> list[Question]:
-    """The ten questions in the variant of this draw."""
-    return [
-        time_above(draw.part("time above")),
-        ramp(draw.part("ramp")),
-        highest_peaks(draw.part("highest peaks")),
-        criteria(draw.part("criteria")),
-        repair(draw.part("repair")),
-        strange_log(draw.part("strange log")),
-        hours_left(draw.part("hours left")),
-        decisions(draw.part("decisions")),
-        board_with_a_cell(draw.part("board with a cell")),
-        order_of_work(draw.part("order of work")),
-    ]
-
-
-def warm_up(draw: Draw) -> list[Question]:
-    """Three questions to practise on, unmarked."""
-    return [
-        preheat_time(draw.part("preheat time")),
-        which_limit(draw.part("which limit")),
-        floor_hours(draw.part("floor hours")),
-    ]
-
-
+@practice_question
 def preheat_time(draw: Draw) -> Number:
     first, second, answer = draw.pick([(70, 160, 90), (95, 170, 75), (60, 165, 105), (80, 145, 65)])
     return Number(
@@ -60,6 +37,7 @@ def preheat_time(draw: Draw) -> Number:
     )
 
 
+@practice_question
 def which_limit(draw: Draw) -> Choice:
     said, answer = draw.pick(
         [
@@ -77,6 +55,7 @@ def which_limit(draw: Draw) -> Choice:
     )
 
 
+@practice_question
 def floor_hours(draw: Draw) -> Number:
     level, out, answer = draw.pick([("3", 68, 100), ("4", 22, 50), ("3", 100, 68), ("5", 8, 40)])
     return Number(
@@ -89,18 +68,17 @@ def floor_hours(draw: Draw) -> Number:
     )
 
 
+@question(points=2)
 def time_above(draw: Draw) -> Number:
     points, answer, whole, flat = draw.pick(
         [
+            ("(150, 197) (210, 247) (230, 247) (270, 197)", 80, 120, 20),
             ("(180, 200) (220, 240) (240, 240) (280, 200)", 66, 100, 20),
             ("(160, 197) (220, 237) (230, 237) (250, 197)", 50, 90, 10),
             ("(200, 207) (240, 247) (260, 247) (280, 207)", 65, 80, 20),
-            ("(150, 197) (210, 247) (230, 247) (270, 197)", 80, 120, 20),
         ]
     )
     return Number(
-        id="q1",
-        points=2,
         unit="s",
         answer=answer,
         tolerance=0.01,
@@ -114,18 +92,17 @@ def time_above(draw: Draw) -> Number:
     )
 
 
+@question(points=2)
 def ramp(draw: Draw) -> Number:
     at, liquid, peak, answer, upside_down, from_cold = draw.pick(
         [
+            (200, 220, 242, 1.25, 0.8, 217 / 220),
             (150, 162, 253, 3.0, 1 / 3, 228 / 162),
             (140, 160, 249, 1.6, 0.625, 224 / 160),
-            (200, 220, 242, 1.25, 0.8, 217 / 220),
             (120, 130, 257, 4.0, 0.25, 232 / 130),
         ]
     )
     return Number(
-        id="q2",
-        points=2,
         unit="",
         answer=answer,
         tolerance=0.02,
@@ -140,6 +117,7 @@ def ramp(draw: Draw) -> Number:
     )
 
 
+@question(points=3)
 def highest_peaks(draw: Draw) -> Table:
     thin = draw.pick([("1.0 mm, 200 mm³", "260"), ("1.2 mm, 900 mm³", "260")])
     middle = draw.pick([("2.0 mm, 900 mm³", "250"), ("2.2 mm, 1500 mm³", "250")])
@@ -147,8 +125,6 @@ def highest_peaks(draw: Draw) -> Table:
     rows = draw.shuffle([thin, middle, thick])
     hint = "Find the row by thickness first, then the column by volume. A big body gets less heat."
     return Table(
-        id="q3",
-        points=3,
         prompt="Lead-free parts. Which temperature in °C may the body of each reach? Use the table "
         "of the lesson, under `Which peak may a body see?`.",
         cells={
@@ -158,6 +134,7 @@ def highest_peaks(draw: Draw) -> Table:
     )
 
 
+@question(points=3)
 def criteria(draw: Draw) -> Table:
     close = draw.pick(
         [
@@ -169,15 +146,13 @@ def criteria(draw: Draw) -> Table:
     hot = draw.pick([("peak 264 °C; at most 260 °C", FAIL), ("peak 249 °C; at most 245 °C", FAIL)])
     time = draw.pick(
         [
-            ("62 s above 217 °C, but 57 to 66 s by the sensor; 60 to 150 s", CANNOT_TELL),
             ("146 s above 217 °C, but 141 to 153 s by the sensor; 60 to 150 s", CANNOT_TELL),
+            ("62 s above 217 °C, but 57 to 66 s by the sensor; 60 to 150 s", CANNOT_TELL),
         ]
     )
     short = ("41 s above 217 °C, 37 to 45 s by the sensor; 60 to 150 s", FAIL)
     rows = draw.shuffle([close, good, hot, time, short])
     return Table(
-        id="q4",
-        points=3,
         prompt="The thermocouple is good to ±2.5 °C. Judge each line: pass, fail, or cannot tell.",
         cells={row: {"verdict": _verdict(right)} for row, right in rows},
     )
@@ -188,11 +163,12 @@ def _verdict(right: str) -> Choice:
     return Choice(options=(PASS, FAIL, CANNOT_TELL), answer=right, hint=hint)
 
 
+@question(points=2)
 def repair(draw: Draw) -> Choice:
     preheat, above, peak, points = draw.pick(
         [
-            (38, 44, 264, "0 25, 60 150, 98 200, 110 217, 130 264, 136 264, 154 217, 220 25"),
             (45, 40, 263, "0 25, 60 150, 105 200, 118 217, 136 263, 140 263, 158 217, 220 25"),
+            (38, 44, 264, "0 25, 60 150, 98 200, 110 217, 130 264, 136 264, 154 217, 220 25"),
             (31, 48, 266, "0 25, 70 150, 101 200, 112 217, 134 266, 140 266, 160 217, 230 25"),
         ]
     )
@@ -201,8 +177,6 @@ def repair(draw: Draw) -> Choice:
     closer = "The same recipe with the nozzle closer"
     straight = "No preheat at all: the board is then hot for less time"
     return Choice(
-        id="q5",
-        points=2,
         prompt=f"A first try at a lead-free chip (Tc 260{NBSP}°C): preheat {preheat}{NBSP}s, "
         f"{above}{NBSP}s above 217{NBSP}°C, peak {peak}{NBSP}°C. What do you change?",
         picture=lambda: _first_try(points),
@@ -224,6 +198,7 @@ def _first_try(points: str):
     return draw_reflow(judge_profile(profile, standard_limits("Pb-free", 260), 0))
 
 
+@question(points=2)
 def strange_log(draw: Draw) -> Choice:
     top, other = draw.pick([(473, 245), (482, 250), (464, 240)])
     ask = "Nothing yet: I find out the unit of this log first"
@@ -231,8 +206,6 @@ def strange_log(draw: Draw) -> Choice:
     fahrenheit = "It passed: it must be in °F"
     rescale = "I scale it down until the peak fits"
     return Choice(
-        id="q6",
-        points=2,
         prompt=f"A log has the headings `time` and `TC1`. Its highest reading is `{top}`. "
         f"That may be {top}{NBSP}°C, or {other}{NBSP}°C logged in °F. What do you write down?",
         options=draw.shuffle([ask, failed, fahrenheit, rescale]),
@@ -245,18 +218,17 @@ def strange_log(draw: Draw) -> Choice:
     )
 
 
+@question(points=2)
 def hours_left(draw: Draw) -> Number:
     level, life, first, second, answer, only_last, used = draw.pick(
         [
+            ("2a", 672, 100, 200, 372, 472, 300),
             ("3", 168, 30, 50, 88, 118, 80),
             ("3", 168, 20, 60, 88, 108, 80),
             ("4", 72, 10, 30, 32, 42, 40),
-            ("2a", 672, 100, 200, 372, 472, 300),
         ]
     )
     return Number(
-        id="q7",
-        points=2,
         unit="",
         answer=answer,
         margin=0.1,
@@ -273,6 +245,7 @@ def hours_left(draw: Draw) -> Number:
     )
 
 
+@question(points=2)
 def decisions(draw: Draw) -> Table:
     fresh = draw.pick(
         [
@@ -300,8 +273,6 @@ def decisions(draw: Draw) -> Table:
         DISCARD: "Count its passes through reflow.",
     }
     return Table(
-        id="q8",
-        points=2,
         prompt="Chips for reflow. The maker allows three passes in all. Decide for each.",
         cells={
             row: {"decision": Choice(options=(USE, BAKE, DISCARD), answer=right, hint=hints[right])}
@@ -310,11 +281,12 @@ def decisions(draw: Draw) -> Table:
     )
 
 
+@question(points=2)
 def board_with_a_cell(draw: Draw) -> Choice:
     cell, late = draw.pick(
         [
-            ("a lithium coin cell", 16),
             ("a rechargeable backup cell", 20),
+            ("a lithium coin cell", 16),
             ("a lithium coin cell", 30),
         ]
     )
@@ -323,25 +295,22 @@ def board_with_a_cell(draw: Draw) -> Choice:
     cooler = "Into the oven at 90 °C as it is: that is gentler"
     use = "I use it now: it is only some hours late"
     return Choice(
-        id="q9",
-        points=2,
         prompt=f"A chip on a board is {late} h past its floor life, and hot air will take it above "
         f"200{NBSP}°C. The board carries {cell}. What do you do?",
         options=draw.shuffle([right, oven, cooler, use]),
         answer=right,
         mistakes=[
-            Mistake(oven, "What does a cell do in an oven? Look at the board.", True, "batteries"),
-            Mistake(cooler, "No cell of this kind is made for that heat.", True, "batteries"),
+            Mistake(oven, "What does a cell do in an oven? Look at the board.", hazard="batteries"),
+            Mistake(cooler, "No cell of this kind is made for that heat.", hazard="batteries"),
             Mistake(use, "What does the water in its body do at 200 °C?"),
         ],
     )
 
 
+@question(points=3)
 def order_of_work(draw: Draw) -> Order:
     steps = (UNPLUG, EMPTY, CELL, FUMES, HEAT, LIFT)
     return Order(
-        id="q10",
-        points=3,
         prompt="A chip beside the power supply is to come off with hot air. Put the steps in "
         "order, first one first.",
         steps=steps,
@@ -350,38 +319,32 @@ def order_of_work(draw: Draw) -> Order:
             Mistake(
                 before(EMPTY, UNPLUG),
                 "You reach into a set that still has its plug in.",
-                True,
-                "mains",
+                hazard="mains",
             ),
             Mistake(
                 before(CELL, EMPTY),
                 "You touch the board before you know that it is empty.",
-                True,
-                "stored charge",
+                hazard="stored charge",
             ),
             Mistake(
                 before(HEAT, EMPTY),
                 "Hot air on a charged board: what is in the capacitor beside it?",
-                True,
-                "stored charge",
+                hazard="stored charge",
             ),
             Mistake(
                 before(HEAT, CELL),
                 "Hot air reaches the cell and the electrolytics. They burst.",
-                True,
-                "batteries",
+                hazard="batteries",
             ),
             Mistake(
                 before(HEAT, FUMES),
                 "The flux smokes already. Who breathes it?",
-                True,
-                "fumes and flux",
+                hazard="fumes and flux",
             ),
             Mistake(
                 lambda steps: any(before(LIFT, one)(steps) for one in (UNPLUG, EMPTY)),
                 "Your hands are on a board that may be live or charged.",
-                True,
-                "stored charge",
+                hazard="stored charge",
             ),
             Mistake(before(LIFT, HEAT), "Cold solder holds. What comes off with the chip?"),
         ],

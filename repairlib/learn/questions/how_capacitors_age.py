@@ -10,8 +10,9 @@ from __future__ import annotations
 
 from repairlib.core.quantity import NBSP
 from repairlib.learn.arranging import Order, Table, before
+from repairlib.learn.asking import practice_question, question
 from repairlib.learn.draws import Draw
-from repairlib.learn.question import Choice, Mistake, Number, Question
+from repairlib.learn.question import Choice, Mistake, Number
 
 FIT, MARGINAL, REPLACE, CANNOT_TELL = "fit", "marginal", "replace", "cannot tell"
 VERDICTS = (FIT, MARGINAL, REPLACE, CANNOT_TELL)
@@ -22,30 +23,7 @@ RESISTOR = "Let it discharge through the series resistor"
 OFF = "Turn the bench supply to zero and switch it off"
 
 
-def questions(draw: Draw) -> list[Question]:
-    """The nine questions in the variant of this draw."""
-    return [
-        cooler(draw.part("cooler")),
-        air_or_case(draw.part("air or case")),
-        better_part(draw.part("better part")),
-        esr_limit(draw.part("esr limit")),
-        other_frequency(draw.part("other frequency")),
-        leakage_limit(draw.part("leakage limit")),
-        measured_parts(draw.part("measured parts")),
-        wake_up(draw.part("wake up")),
-        after_the_test(draw.part("after the test")),
-    ]
-
-
-def warm_up(draw: Draw) -> list[Question]:
-    """Three questions to practise on, unmarked."""
-    return [
-        ten_degrees(draw.part("ten degrees")),
-        what_dries_out(draw.part("what dries out")),
-        years(draw.part("years")),
-    ]
-
-
+@practice_question
 def ten_degrees(draw: Draw) -> Number:
     hours, answer = draw.pick([(1000, 2000), (2000, 4000), (3000, 6000), (5000, 10_000)])
     return Number(
@@ -57,6 +35,7 @@ def ten_degrees(draw: Draw) -> Number:
     )
 
 
+@practice_question
 def what_dries_out(draw: Draw) -> Choice:
     wet = draw.pick(["A small aluminium can with a stripe", "A big aluminium can with a vent"])
     options = (wet, "A plastic film box", "A ceramic disc", "A mica plate")
@@ -68,6 +47,7 @@ def what_dries_out(draw: Draw) -> Choice:
     )
 
 
+@practice_question
 def years(draw: Draw) -> Number:
     hours, answer = draw.pick([(17_520, 2), (26_280, 3), (43_800, 5), (87_600, 10)])
     return Number(
@@ -80,20 +60,19 @@ def years(draw: Draw) -> Number:
     )
 
 
+@question(points=2)
 def cooler(draw: Draw) -> Number:
     hours, rated, air, answer, added = draw.pick(
         [
+            (3000, 105, 75, 24_000, 9000),
             (1000, 105, 45, 64_000, 6000),
             (1000, 105, 65, 16_000, 4000),
             (2000, 105, 45, 128_000, 12_000),
             (2000, 105, 75, 16_000, 6000),
             (2000, 85, 45, 32_000, 8000),
-            (3000, 105, 75, 24_000, 9000),
         ]
     )
     return Number(
-        id="q1",
-        points=2,
         unit="",
         answer=answer,
         tolerance=0.02,
@@ -112,18 +91,17 @@ def cooler(draw: Draw) -> Number:
     )
 
 
+@question(points=2)
 def air_or_case(draw: Draw) -> Number:
     hours, rated, air, case, answer, by_case = draw.pick(
         [
-            (2000, 105, 55, 60, 64_000, 45_255),
             (1000, 105, 45, 51, 64_000, 42_224),
+            (2000, 105, 55, 60, 64_000, 45_255),
             (2000, 85, 55, 59, 16_000, 12_126),
             (5000, 105, 65, 72, 80_000, 49_246),
         ]
     )
     return Number(
-        id="q2",
-        points=2,
         unit="",
         answer=answer,
         tolerance=0.02,
@@ -146,6 +124,7 @@ def air_or_case(draw: Draw) -> Number:
     )
 
 
+@question(points=2)
 def better_part(draw: Draw) -> Number:
     old, new, down, answer, added, without_rating = draw.pick(
         [
@@ -156,8 +135,6 @@ def better_part(draw: Draw) -> Number:
         ]
     )
     return Number(
-        id="q3",
-        points=2,
         unit="",
         answer=answer,
         tolerance=0.02,
@@ -173,6 +150,7 @@ def better_part(draw: Draw) -> Number:
     )
 
 
+@question(points=2)
 def esr_limit(draw: Draw) -> Number:
     loss, microfarad, answer, upside_down, reactance = draw.pick(
         [
@@ -184,8 +162,6 @@ def esr_limit(draw: Draw) -> Number:
         ]
     )
     return Number(
-        id="q4",
-        points=2,
         unit="Ω",
         answer=answer,
         tolerance=0.02,
@@ -199,17 +175,16 @@ def esr_limit(draw: Draw) -> Number:
     )
 
 
+@question(points=2)
 def other_frequency(draw: Draw) -> Choice:
     limit, reading, microfarad, loss = draw.pick(
-        [("1.33", "0.9", 100, "0.10"), ("0.96", "0.6", 220, "0.16"), ("0.40", "0.3", 470, "0.14")]
+        [("0.96", "0.6", 220, "0.16"), ("1.33", "0.9", 100, "0.10"), ("0.40", "0.3", 470, "0.14")]
     )
     unknown = "It does not tell: this limit holds at 120 Hz. I need one stated at 100 kHz"
     good = "It is good: it reads less than its limit"
     scaled = "It is bad: the limit shrinks by 120 / 100 000"
     worse = "It is bad: a good part reads just its limit"
     return Choice(
-        id="q5",
-        points=2,
         prompt=f"From tan δ {loss} at 120{NBSP}Hz you worked out {limit}{NBSP}Ω for a general "
         f"{microfarad}{NBSP}µF part. Your ESR meter works at 100{NBSP}kHz and shows "
         f"{reading}{NBSP}Ω. What do you write down?",
@@ -225,18 +200,17 @@ def other_frequency(draw: Draw) -> Choice:
     )
 
 
+@question(points=2)
 def leakage_limit(draw: Draw) -> Number:
     microfarad, volts, answer, total, product = draw.pick(
         [
+            ("10", 16, 3e-6, 4.6e-6, 1.6e-6),
             ("2.2", 50, 3e-6, 4.1e-6, 1.1e-6),
             ("1", 63, 3e-6, 3.63e-6, 0.63e-6),
             ("4.7", 25, 3e-6, 4.175e-6, 1.175e-6),
-            ("10", 16, 3e-6, 4.6e-6, 1.6e-6),
         ]
     )
     return Number(
-        id="q6",
-        points=2,
         unit="A",
         answer=answer,
         tolerance=0.005,
@@ -251,16 +225,15 @@ def leakage_limit(draw: Draw) -> Number:
     )
 
 
+@question(points=3)
 def measured_parts(draw: Draw) -> Table:
-    fit = draw.pick([("C7: 98 µF, 0.9 Ω", FIT), ("C7: 104 µF, 1.2 Ω", FIT)])
+    fit = draw.pick([("C7: 104 µF, 1.2 Ω", FIT), ("C7: 98 µF, 0.9 Ω", FIT)])
     between = draw.pick([("C9: 96 µF, 2.6 Ω", MARGINAL), ("C9: 93 µF, 3.0 Ω", MARGINAL)])
-    worn = draw.pick([("C12: 61 µF, 5.8 Ω", REPLACE), ("C12: 95 µF, 4.9 Ω", REPLACE)])
-    close = draw.pick([("C15: 97 µF, 3.7 Ω", CANNOT_TELL), ("C15: 99 µF, 3.6 Ω", CANNOT_TELL)])
+    worn = draw.pick([("C12: 95 µF, 4.9 Ω", REPLACE), ("C12: 61 µF, 5.8 Ω", REPLACE)])
+    close = draw.pick([("C15: 99 µF, 3.6 Ω", CANNOT_TELL), ("C15: 97 µF, 3.7 Ω", CANNOT_TELL)])
     shorted = ("C18: 99 µF, 0.0 Ω", CANNOT_TELL)
     rows = draw.shuffle([fit, between, worn, close, shorted])
     return Table(
-        id="q7",
-        points=3,
         prompt="Five parts of 100 µF 25 V were measured out of the board at 120 Hz, with a meter "
         "good to ±5 %. A new part has 80 to 120 µF and at most 1.86 Ω. At the end of the "
         "endurance test it may have 3.71 Ω; its capacitance must still be 80 to 120 µF.\n\n"
@@ -280,15 +253,14 @@ def _verdict(label: str, right: str) -> Choice:
     return Choice(options=VERDICTS, answer=right, hint=hint)
 
 
+@question(points=2)
 def wake_up(draw: Draw) -> Choice:
-    volts, age = draw.pick([(25, 9), (35, 12), (50, 15)])
+    volts, age = draw.pick([(35, 12), (25, 9), (50, 15)])
     slow = "Out of the set, through a resistor, from a current-limited bench supply, in steps"
     mains = "In the set: switch it on at the mains and let it form by itself"
     lamp = "On the mains, through a diode and a lamp"
     direct = "Out of the set, rated voltage at once from a strong supply, no resistor"
     return Choice(
-        id="q8",
-        points=2,
         prompt=f"An electrolytic of 470 µF {volts} V lay in a drawer for {age} years, and it can "
         "no longer be bought. How do you bring it back to rated voltage?",
         options=draw.shuffle([slow, mains, lamp, direct]),
@@ -297,30 +269,26 @@ def wake_up(draw: Draw) -> Choice:
             Mistake(
                 mains,
                 "Nothing limits the current into a part that may leak like a short.",
-                danger=True,
                 hazard="mains",
             ),
             Mistake(
                 lamp,
                 "Every clip and lead of such a lash-up is live, whatever the lamp does.",
-                danger=True,
                 hazard="mains",
             ),
             Mistake(
                 direct,
                 "What happens in the part when it leaks and nothing limits the current?",
-                danger=True,
                 hazard="heat and fire",
             ),
         ],
     )
 
 
+@question(points=2)
 def after_the_test(draw: Draw) -> Order:
     steps = (OFF, RESISTOR, MEASURE, AGAIN, TOUCH)
     return Order(
-        id="q9",
-        points=2,
         prompt="The leakage test is over. The capacitor is still at its voltage. "
         "Put the steps in order, first one first.",
         steps=steps,
@@ -329,13 +297,11 @@ def after_the_test(draw: Draw) -> Order:
             Mistake(
                 before(TOUCH, MEASURE),
                 "You touch the part before you know that it is empty.",
-                danger=True,
                 hazard="stored charge",
             ),
             Mistake(
                 before(TOUCH, AGAIN),
                 "Charge creeps back while you look away. When would you notice?",
-                danger=True,
                 hazard="stored charge",
             ),
             Mistake(before(RESISTOR, OFF), "What fills the part up while you empty it?"),

@@ -9,39 +9,16 @@ from __future__ import annotations
 
 from repairlib.core.quantity import NBSP
 from repairlib.learn.arranging import Order, Table, before
+from repairlib.learn.asking import practice_question, question
 from repairlib.learn.draws import Draw
-from repairlib.learn.question import Choice, Mistake, Number, Question
+from repairlib.learn.question import Choice, Mistake, Number
 
 CANNOT_TELL = "Cannot tell: the limit lies inside the interval"
 PASSES = "Pass: the whole interval is below the limit"
 FAILS = "Fail: the whole interval is above the limit"
 
 
-def questions(draw: Draw) -> list[Question]:
-    """The ten questions in the variant of this draw."""
-    return [
-        upper_end(draw.part("upper end")),
-        leads(draw.part("leads")),
-        rms(draw.part("rms")),
-        esr_limit(draw.part("esr limit")),
-        other_frequency(draw.part("other frequency")),
-        hidden(draw.part("hidden")),
-        resistor_on_the_board(draw.part("resistor on the board")),
-        verdict(draw.part("verdict")),
-        order_of_work(draw.part("order of work")),
-        still_on(draw.part("still on")),
-    ]
-
-
-def warm_up(draw: Draw) -> list[Question]:
-    """Three questions to practise on, unmarked."""
-    return [
-        one_count(draw.part("one count")),
-        four_wires(draw.part("four wires")),
-        what_it_means(draw.part("what it means")),
-    ]
-
-
+@practice_question
 def one_count(draw: Draw) -> Number:
     reading, answer, whole = draw.pick(
         [("120.0", 0.1, 120), ("2.000", 0.001, 2), ("14.52", 0.01, 14.52), ("236", 1, 236)]
@@ -55,6 +32,7 @@ def one_count(draw: Draw) -> Number:
     )
 
 
+@practice_question
 def four_wires(draw: Draw) -> Number:
     ampere, volt, answer = draw.pick(
         [
@@ -77,6 +55,7 @@ def four_wires(draw: Draw) -> Number:
     )
 
 
+@practice_question
 def what_it_means(draw: Draw) -> Table:
     again = "the probes touch, or the part is shorted"
     range_ = "too much for this range, or a part that leaks"
@@ -98,18 +77,17 @@ def what_it_means(draw: Draw) -> Table:
     )
 
 
+@question(points=2)
 def upper_end(draw: Draw) -> Number:
     reading, percent, digits, high, low, as_percent, without = draw.pick(
         [
-            ("120.0", "1", 3, 121.5, 118.5, 124.8, 121.2),
             ("100.0", "2", 2, 102.2, 97.8, 104.0, 102.0),
+            ("120.0", "1", 3, 121.5, 118.5, 124.8, 121.2),
             ("2.000", "0.5", 3, 2.013, 1.987, 2.070, 2.010),
             ("100.0", "1", 2, 101.2, 98.8, 103.0, 101.0),
         ]
     )
     return Number(
-        id="q1",
-        points=2,
         unit="V",
         answer=high,
         tolerance=0.0003,
@@ -126,18 +104,17 @@ def upper_end(draw: Draw) -> Number:
     )
 
 
+@question(points=1)
 def leads(draw: Draw) -> Number:
     shown, tips, answer, total = draw.pick(
         [
+            ("0.47", "0.31", 0.16, 0.78),
             ("0.35", "0.25", 0.10, 0.60),
             ("0.62", "0.24", 0.38, 0.86),
-            ("0.47", "0.31", 0.16, 0.78),
             ("0.53", "0.28", 0.25, 0.81),
         ]
     )
     return Number(
-        id="q2",
-        points=1,
         unit="Ω",
         answer=answer,
         margin=0.004,
@@ -152,18 +129,17 @@ def leads(draw: Draw) -> Number:
     )
 
 
+@question(points=1)
 def rms(draw: Draw) -> Number:
     whole, answer, peak, one_step = draw.pick(
         [
+            (68, 24.04, 34, 48.08),
             (24, 8.485, 12, 16.97),
             (34, 12.02, 17, 24.04),
-            (68, 24.04, 34, 48.08),
             (17, 6.010, 8.5, 12.02),
         ]
     )
     return Number(
-        id="q3",
-        points=1,
         unit="V",
         answer=answer,
         prompt=f"On a scope a sine measures {whole}{NBSP}V from its lowest to its highest point. "
@@ -177,18 +153,17 @@ def rms(draw: Draw) -> Number:
     )
 
 
+@question(points=2)
 def esr_limit(draw: Draw) -> Number:
     loss, microfarad, answer, reactance, upside_down = draw.pick(
         [
+            ("0.14", 470, 0.3951, 2.822, 20.16),
             ("0.16", 220, 0.9646, 6.029, 37.68),
             ("0.22", 1000, 0.2918, 1.326, 6.029),
-            ("0.14", 470, 0.3951, 2.822, 20.16),
             ("0.10", 100, 1.326, 13.26, 132.6),
         ]
     )
     return Number(
-        id="q4",
-        points=2,
         unit="Ω",
         answer=answer,
         tolerance=0.02,
@@ -207,17 +182,16 @@ def esr_limit(draw: Draw) -> Number:
     )
 
 
+@question(points=1)
 def other_frequency(draw: Draw) -> Choice:
     shown, limit = draw.pick(
-        [("0.30", "0.97"), ("0.21", "0.40"), ("0.18", "0.29"), ("0.42", "1.3")]
+        [("0.18", "0.29"), ("0.30", "0.97"), ("0.21", "0.40"), ("0.42", "1.3")]
     )
     right = "Nothing yet: the reading and the limit are for different frequencies"
     passes = f"It passes: {shown} Ω is below {limit} Ω"
     scaled = "Multiply the reading by 100 kHz / 120 Hz, then compare"
     again = "Measure again at 100 kHz, until the readings agree"
     return Choice(
-        id="q5",
-        points=1,
         prompt=f"An ESR meter works at 100 kHz and shows `{shown} Ω`. Your limit is "
         f"{limit}{NBSP}Ω, worked out from tan{NBSP}δ at 120 Hz. What does the reading say about "
         "the part?",
@@ -231,17 +205,16 @@ def other_frequency(draw: Draw) -> Choice:
     )
 
 
+@question(points=2)
 def hidden(draw: Draw) -> Choice:
     value, shown = draw.pick(
-        [("100u", "0.09"), ("220u", "0.07"), ("470u", "0.05"), ("47u", "0.12")]
+        [("220u", "0.07"), ("100u", "0.09"), ("470u", "0.05"), ("47u", "0.12")]
     )
     right = "C1 may be worn out: its neighbours can hide it. Lift one lead and measure again"
     fine = "C1 is good, because the reading is low"
     worn = "C1 is worn out, because it has neighbours"
     higher = "C1 and C2 have that ESR each"
     return Choice(
-        id="q6",
-        points=2,
         prompt=f"The set is dead and discharged. On the board, an ESR meter across C1 shows "
         f"`{shown} Ω`. What do you know?",
         options=draw.shuffle([right, fine, worn, higher]),
@@ -255,18 +228,17 @@ def hidden(draw: Draw) -> Choice:
     )
 
 
+@question(points=2)
 def resistor_on_the_board(draw: Draw) -> Number:
     r1, r2, r3, answer, one_only, chain, alone = draw.pick(
         [
+            ("100k", "68k", "82k", 60e3, 40.48e3, 250e3, 100e3),
             ("10k", "22k", "18k", 8000, 6875, 50e3, 10e3),
             ("1k", "680", "820", 600, 404.8, 2500, 1000),
-            ("100k", "68k", "82k", 60e3, 40.48e3, 250e3, 100e3),
             ("22k", "10k", "12k", 11e3, 6875, 44e3, 22e3),
         ]
     )
     return Number(
-        id="q7",
-        points=2,
         unit="Ω",
         answer=answer,
         prompt="All parts are good and the board is dead. Which resistance does an ohmmeter show "
@@ -283,14 +255,13 @@ def resistor_on_the_board(draw: Draw) -> Number:
     )
 
 
+@question(points=2)
 def verdict(draw: Draw) -> Choice:
     shown, answer = draw.pick(
         [("0.97", CANNOT_TELL), ("0.94", PASSES), ("1.08", FAILS), ("1.03", CANNOT_TELL)]
     )
     look = "Work out the interval. On which side of 1 Ω do its two ends lie?"
     return Choice(
-        id="q8",
-        points=2,
         prompt=f"The limit is 1.00{NBSP}Ω at most. The meter shows `{shown} Ω` and has "
         f"±(2{NBSP}% + 3 digits). Which verdict, by the rule with three verdicts?",
         options=draw.shuffle([PASSES, FAILS, CANNOT_TELL]),
@@ -308,22 +279,20 @@ NOTE = "Write the reading down, with its frequency"
 STEPS = (PLUG, DISCHARGE, PROVE, TIPS, ESR, NOTE)
 
 
+@question(points=2)
 def order_of_work(draw: Draw) -> Order:
     charged = "What can still be in the capacitor at that moment, and where would it go?"
     live = "Where does the set still get its voltage from?"
     return Order(
-        id="q9",
-        points=2,
         prompt="You measure the ESR of a capacitor in the supply. Put the steps in order.",
         steps=STEPS,
         shown=draw.shuffle(STEPS),
         mistakes=[
-            Mistake(_not_first(PLUG, DISCHARGE, PROVE, ESR), live, danger=True, hazard="mains"),
-            Mistake(_too_early, charged, danger=True, hazard="stored charge"),
+            Mistake(_not_first(PLUG, DISCHARGE, PROVE, ESR), live, hazard="mains"),
+            Mistake(_too_early, charged, hazard="stored charge"),
             Mistake(
                 before(PROVE, DISCHARGE),
                 "How do you know that it is empty afterwards?",
-                danger=True,
                 hazard="stored charge",
             ),
             Mistake(before(TIPS, PROVE), "On which range do you prove that it is dead?"),
@@ -342,29 +311,27 @@ def _too_early(steps) -> bool:
     return before(ESR, DISCHARGE)(steps) or before(ESR, PROVE)(steps)
 
 
+@question(points=1)
 def still_on(draw: Draw) -> Choice:
-    value = draw.pick(["4.7 kΩ", "220 Ω", "1 kΩ", "10 kΩ"])
+    value = draw.pick(["1 kΩ", "4.7 kΩ", "220 Ω", "10 kΩ"])
     right = "Plug out, discharge, prove it dead, then use the ohms range"
     ohms = "Set the meter to ohms and touch both ends, quickly"
     switch = "Switch the set off at the front, then use the ohms range"
     autorange = "Use a meter that finds its range by itself"
     live = "The meter would feed its own current into a circuit that has voltage."
     return Choice(
-        id="q10",
-        points=1,
         prompt=f"The set is running. You doubt a resistor of {value} in it. How do you measure its "
         "resistance?",
         options=draw.shuffle([right, ohms, switch, autorange]),
         answer=right,
         mistakes=[
-            Mistake(ohms, live, danger=True, hazard="mains"),
+            Mistake(ohms, live, hazard="mains"),
             Mistake(
                 switch,
                 "A switch at the front may leave the supply live and its capacitors charged.",
-                danger=True,
                 hazard="stored charge",
             ),
-            Mistake(autorange, live, danger=True, hazard="mains"),
+            Mistake(autorange, live, hazard="mains"),
         ],
     )
 

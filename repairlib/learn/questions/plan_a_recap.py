@@ -9,9 +9,11 @@ from __future__ import annotations
 
 from repairlib.core.quantity import NBSP
 from repairlib.learn.arranging import Order, Table, before
+from repairlib.learn.asking import practice_question, question
 from repairlib.learn.draws import Draw
 from repairlib.learn.question import Choice, Mistake, Number, Question
-from repairlib.learn.questions.recap_judgements import must_it_go, tantalum_instead
+from repairlib.learn.questions.pictures import part
+from repairlib.learn.questions.recap_judgements import tantalum_rating, worn_or_not
 
 REPLACE = "Replace it: it ages"
 STAYS = "Leave it: nothing in it dries out"
@@ -21,33 +23,7 @@ TOO_LOW = "This rating is below the old one. The part can burst."
 POLAR, BIPOLAR = "polar", "bipolar"
 
 
-def questions(draw: Draw) -> list[Question]:
-    """The eleven questions in the variant of this draw."""
-    return [
-        what_ages(draw.part("what ages")),
-        next_rating(draw.part("next rating")),
-        value_no_longer_made(draw.part("value no longer made")),
-        bipolar_place(draw.part("bipolar place")),
-        stripe(draw.part("stripe")),
-        missing_rating(draw.part("missing rating")),
-        order_of_work(draw.part("order of work")),
-        too_high(draw.part("too high")),
-        little_plan(draw.part("little plan")),
-        must_it_go(draw.part("must it go")),
-        tantalum_instead(draw.part("tantalum instead")),
-    ]
-
-
-def warm_up(draw: Draw) -> list[Question]:
-    """Four questions to practise on, unmarked."""
-    return [
-        how_many(draw.part("how many")),
-        old_way_to_write(draw.part("old way to write")),
-        mains_part(draw.part("mains part")),
-        how_many_to_order(draw.part("how many to order")),
-    ]
-
-
+@practice_question
 def how_many(draw: Draw) -> Number:
     written, answer = draw.pick(
         [("C1-C4, C7", 5), ("C10~C12, C15, C16", 5), ("C3/4", 2), ("C20-C23, C30", 5)]
@@ -60,6 +36,7 @@ def how_many(draw: Draw) -> Number:
     )
 
 
+@practice_question
 def old_way_to_write(draw: Draw) -> Number:
     written, answer = draw.pick([("10/16", 16), ("47/25", 25), ("1000/10", 10), ("4.7/50", 50)])
     return Number(
@@ -70,6 +47,7 @@ def old_way_to_write(draw: Draw) -> Number:
     )
 
 
+@practice_question
 def mains_part(draw: Draw) -> Choice:
     value = draw.pick(["0.1", "0.047", "0.22"])
     hand_on = "It sits on the mains: a qualified person fits the same safety class"
@@ -82,13 +60,13 @@ def mains_part(draw: Draw) -> Choice:
             Mistake(
                 film,
                 "A part without that safety class can burn when it fails on the mains.",
-                danger=True,
                 hazard="mains",
             )
         ],
     )
 
 
+@practice_question
 def how_many_to_order(draw: Draw) -> Number:
     boards, each, answer = draw.pick([(12, 4, 53), (10, 2, 22), (8, 1, 9), (5, 3, 17)])
     return Number(
@@ -101,40 +79,38 @@ def how_many_to_order(draw: Draw) -> Number:
     )
 
 
+@question(points=1)
 def what_ages(draw: Draw) -> Choice:
     body, marking, answer = draw.pick(
         [
+            ("disc", "104", STAYS),
             ("radial", "10µF\n16V", REPLACE),
             ("axial", "33µF 25V", REPLACE),
             ("film box", "0.1\n63V", STAYS),
-            ("disc", "104", STAYS),
             ("dipped tantalum", "10\n16", JUDGE),
         ]
     )
     return Choice(
-        id="q1",
-        points=1,
         prompt="This part sits in a keyboard from 1984 that works, but hums. What does the plan "
         "say about it?",
         options=draw.shuffle([REPLACE, STAYS, JUDGE]),
         answer=answer,
-        picture=lambda: _part(body, marking),
+        picture=lambda: part(body, marking),
         hint="Look at the body. Is there a liquid inside, a solid, or a plain insulator?",
     )
 
 
+@question(points=1)
 def next_rating(draw: Draw) -> Number:
-    old, answer = draw.pick([(12, 16), (15, 16), (20, 25), (40, 50), (30, 35)])
+    old, answer = draw.pick([(20, 25), (12, 16), (15, 16), (40, 50), (30, 35)])
     return Number(
-        id="q2",
-        points=1,
         unit="V",
         answer=answer,
         tolerance=0,
         prompt=f"An old electrolytic is rated {old}{NBSP}V. That rating is no longer made. "
         "Which is the lowest standard rating that you may fit?",
         mistakes=[
-            Mistake(lambda volts: volts < old, TOO_LOW, danger=True, hazard="heat and fire"),
+            Mistake(lambda volts: volts < old, TOO_LOW, hazard="heat and fire"),
             Mistake(old, "That is the old rating. Which one is made today?"),
             Mistake(
                 lambda volts: volts > answer,
@@ -144,13 +120,12 @@ def next_rating(draw: Draw) -> Number:
     )
 
 
+@question(points=1)
 def value_no_longer_made(draw: Draw) -> Number:
     old, answer, too_far = draw.pick(
-        [(25, 22, 33), (50, 47, 68), (30, 33, 22), (250, 220, 330), (500, 470, 680)]
+        [(250, 220, 330), (25, 22, 33), (50, 47, 68), (30, 33, 22), (500, 470, 680)]
     )
     return Number(
-        id="q3",
-        points=1,
         unit="F",
         answer=answer * 1e-6,
         prompt=f"The list says {old}{NBSP}µF, ±20{NBSP}%. Which E6 value lies within that "
@@ -164,9 +139,10 @@ def value_no_longer_made(draw: Draw) -> Number:
     )
 
 
+@question(points=2)
 def bipolar_place(draw: Draw) -> Choice:
     value, volts, higher = draw.pick(
-        [("4.7", 50, 100), ("10", 16, 35), ("1", 50, 100), ("3.3", 25, 50)]
+        [("10", 16, 35), ("4.7", 50, 100), ("1", 50, 100), ("3.3", 25, 50)]
     )
     right = f"{value} µF {volts} V 105 °C, bipolar"
     polar = f"{value} µF {volts} V 105 °C, polar"
@@ -174,46 +150,41 @@ def bipolar_place(draw: Draw) -> Choice:
     tantalum = f"{value} µF {volts} V, tantalum"
     reverse = "In this place the voltage changes its direction. What does a polar part do then?"
     return Choice(
-        id="q4",
-        points=2,
         prompt=f"The list says `{value}/{volts} Elect. NP`. What do you fit?",
         options=draw.shuffle([right, polar, twice, tantalum]),
         answer=right,
         mistakes=[
-            Mistake(option, reverse, danger=True, hazard="heat and fire")
-            for option in (polar, twice, tantalum)
+            Mistake(option, reverse, hazard="heat and fire") for option in (polar, twice, tantalum)
         ],
     )
 
 
+@question(points=2)
 def stripe(draw: Draw) -> Choice:
-    plus, minus = draw.pick([("up", "down"), ("down", "up"), ("left", "right"), ("right", "left")])
+    plus, minus = draw.pick([("right", "left"), ("up", "down"), ("down", "up"), ("left", "right")])
     astray = [side for side in ("up", "down", "left", "right") if side not in (plus, minus)]
     lost = "The leads do not lie that way. Find the plus first."
     return Choice(
-        id="q5",
-        points=2,
         prompt="You fit a new radial aluminium electrolytic into the empty place C23. To which "
         "side of the picture does the stripe on its sleeve face?",
         options=draw.shuffle(["up", "down", "left", "right"]),
         answer=minus,
         picture=lambda: _place(plus),
         mistakes=[
-            Mistake(plus, REVERSED, danger=True, hazard="heat and fire"),
+            Mistake(plus, REVERSED, hazard="heat and fire"),
             *[Mistake(side, lost) for side in astray],
         ],
     )
 
 
+@question(points=1)
 def missing_rating(draw: Draw) -> Choice:
-    microfarad, low = draw.pick([(100, 10), (220, 16), (47, 6.3), (470, 10)])
+    microfarad, low = draw.pick([(220, 16), (100, 10), (47, 6.3), (470, 10)])
     read = "Hold the line until the rating is read on the old part or in another manual"
     neighbour = f"Take {low:g} V, because the part next to it has {low:g} V"
     highest = "Take the highest rating in the drawer: more is always safe"
     leave = "Leave the old part in: the list does not say enough"
     return Choice(
-        id="q6",
-        points=1,
         prompt=f"The list says `{microfarad}µF Elect.` and no rated voltage. What do you do?",
         options=draw.shuffle([read, neighbour, highest, leave]),
         answer=read,
@@ -221,7 +192,6 @@ def missing_rating(draw: Draw) -> Choice:
             Mistake(
                 neighbour,
                 "Nothing says that both places see the same voltage. Too low a rating bursts.",
-                danger=True,
                 hazard="heat and fire",
             ),
             Mistake(highest, "Will that can fit, and what do you write into the plan?"),
@@ -239,21 +209,17 @@ LAST = "Make it dead again, then renew the high parts of the voice board"
 STEPS = (PLUG, PHOTO, SUPPLY, RAILS, VOICES, LAST)
 
 
+@question(points=2)
 def order_of_work(draw: Draw) -> Order:
     live = "What must be sure before a finger goes near the board?"
     forgotten = "Once the old part is out, who knows where its plus was?"
     untested = "A wrong supply voltage would go into all the new parts."
     return Order(
-        id="q7",
-        points=2,
         prompt="Put the work on the keyboard in order.",
         steps=STEPS,
         shown=draw.shuffle(STEPS),
         mistakes=[
-            *[
-                Mistake(before(step, PLUG), live, danger=True, hazard="mains")
-                for step in (SUPPLY, VOICES, LAST)
-            ],
+            *[Mistake(before(step, PLUG), live, hazard="mains") for step in (SUPPLY, VOICES, LAST)],
             Mistake(before(SUPPLY, PHOTO), forgotten),
             Mistake(before(VOICES, RAILS), untested),
             Mistake(before(LAST, VOICES), "A high part keeps the board from lying flat."),
@@ -261,35 +227,33 @@ def order_of_work(draw: Draw) -> Order:
     )
 
 
+@question(points=1)
 def too_high(draw: Draw) -> Choice:
-    room = draw.pick([16, 15, 14])
+    room = draw.pick([15, 16, 14])
     smaller = f"Find a 1000 µF 25 V 105 °C part of at most {room} mm in a data sheet"
     lower = "Take 1000 µF 10 V: its can is lower"
     less = "Take 470 µF 25 V: its can is lower"
     lying = "Fit it lying on its side on long bare leads"
     return Choice(
-        id="q8",
-        points=1,
         prompt=f"The plan wants 1000{NBSP}µF 25{NBSP}V. Such a can is usually 20{NBSP}mm high. "
         f"Under the lid there is room for {room}{NBSP}mm. What do you do?",
         options=draw.shuffle([smaller, lower, less, lying]),
         answer=smaller,
         mistakes=[
-            Mistake(lower, TOO_LOW, danger=True, hazard="heat and fire"),
+            Mistake(lower, TOO_LOW, hazard="heat and fire"),
             Mistake(less, "How far is that from the capacitance that the circuit was made for?"),
             Mistake(lying, "What can bare leads touch, and what holds the part?"),
         ],
     )
 
 
+@question(points=6)
 def little_plan(draw: Draw) -> Table:
     odd = draw.pick([("C13", "250µF 12V", 220, 12, 16), ("C8", "50µF 15V", 47, 15, 16)])
-    plain = draw.pick([("C40", "100µF 16V", 100, 16), ("C24", "47µF 25V", 47, 25)])
+    plain = draw.pick([("C24", "47µF 25V", 47, 25), ("C40", "100µF 16V", 100, 16)])
     bipolar = draw.pick([("C26", "4.7/50 NP", 4.7, 50), ("C31", "10/16 BP", 10, 16)])
     lines = ", ".join(f"`{place} {text} Elect.`" for place, text, *_ in (odd, plain, bipolar))
     return Table(
-        id="q9",
-        points=6,
         prompt=f"Three lines of a parts list: {lines}. Fill in what you order for each: E6 value, "
         "lowest standard rating, kind.",
         cells={
@@ -303,7 +267,7 @@ def little_plan(draw: Draw) -> Table:
 def _new_part(microfarad: float, old_volts: float, volts: float, kind: str) -> dict[str, Question]:
     """One row of the plan. A lower rating, and polar for bipolar, are dangerous."""
     swapped = [
-        Mistake(POLAR, "What does NP or BP in the list say?", danger=True, hazard="heat and fire")
+        Mistake(POLAR, "What does NP or BP in the list say?", hazard="heat and fire")
         if kind == BIPOLAR
         else Mistake(BIPOLAR, "The old part has a plus and a minus. Keep it so.")
     ]
@@ -318,23 +282,23 @@ def _new_part(microfarad: float, old_volts: float, volts: float, kind: str) -> d
             answer=volts,
             tolerance=0,
             hint="Not below the old rating, and a standard one.",
-            mistakes=[
-                Mistake(
-                    lambda typed: typed < old_volts, TOO_LOW, danger=True, hazard="heat and fire"
-                )
-            ],
+            mistakes=[Mistake(lambda typed: typed < old_volts, TOO_LOW, hazard="heat and fire")],
         ),
         "kind": Choice(options=(POLAR, BIPOLAR), answer=kind, mistakes=swapped),
     }
-
-
-def _part(body: str, marking: str):
-    from repairlib.show import draw_part
-
-    return draw_part(body, marking, labels=False)
 
 
 def _place(plus: str):
     from repairlib.show.recap_board import draw_empty_place
 
     return draw_empty_place("C23", plus)
+
+
+@question(points=1)
+def must_it_go(draw: Draw) -> Choice:
+    return worn_or_not(draw)
+
+
+@question(points=2)
+def tantalum_instead(draw: Draw) -> Number:
+    return tantalum_rating(draw)

@@ -1,6 +1,6 @@
 """Places to judge in lesson 04: a part drawn above its place, right, reversed or not to be told.
 
-The judgements are typed in by hand, from the sources named in `polarity_marks`. What a plus, minus,
+The judgements are typed in by hand, from the sources named in `polarity`. What a plus, minus,
 K, A or figure 1 on a board means, and which board marks have no fixed meaning, is common practice.
 """
 
@@ -21,12 +21,12 @@ HALF_CIRCLE = "filled or hatched half circle"
 
 # Each part above its place: rule, mark on the board, how it is drawn, judgement.
 ALUMINIUM = (
+    ("axial-arrows", "plus sign", AT_THE_MARK, REVERSED),
     ("radial-stripe", "plus sign", AT_THE_MARK, REVERSED),
     ("radial-stripe", "plus sign", AT_THE_OTHER_END, RIGHT),
     ("radial-stripe", "minus sign", AT_THE_MARK, RIGHT),
     ("radial-stripe", HALF_CIRCLE, AT_THE_MARK, CANNOT_TELL),
     ("radial-stripe", "square pad", AT_THE_OTHER_END, CANNOT_TELL),
-    ("axial-arrows", "plus sign", AT_THE_MARK, REVERSED),
     ("axial-arrows", "minus sign", AT_THE_MARK, RIGHT),
     ("axial-arrows", "minus sign", AT_THE_OTHER_END, REVERSED),
     ("can-segment", "two cut corners of the outline", AT_THE_MARK, REVERSED),
@@ -48,6 +48,7 @@ TANTALUM = (
     ("polymer-chip-bar", "stripe", AT_THE_MARK, CANNOT_TELL),
 )
 OTHERS = (
+    ("ic-notch", "figure 1", AT_THE_OTHER_END, REVERSED),
     ("diode-band", "letter K", AT_THE_MARK, RIGHT),
     ("diode-band", "letter A", AT_THE_MARK, REVERSED),
     ("diode-band", "bar of the diode symbol", AT_THE_OTHER_END, REVERSED),
@@ -57,27 +58,24 @@ OTHERS = (
     ("led-flat", "plus sign", AT_THE_MARK, REVERSED),
     ("chip-led-green", "letter K", AT_THE_MARK, CANNOT_TELL),
     ("ic-notch", "dot", AT_THE_MARK, RIGHT),
-    ("ic-notch", "figure 1", AT_THE_OTHER_END, REVERSED),
     ("connector-triangle", "square pad", AT_THE_MARK, RIGHT),
     ("connector-triangle", "square pad", AT_THE_OTHER_END, REVERSED),
 )
 
 
-def judgement(draw: Draw, name: str, points: int, bank: tuple, hazard: str = "") -> Choice:
+def judgement(draw: Draw, bank: tuple, hazard: str) -> Choice:
     """One place out of the bank to judge.
 
-    With a hazard, each wrong answer that puts a part in is dangerous: "right" where it is not,
-    and "reversed" where it is right or cannot be told, for then it gets turned round.
+    Each wrong answer that puts a part in is dangerous: "right" where it is not, and "reversed"
+    where it is right or cannot be told, for then it gets turned round.
     """
     rule, board, fitted, answer = draw.pick(bank)
     mistakes = []
     for said in JUDGEMENTS:
-        danger = "" if said == CANNOT_TELL or rule in HARMLESS else hazard
+        harmless = said == CANNOT_TELL or rule in HARMLESS
         if said != answer:
-            mistakes.append(Mistake(said, _hint(answer, said), bool(danger), danger))
+            mistakes.append(Mistake(said, _hint(answer, said), "" if harmless else hazard))
     return Choice(
-        id=name,
-        points=points,
         prompt="The part is held above its place on the board, just as it would go down into it. "
         "What do you say?",
         options=JUDGEMENTS,

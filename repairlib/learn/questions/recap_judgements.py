@@ -16,12 +16,12 @@ MORE = "These readings do not tell: measure again, or more"
 
 # µF, V, ESR limit of a new part and of a worn one [Ω]. RGA: tan δ 0.16 at 16 V, 0.14 at 25 V;
 # ESR = tan δ / (2 π 120 Hz C), worn out at twice that.
-MEASURED_PARTS = ((100, 25, 1.86, 3.7), (220, 16, 0.96, 1.9), (47, 16, 4.5, 9.0))
+MEASURED_PARTS = ((47, 16, 4.5, 9.0), (100, 25, 1.86, 3.7), (220, 16, 0.96, 1.9))
 # Share of the capacitance, multiple of the new ESR limit (None: not read), judgement.
-CASES = ((0.97, 4.6, GO), (0.62, 0.7, GO), (0.98, 0.6, STAY), (0.99, 0, MORE), (0.96, None, MORE))
+CASES = ((0.99, 0, MORE), (0.97, 4.6, GO), (0.62, 0.7, GO), (0.98, 0.6, STAY), (0.96, None, MORE))
 
 
-def must_it_go(draw: Draw) -> Choice:
+def worn_or_not(draw: Draw) -> Choice:
     microfarad, volts, new, worn = draw.pick(MEASURED_PARTS)
     share, times, answer = draw.pick(CASES)
     lowest = microfarad * 0.8
@@ -34,8 +34,6 @@ def must_it_go(draw: Draw) -> Choice:
     else:
         mistakes = _cannot_tell(times)
     return Choice(
-        id="q10",
-        points=1,
         prompt=f"An old {microfarad}{NBSP}µF {volts}{NBSP}V electrolytic looks sound. It was "
         f"taken out and measured at 120{NBSP}Hz. "
         f"Capacitance: {microfarad * share:.3g}{NBSP}µF. ESR: {esr}. "
@@ -56,7 +54,7 @@ def _cannot_tell(times: float | None) -> list[Mistake]:
     )
     touching = "No capacitor has 0 Ω. What else could give this reading?"
     return [
-        Mistake(STAY, shorted, danger=True, hazard="heat and fire"),
+        Mistake(STAY, shorted, hazard="heat and fire"),
         Mistake(GO, touching),
     ]
 
@@ -65,12 +63,10 @@ def _cannot_tell(times: float | None) -> list[Mistake]:
 TANTALUMS = ((5, 10), (8, 16), (9, 20), (12, 25), (15, 35))
 
 
-def tantalum_instead(draw: Draw) -> Number:
+def tantalum_rating(draw: Draw) -> Number:
     working, answer = draw.pick(TANTALUMS)
     too_low = "Solid tantalum may work at half of its rating only. One that shorts burns."
     return Number(
-        id="q11",
-        points=2,
         unit="V",
         answer=answer,
         tolerance=0,
@@ -78,9 +74,7 @@ def tantalum_instead(draw: Draw) -> Number:
         f"{working}{NBSP}V, behind a resistor. Solid tantalums are made for 4, 6.3, 10, 16, 20, "
         "25, 35 and 50 V. Which is the lowest rating that you may consider?",
         mistakes=[
-            Mistake(
-                lambda volts: volts < 2 * working, too_low, danger=True, hazard="heat and fire"
-            ),
+            Mistake(lambda volts: volts < 2 * working, too_low, hazard="heat and fire"),
             Mistake(
                 lambda volts: volts > answer,
                 "High enough, but not the lowest. Which rating comes just above the limit?",

@@ -10,29 +10,16 @@ What may replace a fuse or a fusible resistor is common practice.
 from __future__ import annotations
 
 from repairlib.core.quantity import NBSP
+from repairlib.learn.asking import practice_question, question
 from repairlib.learn.draws import Draw
-from repairlib.learn.question import Choice, Mistake, Number, Question
+from repairlib.learn.question import Choice, Mistake, Number
+from repairlib.learn.questions.pictures import part
 
 OTHER_END = "You started at the wrong end. Which band cannot be the first?"
 AS_FIGURES = "You read the third band as a figure. What does it count?"
 
 
-def questions(draw: Draw) -> list[Question]:
-    """The ten questions in the variant of this draw."""
-    return [
-        four_bands(draw.part("four bands")),
-        gold_multiplier(draw.part("gold multiplier")),
-        five_band_limit(draw.part("five band limit")),
-        either_end(draw.part("either end")),
-        chip_of_three(draw.part("chip of three")),
-        place_and_letter(draw.part("place and letter")),
-        two_letters(draw.part("two letters")),
-        inductor_value(draw.part("inductor value")),
-        blown_fuse(draw.part("blown fuse")),
-        burnt_fusible(draw.part("burnt fusible")),
-    ]
-
-
+@question(points=1)
 def four_bands(draw: Draw) -> Number:
     bands, answer, figures, turned = draw.pick(
         [
@@ -44,36 +31,33 @@ def four_bands(draw: Draw) -> Number:
         ]
     )
     return Number(
-        id="q1",
-        points=1,
         unit="Ω",
         answer=answer,
         tolerance=0.001,
         prompt="The resistor lies in the board as you see it. What is its resistance?",
-        picture=lambda: _part("resistor", bands, flip=True),
+        picture=lambda: part("resistor", bands, flip=True),
         hint="Two figures, then the number of zeros. Start at the end where it makes sense.",
         mistakes=[Mistake(turned, OTHER_END), Mistake(figures, AS_FIGURES)],
     )
 
 
+@question(points=2)
 def gold_multiplier(draw: Draw) -> Number:
     bands, answer, no_zero, one_zero = draw.pick(
         [
+            ("green-blue-gold-gold", 5.6, 56, 560),
             ("red-violet-gold-gold", 2.7, 27, 270),
             ("brown-green-gold-gold", 1.5, 15, 150),
             ("yellow-violet-gold-gold", 4.7, 47, 470),
-            ("green-blue-gold-gold", 5.6, 56, 560),
         ]
     )
     gold = "You took gold for a figure or for zeros. What does gold mean in the third place?"
     return Number(
-        id="q2",
-        points=2,
         unit="Ω",
         answer=answer,
         tolerance=0.001,
         prompt="Two bands of this resistor are gold. What is its resistance?",
-        picture=lambda: _part("resistor", bands),
+        picture=lambda: part("resistor", bands),
         hint="Gold is never a figure. In the third place it moves the point.",
         mistakes=[
             Mistake(no_zero, gold),
@@ -83,24 +67,23 @@ def gold_multiplier(draw: Draw) -> Number:
     )
 
 
+@question(points=2)
 def five_band_limit(draw: Draw) -> Number:
     bands, value, most, five_percent, as_four = draw.pick(
         [
+            ("orange-grey-orange-orange-brown", 383e3, 386.83e3, 402.15e3, 38e3),
             ("yellow-white-white-brown-brown", 4.99e3, 5.0399e3, 5.2395e3, 49e9),
             ("red-red-blue-brown-brown", 2.26e3, 2.2826e3, 2.373e3, 22e6),
-            ("orange-grey-orange-orange-brown", 383e3, 386.83e3, 402.15e3, 38e3),
             ("green-brown-brown-black-brown", 511, 516.11, 536.55, 510),
         ]
     )
     return Number(
-        id="q3",
-        points=2,
         unit="Ω",
         answer=most,
         tolerance=0.0005,
         prompt="You measure this resistor out of the board. What is the largest resistance that "
         "still agrees with its bands?",
-        picture=lambda: _part("resistor", bands),
+        picture=lambda: part("resistor", bands),
         hint="Three figures, the zeros, and the last band says how far off it may be.",
         mistakes=[
             Mistake(value, "That is the value itself. A good part may measure more. How much?"),
@@ -111,11 +94,12 @@ def five_band_limit(draw: Draw) -> Number:
     )
 
 
+@question(points=2)
 def either_end(draw: Draw) -> Choice:
     bands, measured, fits, other = draw.pick(
         [
-            ("brown-black-black-red-brown", "120.6 Ω", "120 Ω", "10 kΩ"),
             ("brown-black-black-brown-brown", "110.4 Ω", "110 Ω", "1 kΩ"),
+            ("brown-black-black-red-brown", "120.6 Ω", "120 Ω", "10 kΩ"),
             ("brown-green-black-red-brown", "15.03 kΩ", "15 kΩ", "12 MΩ"),
         ]
     )
@@ -129,12 +113,10 @@ def either_end(draw: Draw) -> Choice:
         )
     )
     return Choice(
-        id="q4",
-        points=2,
         prompt="These bands stand at even distances. From both ends they give a value that is "
         f"made. Out of the board the meter says {measured.replace(' ', NBSP)}. "
         "What do you write down?",
-        picture=lambda: _part("resistor", bands, mark="even distances"),
+        picture=lambda: part("resistor", bands, mark="even distances"),
         options=draw.shuffle([good, bad, burnt, unread]),
         answer=good,
         mistakes=[
@@ -145,6 +127,7 @@ def either_end(draw: Draw) -> Choice:
     )
 
 
+@question(points=1)
 def chip_of_three(draw: Draw) -> Number:
     code, answer, plain, kilo = draw.pick(
         [
@@ -156,13 +139,11 @@ def chip_of_three(draw: Draw) -> Number:
         ]
     )
     return Number(
-        id="q5",
-        points=1,
         unit="Ω",
         answer=answer,
         tolerance=0.001,
         prompt="What is the resistance of this chip?",
-        picture=lambda: _part("chip resistor", code),
+        picture=lambda: part("chip resistor", code),
         hint="Two figures, then the number of zeros, in Ω.",
         mistakes=[
             Mistake(plain, "You read the code as a plain number of ohms. What is its last figure?"),
@@ -171,6 +152,7 @@ def chip_of_three(draw: Draw) -> Number:
     )
 
 
+@question(points=2)
 def place_and_letter(draw: Draw) -> Number:
     code, figures, answer, as_value, plain = draw.pick(
         [
@@ -181,14 +163,12 @@ def place_and_letter(draw: Draw) -> Number:
         ]
     )
     return Number(
-        id="q6",
-        points=2,
         unit="Ω",
         answer=answer,
         tolerance=0.001,
         prompt=f"A chip of 1 % shows two figures and a letter. In the list of 96 values, place "
         f"{code[:2]} is {figures}. What is its resistance?",
-        picture=lambda: _part("chip resistor", code),
+        picture=lambda: part("chip resistor", code),
         hint="The place gives three figures. The letter says by how much to multiply them.",
         mistakes=[
             Mistake(as_value, "The two figures are a place in the list, not the value."),
@@ -197,19 +177,18 @@ def place_and_letter(draw: Draw) -> Number:
     )
 
 
+@question(points=2)
 def two_letters(draw: Draw) -> Number:
     code, value, most, five = draw.pick(
         [
+            ("2R2K", 2.2, 2.42, 2.31),
             ("33KK", 33e3, 36.3e3, 34.65e3),
             ("4K7K", 4.7e3, 5.17e3, 4.935e3),
-            ("2R2K", 2.2, 2.42, 2.31),
             ("10KK", 10e3, 11e3, 10.5e3),
         ]
     )
     last = "The last letter is the tolerance, the letter before it is the unit and the point."
     return Number(
-        id="q7",
-        points=2,
         unit="Ω",
         answer=most,
         tolerance=0.001,
@@ -225,24 +204,23 @@ def two_letters(draw: Draw) -> Number:
     )
 
 
+@question(points=2)
 def inductor_value(draw: Draw) -> Number:
     bands, answer, nano, henry = draw.pick(
         [
-            ("brown-green-red-silver", 1.5e-3, 1.5e-6, 1500),
             ("red-violet-brown-gold", 270e-6, 270e-9, 270),
+            ("brown-green-red-silver", 1.5e-3, 1.5e-6, 1500),
             ("yellow-violet-black-silver", 47e-6, 47e-9, 47),
             ("red-red-orange-silver", 22e-3, 22e-6, 22000),
         ]
     )
     return Number(
-        id="q8",
-        points=2,
         unit="H",
         answer=answer,
         tolerance=0.001,
         prompt="This rounded green part measures as a short with an ohmmeter. The board calls it "
         "L3. What is its inductance?",
-        picture=lambda: _part("inductor", bands),
+        picture=lambda: part("inductor", bands),
         hint="The colours are those of resistors. In which unit do they count here?",
         mistakes=[
             Mistake(nano, "You counted in nH. Only three dots on a tiny chip do that."),
@@ -251,62 +229,57 @@ def inductor_value(draw: Draw) -> Number:
     )
 
 
+@question(points=2)
 def blown_fuse(draw: Draw) -> Choice:
     same, stronger, quick, weak = draw.pick(
         [
-            ("T1AL250V", "T2AL250V", "F1AL250V", "T1AL125V"),
             ("T3.15AH250V", "T5AH250V", "F3.15AH250V", "T3.15AL250V"),
+            ("T1AL250V", "T2AL250V", "F1AL250V", "T1AL125V"),
             ("T500mAL250V", "T1AL250V", "F500mAL250V", "T500mAL125V"),
         ]
     )
     bridge = "A piece of wire, only to find out what is wrong"
     return Choice(
-        id="q9",
-        points=2,
         prompt="This mains fuse has blown. The fault behind it was found and mended. "
         "Which one do you fit?",
-        picture=lambda: _part("fuse", same),
+        picture=lambda: part("fuse", same),
         options=draw.shuffle([same, stronger, quick, weak, bridge]),
         answer=same,
         mistakes=[
             Mistake(
                 stronger,
                 "A stronger fuse lets the wires burn before it opens.",
-                danger=True,
                 hazard="heat and fire",
             ),
             Mistake(
                 bridge,
                 "Nothing opens any more when the fault comes back.",
-                danger=True,
                 hazard="heat and fire",
             ),
             Mistake(quick, "Compare the first letter. It says how fast the fuse opens."),
             Mistake(
                 weak,
                 "Compare every letter and figure. This one may not be able to break the fault.",
-                danger=True,
                 hazard="mains",
             ),
         ],
     )
 
 
+@question(points=2)
 def burnt_fusible(draw: Draw) -> Choice:
     value, power, more = draw.pick(
-        [("10 Ω", "0.5 W", "2 W"), ("4.7 Ω", "1 W", "3 W"), ("22 Ω", "0.5 W", "1 W")]
+        [("4.7 Ω", "1 W", "3 W"), ("10 Ω", "0.5 W", "2 W"), ("22 Ω", "0.5 W", "1 W")]
     )
-    part, watt, much = (text.replace(" ", NBSP) for text in (value, power, more))
-    right = f"Find why it opened, then fit a fusible resistor of {part}, {watt}"
-    plain = f"Fit a carbon film resistor of {part}, {watt}"
-    strong = f"Fit a metal film resistor of {part}, {much}: it will not burn again"
+    ohms, watt, much = (text.replace(" ", NBSP) for text in (value, power, more))
+    right = f"Find why it opened, then fit a fusible resistor of {ohms}, {watt}"
+    plain = f"Fit a carbon film resistor of {ohms}, {watt}"
+    strong = f"Fit a metal film resistor of {ohms}, {much}: it will not burn again"
     lower = "Fit a wire link: the set worked without losing power there"
     return Choice(
-        id="q10",
-        points=2,
-        prompt=f"A resistor of {part} in the supply line is open. The parts list says "
+        prompt=f"A resistor of {ohms} in the supply line is open. The parts list says "
         f"`fusible, flameproof, {power}`. What do you do?",
-        picture=lambda: _part("resistor", _BURNT[value]),
+        picture=lambda: part("resistor", _BURNT[value]),
         options=draw.shuffle([right, plain, strong, lower]),
         answer=right,
         mistakes=[
@@ -314,7 +287,6 @@ def burnt_fusible(draw: Draw) -> Choice:
                 wrong,
                 "This resistor is there to open without a flame when too much flows. "
                 "What you chose does not.",
-                danger=True,
                 hazard="heat and fire",
             )
             for wrong in (plain, strong, lower)
@@ -329,16 +301,7 @@ _BURNT = {
 }
 
 
-def warm_up(draw: Draw) -> list[Question]:
-    """Four questions to practise on, unmarked."""
-    return [
-        practise_four(draw.part("practise four")),
-        practise_five(draw.part("practise five")),
-        practise_chip(draw.part("practise chip")),
-        practise_inductor(draw.part("practise inductor")),
-    ]
-
-
+@practice_question
 def practise_four(draw: Draw) -> Number:
     bands, answer = draw.pick(
         [
@@ -353,11 +316,12 @@ def practise_four(draw: Draw) -> Number:
         prompt="What is the resistance?",
         unit="Ω",
         answer=answer,
-        picture=lambda: _part("resistor", bands),
+        picture=lambda: part("resistor", bands),
         hint="Two figures, then the number of zeros.",
     )
 
 
+@practice_question
 def practise_five(draw: Draw) -> Number:
     bands, answer = draw.pick(
         [
@@ -371,11 +335,12 @@ def practise_five(draw: Draw) -> Number:
         prompt="Five bands: what is the resistance?",
         unit="Ω",
         answer=answer,
-        picture=lambda: _part("resistor", bands),
+        picture=lambda: part("resistor", bands),
         hint="Three figures, then the number of zeros. The last band stands apart.",
     )
 
 
+@practice_question
 def practise_chip(draw: Draw) -> Number:
     code, answer = draw.pick(
         [("4701", 4.7e3), ("1002", 10e3), ("4R7", 4.7), ("R300", 0.3), ("10R0", 10), ("105", 1e6)]
@@ -384,11 +349,12 @@ def practise_chip(draw: Draw) -> Number:
         prompt="What is the resistance?",
         unit="Ω",
         answer=answer,
-        picture=lambda: _part("chip resistor", code),
+        picture=lambda: part("chip resistor", code),
         hint="The last figure counts zeros, unless there is an R. R is the point.",
     )
 
 
+@practice_question
 def practise_inductor(draw: Draw) -> Number:
     code, answer = draw.pick(
         [("101", 100e-6), ("6R8", 6.8e-6), ("R27", 270e-9), ("82N", 82e-9), ("272", 2.7e-3)]
@@ -399,9 +365,3 @@ def practise_inductor(draw: Draw) -> Number:
         answer=answer,
         hint="Figures count in µH, R is the point in µH, N is the point in nH.",
     )
-
-
-def _part(body: str, marking: str, flip: bool = False, mark: str = ""):
-    from repairlib.show import draw_part
-
-    return draw_part(body, marking, labels=False, flip=flip, mark=mark)

@@ -10,8 +10,9 @@ from __future__ import annotations
 
 from repairlib.core.quantity import NBSP
 from repairlib.learn.arranging import Order, Table, before
+from repairlib.learn.asking import practice_question, question
 from repairlib.learn.draws import Draw
-from repairlib.learn.question import Choice, Mistake, Number, Question
+from repairlib.learn.question import Choice, Mistake, Number
 
 ACCEPT, REJECT = "accept it", "reject it"
 VACUUM, BRAID, LOW_MELT, LEAVE = (
@@ -28,31 +29,7 @@ BATTERY = "Take the memory battery out"
 TOOL = "Switch the desoldering tool on and begin"
 
 
-def questions(draw: Draw) -> list[Question]:
-    """The ten questions in the variant of this draw."""
-    return [
-        solder_in_a_hole(draw.part("solder in a hole")),
-        hole_fill(draw.part("hole fill")),
-        lead_in_the_joint(draw.part("lead in the joint")),
-        bismuth_left(draw.part("bismuth left")),
-        joint_on_a_plane(draw.part("joint on a plane")),
-        ways_out(draw.part("ways out")),
-        before_heat(draw.part("before heat")),
-        flux_off(draw.part("flux off")),
-        which_flux(draw.part("which flux")),
-        salt(draw.part("salt")),
-    ]
-
-
-def warm_up(draw: Draw) -> list[Question]:
-    """Three questions to practise on, unmarked."""
-    return [
-        how_far_to_melt(draw.part("how far to melt")),
-        which_braid(draw.part("which braid")),
-        holds_lead(draw.part("holds lead")),
-    ]
-
-
+@practice_question
 def how_far_to_melt(draw: Draw) -> Number:
     name, liquidus, tip, answer = draw.pick(
         [
@@ -72,6 +49,7 @@ def how_far_to_melt(draw: Draw) -> Number:
     )
 
 
+@practice_question
 def which_braid(draw: Draw) -> Choice:
     land, fits, wide, narrow = draw.pick(
         [
@@ -91,6 +69,7 @@ def which_braid(draw: Draw) -> Choice:
     )
 
 
+@practice_question
 def holds_lead(draw: Draw) -> Choice:
     leaded = draw.pick(["Sn62Pb36Ag2", "Sn60Pb40", "Sn43Pb43Bi14"])
     options = (leaded, "Sn96.5Ag3.0Cu0.5", "Sn99.3Cu0.7", "Bi58Sn42")
@@ -102,19 +81,18 @@ def holds_lead(draw: Draw) -> Choice:
     )
 
 
+@question(points=2)
 def solder_in_a_hole(draw: Draw) -> Number:
     hole, lead, board, answer, no_lead = draw.pick(
         [
+            ("1.0", "0.6", "2.4", 1.206, 1.885),
             ("1.0", "0.6", "1.6", 0.804, 1.257),
             ("1.1", "0.8", "1.6", 0.716, 1.521),
             ("0.9", "0.5", "1.6", 0.704, 1.018),
             ("1.3", "0.8", "1.6", 1.319, 2.124),
-            ("1.0", "0.6", "2.4", 1.206, 1.885),
         ]
     )
     return Number(
-        id="q1",
-        points=2,
         unit="",
         answer=answer,
         tolerance=0.02,
@@ -129,6 +107,7 @@ def solder_in_a_hole(draw: Draw) -> Number:
     )
 
 
+@question(points=2)
 def hole_fill(draw: Draw) -> Choice:
     fill, product_class, leads, right = draw.pick(
         [
@@ -141,8 +120,6 @@ def hole_fill(draw: Draw) -> Choice:
     )
     wrong = REJECT if right == ACCEPT else ACCEPT
     return Choice(
-        id="q2",
-        points=2,
         prompt=f"A joint is cut open. The board is 1.6{NBSP}mm thick, its class is "
         f"{product_class}, the part has {leads} leads, and no plane is near. "
         "What do you say by IPC-A-610F?",
@@ -168,19 +145,18 @@ def _fill_picture(fill: int):
     return picture
 
 
+@question(points=2)
 def lead_in_the_joint(draw: Draw) -> Number:
     old, new, answer, against_new = draw.pick(
         [
+            (10, 27, 10.0, 13.70),
             (10, 30, 9.25, 12.33),
             (10, 40, 7.4, 9.25),
-            (10, 27, 10.0, 13.70),
             (5, 32, 5.0, 5.78),
             (12, 36, 9.25, 12.33),
         ]
     )
     return Number(
-        id="q3",
-        points=2,
         unit="%",
         answer=answer,
         tolerance=0.01,
@@ -195,11 +171,12 @@ def lead_in_the_joint(draw: Draw) -> Number:
     )
 
 
+@question(points=2)
 def bismuth_left(draw: Draw) -> Choice:
     where = draw.pick(
         [
-            "a power amplifier that runs at 90 °C",
             "a supply beside a warm heat sink",
+            "a power amplifier that runs at 90 °C",
             "a lamp driver that gets hot to the touch",
         ]
     )
@@ -208,8 +185,6 @@ def bismuth_left(draw: Draw) -> Choice:
     thin = "Add leaded solder until the joint shines"
     boil = "Turn the iron up to 400 °C to drive the bismuth out"
     return Choice(
-        id="q4",
-        points=2,
         prompt="You took a chip off a leaded board with low-melt bismuth alloy and fitted a new "
         f"one. The pads were only wiped once. The board goes into {where}. What now?",
         options=draw.shuffle([clean, leave, thin, boil]),
@@ -219,34 +194,30 @@ def bismuth_left(draw: Draw) -> Choice:
                 leave,
                 "The mixture melts far below both. What does a live part do when its joints go "
                 "soft?",
-                danger=True,
                 hazard="heat and fire",
             ),
             Mistake(
                 thin,
                 "A little bismuth with lead is enough for the low-melting phase.",
-                danger=True,
                 hazard="heat and fire",
             ),
             Mistake(
                 boil,
                 "Metals of solder do not boil off at an iron: the mixture stays, the pads go.",
-                danger=True,
                 hazard="heat and fire",
             ),
         ],
     )
 
 
+@question(points=2)
 def joint_on_a_plane(draw: Draw) -> Choice:
-    tip = draw.pick([315, 330])
+    tip = draw.pick([330, 315])
     help_it = "Let it cool; then preheat from below, a wider tip, flux and fresh solder"
     press = "Press the tip down harder, until it gives"
     hotter = "The same fine tip at 450 °C"
     longer = "Stay on it: 20 or 30 s will do it"
     return Choice(
-        id="q5",
-        points=2,
         prompt=f"A leaded joint on a ground plane. A fine tip at {tip}{NBSP}°C has been on it for "
         f"5{NBSP}s, and the solder is still dull. What next?",
         options=draw.shuffle([help_it, press, hotter, longer]),
@@ -259,15 +230,14 @@ def joint_on_a_plane(draw: Draw) -> Choice:
     )
 
 
+@question(points=3)
 def ways_out(draw: Draw) -> Table:
     lytic = draw.pick(["C3: radial, 1000 µF, plated holes", "C40: radial, 100 µF, plated holes"])
-    pads = draw.pick(["Old solder on the pads of R7, chip", "Old solder on flat pads of U9"])
-    chip = draw.pick(["U2: 20 gull-wing leads", "U5: 28 gull-wing leads"])
-    grid = ("U1: ball grid, 256 balls", "U1: ball grid, 144 balls")
+    pads = draw.pick(["Old solder on flat pads of U9", "Old solder on the pads of R7, chip"])
+    chip = draw.pick(["U5: 28 gull-wing leads", "U2: 20 gull-wing leads"])
+    grid = ("U1: ball grid, 144 balls", "U1: ball grid, 256 balls")
     rows = ((lytic, VACUUM), (pads, BRAID), (chip, LOW_MELT), (draw.pick(grid), LEAVE))
     return Table(
-        id="q6",
-        points=3,
         prompt="You have a desoldering station, a pump, an iron, braid and low-melt alloy. You "
         "have no hot air and no preheater. Choose the way for each.",
         cells={label: {"way": _way(right)} for label, right in draw.shuffle(rows)},
@@ -284,11 +254,10 @@ def _way(right: str) -> Choice:
     return Choice(options=WAYS, answer=right, hint=hints[right])
 
 
+@question(points=2)
 def before_heat(draw: Draw) -> Order:
     steps = (PLUG, EMPTY, MEASURE, BATTERY, TOOL)
     return Order(
-        id="q7",
-        points=2,
         prompt="The 1984 keyboard has a mains supply and a memory battery soldered to its board. "
         "Put the steps in order, first one first.",
         steps=steps,
@@ -297,31 +266,26 @@ def before_heat(draw: Draw) -> Order:
             Mistake(
                 lambda steps: any(before(TOOL, one)(steps) for one in (PLUG, EMPTY, MEASURE)),
                 "You heat and touch a board that may still be charged.",
-                danger=True,
                 hazard="stored charge",
             ),
             Mistake(
                 before(TOOL, BATTERY),
                 "A heated cell bursts, and its current runs through what you touch.",
-                danger=True,
                 hazard="batteries",
             ),
             Mistake(
                 before(EMPTY, PLUG),
                 "You put a resistor and your hands into a set on the mains.",
-                danger=True,
                 hazard="mains",
             ),
             Mistake(
                 before(MEASURE, PLUG),
                 "You put your probes and your hands into a set on the mains.",
-                danger=True,
                 hazard="mains",
             ),
             Mistake(
                 lambda steps: any(before(BATTERY, one)(steps) for one in (PLUG, EMPTY, MEASURE)),
                 "You unsolder it by hand. Is the board empty yet?",
-                danger=True,
                 hazard="stored charge",
             ),
             Mistake(before(MEASURE, EMPTY), "What does the last measurement before work prove?"),
@@ -329,6 +293,7 @@ def before_heat(draw: Draw) -> Order:
     )
 
 
+@question(points=2)
 def flux_off(draw: Draw) -> Choice:
     what = draw.pick(["rosin flux", "no-clean flux"])
     cold = "Iron off, in its stand and cold; then brush with alcohol, blot, let it dry"
@@ -336,8 +301,6 @@ def flux_off(draw: Draw) -> Choice:
     blow = "Alcohol first, then hot air, so that it dries in a minute"
     power = "Alcohol first, then power: the set warms itself dry"
     return Choice(
-        id="q8",
-        points=2,
         prompt=f"The last joint is made. Brown {what} lies around it. How do you take it off?",
         options=draw.shuffle([cold, hot, blow, power]),
         answer=cold,
@@ -345,31 +308,27 @@ def flux_off(draw: Draw) -> Choice:
             Mistake(
                 hot,
                 "Alcohol gives off vapour that lights from 12 °C on. What stands beside it?",
-                danger=True,
                 hazard="solvents",
             ),
             Mistake(
                 blow,
                 "You drive vapour through a heater that glows.",
-                danger=True,
                 hazard="heat and fire",
             ),
             Mistake(
                 power,
                 "Wet boards leak current, and one spark is enough for the vapour.",
-                danger=True,
                 hazard="solvents",
             ),
         ],
     )
 
 
+@question(points=1)
 def which_flux(draw: Draw) -> Choice:
     right = draw.pick(["ROL0", "REL0"])
     strong, plumber, organic = draw.pick([("ROH1", "INH1", "ORM1"), ("ROM1", "INM1", "ORH1")])
     return Choice(
-        id="q9",
-        points=1,
         prompt="Four bottles of flux. The board gets no wash afterwards. Which one do you take?",
         options=draw.shuffle([right, strong, plumber, organic]),
         answer=right,
@@ -381,18 +340,17 @@ def which_flux(draw: Draw) -> Choice:
     )
 
 
+@question(points=2)
 def salt(draw: Draw) -> Number:
     micrograms, length, width, answer, one_face = draw.pick(
         [
-            (120, 10, 8, 0.75, 1.5),
             (234, 15, 6, 1.3, 2.6),
+            (120, 10, 8, 0.75, 1.5),
             (300, 12, 10, 1.25, 2.5),
             (84, 10, 6, 0.7, 1.4),
         ]
     )
     return Number(
-        id="q10",
-        points=2,
         unit="",
         answer=answer,
         tolerance=0.01,

@@ -9,33 +9,13 @@ from __future__ import annotations
 
 from repairlib.core.quantity import NBSP
 from repairlib.learn.arranging import Order, before
+from repairlib.learn.asking import practice_question, question
 from repairlib.learn.draws import Draw
-from repairlib.learn.question import Choice, Mistake, Number, Question
+from repairlib.learn.question import Choice, Mistake, Number
+from repairlib.learn.questions.pictures import part
 
 
-def questions(draw: Draw) -> list[Question]:
-    """The eight questions in the variant of this draw."""
-    return [
-        opening_the_case(draw.part("opening the case")),
-        falling_voltage(draw.part("falling voltage")),
-        after_the_phone_call(draw.part("after the phone call")),
-        proving_dead(draw.part("proving dead")),
-        one_hand(draw.part("one hand")),
-        handing_over(draw.part("handing over")),
-        two_readings(draw.part("two readings")),
-        cannot_be_read(draw.part("cannot be read")),
-    ]
-
-
-def warm_up(draw: Draw) -> list[Question]:
-    """Three questions to practise on, unmarked; the marking code is that of IEC 60062."""
-    return [
-        value_code(draw.part("value code")),
-        letter_code(draw.part("letter code")),
-        may_you_touch(draw.part("may you touch")),
-    ]
-
-
+@practice_question
 def value_code(draw: Draw) -> Number:
     marking, answer = draw.pick(
         [("103", 10e-9), ("224", 220e-9), ("472", 4.7e-9), ("681", 680e-12), ("154", 150e-9)]
@@ -44,11 +24,12 @@ def value_code(draw: Draw) -> Number:
         prompt="What is the value of this part? Try it without the quick check.",
         unit="F",
         answer=answer,
-        picture=lambda: _part("disc", marking),
+        picture=lambda: part("disc", marking),
         hint="Two figures, then the number of zeros. All in pF.",
     )
 
 
+@practice_question
 def letter_code(draw: Draw) -> Choice:
     letter, answer = draw.pick([("J", "±5 %"), ("K", "±10 %"), ("M", "±20 %")])
     return Choice(
@@ -60,6 +41,7 @@ def letter_code(draw: Draw) -> Choice:
     )
 
 
+@practice_question
 def may_you_touch(draw: Draw) -> Choice:
     minutes = draw.pick([1, 2, 5])
     touch = "Yes, that is long enough"
@@ -73,35 +55,34 @@ def may_you_touch(draw: Draw) -> Choice:
             Mistake(
                 touch,
                 "Nobody knows that without measuring.",
-                danger=True,
                 hazard="stored charge",
             )
         ],
     )
 
 
+@question(points=1)
 def opening_the_case(draw: Draw) -> Choice:
-    thing = draw.pick(["keyboard instrument", "desk radio", "document scanner"])
+    thing = draw.pick(["desk radio", "keyboard instrument", "document scanner"])
     plug_out = "Pull the plug, lay it where you can see it, and only then undo the screws"
     switch_is_off = "Undo the screws: the switch is off"
     fuse_out = "Take out the fuse, leave the plug in, then undo the screws"
     gloves = "Put on rubber gloves, leave the plug in, then undo the screws"
     still_live = "With the plug in, some parts inside are live. What still joins them to the wall?"
     return Choice(
-        id="q1",
-        points=1,
         prompt=f"A {thing} lies on the bench. Its mains switch is off, its plug is in the wall. "
         "You want to open it. What do you do?",
         options=draw.shuffle([plug_out, switch_is_off, fuse_out, gloves]),
         answer=plug_out,
         mistakes=[
-            Mistake(switch_is_off, still_live, danger=True, hazard="mains"),
-            Mistake(fuse_out, still_live, danger=True, hazard="mains"),
-            Mistake(gloves, still_live, danger=True, hazard="mains"),
+            Mistake(switch_is_off, still_live, hazard="mains"),
+            Mistake(fuse_out, still_live, hazard="mains"),
+            Mistake(gloves, still_live, hazard="mains"),
         ],
     )
 
 
+@question(points=2)
 def falling_voltage(draw: Draw) -> Number:
     readings, answer = draw.pick(
         [
@@ -112,8 +93,6 @@ def falling_voltage(draw: Draw) -> Number:
     )
     listed = ", ".join(f"{volt}{NBSP}V after {second}{NBSP}s" for second, volt in readings)
     return Number(
-        id="q2",
-        points=2,
         unit="s",
         answer=answer,
         prompt="A qualified person has clipped the meter across the main capacitor of a supply. "
@@ -123,7 +102,6 @@ def falling_voltage(draw: Draw) -> Number:
             Mistake(
                 lambda seconds: 0 <= seconds < answer,
                 "At this time the capacitor is still above the limit. Look the limit up again.",
-                danger=True,
                 hazard="stored charge",
             ),
             Mistake(
@@ -134,15 +112,14 @@ def falling_voltage(draw: Draw) -> Number:
     )
 
 
+@question(points=2)
 def after_the_phone_call(draw: Draw) -> Choice:
-    minutes = draw.pick([5, 10, 20])
+    minutes = draw.pick([10, 5, 20])
     measure = "Measure across it again before your fingers come near"
     work_on = "Work on: it was at 0 V"
     wait = f"Wait {minutes} more minutes, then work on"
     short = "Lay a screwdriver across it, then work on"
     return Choice(
-        id="q3",
-        points=2,
         prompt="You discharged a large capacitor through its resistor and the meter showed 0 V. "
         f"Then the telephone rang. {minutes} minutes later you are back. What do you do first?",
         options=draw.shuffle([measure, work_on, wait, short]),
@@ -151,25 +128,23 @@ def after_the_phone_call(draw: Draw) -> Choice:
             Mistake(
                 work_on,
                 "A large capacitor may win back part of its charge by itself.",
-                danger=True,
                 hazard="stored charge",
             ),
             Mistake(
                 wait,
                 "Time does not help here. Charge comes back while you wait.",
-                danger=True,
                 hazard="stored charge",
             ),
             Mistake(
                 short,
                 "A bare short makes an arc, throws metal and tells you nothing.",
-                danger=True,
                 hazard="stored charge",
             ),
         ],
     )
 
 
+@question(points=3)
 def proving_dead(draw: Draw) -> Order:
     plug = "Pull the plug and keep it where you can see it"
     wait = "Wait some minutes with your hands away, while most of the charge runs off"
@@ -179,8 +154,6 @@ def proving_dead(draw: Draw) -> Order:
     work = "Take the board in your hands"
     steps = (plug, wait, discharge, measure, check, work)
     return Order(
-        id="q4",
-        points=3,
         prompt="A mains supply with a large capacitor has to be made safe. "
         "Put the steps in order, first one first.",
         steps=steps,
@@ -189,19 +162,16 @@ def proving_dead(draw: Draw) -> Order:
             Mistake(
                 before(work, measure),
                 "You touch the board before you know that it is dead.",
-                danger=True,
                 hazard="stored charge",
             ),
             Mistake(
                 lambda order: order[0] != plug,
                 "Something is done while the supply is still on the mains.",
-                danger=True,
                 hazard="mains",
             ),
             Mistake(
                 before(work, check),
                 "A meter that died in between also shows 0 V. When would you notice?",
-                danger=True,
                 hazard="stored charge",
             ),
             Mistake(
@@ -216,8 +186,9 @@ def proving_dead(draw: Draw) -> Order:
     )
 
 
+@question(points=1)
 def one_hand(draw: Draw) -> Choice:
-    volts = draw.pick([24, 36, 48])
+    volts = draw.pick([36, 24, 48])
     clipped = (
         "Clip the black lead on before you switch on, then probe with one hand, the other behind "
         "your back"
@@ -227,31 +198,29 @@ def one_hand(draw: Draw) -> Choice:
     ring = "Probe with one hand and hold the board by its edge connector with the other"
     path = "What path does a current find through you if something is wrong?"
     return Choice(
-        id="q5",
-        points=1,
         prompt=f"A supply must be on while you measure its {volts}{NBSP}V output. Its mains side "
         "lies under a cover on the same board. How do you hold the probes?",
         options=draw.shuffle([clipped, chassis, both, ring]),
         answer=clipped,
         mistakes=[
-            Mistake(chassis, path, danger=True, hazard="mains"),
-            Mistake(both, path, danger=True, hazard="mains"),
+            Mistake(chassis, path, hazard="mains"),
+            Mistake(both, path, hazard="mains"),
             Mistake(
                 ring,
                 "Two hands on one circuit close a path. Keep only one near it.",
-                danger=True,
                 hazard="mains",
             ),
         ],
     )
 
 
+@question(points=1)
 def handing_over(draw: Draw) -> Choice:
     defer = draw.pick(
         [
+            "A supply blows its mains fuse again and again",
             "A display with a picture tube is dim",
             "A microwave oven hums and does not heat",
-            "A supply blows its mains fuse again and again",
         ]
     )
     ours = [
@@ -260,8 +229,6 @@ def handing_over(draw: Draw) -> Choice:
         "A label maker's inlet is burnt; its 12 V adapter is unplugged",
     ]
     return Choice(
-        id="q6",
-        points=1,
         prompt="Four jobs come to the community bench. Which one do you hand on, unopened, to a "
         "qualified person?",
         options=draw.shuffle([defer, *ours]),
@@ -270,25 +237,24 @@ def handing_over(draw: Draw) -> Choice:
     )
 
 
+@question(points=2)
 def two_readings(draw: Draw) -> Number:
     body, marking, answer, other = draw.pick(
         [
+            ("disc", "100", 10e-12, 100e-6),
             ("can", "220\n16V", 220e-6, 22e-12),
             ("can", "100\n25V", 100e-6, 10e-12),
             ("disc", "220", 22e-12, 220e-6),
-            ("disc", "100", 10e-12, 100e-6),
         ]
     )
     figures = marking.split("\n")[0]
     return Number(
-        id="q7",
-        points=2,
         unit="F",
         answer=answer,
         prompt=f"The quick check gives more than one reading for `{figures}`: as a code in pF, "
         "and as a plain number of µF. The part is the one in the picture. "
         "Which capacitance do you write down?",
-        picture=lambda: _part(body, marking),
+        picture=lambda: part(body, marking),
         hint="Which body is in the picture, and how are such parts marked?",
         mistakes=[
             Mistake(other, "That is how another kind of part is marked. Look at the body again."),
@@ -300,14 +266,13 @@ def two_readings(draw: Draw) -> Number:
     )
 
 
+@question(points=1)
 def cannot_be_read(draw: Draw) -> Choice:
     typed, unit = draw.pick(
-        [("47", "a capacitance"), ("330", "a capacitance"), ("10", "an inductance")]
+        [("330", "a capacitance"), ("47", "a capacitance"), ("10", "an inductance")]
     )
     with_unit = "Type the unit too, in the same box"
     return Choice(
-        id="q8",
-        points=1,
         prompt=f"A question asks for {unit}. You typed `{typed}` and the form says that it "
         "cannot be read yet. What do you do?",
         options=draw.shuffle(
@@ -321,9 +286,3 @@ def cannot_be_read(draw: Draw) -> Choice:
         answer=with_unit,
         hint="Read the line under the box: it says what is missing.",
     )
-
-
-def _part(body: str, marking: str):
-    from repairlib.show import draw_part
-
-    return draw_part(body, marking, labels=False)

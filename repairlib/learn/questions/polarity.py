@@ -11,8 +11,10 @@ from __future__ import annotations
 
 from repairlib.core.quantity import NBSP
 from repairlib.learn.arranging import Order, Table, before
+from repairlib.learn.asking import practice_question, question
 from repairlib.learn.draws import Draw
-from repairlib.learn.question import Choice, Mistake, Question
+from repairlib.learn.question import Choice, Mistake
+from repairlib.learn.questions.pictures import part
 from repairlib.learn.questions.polarity_judgements import (
     ALUMINIUM,
     AT_THE_MARK,
@@ -22,27 +24,10 @@ from repairlib.learn.questions.polarity_judgements import (
     judgement,
 )
 
-
-def questions(draw: Draw) -> list[Question]:
-    """The ten questions in the variant of this draw."""
-    return [
-        left_ends(draw.part("left ends")),
-        judgement(draw.part("judge aluminium"), "q2", 1, ALUMINIUM, "flying leads and eyes"),
-        judgement(draw.part("judge tantalum"), "q3", 2, TANTALUM, "heat and fire"),
-        judgement(draw.part("judge others"), "q4", 1, OTHERS, "heat and fire"),
-        cut_leads(draw.part("cut leads")),
-        zener(draw.part("zener")),
-        chip_led(draw.part("chip led")),
-        which_pad(draw.part("which pad")),
-        bipolar_place(draw.part("bipolar place")),
-        mark_is_gone(draw.part("mark is gone")),
-    ]
-
-
 POSITIVE, NEGATIVE, CATHODE, ANODE = "positive", "negative", "cathode", "anode"
 NOT_FIXED = "the mark does not tell"
 ENDS = (POSITIVE, NEGATIVE, CATHODE, ANODE, NOT_FIXED)
-FLAT_CHIPS = (("moulded tantalum", "107\nC"), ("polymer chip", "330\n6"))
+FLAT_CHIPS = (("polymer chip", "330\n6"), ("moulded tantalum", "107\nC"))
 CANS = (
     ("radial", "100µF\n25V"),
     ("axial", "33µF 25V"),
@@ -51,19 +36,18 @@ CANS = (
 )
 
 
+@question(points=4)
 def left_ends(draw: Draw) -> Table:
     chosen = draw.shuffle(
         [
             (draw.pick(FLAT_CHIPS), POSITIVE),
             (draw.pick(CANS), NEGATIVE),
             (draw.pick([("diode", ""), ("zener", "5V1")]), CATHODE),
-            draw.pick([(("chip led", ""), NOT_FIXED), (("dipped tantalum", "10\n25"), POSITIVE)]),
+            draw.pick([(("dipped tantalum", "10\n25"), POSITIVE), (("chip led", ""), NOT_FIXED)]),
         ]
     )
-    parts = [(*part, letter) for letter, (part, _) in zip("ABCD", chosen, strict=True)]
+    parts = [(*drawn, letter) for letter, (drawn, _) in zip("ABCD", chosen, strict=True)]
     return Table(
-        id="q1",
-        points=4,
         prompt="Four new parts lie on the bench. Each has a mark at its left end. What is the "
         "left end of each part?",
         picture=lambda: _row(parts),
@@ -78,7 +62,7 @@ def _end(body: str, answer: str) -> Choice:
     if answer in (POSITIVE, NEGATIVE):
         opposite = NEGATIVE if answer == POSITIVE else POSITIVE
         turned = "A bar or stripe means opposite things on two kinds of body. Which body is this?"
-        mistakes = [Mistake(opposite, turned, danger=True, hazard="heat and fire")]
+        mistakes = [Mistake(opposite, turned, hazard="heat and fire")]
     elif answer == CATHODE:
         read = "A Zener works in reverse, but what does its band show?"
         mistakes = [Mistake(ANODE, read if body == "zener" else "What does the band show?")]
@@ -90,33 +74,45 @@ def _end(body: str, answer: str) -> Choice:
     )
 
 
+@question(points=1)
+def judge_aluminium(draw: Draw) -> Choice:
+    return judgement(draw, ALUMINIUM, "flying leads and eyes")
+
+
+@question(points=2)
+def judge_tantalum(draw: Draw) -> Choice:
+    return judgement(draw, TANTALUM, "heat and fire")
+
+
+@question(points=1)
+def judge_others(draw: Draw) -> Choice:
+    return judgement(draw, OTHERS, "heat and fire")
+
+
+@question(points=2)
 def cut_leads(draw: Draw) -> Choice:
     stripe_right = draw.pick([True, False])
-    value = draw.pick(["100µF\n25V", "47µF\n16V", "220µF\n16V"])
+    value = draw.pick(["47µF\n16V", "100µF\n25V", "220µF\n16V"])
     left, right = "The left lead", "The right lead"
     either = "Either lead: this part has no polarity"
     nobody = "Nobody can tell any more: throw it away"
     at_stripe, answer = (right, left) if stripe_right else (left, right)
     return Choice(
-        id="q5",
-        points=2,
         prompt="This part comes from a scrap board and measures well. Its leads were cut long "
         "ago. Which lead goes into the pad with the plus?",
         options=(left, right, either, nobody),
         answer=answer,
-        picture=lambda: _part("radial", value, mark="cut leads", flip=stripe_right),
+        picture=lambda: part("radial", value, mark="cut leads", flip=stripe_right),
         mistakes=[
             Mistake(
                 at_stripe,
                 "You went by the length of the leads, or read the stripe the wrong way. Which of "
                 "the two can somebody have changed?",
-                danger=True,
                 hazard="flying leads and eyes",
             ),
             Mistake(
                 either,
                 "Look at its sleeve again. A polar part that goes in by chance can burst.",
-                danger=True,
                 hazard="flying leads and eyes",
             ),
             Mistake(nobody, "One mark is still there, and it cannot be cut off. Which one?"),
@@ -124,6 +120,7 @@ def cut_leads(draw: Draw) -> Choice:
     )
 
 
+@question(points=2)
 def zener(draw: Draw) -> Choice:
     sign, volts = draw.pick([("+", "5.1"), ("−", "5.1"), ("+", "9.1"), ("−", "9.1")])
     rail = f"{sign}{volts}{NBSP}V"
@@ -132,25 +129,21 @@ def zener(draw: Draw) -> Choice:
     by_number = "That cannot be known without the type number"
     answer, other = (to_rail, to_ground) if sign == "+" else (to_ground, to_rail)
     return Choice(
-        id="q6",
-        points=2,
         prompt=f"In the keyboard's supply a Zener diode holds a rail at {rail}. It sits between "
         "that rail and ground. Its band has to face which side?",
         options=draw.shuffle([to_rail, to_ground, either, by_number]),
         answer=answer,
-        picture=lambda: _part("zener", f"{volts}V"),
+        picture=lambda: part("zener", f"{volts}V"),
         mistakes=[
             Mistake(
                 other,
                 "You put it like a plain diode that is to conduct. It would hold 0.7 V. Which end "
                 "is the band, and which of the two sides is more positive?",
-                danger=True,
                 hazard="heat and fire",
             ),
             Mistake(
                 either,
                 "It does, but at two very different voltages. Which one is wanted?",
-                danger=True,
                 hazard="heat and fire",
             ),
             Mistake(by_number, "The band shows the same end on every diode. Which end?"),
@@ -158,6 +151,7 @@ def zener(draw: Draw) -> Choice:
     )
 
 
+@question(points=1)
 def chip_led(draw: Draw) -> Choice:
     mark = draw.pick(["dot", "notch", "green mark"])
     meter = "Meter on the diode range: when it glows, the black probe is on K"
@@ -166,13 +160,11 @@ def chip_led(draw: Draw) -> Choice:
     at_a = f"No test: the {mark} is always at A"
     trusted = "You trust this mark. Would another maker mean the same by it?"
     return Choice(
-        id="q7",
-        points=1,
         prompt="This new chip LED has lost its bag, so there is no data sheet. The board shows K "
         "at one pad. How do you find the K of the part?",
         options=draw.shuffle([meter, swapped, at_k, at_a]),
         answer=meter,
-        picture=lambda: _part("chip led", mark=mark),
+        picture=lambda: part("chip led", mark=mark),
         mistakes=[
             Mistake(at_k, trusted),
             Mistake(at_a, trusted),
@@ -181,8 +173,9 @@ def chip_led(draw: Draw) -> Choice:
     )
 
 
+@question(points=2)
 def which_pad(draw: Draw) -> Choice:
-    ground, other = draw.pick([("pad 1", "pad 2"), ("pad 2", "pad 1")])
+    ground, other = draw.pick([("pad 2", "pad 1"), ("pad 1", "pad 2")])
     rail = draw.pick([f"+12{NBSP}V", f"−12{NBSP}V", f"−5{NBSP}V"])
     answer, wrong = (other, ground) if rail.startswith("+") else (ground, other)
     either, powered = "Into either pad", "Nobody can tell: fit it and measure under power"
@@ -193,28 +186,26 @@ def which_pad(draw: Draw) -> Choice:
     said = "; ".join(readings[pad] for pad in sorted(readings))
     guess = "That is fitting on a guess. What do the two readings already say?"
     return Choice(
-        id="q8",
-        points=2,
         prompt="The print beside C12 in the keyboard's supply is scraped off. Power off and proved "
         f"dead, the meter finds: {said}.\n\nInto which pad goes the lead at the plus sign of this "
         "new part?",
         options=("Into pad 1", "Into pad 2", either, powered),
         answer=f"Into {answer}",
-        picture=lambda: _part("dipped tantalum", "10\n35"),
+        picture=lambda: part("dipped tantalum", "10\n35"),
         mistakes=[
             Mistake(
                 f"Into {wrong}",
                 "That would be reversed, and a reversed tantalum burns. Which of the two is more "
                 "positive, ground or this rail?",
-                danger=True,
                 hazard="heat and fire",
             ),
-            Mistake(either, guess, danger=True, hazard="heat and fire"),
-            Mistake(powered, guess, danger=True, hazard="heat and fire"),
+            Mistake(either, guess, hazard="heat and fire"),
+            Mistake(powered, guess, hazard="heat and fire"),
         ],
     )
 
 
+@question(points=1)
 def bipolar_place(draw: Draw) -> Choice:
     value, volts, twice = draw.pick([("4.7", 50, 100), ("10", 16, 35), ("2.2", 25, 50)])
     order = "Leave the place empty and order a part that is marked NP or BP"
@@ -223,8 +214,6 @@ def bipolar_place(draw: Draw) -> Choice:
     higher = f"Fit a polar one for {twice}{NBSP}V: it stands more"
     asked = "NP is about the part that belongs there. Is the part above it one of those?"
     return Choice(
-        id="q9",
-        points=1,
         prompt=f"The board wants {value}{NBSP}µF {volts}{NBSP}V here. The part above the place has "
         "the right value and voltage, and it is the only one in the drawer. What do you do?",
         options=draw.shuffle([order, left, either, higher]),
@@ -234,14 +223,12 @@ def bipolar_place(draw: Draw) -> Choice:
             Mistake(
                 left,
                 "In this place the voltage changes its direction. What does a polar part do then?",
-                danger=True,
                 hazard="flying leads and eyes",
             ),
-            Mistake(either, asked, danger=True, hazard="flying leads and eyes"),
+            Mistake(either, asked, hazard="flying leads and eyes"),
             Mistake(
                 higher,
                 "A higher rating is for the right direction only. What about the other one?",
-                danger=True,
                 hazard="flying leads and eyes",
             ),
         ],
@@ -257,42 +244,33 @@ POWER = "Power up from a current-limited supply, your face turned away"
 STEPS = (DEAD, LOOK, DIAGRAM, METER, FIT, POWER)
 
 
+@question(points=3)
 def mark_is_gone(draw: Draw) -> Order:
     guess = "That is fitting on a guess. What has to be known before the part goes in?"
     live = "What must be sure before a probe or an iron comes near the board?"
     powered = "You would work on a board that is under power. What belongs at the very end?"
     return Order(
-        id="q10",
-        points=3,
         prompt="A network switch has lost a chip tantalum, and with it the print on the board. "
         "Put the work in order.",
         steps=STEPS,
         shown=draw.shuffle(STEPS),
         mistakes=[
             *[
-                Mistake(before(step, DEAD), live, danger=True, hazard="stored charge")
+                Mistake(before(step, DEAD), live, hazard="stored charge")
                 for step in (LOOK, METER, FIT)
             ],
             *[
-                Mistake(before(FIT, step), guess, danger=True, hazard="heat and fire")
+                Mistake(before(FIT, step), guess, hazard="heat and fire")
                 for step in (DIAGRAM, METER)
             ],
-            Mistake(lambda order: order[-1] != POWER, powered, danger=True, hazard="heat and fire"),
+            Mistake(lambda order: order[-1] != POWER, powered, hazard="heat and fire"),
             Mistake(before(METER, DIAGRAM), "Which rail is the meter to look for?"),
             Mistake(before(DIAGRAM, LOOK), "Perhaps the answer stands on the board itself."),
         ],
     )
 
 
-def warm_up(draw: Draw) -> list[Question]:
-    """Three questions to practise on, unmarked."""
-    return [
-        practise_plus(draw.part("practise plus")),
-        judgement(draw.part("practise judgement"), "", 1, ALUMINIUM + TANTALUM, "heat and fire"),
-        practise_pin_one(draw.part("practise pin one")),
-    ]
-
-
+@practice_question
 def practise_plus(draw: Draw) -> Choice:
     body, marking, mark_is_plus = draw.pick(
         [
@@ -310,33 +288,32 @@ def practise_plus(draw: Draw) -> Choice:
         prompt="Which end is positive?",
         options=(left, right),
         answer=answer,
-        picture=lambda: _part(body, marking, flip=flip),
+        picture=lambda: part(body, marking, flip=flip),
         mistakes=[
             Mistake(
                 other,
                 "Look at the body first. What does the mark show on such a body?",
-                danger=True,
                 hazard="heat and fire",
             )
         ],
     )
 
 
+@practice_question
+def practise_judgement(draw: Draw) -> Choice:
+    return judgement(draw, ALUMINIUM + TANTALUM, "heat and fire")
+
+
+@practice_question
 def practise_pin_one(draw: Draw) -> Choice:
     flip, mark = draw.pick([True, False]), draw.pick(["notch", "dot"])
     return Choice(
         prompt="The chip is seen from above. At which corner is its pin 1?",
         options=("upper left", "upper right", "lower left", "lower right"),
         answer="upper right" if flip else "lower left",
-        picture=lambda: _part("dip", mark=mark, flip=flip),
+        picture=lambda: part("dip", mark=mark, flip=flip),
         hint="Turn the notch to your left. Pin 1 is then the first one below it.",
     )
-
-
-def _part(body: str, marking: str = "", **options):
-    from repairlib.show import draw_part
-
-    return draw_part(body, marking, labels=False, **options)
 
 
 def _row(parts):

@@ -5,6 +5,15 @@ import re
 import pytest
 
 from repairlib.learn import Table, mark
+from repairlib.learn.questions.polarity import (
+    DEAD,
+    DIAGRAM,
+    FIT,
+    LOOK,
+    METER,
+    POWER,
+    STEPS,
+)
 from repairlib.learn.questions.polarity_judgements import (
     ALUMINIUM,
     CANNOT_TELL,
@@ -16,19 +25,10 @@ from repairlib.learn.questions.polarity_judgements import (
     TANTALUM,
     judgement,
 )
-from repairlib.learn.questions.polarity_marks import (
-    DEAD,
-    DIAGRAM,
-    FIT,
-    LOOK,
-    METER,
-    POWER,
-    STEPS,
-    questions,
-    warm_up,
-)
 from repairlib.polarity import check_polarity, part_mark
-from tests.learn.asking import VARIANTS
+from tests.learn.asking import VARIANTS, asks_of
+
+questions, warm_up = asks_of("04-polarity")
 
 # What each drawn mark shows, typed in by hand from the source in front of it.
 PUBLISHED = {
@@ -115,7 +115,7 @@ def place_with_its_source(place):
 
 @pytest.mark.parametrize("place", [place_with_its_source(place) for place in PLACES])
 def test_every_place_that_is_judged(place):
-    ask = judgement(Every(place), "q", 1, (), "heat and fire")
+    ask = judgement(Every(place), (), "heat and fire")
     right = by_hand(alt(ask))
     assert [said for said in JUDGEMENTS if ask.judge(said).state == "right"] == [right]
     for said in JUDGEMENTS:

@@ -1,0 +1,3 @@
+"""The version of the library, for itself and for whatever it saves."""
+
+VERSION = "0.1.0"

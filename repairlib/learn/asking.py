@@ -1,0 +1,60 @@
+"""How a lesson's module asks: each question enters itself, in the order in which it is written.
+
+Covers the two decorators and what they have entered. Which lessons there are stands in `exercise`.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Callable
+from dataclasses import replace
+from typing import TypeVar
+
+from repairlib.learn.draws import Draw
+from repairlib.learn.question import Question
+
+Ask = TypeVar("Ask", bound=Callable[[Draw], Question])
+
+# Module: the functions that it entered, by name, with the points of each.
+_graded: dict[str, dict[str, tuple[Callable[[Draw], Question], float]]] = {}
+_practised: dict[str, dict[str, Callable[[Draw], Question]]] = {}
+
+
+def question(*, points: float) -> Callable[[Ask], Ask]:
+    """Enter the function below as the next question of its module's exercise.
+
+    The function takes a draw of its own and returns a question; id and points are put in here.
+    """
+
+    def enter(ask: Ask) -> Ask:
+        _graded.setdefault(ask.__module__, {})[ask.__name__] = (ask, points)
+        return ask
+
+    return enter
+
+
+def practice_question(ask: Ask) -> Ask:
+    """Enter the function below as the next question to practise on before the exercise."""
+    _practised.setdefault(ask.__module__, {})[ask.__name__] = ask
+    return ask
+
+
+def graded(module: str, draw: Draw) -> tuple[Question, ...]:
+    """The questions that a module entered, q1, q2 …, each with its points and from its own draw."""
+    entered = _graded[module].values()
+    return tuple(
+        replace(ask(_own(draw, ask)), id=f"q{number}", points=points)
+        for number, (ask, points) in enumerate(entered, start=1)
+    )
+
+
+def practised(module: str, draw: Draw) -> tuple[Question, ...]:
+    """The questions to practise on that a module entered, each from its own draw."""
+    return tuple(ask(_own(draw, ask)) for ask in _practised[module].values())
+
+
+def _own(draw: Draw, ask: Callable[[Draw], Question]) -> Draw:
+    """The draw of one question. It hangs on the function's name, not on its place.
+
+    So a question that is added, moved or edited leaves the variants of all others as they are.
+    """
+    return draw.part(ask.__name__.replace("_", " "))

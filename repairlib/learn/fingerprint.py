@@ -1,0 +1,55 @@
+"""What was asked, in twelve characters: saved beside an answer, so that it is marked as asked."""
+
+from __future__ import annotations
+
+import hashlib
+import json
+from collections.abc import Mapping, Sequence
+from typing import Any
+
+from repairlib.learn.question import Question
+
+LENGTH = 12
+# Fields that do not change what was asked or what it earns: the id, help after a wrong answer.
+LEFT_OUT = ("id", "hint", "picture", "mistakes")
+
+
+def fingerprint(question: Question) -> str:
+    """A short hash of what a question asks, shows, takes for right and earns.
+
+    It covers the prompt, the options in their order, the unit, the answer, the tolerance, the
+    points, the words of the picture and what is dangerous; for a table each of its cells. It
+    leaves the hints out. A learner's variant has the same one on every machine and Python.
+
+    >>> from repairlib.learn import Number
+    >>> fingerprint(Number(answer=9, unit="V")) == fingerprint(Number(answer=9.0, unit="V"))
+    True
+    >>> fingerprint(Number(answer=9, unit="V")) == fingerprint(Number(answer=9, unit="A"))
+    False
+    """
+    text = json.dumps(_asked(question), ensure_ascii=True, sort_keys=True)
+    return hashlib.sha256(text.encode("ascii")).hexdigest()[:LENGTH]
+
+
+def _asked(question: Question) -> dict[str, Any]:
+    asked = {name: _plain(value) for name, value in vars(question).items() if name not in LEFT_OUT}
+    return asked | {
+        "kind": type(question).__name__,
+        "picture": question.picture().alt if question.picture else "",
+        "dangers": [
+            ["" if callable(one.when) else _plain(one.when), one.hazard]
+            for one in question.mistakes
+            if one.hazard
+        ],
+    }
+
+
+def _plain(value: Any) -> Any:
+    """A field as lists and texts. Numbers keep ten figures: the last ones differ by machine."""
+    if isinstance(value, Question):
+        return _asked(value)
+    if isinstance(value, Mapping):
+        return [[str(key), _plain(one)] for key, one in value.items()]
+    if isinstance(value, Sequence) and not isinstance(value, str):
+        return [_plain(one) for one in value]
+    return f"{value:.10g}" if isinstance(value, (int, float)) else str(value)
