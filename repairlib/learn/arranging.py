@@ -33,7 +33,7 @@ def before(first: str, second: str) -> Callable[[Sequence[str]], bool]:
     return lambda steps: steps.index(first) < steps.index(second)
 
 
-@dataclass(frozen=True, kw_only=True)
+@dataclass(frozen=True, kw_only=True, repr=False)
 class Order(Question):
     """Steps to put in order. `steps` are in the right order, `shown` as the learner sees them.
 
@@ -102,7 +102,7 @@ class Order(Question):
         return [given[place] for place in places if given.get(place) in self.steps]
 
 
-@dataclass(frozen=True, kw_only=True)
+@dataclass(frozen=True, kw_only=True, repr=False)
 class Table(Question):
     """A table to fill in, such as a small recap plan: `cells[row][column]` is a Number or a Choice.
 

@@ -59,7 +59,7 @@ class Judgement:
     hazards: tuple[str, ...] = ()
 
 
-@dataclass(frozen=True, kw_only=True)
+@dataclass(frozen=True, kw_only=True, repr=False)
 class Question:
     """What all questions share. Use Number, Choice, Order or Table.
 
@@ -73,6 +73,10 @@ class Question:
     picture: Callable[[], Any] | None = None
     mistakes: Sequence[Mistake] = ()
     hint: str = ""
+
+    def __repr__(self) -> str:
+        """The question as it is asked. A learner who prints it does not see the answer."""
+        return f"{self.id or 'practice'}: {self.prompt}"
 
     def judge(self, typed) -> Judgement:
         """The judgement on an answer as typed. Any text gets one; none raises."""
@@ -133,7 +137,7 @@ def _told(dangers) -> tuple[tuple[str, ...], tuple[str, ...]]:
     return says, tuple(dict.fromkeys(m.hazard for m in dangers))
 
 
-@dataclass(frozen=True, kw_only=True)
+@dataclass(frozen=True, kw_only=True, repr=False)
 class Number(Question):
     """A number with its unit; `answer` in SI, °C or %; unit "" is a plain count.
 
@@ -185,7 +189,7 @@ class Number(Question):
         return EXAMPLES.get(self.unit, f"82 {self.unit}")
 
 
-@dataclass(frozen=True, kw_only=True)
+@dataclass(frozen=True, kw_only=True, repr=False)
 class Choice(Question):
     """One option out of a list, answered by its letter (a, b, c …) or its text.
 

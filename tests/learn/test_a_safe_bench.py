@@ -30,7 +30,8 @@ from tests.learn.asking import VARIANTS, all_seen, asked, hazards
 @pytest.mark.common_practice
 def test_peak_for_rms():
     by_hand = {"is 230 V": "325.3 V", "is 120 V": "169.7 V", "is 240 V": "339.4 V"}
-    by_hand["is 264 V"] = "373.4 V"
+    by_hand |= {"is 264 V": "373.4 V", "is 220 V": "311.1 V", "is 127 V": "179.6 V"}
+    by_hand |= {"is 100 V": "141.4 V", "is 277 V": "391.7 V"}
 
     def check(ask, peak):
         assert ask.judge(peak).state == "right"
@@ -98,6 +99,8 @@ def test_bleeder():
 def test_strap_current():
     by_hand = {"230 V": ("0.23 mA", "0.325 mA"), "120 V": ("0.12 mA", "0.17 mA")}
     by_hand |= {"250 V": ("0.25 mA", "0.354 mA"), "110 V": ("0.11 mA", "0.156 mA")}
+    by_hand |= {"220 V": ("0.22 mA", "0.311 mA"), "127 V": ("0.127 mA", "0.18 mA")}
+    by_hand |= {"100 V": ("0.1 mA", "0.141 mA"), "240 V": ("0.24 mA", "0.339 mA")}
 
     def check(ask, answers):
         assert ask.judge(answers[0]).state == "right"

@@ -13,12 +13,21 @@ KEMET = {
     "681": ("680 pF", "681 pF", "all three figures"),
     "152": ("1.5 nF", "1.5 µF", "in which unit"),
     "333": ("33 nF", "33 µF", "in which unit"),
+    "822": ("8.2 nF", "822 pF", "all three figures"),
+    "154": ("150 nF", "150 µF", "in which unit"),
+    "331": ("330 pF", "330 nF", "in which unit"),
+    "563": ("56 nF", "563 pF", "all three figures"),
+    "272": ("2.7 nF", "2.7 µF", "in which unit"),
 }
 LIMITS = {
     "473K": ("51.7 nF", "473 nF", "K as thousand"),
     "224K": ("242 nF", "224 nF", "K as thousand"),
     "103K": ("11 nF", "10 nF", "the value itself"),
     "683K": ("74.8 nF", "71.4 nF", "another letter's tolerance"),
+    "334K": ("363 nF", "396 nF", "another letter's tolerance"),
+    "153K": ("16.5 nF", "15 nF", "the value itself"),
+    "472K": ("5.17 nF", "472 nF", "K as thousand"),
+    "104K": ("110 nF", "105 nF", "another letter's tolerance"),
 }
 PANASONIC = {
     "2E473K": ("250 V", "25 V", "power of ten"),
@@ -31,6 +40,10 @@ FILM = {
     ".1, 250": ("0.1 µF", "250 pF", "the rated voltage"),
     ".47, 100": ("0.47 µF", "0.47 pF", "without a point"),
     ".0068, 630": ("6.8 nF", "0.0068 nF", "another unit"),
+    ".033, 400": ("33 nF", "0.033 pF", "without a point"),
+    ".22, 160": ("220 nF", "160 pF", "the rated voltage"),
+    ".0047, 1000": ("4.7 nF", "0.0047 nF", "another unit"),
+    ".015, 600": ("15 nF", "0.015 nF", "another unit"),
 }
 
 

@@ -111,25 +111,36 @@ def test_esr_limit():
 
 @pytest.mark.published("Rubycon ZL and Lelon RGA data sheets: tan δ at 120 Hz")
 def test_a_120_hz_limit_is_not_used_at_100_khz():
+    seen = set()
     for draw in VARIANTS:
         ask = other_frequency(draw.part("x"))
         right = [option for option in ask.options if ask.judge(option).state == "right"]
-        assert [option[:16] for option in right] == ["It does not tell"]
+        comparable = "Ω at 100 kHz." in asked(ask)
+        assert [option[:10] for option in right] == ["It is good" if comparable else "It does no"]
         for option in set(ask.options) - set(right):
             assert told(ask, option)
+        seen.add(comparable)
+    assert seen == {True, False}
 
 
 @pytest.mark.published("Rubycon ZL data sheet: larger of 0.01 CV and 3 µA")
 def test_leakage_limit():
-    """By hand: 0.01 CV is 1.1, 0.63, 1.175 and 1.6 µA, so 3 µA holds each time."""
+    """By hand in µA: 0.01 CV, and which of it and 3 µA is the larger."""
     product = {"2.2": 1.1, "1": 0.63, "4.7": 1.175, "10": 1.6}
+    product |= {"100": 25, "220": 35.2, "47": 16.45, "470": 47, "1000": 63, "22": 11}
+    limit = dict.fromkeys(("2.2", "1", "4.7", "10"), 3)
+    seen = set()
     for draw in VARIANTS:
         ask = leakage_limit(draw.part("x"))
         (microfarad,) = (value for value in product if f"part of {value} µF" in asked(ask))
-        assert ask.judge("3 µA").state == "right"
+        right = limit.get(microfarad, product[microfarad])
+        assert ask.judge(f"{right} µA").state == "right"
         assert "both together" in told(ask, f"{3 + product[microfarad]} µA")
-        assert "one of the two" in told(ask, f"{product[microfarad]} µA")
-        assert "prefix" in told(ask, "3 mA")
+        smaller = product[microfarad] if microfarad in limit else 3
+        assert "one of the two" in told(ask, f"{smaller} µA")
+        assert "prefix" in told(ask, f"{right} mA")
+        seen.add(microfarad)
+    assert seen == set(product)
 
 
 # By hand with ± 5 %: limits 1.86 Ω and 3.71 Ω, 80 to 120 µF.

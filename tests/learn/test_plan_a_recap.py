@@ -40,16 +40,21 @@ def test_lowest_standard_rating():
     assert seen == set(by_hand)
 
 
-# By hand: 22/25 is 12 % less, 47/50 6 % less, 33/30 10 % more, 220/250 12 % less, 470/500 6 % less.
+# By hand: 22/20 is 10 % more, 15/16 6 % less, 4.7/5 6 % less, 68/75 9 % less, 680/600 13 % more;
+# 22/25 is 12 % less, 47/50 6 % less, 33/30 10 % more, 220/250 12 % less, 470/500 6 % less.
 @pytest.mark.published("IEC 60063, E6 series")
 def test_value_no_longer_made():
     by_hand = {"25": "22", "50": "47", "30": "33", "250": "220", "500": "470"}
+    by_hand |= {"20": "22", "16": "15", "5": "4.7", "75": "68", "600": "680"}
+    seen = set()
     for draw in VARIANTS:
         ask = value_no_longer_made(draw.part("x"))
         (old,) = (value for value in by_hand if f"says {value} µF" in asked(ask))
         assert ask.judge(f"{by_hand[old]} µF").state == "right"
         assert ask.judge(f"{old} µF").says == ("That value is no longer made.",)
         assert ask.judge(f"{by_hand[old]} nF").says
+        seen.add(old)
+    assert seen == set(by_hand)
 
 
 @pytest.mark.common_practice

@@ -45,6 +45,10 @@ HOLES = {
     ("of 0.9 mm", "lead 0.5 mm", "is 1.6 mm"): 0.704,
     ("of 1.3 mm", "lead 0.8 mm", "is 1.6 mm"): 1.319,
     ("of 1.0 mm", "lead 0.6 mm", "is 2.4 mm"): 1.206,
+    ("of 1.2 mm", "lead 0.7 mm", "is 1.6 mm"): 1.194,
+    ("of 1.0 mm", "lead 0.5 mm", "is 1.6 mm"): 0.942,
+    ("of 0.8 mm", "lead 0.4 mm", "is 1.6 mm"): 0.603,
+    ("of 1.5 mm", "lead 1.0 mm", "is 2.4 mm"): 2.356,
 }
 
 
@@ -91,6 +95,7 @@ def test_hole_fill():
 
 # mg of Sn63Pb37 and of Bi58Sn42: 37 % of the first over both, by hand.
 LEAD = {(10, 30): 9.25, (10, 40): 7.4, (10, 27): 10.0, (5, 32): 5.0, (12, 36): 9.25}
+LEAD |= {(15, 22): 15.0, (4, 33): 4.0, (6, 31): 6.0, (12, 25): 12.0}
 
 
 @pytest.mark.from_memory("mixing by mass")
@@ -124,9 +129,12 @@ def test_bismuth_left_on_a_leaded_joint_is_dangerous():
 def test_joint_on_a_plane():
     for draw in VARIANTS:
         ask = joint_on_a_plane(draw.part("x"))
-        assert ask.judge(starting(ask, "Let it cool")).state == "right"
-        assert "above 350 °C" in told(ask, starting(ask, "The same fine tip"))
-        assert "Force" in told(ask, starting(ask, "Press"))
+        right, other = "Let it cool", "Lift the tip"
+        if "has run round" in ask.prompt:
+            right, other = other, right
+        assert ask.judge(starting(ask, right)).state == "right"
+        assert "Look at the solder" in told(ask, starting(ask, other))
+        assert "above 350 °C" in told(ask, starting(ask, "The same tip"))
         assert "by time" in told(ask, starting(ask, "Stay"))
 
 
@@ -176,11 +184,13 @@ def test_which_flux():
         ask = which_flux(draw.part("x"))
         for code in ask.options:
             listed = flux_code(code).verdict == "listed for electronics"
-            assert (ask.judge(code).state == "right") == (code in ("ROL0", "REL0")) == listed
+            by_hand = code[:3] in ("ROL", "REL")  # rosin or resin, of low activity
+            assert (ask.judge(code).state == "right") == by_hand == listed
 
 
 # µg, cm, cm: µg over both faces, by hand.
 SALT = {(120, 10, 8): 0.75, (234, 15, 6): 1.3, (300, 12, 10): 1.25, (84, 10, 6): 0.7}
+SALT |= {(192, 12, 8): 1.0, (330, 15, 10): 1.1, (90, 10, 5): 0.9, (176, 11, 5): 1.6}
 
 
 @pytest.mark.published("J-STD-001 as quoted: salt on each cm², both faces; arithmetic by hand")

@@ -3,9 +3,9 @@
 import pytest
 
 from repairlib.faces.panels import question_page
-from repairlib.learn import open_exercise
-from repairlib.learn.questions.start_here import falling_voltage, two_readings
-from tests.learn.asking import VARIANTS, asks_of
+from repairlib.learn import Number, open_exercise
+from repairlib.learn.questions.start_here import cannot_be_read, falling_voltage, two_readings
+from tests.learn.asking import VARIANTS, all_seen, asks_of
 
 questions, warm_up = asks_of("00-start-here")
 
@@ -29,22 +29,23 @@ def test_times_at_which_the_capacitor_is_first_below_60_volts():
 def test_what_the_same_figures_mean_on_a_disc_and_on_a_can():
     by_hand = {("disc", 220): "22 pF", ("disc", 100): "10 pF"}
     by_hand |= {("can", 220): "220 µF", ("can", 100): "100 µF"}
+    by_hand |= {("disc", 330): "33 pF", ("can", 330): "330 µF"}
+    by_hand |= {("disc", 470): "47 pF", ("can", 470): "470 µF"}
     seen = set()
     for draw in VARIANTS:
         ask = two_readings(draw.part("x"))
-        figures = 220 if "`220`" in ask.prompt else 100
+        figures = int(ask.prompt.split("`")[1])
         body = "can" if "can" in ask.picture().alt.lower() else "disc"
         assert ask.judge(by_hand[body, figures]).state == "right"
         assert ask.judge(by_hand[{"can": "disc", "disc": "can"}[body], figures]).says
         seen.add((body, figures))
-    assert len(seen) == 4
+    assert seen == set(by_hand)
 
 
 RIGHT_WORDS = {
     "q1": "Pull the plug",
     "q3": "Measure across it again",
     "q5": "Clip the black lead on before",
-    "q8": "Type the unit too",
 }
 
 
@@ -57,6 +58,31 @@ def test_decisions_at_the_bench(name):
         assert len(right) == 1 and right[0].startswith(RIGHT_WORDS[name])
         others = [ask.judge(option) for option in ask.options if option not in right]
         assert all(judged.says for judged in others)
+
+
+def test_what_cannot_be_read_is_what_the_form_refuses():
+    """Each case is refused by a question of that kind, and the right option says what to type."""
+    kinds = {
+        "a capacitance": Number(answer=1e-9, unit="F"),
+        "an inductance": Number(answer=1e-6, unit="H"),
+        "a voltage": Number(answer=16, unit="V"),
+        "a plain number of parts": Number(answer=12, unit=""),
+        "a plain number of hours": Number(answer=8, unit=""),
+    }
+    right_words = {"47": "Type the unit too", "330": "Type the unit too", "10": "Type the unit too"}
+    right_words |= {
+        "1,000 pF": "Type it without the comma",
+        "2,200 µF": "Type it without the comma",
+    }
+    right_words |= {"12 V": "Type the number alone", "8 h": "Type the number alone"}
+    right_words |= {"25 A": "Type the unit of", "47 kΩ": "Type the unit of"}
+
+    def check(ask, words):
+        asked_for, typed = ask.prompt.split("for ")[1].split(". ")[0], ask.prompt.split("`")[1]
+        assert kinds[asked_for].judge(typed).state == "cannot read"
+        assert ask.answer.startswith(words)
+
+    all_seen(cannot_be_read, {f"`{typed}`": words for typed, words in right_words.items()}, check)
 
 
 @pytest.mark.common_practice

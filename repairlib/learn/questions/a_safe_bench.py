@@ -67,7 +67,16 @@ def part_and_body(draw: Draw) -> Choice:
 @question(points=1)
 def plug_pulled(draw: Draw) -> Number:
     rms, peak, twice = draw.pick(
-        [(120, 169.7, 339.4), (230, 325.3, 650.5), (240, 339.4, 678.8), (264, 373.4, 746.7)]
+        [
+            (120, 169.7, 339.4),
+            (230, 325.3, 650.5),
+            (240, 339.4, 678.8),
+            (264, 373.4, 746.7),
+            (220, 311.1, 622.3),
+            (127, 179.6, 359.2),
+            (100, 141.4, 282.8),
+            (277, 391.7, 783.5),
+        ]
     )
     return Number(
         unit="V",
@@ -161,7 +170,7 @@ def bleeder(draw: Draw) -> Number:
 def bleeder_trusted(draw: Draw) -> Choice:
     minutes = draw.pick([30, 5, 10, 20])
     right = "Nothing for sure: a qualified person measures it, and measures it again"
-    empty = f"It is empty: {minutes} min are far more than 42 s, so it may be touched"
+    empty = f"It is empty: {minutes} min are far more than 42 s, so both hands may touch it"
     one_hand = "It is empty enough for one hand"
     ohms = "It shows when you measure the bleeder with the ohms range, in place"
     open_ = "And if the bleeder is open? Then nothing has left the capacitor."
@@ -188,7 +197,7 @@ def measured_once(draw: Draw) -> Choice:
     shown, minutes = draw.pick([("0.1", 15), ("0.4", 5), ("1.2", 10), ("0.8", 20)])
     right = "Try the meter on a known source, measure once more, and only then touch it"
     touch = "Touch it: it was measured, and it was empty"
-    screwdriver = "Short it with a screwdriver to be sure, then touch it"
+    screwdriver = "Short it with an insulated screwdriver, so that nothing is left, then touch it"
     wait = "Wait as long again, then touch it"
     back = "Charge creeps back, and a meter can be broken. What did the one reading prove?"
     return Choice(
@@ -247,6 +256,10 @@ def strap_current(draw: Draw) -> Number:
     rms, answer, by_peak = draw.pick(
         [
             (110, 0.110e-3, 0.1556e-3),
+            (220, 0.220e-3, 0.3111e-3),
+            (127, 0.127e-3, 0.1796e-3),
+            (100, 0.100e-3, 0.1414e-3),
+            (240, 0.240e-3, 0.3394e-3),
             (230, 0.230e-3, 0.3253e-3),
             (120, 0.120e-3, 0.1697e-3),
             (250, 0.250e-3, 0.3536e-3),
@@ -279,7 +292,7 @@ def strap_at_high_voltage(draw: Draw) -> Choice:
     right = "Strap off, hands away. A qualified person does this one"
     keeps = "Keep the strap on: its 1 MΩ protects you"
     one_hand = "Keep the strap on and work with one hand"
-    mat = "Unclip the strap from ground and clip it to the chassis"
+    mat = "Unclip the strap from ground and clip it to the chassis of the set"
     ties = "A strap ties you to ground, or to the set. At which voltage must it be off?"
     return Choice(
         prompt=f"{thing}. You wear your wrist strap. What do you do?",

@@ -22,6 +22,11 @@ DISC_CODES = (
     ("681", 680e-12, 681e-12, 680e-9),
     ("152", 1.5e-9, 152e-12, 1.5e-6),
     ("333", 33e-9, 333e-12, 33e-6),
+    ("822", 8.2e-9, 822e-12, 8.2e-6),
+    ("154", 150e-9, 154e-12, 150e-6),
+    ("331", 330e-12, 331e-12, 330e-9),
+    ("563", 56e-9, 563e-12, 56e-6),
+    ("272", 2.7e-9, 272e-12, 2.7e-6),
 )
 
 TOO_HIGH = "You would fit this part where the voltage is too high for it."
@@ -54,6 +59,10 @@ def tolerance_limit(draw: Draw) -> Number:
             ("473K", 47e-9, 51.7e-9, 49.35e-9, 473e-9),
             ("103K", 10e-9, 11e-9, 10.5e-9, 103e-9),
             ("683K", 68e-9, 74.8e-9, 71.4e-9, 683e-9),
+            ("334K", 330e-9, 363e-9, 346.5e-9, 334e-9),
+            ("153K", 15e-9, 16.5e-9, 15.75e-9, 153e-9),
+            ("472K", 4.7e-9, 5.17e-9, 4.935e-9, 472e-9),
+            ("104K", 100e-9, 110e-9, 105e-9, 104e-9),
         ]
     )
     return Number(
@@ -116,6 +125,10 @@ def plain_film(draw: Draw) -> Number:
             (".022\n400", 22e-9, 0.022e-9, 0.022e-12),
             (".1\n250", 100e-9, 0.1e-9, 0.1e-12),
             (".0068\n630", 6.8e-9, 0.0068e-9, 0.0068e-12),
+            (".033\n400", 33e-9, 0.033e-9, 0.033e-12),
+            (".22\n160", 220e-9, 0.22e-9, 0.22e-12),
+            (".0047\n1000", 4.7e-9, 0.0047e-9, 0.0047e-12),
+            (".015\n600", 15e-9, 0.015e-9, 0.015e-12),
         ]
     )
     first, second = printed.split("\n")
@@ -149,7 +162,7 @@ def code_that_ends_in_nine(draw: Draw) -> Choice:
         ]
     )
     good = f"It is good: {value}{NBSP}pF may be off by more than this"
-    percent = "It is bad: C allows 0.25 %"
+    percent = "It is bad: C allows 0.25 %, and this is more than that"
     zeros = "It is bad: the 9 asks for nine zeros"
     no_code = "It cannot be judged: no code ends in 9"
     return Choice(

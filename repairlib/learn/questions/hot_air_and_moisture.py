@@ -100,6 +100,9 @@ def ramp(draw: Draw) -> Number:
             (150, 162, 253, 3.0, 1 / 3, 228 / 162),
             (140, 160, 249, 1.6, 0.625, 224 / 160),
             (120, 130, 257, 4.0, 0.25, 232 / 130),
+            (160, 180, 247, 1.5, 2 / 3, 222 / 180),
+            (170, 180, 242, 2.5, 0.4, 217 / 180),
+            (180, 200, 257, 2.0, 0.5, 232 / 200),
         ]
     )
     return Number(
@@ -200,21 +203,38 @@ def _first_try(points: str):
 
 @question(points=2)
 def strange_log(draw: Draw) -> Choice:
-    top, other = draw.pick([(473, 245), (482, 250), (464, 240)])
-    ask = "Nothing yet: I find out the unit of this log first"
-    failed = "It failed: far too hot for any part"
-    fahrenheit = "It passed: it must be in °F"
-    rescale = "I scale it down until the peak fits"
+    heading, top, other = draw.pick(
+        [
+            ("TC1", 473, 245),
+            ("TC1", 482, 250),
+            ("TC1", 464, 240),
+            ("TC1 °F", 473, 245),
+            ("TC1 °F", 464, 240),
+            ("TC1 °F", 455, 235),
+            ("TC1 °C", 284, 140),
+            ("TC1 °C", 302, 150),
+        ]
+    )
+    unknown = "Nothing yet: I find out the unit of this log first"
+    failed = f"It failed: {top} °C is far too hot for this part"
+    fahrenheit = f"Its peak is {other} °C, within the limit of this part"
+    rescale = "I scale it down until its peak lies just within the limit"
+    right = {"TC1": unknown, "TC1 °F": fahrenheit, "TC1 °C": failed}[heading]
+    hints = {
+        unknown: "Read the headings again.",
+        failed: "Nobody wrote that these are °C.",
+        fahrenheit: "Likely is not known. Where could you look it up?",
+        rescale: "Then the log says what you want, not what was.",
+    }
+    if heading != "TC1":
+        hints |= dict.fromkeys((failed, fahrenheit), "Which unit do the headings name?")
     return Choice(
-        prompt=f"A log has the headings `time` and `TC1`. Its highest reading is `{top}`. "
-        f"That may be {top}{NBSP}°C, or {other}{NBSP}°C logged in °F. What do you write down?",
-        options=draw.shuffle([ask, failed, fahrenheit, rescale]),
-        answer=ask,
-        mistakes=[
-            Mistake(failed, "Nobody wrote that these are °C."),
-            Mistake(fahrenheit, "Likely is not known. Where could you look it up?"),
-            Mistake(rescale, "Then the log says what you want, not what was."),
-        ],
+        prompt=f"A log has the headings `time` and `{heading}`. Its highest reading is `{top}`, "
+        f"and {top}{NBSP}°F is {other}{NBSP}°C. The part may see 260{NBSP}°C. What do you write "
+        "down about its peak?",
+        options=draw.shuffle([unknown, failed, fahrenheit, rescale]),
+        answer=right,
+        mistakes=[Mistake(option, hint) for option, hint in hints.items() if option != right],
     )
 
 
@@ -226,6 +246,10 @@ def hours_left(draw: Draw) -> Number:
             ("3", 168, 30, 50, 88, 118, 80),
             ("3", 168, 20, 60, 88, 108, 80),
             ("4", 72, 10, 30, 32, 42, 40),
+            ("5", 48, 10, 15, 23, 33, 25),
+            ("2a", 672, 150, 60, 462, 612, 210),
+            ("4", 72, 12, 20, 40, 52, 32),
+            ("3", 168, 45, 25, 98, 143, 70),
         ]
     )
     return Number(

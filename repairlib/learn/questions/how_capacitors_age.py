@@ -178,22 +178,36 @@ def esr_limit(draw: Draw) -> Number:
 @question(points=2)
 def other_frequency(draw: Draw) -> Choice:
     limit, reading, microfarad, loss = draw.pick(
-        [("0.96", "0.6", 220, "0.16"), ("1.33", "0.9", 100, "0.10"), ("0.40", "0.3", 470, "0.14")]
+        [
+            ("1.33", "0.9", 100, "0.10"),
+            ("0.96", "0.6", 220, "0.16"),
+            ("0.40", "0.3", 470, "0.14"),
+            ("0.13", "0.10", 100, ""),
+            ("0.22", "0.15", 47, ""),
+            ("0.056", "0.05", 470, ""),
+        ]
     )
-    unknown = "It does not tell: this limit holds at 120 Hz. I need one stated at 100 kHz"
-    good = "It is good: it reads less than its limit"
+    worked_out = (
+        f"From tan δ {loss} at 120{NBSP}Hz you worked out {limit}{NBSP}Ω for a general "
+        f"{microfarad}{NBSP}µF part."
+    )
+    stated = f"The data sheet of a {microfarad}{NBSP}µF part allows {limit}{NBSP}Ω at 100{NBSP}kHz."
+    unknown = "It does not tell: this limit holds at another frequency"
+    good = f"It is good: {reading} Ω is less than its limit"
     scaled = "It is bad: the limit shrinks by 120 / 100 000"
-    worse = "It is bad: a good part reads just its limit"
+    worse = "It is bad: a good part reads just its limit, at whatever frequency"
+    other = Mistake(unknown, "At which frequency does each of the two numbers hold?")
+    if loss:
+        other = Mistake(
+            good, "ESR is lower at high frequency. At which frequency was the limit stated?"
+        )
     return Choice(
-        prompt=f"From tan δ {loss} at 120{NBSP}Hz you worked out {limit}{NBSP}Ω for a general "
-        f"{microfarad}{NBSP}µF part. Your ESR meter works at 100{NBSP}kHz and shows "
+        prompt=f"{worked_out if loss else stated} Your ESR meter works at 100{NBSP}kHz and shows "
         f"{reading}{NBSP}Ω. What do you write down?",
         options=draw.shuffle([unknown, good, scaled, worse]),
-        answer=unknown,
+        answer=unknown if loss else good,
         mistakes=[
-            Mistake(
-                good, "ESR is lower at high frequency. At which frequency was the limit stated?"
-            ),
+            other,
             Mistake(scaled, "tan δ itself changes with frequency. Such a sum proves nothing."),
             Mistake(worse, "A limit is the most that is allowed, not what a good part shows."),
         ],
@@ -202,9 +216,15 @@ def other_frequency(draw: Draw) -> Choice:
 
 @question(points=2)
 def leakage_limit(draw: Draw) -> Number:
-    microfarad, volts, answer, total, product = draw.pick(
+    microfarad, volts, answer, total, smaller = draw.pick(
         [
             ("10", 16, 3e-6, 4.6e-6, 1.6e-6),
+            ("100", 25, 25e-6, 28e-6, 3e-6),
+            ("220", 16, 35.2e-6, 38.2e-6, 3e-6),
+            ("47", 35, 16.45e-6, 19.45e-6, 3e-6),
+            ("470", 10, 47e-6, 50e-6, 3e-6),
+            ("1000", 6.3, 63e-6, 66e-6, 3e-6),
+            ("22", 50, 11e-6, 14e-6, 3e-6),
             ("2.2", 50, 3e-6, 4.1e-6, 1.1e-6),
             ("1", 63, 3e-6, 3.63e-6, 0.63e-6),
             ("4.7", 25, 3e-6, 4.175e-6, 1.175e-6),
@@ -219,7 +239,7 @@ def leakage_limit(draw: Draw) -> Number:
         f"part of {microfarad}{NBSP}µF, {volts}{NBSP}V?",
         mistakes=[
             Mistake(total, "You took both together. Read the rule again: whichever is …"),
-            Mistake(product, "That is one of the two figures. Which one counts?"),
+            Mistake(smaller, "That is one of the two figures. Which one counts?"),
         ],
         hint="Work out both figures in µA and compare them.",
     )
@@ -259,7 +279,7 @@ def wake_up(draw: Draw) -> Choice:
     slow = "Out of the set, through a resistor, from a current-limited bench supply, in steps"
     mains = "In the set: switch it on at the mains and let it form by itself"
     lamp = "On the mains, through a diode and a lamp"
-    direct = "Out of the set, rated voltage at once from a strong supply, no resistor"
+    direct = "Out of the set, rated voltage at once from a strong supply, no resistor in between"
     return Choice(
         prompt=f"An electrolytic of 470 µF {volts} V lay in a drawer for {age} years, and it can "
         "no longer be bought. How do you bring it back to rated voltage?",

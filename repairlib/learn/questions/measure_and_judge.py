@@ -85,6 +85,10 @@ def upper_end(draw: Draw) -> Number:
             ("120.0", "1", 3, 121.5, 118.5, 124.8, 121.2),
             ("2.000", "0.5", 3, 2.013, 1.987, 2.070, 2.010),
             ("100.0", "1", 2, 101.2, 98.8, 103.0, 101.0),
+            ("250.0", "1", 3, 252.8, 247.2, 260.0, 252.5),
+            ("50.00", "0.5", 4, 50.29, 49.71, 52.25, 50.25),
+            ("12.00", "0.8", 2, 12.116, 11.884, 12.336, 12.096),
+            ("4.000", "1.5", 5, 4.065, 3.935, 4.260, 4.060),
         ]
     )
     return Number(
@@ -112,6 +116,10 @@ def leads(draw: Draw) -> Number:
             ("0.35", "0.25", 0.10, 0.60),
             ("0.62", "0.24", 0.38, 0.86),
             ("0.53", "0.28", 0.25, 0.81),
+            ("0.58", "0.27", 0.31, 0.85),
+            ("0.40", "0.19", 0.21, 0.59),
+            ("0.83", "0.30", 0.53, 1.13),
+            ("0.66", "0.37", 0.29, 1.03),
         ]
     )
     return Number(
@@ -137,6 +145,11 @@ def rms(draw: Draw) -> Number:
             (24, 8.485, 12, 16.97),
             (34, 12.02, 17, 24.04),
             (17, 6.010, 8.5, 12.02),
+            (40, 14.14, 20, 28.28),
+            (10, 3.536, 5, 7.071),
+            (52, 18.38, 26, 36.77),
+            (14, 4.950, 7, 9.899),
+            (90, 31.82, 45, 63.64),
         ]
     )
     return Number(
@@ -161,6 +174,10 @@ def esr_limit(draw: Draw) -> Number:
             ("0.16", 220, 0.9646, 6.029, 37.68),
             ("0.22", 1000, 0.2918, 1.326, 6.029),
             ("0.10", 100, 1.326, 13.26, 132.6),
+            ("0.20", 2200, 0.1206, 0.6029, 3.014),
+            ("0.12", 330, 0.4823, 4.019, 33.49),
+            ("0.09", 47, 2.540, 28.22, 313.5),
+            ("0.23", 680, 0.4486, 1.950, 8.480),
         ]
     )
     return Number(
@@ -182,48 +199,72 @@ def esr_limit(draw: Draw) -> Number:
     )
 
 
+WORKED_OUT = f"worked out from tan{NBSP}δ at 120 Hz"
+AS_STATED = "as its data sheet states it for 100 kHz"
+
+
 @question(points=1)
 def other_frequency(draw: Draw) -> Choice:
-    shown, limit = draw.pick(
-        [("0.18", "0.29"), ("0.30", "0.97"), ("0.21", "0.40"), ("0.42", "1.3")]
+    shown, limit, stated = draw.pick(
+        [
+            ("0.21", "0.40", WORKED_OUT),
+            ("0.18", "0.29", WORKED_OUT),
+            ("0.30", "0.97", WORKED_OUT),
+            ("0.42", "1.3", WORKED_OUT),
+            ("0.042", "0.056", AS_STATED),
+            ("0.10", "0.13", AS_STATED),
+            ("0.17", "0.22", AS_STATED),
+            ("0.30", "0.36", AS_STATED),
+        ]
     )
-    right = "Nothing yet: the reading and the limit are for different frequencies"
+    nothing = "Nothing yet: the reading and the limit are for different frequencies"
     passes = f"It passes: {shown} Ω is below {limit} Ω"
-    scaled = "Multiply the reading by 100 kHz / 120 Hz, then compare"
+    scaled = "Multiply the reading by 100 kHz / 120 Hz, then compare it with the limit"
     again = "Measure again at 100 kHz, until the readings agree"
+    which = "At which frequency does each of the two numbers hold?"
     return Choice(
         prompt=f"An ESR meter works at 100 kHz and shows `{shown} Ω`. Your limit is "
-        f"{limit}{NBSP}Ω, worked out from tan{NBSP}δ at 120 Hz. What does the reading say about "
-        "the part?",
-        options=draw.shuffle([right, passes, scaled, again]),
-        answer=right,
+        f"{limit}{NBSP}Ω, {stated}. What does the reading say about the part?",
+        options=draw.shuffle([nothing, passes, scaled, again]),
+        answer=nothing if stated == WORKED_OUT else passes,
         mistakes=[
-            Mistake(passes, "At which frequency does each of the two numbers hold?"),
+            Mistake(passes if stated == WORKED_OUT else nothing, which),
             Mistake(scaled, "The reactance goes with frequency. Does the ESR of a wet part do so?"),
-            Mistake(again, "More readings at the same frequency have the same flaw."),
+            Mistake(again, "What would more readings at the same frequency add?"),
         ],
     )
 
 
 @question(points=2)
 def hidden(draw: Draw) -> Choice:
-    value, shown = draw.pick(
-        [("220u", "0.07"), ("100u", "0.09"), ("470u", "0.05"), ("47u", "0.12")]
+    value, shown, beside = draw.pick(
+        [
+            ("100u", "0.09", "C2 a b 100u; C3 a b 100n"),
+            ("220u", "0.07", "C2 a b 220u; C3 a b 100n"),
+            ("470u", "0.05", "C2 a b 470u; C3 a b 100n"),
+            ("47u", "0.12", "C2 a b 47u; C3 a b 100n"),
+            ("220u", "0.11", "R1 a b 10k"),
+            ("100u", "0.14", "R1 a b 4k7"),
+            ("470u", "0.06", "R1 a b 22k"),
+            ("47u", "0.28", "R1 a b 2k2"),
+        ]
     )
-    right = "C1 may be worn out: its neighbours can hide it. Lift one lead and measure again"
-    fine = "C1 is good, because the reading is low"
-    worn = "C1 is worn out, because it has neighbours"
-    higher = "C1 and C2 have that ESR each"
+    neighbours = "C2" in beside
+    hides = "C1 may be worn out: its neighbours can hide it. Lift one lead and measure again"
+    fine = "C1 is good: the reading is low, and it can come from no other part"
+    worn = "C1 is worn out: with neighbours around it the reading would have to be higher than this"
+    higher = "C1 has double that ESR, because the meter sees two ways side by side"
+    which = "Which parts does the meter's current flow through?"
     return Choice(
-        prompt=f"The set is dead and discharged. On the board, an ESR meter across C1 shows "
-        f"`{shown} Ω`. What do you know?",
-        options=draw.shuffle([right, fine, worn, higher]),
-        answer=right,
-        picture=lambda: _around(f"C1 a b {value}; C2 a b {value}; C3 a b 100n", "C1"),
+        prompt="The set is dead and discharged. On the board, an ESR meter across C1 shows "
+        f"`{shown} Ω`. A new part of its kind has about as much. What do you know?",
+        options=draw.shuffle([hides, fine, worn, higher]),
+        answer=hides if neighbours else fine,
+        picture=lambda: _around(f"C1 a b {value}; {beside}", "C1"),
         mistakes=[
-            Mistake(fine, "Which parts does the meter's current flow through?"),
+            Mistake(fine if neighbours else hides, which),
             Mistake(worn, "Would a good C1 give another reading here?"),
-            Mistake(higher, "Two equal ways side by side: does the meter see one, or both?"),
+            Mistake(higher, "Are there two equal ways side by side, and is that known?"),
         ],
     )
 
@@ -315,7 +356,7 @@ def _too_early(steps) -> bool:
 def still_on(draw: Draw) -> Choice:
     value = draw.pick(["1 kΩ", "4.7 kΩ", "220 Ω", "10 kΩ"])
     right = "Plug out, discharge, prove it dead, then use the ohms range"
-    ohms = "Set the meter to ohms and touch both ends, quickly"
+    ohms = "Set the meter to ohms, then touch both ends with the probes, quickly"
     switch = "Switch the set off at the front, then use the ohms range"
     autorange = "Use a meter that finds its range by itself"
     live = "The meter would feed its own current into a circuit that has voltage."

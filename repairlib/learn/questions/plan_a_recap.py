@@ -123,7 +123,18 @@ def next_rating(draw: Draw) -> Number:
 @question(points=1)
 def value_no_longer_made(draw: Draw) -> Number:
     old, answer, too_far = draw.pick(
-        [(250, 220, 330), (25, 22, 33), (50, 47, 68), (30, 33, 22), (500, 470, 680)]
+        [
+            (250, 220, 330),
+            (25, 22, 33),
+            (50, 47, 68),
+            (30, 33, 22),
+            (500, 470, 680),
+            (20, 22, 15),
+            (16, 15, 22),
+            (5, 4.7, 6.8),
+            (75, 68, 100),
+            (600, 680, 470),
+        ]
     )
     return Number(
         unit="F",
@@ -182,7 +193,7 @@ def missing_rating(draw: Draw) -> Choice:
     microfarad, low = draw.pick([(220, 16), (100, 10), (47, 6.3), (470, 10)])
     read = "Hold the line until the rating is read on the old part or in another manual"
     neighbour = f"Take {low:g} V, because the part next to it has {low:g} V"
-    highest = "Take the highest rating in the drawer: more is always safe"
+    highest = "Take the highest rating in the drawer that still fits: more is always better"
     leave = "Leave the old part in: the list does not say enough"
     return Choice(
         prompt=f"The list says `{microfarad}µF Elect.` and no rated voltage. What do you do?",
@@ -233,7 +244,7 @@ def too_high(draw: Draw) -> Choice:
     smaller = f"Find a 1000 µF 25 V 105 °C part of at most {room} mm in a data sheet"
     lower = "Take 1000 µF 10 V: its can is lower"
     less = "Take 470 µF 25 V: its can is lower"
-    lying = "Fit it lying on its side on long bare leads"
+    lying = "Fit it lying on its side on long bare leads, glued so that it cannot move"
     return Choice(
         prompt=f"The plan wants 1000{NBSP}µF 25{NBSP}V. Such a can is usually 20{NBSP}mm high. "
         f"Under the lid there is room for {room}{NBSP}mm. What do you do?",
@@ -299,6 +310,6 @@ def must_it_go(draw: Draw) -> Choice:
     return worn_or_not(draw)
 
 
-@question(points=2)
+@practice_question
 def tantalum_instead(draw: Draw) -> Number:
     return tantalum_rating(draw)

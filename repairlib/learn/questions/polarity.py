@@ -151,23 +151,41 @@ def zener(draw: Draw) -> Choice:
     )
 
 
+# What is known of a chip LED, and which end the mark is then at. Makers mark either end.
+NO_DATA = "This new chip LED has lost its bag, so there is no data sheet."
+LED_FACTS = (
+    (NO_DATA, ""),
+    ("The data sheet of this chip LED draws the mark at the cathode.", "K"),
+    ("The data sheet of this chip LED draws the mark at the anode.", "A"),
+    ("On the diode range it glowed with the red probe at the mark, and not the other way.", "A"),
+    ("On the diode range it glowed with the black probe at the mark, and not the other way.", "K"),
+)
+
+
 @question(points=1)
 def chip_led(draw: Draw) -> Choice:
     mark = draw.pick(["dot", "notch", "green mark"])
-    meter = "Meter on the diode range: when it glows, the black probe is on K"
-    swapped = "Meter on the diode range: when it glows, the red probe is on K"
-    at_k = f"No test: the {mark} is always at K"
-    at_a = f"No test: the {mark} is always at A"
+    known, at_mark = draw.pick(LED_FACTS)
+    meter = "It takes the diode range: when it glows, the black probe is on K"
+    swapped = "It takes the diode range: when it glows, the red probe is on K"
+    at_k = f"No further test: the {mark} is at K, as it always is with this mark"
+    at_a = f"No further test: the {mark} is at A, as it always is with this mark"
+    if at_mark:
+        at_k, at_a = (f"No further test: on this part the {mark} is at {end}" for end in "KA")
     trusted = "You trust this mark. Would another maker mean the same by it?"
+    read = "Current flows out of the red probe and in at the anode. Read the first sentence again."
     return Choice(
-        prompt="This new chip LED has lost its bag, so there is no data sheet. The board shows K "
-        "at one pad. How do you find the K of the part?",
+        prompt=f"{known} The board shows K at one pad. How do you find the K of the part?",
         options=draw.shuffle([meter, swapped, at_k, at_a]),
-        answer=meter,
+        answer={"": meter, "K": at_k, "A": at_a}[at_mark],
         picture=lambda: part("chip led", mark=mark),
         mistakes=[
-            Mistake(at_k, trusted),
-            Mistake(at_a, trusted),
+            *[
+                Mistake(option, read if at_mark else trusted)
+                for option, end in ((at_k, "K"), (at_a, "A"))
+                if end != at_mark
+            ],
+            *([Mistake(meter, "Is it not known already?")] if at_mark else []),
             Mistake(swapped, "Current flows out of the red probe. At which end does it go in?"),
         ],
     )

@@ -90,6 +90,10 @@ def solder_in_a_hole(draw: Draw) -> Number:
             ("1.1", "0.8", "1.6", 0.716, 1.521),
             ("0.9", "0.5", "1.6", 0.704, 1.018),
             ("1.3", "0.8", "1.6", 1.319, 2.124),
+            ("1.2", "0.7", "1.6", 1.194, 1.810),
+            ("1.0", "0.5", "1.6", 0.942, 1.257),
+            ("0.8", "0.4", "1.6", 0.603, 0.804),
+            ("1.5", "1.0", "2.4", 2.356, 4.241),
         ]
     )
     return Number(
@@ -154,6 +158,10 @@ def lead_in_the_joint(draw: Draw) -> Number:
             (10, 40, 7.4, 9.25),
             (5, 32, 5.0, 5.78),
             (12, 36, 9.25, 12.33),
+            (15, 22, 15.0, 25.23),
+            (4, 33, 4.0, 4.485),
+            (6, 31, 6.0, 7.161),
+            (12, 25, 12.0, 17.76),
         ]
     )
     return Number(
@@ -181,7 +189,10 @@ def bismuth_left(draw: Draw) -> Choice:
         ]
     )
     clean = "Braid all of it off, tin the pads with leaded solder, braid that off, solder anew"
-    leave = "Leave it: one solder melts at 138 °C, the other at 183 °C, both are hot enough"
+    leave = (
+        "Leave it as it is: one solder melts at 138 °C, the other at 183 °C, and both are hot "
+        "enough"
+    )
     thin = "Add leaded solder until the joint shines"
     boil = "Turn the iron up to 400 °C to drive the bismuth out"
     return Choice(
@@ -212,18 +223,28 @@ def bismuth_left(draw: Draw) -> Choice:
 
 @question(points=2)
 def joint_on_a_plane(draw: Draw) -> Choice:
-    tip = draw.pick([330, 315])
+    joint, tip, celsius, seconds, state = draw.pick(
+        [
+            ("on a ground plane", "fine", 330, 5, "is still dull"),
+            ("on a ground plane", "fine", 315, 5, "is still dull"),
+            ("on a shield's wide copper", "fine", 330, 5, "is still dull"),
+            ("on a narrow track", "chisel", 330, 2, "has run round lead and pad"),
+            ("of a small resistor", "chisel", 315, 3, "has run round lead and pad"),
+            ("on a thin signal pad", "chisel", 330, 2, "has run round lead and pad"),
+        ]
+    )
     help_it = "Let it cool; then preheat from below, a wider tip, flux and fresh solder"
-    press = "Press the tip down harder, until it gives"
-    hotter = "The same fine tip at 450 °C"
+    done = "Lift the tip away, and hold the part still until the solder has set"
+    hotter = "The same tip at 450 °C, until the solder is as bright as a mirror all over"
     longer = "Stay on it: 20 or 30 s will do it"
+    cold = "Has the heat arrived? Look at the solder."
     return Choice(
-        prompt=f"A leaded joint on a ground plane. A fine tip at {tip}{NBSP}°C has been on it for "
-        f"5{NBSP}s, and the solder is still dull. What next?",
-        options=draw.shuffle([help_it, press, hotter, longer]),
-        answer=help_it,
+        prompt=f"A leaded joint {joint}. A {tip} tip at {celsius}{NBSP}°C has been on it for "
+        f"{seconds}{NBSP}s, and the solder {state}. What next?",
+        options=draw.shuffle([help_it, done, hotter, longer]),
+        answer=help_it if "dull" in state else done,
         mistakes=[
-            Mistake(press, "Force on a hot pad: the copper's bond is weak now. What passes heat?"),
+            Mistake(done if "dull" in state else help_it, cold),
             Mistake(hotter, "What does flux do above 350 °C? And how wide is the bridge for heat?"),
             Mistake(longer, "Where does the heat go meanwhile? A pad lifts by time, too."),
         ],
@@ -297,7 +318,7 @@ def before_heat(draw: Draw) -> Order:
 def flux_off(draw: Draw) -> Choice:
     what = draw.pick(["rosin flux", "no-clean flux"])
     cold = "Iron off, in its stand and cold; then brush with alcohol, blot, let it dry"
-    hot = "Wipe with alcohol at once, beside the hot iron: warm flux comes off best"
+    hot = "Wipe with alcohol at once, beside the hot iron: warm flux comes off best of all"
     blow = "Alcohol first, then hot air, so that it dries in a minute"
     power = "Alcohol first, then power: the set warms itself dry"
     return Choice(
@@ -326,7 +347,7 @@ def flux_off(draw: Draw) -> Choice:
 
 @question(points=1)
 def which_flux(draw: Draw) -> Choice:
-    right = draw.pick(["ROL0", "REL0"])
+    right = draw.pick(["ROL0", "REL0", "ROL1", "REL1"])
     strong, plumber, organic = draw.pick([("ROH1", "INH1", "ORM1"), ("ROM1", "INM1", "ORH1")])
     return Choice(
         prompt="Four bottles of flux. The board gets no wash afterwards. Which one do you take?",
@@ -348,6 +369,10 @@ def salt(draw: Draw) -> Number:
             (120, 10, 8, 0.75, 1.5),
             (300, 12, 10, 1.25, 2.5),
             (84, 10, 6, 0.7, 1.4),
+            (192, 12, 8, 1.0, 2.0),
+            (330, 15, 10, 1.1, 2.2),
+            (90, 10, 5, 0.9, 1.8),
+            (176, 11, 5, 1.6, 3.2),
         ]
     )
     return Number(

@@ -67,7 +67,7 @@ def opening_the_case(draw: Draw) -> Choice:
     plug_out = "Pull the plug, lay it where you can see it, and only then undo the screws"
     switch_is_off = "Undo the screws: the switch is off"
     fuse_out = "Take out the fuse, leave the plug in, then undo the screws"
-    gloves = "Put on rubber gloves, leave the plug in, then undo the screws"
+    gloves = "Put on gloves that are made for the mains, leave the plug in, then undo the screws"
     still_live = "With the plug in, some parts inside are live. What still joins them to the wall?"
     return Choice(
         prompt=f"A {thing} lies on the bench. Its mains switch is off, its plug is in the wall. "
@@ -117,7 +117,7 @@ def after_the_phone_call(draw: Draw) -> Choice:
     minutes = draw.pick([10, 5, 20])
     measure = "Measure across it again before your fingers come near"
     work_on = "Work on: it was at 0 V"
-    wait = f"Wait {minutes} more minutes, then work on"
+    wait = f"Wait {minutes} more minutes, so that the rest can run off too, then work on"
     short = "Lay a screwdriver across it, then work on"
     return Choice(
         prompt="You discharged a large capacitor through its resistor and the meter showed 0 V. "
@@ -195,7 +195,10 @@ def one_hand(draw: Draw) -> Choice:
     )
     chassis = "Hold the metal chassis with the other hand, so that nothing slips"
     both = "One probe in each hand, elbows resting on the chassis"
-    ring = "Probe with one hand and hold the board by its edge connector with the other"
+    ring = (
+        "Probe with one hand and hold the board by its edge connector with the other, so that it "
+        "cannot slip"
+    )
     path = "What path does a current find through you if something is wrong?"
     return Choice(
         prompt=f"A supply must be on while you measure its {volts}{NBSP}V output. Its mains side "
@@ -221,6 +224,13 @@ def handing_over(draw: Draw) -> Choice:
             "A supply blows its mains fuse again and again",
             "A display with a picture tube is dim",
             "A microwave oven hums and does not heat",
+            "The mains dimmer of a lamp has burnt",
+            "A flash unit whistles and does not fire",
+            "A valve amplifier has lost its 280 V",
+            "The heater of a fan heater stays cold",
+            "The 325 V capacitor of a switching supply bulges",
+            "A laser printer arcs beside its drum",
+            "The primary winding of a mains transformer smells burnt",
         ]
     )
     ours = [
@@ -245,6 +255,10 @@ def two_readings(draw: Draw) -> Number:
             ("can", "220\n16V", 220e-6, 22e-12),
             ("can", "100\n25V", 100e-6, 10e-12),
             ("disc", "220", 22e-12, 220e-6),
+            ("disc", "330", 33e-12, 330e-6),
+            ("can", "330\n10V", 330e-6, 33e-12),
+            ("disc", "470", 47e-12, 470e-6),
+            ("can", "470\n6.3V", 470e-6, 47e-12),
         ]
     )
     figures = marking.split("\n")[0]
@@ -266,23 +280,31 @@ def two_readings(draw: Draw) -> Number:
     )
 
 
+WITH_UNIT = "Type the unit too, in the same box"
+NO_COMMA = "Type it without the comma, with a prefix if need be"
+NUMBER_ONLY = "Type the number alone, without a unit"
+OTHER_UNIT = "Type the unit of what was asked for"
+
+
 @question(points=1)
 def cannot_be_read(draw: Draw) -> Choice:
-    typed, unit = draw.pick(
-        [("330", "a capacitance"), ("47", "a capacitance"), ("10", "an inductance")]
+    typed, asked, right = draw.pick(
+        [
+            ("47", "a capacitance", WITH_UNIT),
+            ("330", "a capacitance", WITH_UNIT),
+            ("10", "an inductance", WITH_UNIT),
+            ("1,000 pF", "a capacitance", NO_COMMA),
+            ("2,200 µF", "a capacitance", NO_COMMA),
+            ("12 V", "a plain number of parts", NUMBER_ONLY),
+            ("8 h", "a plain number of hours", NUMBER_ONLY),
+            ("25 A", "a voltage", OTHER_UNIT),
+            ("47 kΩ", "a capacitance", OTHER_UNIT),
+        ]
     )
-    with_unit = "Type the unit too, in the same box"
     return Choice(
-        prompt=f"A question asks for {unit}. You typed `{typed}` and the form says that it "
+        prompt=f"A question asks for {asked}. You typed `{typed}` and the form says that it "
         "cannot be read yet. What do you do?",
-        options=draw.shuffle(
-            [
-                with_unit,
-                "Leave it: the instructor will know what was meant",
-                f"Type {typed}.0 to make it exact",
-                "Restart the kernel and type it again",
-            ]
-        ),
-        answer=with_unit,
-        hint="Read the line under the box: it says what is missing.",
+        options=draw.shuffle([WITH_UNIT, NO_COMMA, NUMBER_ONLY, OTHER_UNIT]),
+        answer=right,
+        hint="Read the line under the box: it says what is wrong and what is accepted.",
     )
