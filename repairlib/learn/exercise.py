@@ -57,7 +57,7 @@ def questions_of(lesson: str, learner: Learner | Demo = DEMO) -> tuple[Question,
         ...
     repairlib.core.errors.RepairlibError: '99-nothing': no exercise has this name. Accepted: ...
     """
-    return graded(_module(lesson), learner.draw(lesson))
+    return graded(module_of(lesson), learner.draw(lesson))
 
 
 def warm_up(lesson: str) -> Callable[[Draw], tuple[Question, ...]]:
@@ -66,10 +66,10 @@ def warm_up(lesson: str) -> Callable[[Draw], tuple[Question, ...]]:
     >>> len(warm_up("00-start-here")(DEMO.draw("practice")))
     3
     """
-    return partial(practised, _module(lesson))
+    return partial(practised, module_of(lesson))
 
 
-def _module(lesson: str) -> str:
+def module_of(lesson: str) -> str:
     """The name of the module that asks the questions of a lesson, once it is imported."""
     if lesson not in LESSONS:
         raise RepairlibError(lesson, "no exercise has this name", ", ".join(LESSONS))

@@ -132,14 +132,23 @@ def mark_question(question: Question, typed, answered_with: str = "") -> Line:
     was answered, or "". Such an answer is not judged.
     """
     if answered_with and not question.is_blank(typed):
-        said = (
+        says = (
             f"This question has changed since it was answered (in version {answered_with}). "
-            f"Points not counted: {points(question.points)}. Answer it anew to have it marked."
+            f"Points not counted: {points(question.points)}. Answer it anew to have it marked.",
+            f"Answered then: {_in_short(typed)}",
         )
-        return Line(question.id, 0, question.points, Judgement(CHANGED, says=(said,)))
+        return Line(question.id, 0, question.points, Judgement(CHANGED, says=says))
     judgement = question.judge(typed)
     earned = floor(2 * question.points * judgement.share + 1e-9) / 2
     return Line(question.id, min(earned, question.points), question.points, judgement)
+
+
+def _in_short(typed) -> str:
+    """What was typed, on one line of at most 100 characters."""
+    if isinstance(typed, Mapping):
+        typed = "; ".join(f"{key}: {_in_short(value)}" for key, value in typed.items())
+    line = " ".join(str(typed).split())
+    return line if len(line) <= 100 else f"{line[:99]}…"
 
 
 def mark(

@@ -2,17 +2,16 @@
 
 from functools import partial
 
-from repairlib.learn import Draw, Number, Order, Table, questions_of, warm_up
+from repairlib.learn import Draw, Number, Order, Table, warm_up
 from repairlib.learn.asking import graded
+from repairlib.learn.exercise import module_of
 
 VARIANTS = [Draw(f"variant {number}") for number in range(80)]
 
 
 def asks_of(lesson):
     """The questions of a lesson and those to practise on, each as a function of a draw."""
-    questions_of(lesson)
-    module = lesson.partition("-")[2].replace("-", "_")
-    return partial(graded, f"repairlib.learn.questions.{module}"), warm_up(lesson)
+    return partial(graded, module_of(lesson)), warm_up(lesson)
 
 
 def right_answer(ask):

@@ -102,6 +102,16 @@ def test_a_learner_is_told_beside_the_question_and_may_answer_anew(one_row_more)
     assert mark_file(path).points == exercise.sheet().points == 15
 
 
+def test_a_changed_choice_shows_what_was_chosen_and_none_of_todays_options(monkeypatch):
+    exercise = open_exercise("00-start-here")
+    exercise.answer(q1="b")
+    monkeypatch.setattr("repairlib.learn.exercise.fingerprint", lambda question: "another")
+    view = answer_form(exercise).views["q1"]
+    assert view.box.value is None
+    assert "Answered then: b" in view.feedback.value
+    assert exercise.saved.read() == {"q1": "b"}
+
+
 def test_each_fingerprint_is_of_the_moment_its_answer_was_saved(one_row_more, monkeypatch):
     learner, path = moved(one_row_more)
     before = json.loads(path.read_bytes())["asked"]

@@ -22,7 +22,7 @@ class ExerciseForm(Panel):
 
     def __init__(self, exercise: Exercise):
         self.exercise = exercise
-        self.unsaved = {}
+        self.unsaved: dict = {}
         self.notes = words()
         self.progress = words()
         saved, problem = self._answers_so_far()

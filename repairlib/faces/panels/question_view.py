@@ -12,7 +12,7 @@ from repairlib.core.safety import caution
 from repairlib.faces.panels.answer_inputs import input_for
 from repairlib.faces.panels.look import picture_html, prose, told, words
 from repairlib.learn.marking import Line, mark_question, points, worth
-from repairlib.learn.question import CHANGED, UNANSWERED, UNREADABLE, UNSAFE, Question
+from repairlib.learn.question import CHANGED, UNANSWERED, UNREADABLE, UNSAFE, Choice, Question
 from repairlib.learn.saved_answers import merged
 
 PAUSE = 0.4  # seconds without a key before half-typed text is judged
@@ -43,7 +43,8 @@ class QuestionView(widgets.VBox):
         self._answered = answered
         self._marked = marked
         self._waiting = None
-        self.box = input_for(question, typed, self._changed)
+        gone = answered_with and isinstance(question, Choice)  # its letters mean other options now
+        self.box = input_for(question, "" if gone else typed, self._changed)
         self.feedback = words()
         self.saved = words()
         asked = words(question_html(question, title, graded))
