@@ -106,9 +106,12 @@ def test_esr_limit():
 
 @pytest.mark.common_practice
 def test_resistor_on_the_board():
-    # R1 beside R2 + R3: 10k | 40k, 1k | 1.5k, 100k | 150k, 22k | 22k
+    # R1 beside R2 + R3: 10k | 40k, 1k | 1.5k, 100k | 150k, 22k | 22k,
+    # 15k | 30k, 33k | 33k, 12k | 6k
     by_hand = {"R1: resistor 10 kΩ": "8 kΩ", "R1: resistor 1 kΩ": "600 Ω"}
     by_hand |= {"R1: resistor 100 kΩ": "60 kΩ", "R1: resistor 22 kΩ": "11 kΩ"}
+    by_hand |= {"R1: resistor 15 kΩ": "10 kΩ", "R1: resistor 33 kΩ": "16.5 kΩ"}
+    by_hand["R1: resistor 12 kΩ"] = "4 kΩ"
     for draw in VARIANTS:
         ask = resistor_on_the_board(draw.part("x"))
         drawn = ask.picture().alt.replace("\xa0", " ")

@@ -35,18 +35,31 @@ CHIPS = {
     "220": ("22 Ω", "220 Ω", "plain number of ohms"),
     "331": ("330 Ω", "330 kΩ", "In what does a chip count"),
     "564": ("560 kΩ", "564", "plain number of ohms"),
+    "183": ("18 kΩ", "18 MΩ", "In what does a chip count"),
+    "822": ("8.2 kΩ", "822", "plain number of ohms"),
+    "151": ("150 Ω", "150 kΩ", "In what does a chip count"),
+    "274": ("270 kΩ", "274 Ω", "plain number of ohms"),
+    "390": ("39 Ω", "390 Ω", "plain number of ohms"),
 }
 PLACES = {
     "68C": ("49.9 kΩ", "6.8 kΩ", "a place in the list"),
     "02C": ("10.2 kΩ", "102 Ω", "What does the letter"),
     "85X": ("75 Ω", "8.5 Ω", "a place in the list"),
     "25D": ("178 kΩ", "25 kΩ", "a place in the list"),
+    "51B": ("3.32 kΩ", "332 Ω", "What does the letter"),
+    "93C": ("90.9 kΩ", "9.3 kΩ", "a place in the list"),
+    "18D": ("150 kΩ", "150 Ω", "What does the letter"),
+    "30B": ("2 kΩ", "300 Ω", "a place in the list"),
 }
 LETTERS = {
     "33KK": ("36.3 kΩ", "33 kΩ", "the value itself"),
     "4K7K": ("5.17 kΩ", "4.7 MΩ", "took the last letter for thousand"),
     "2R2K": ("2.42 Ω", "2.2 kΩ", "took the last letter for thousand"),
     "10KK": ("11 kΩ", "10.5 kΩ", "another letter's tolerance"),
+    "6K8K": ("7.48 kΩ", "6.8 kΩ", "the value itself"),
+    "1R5K": ("1.65 Ω", "1.5 kΩ", "took the last letter for thousand"),
+    "82KK": ("90.2 kΩ", "86.1 kΩ", "another letter's tolerance"),
+    "3K9K": ("4.29 kΩ", "3.9 MΩ", "took the last letter for thousand"),
 }
 INDUCTORS = {
     "brown, green, red, silver": ("1.5 mH", "1.5 µH", "counted in nH"),
