@@ -125,13 +125,13 @@ def worth(question: Question) -> str:
     return f"{points(question.points)} point{'s' * (question.points != 1)}"
 
 
-def mark_question(question: Question, typed, answered_with: str = "") -> Line:
+def mark_question(question: Question, typed, answered_with: str | None = None) -> Line:
     """The line of one question. A share of the points is rounded down to half a point.
 
     `answered_with` is the version of the library in which the question was another one when it
-    was answered, or "". Such an answer is not judged.
+    was answered, or None. Such an answer is not judged.
     """
-    if answered_with and not question.is_blank(typed):
+    if answered_with is not None and not question.is_blank(typed):
         says = (
             f"This question has changed since it was answered (in version {answered_with}). "
             f"Points not counted: {points(question.points)}. Answer it anew to have it marked.",
@@ -170,6 +170,6 @@ def mark(
     Total: 2 of 2 points
     """
     lines = tuple(
-        mark_question(one, answers.get(one.id, ""), changed.get(one.id, "")) for one in questions
+        mark_question(one, answers.get(one.id, ""), changed.get(one.id)) for one in questions
     )
     return Sheet(lesson, variant, lines, tuple(notes))

@@ -127,6 +127,8 @@ def test_the_sheet_names_the_version_a_changed_question_was_answered_in(one_row_
     monkeypatch.setattr(saved_answers, "VERSION", "0.0.7")
     _, path = moved(one_row_more)
     assert "(in version 0.0.7)" in str(mark_file(path))
+    path.write_text(path.read_text().replace("0.0.7", ""))
+    assert mark_file(path).lines[0].state == "changed"
 
 
 def test_a_cleared_answer_to_a_changed_question_is_unanswered(one_row_more):

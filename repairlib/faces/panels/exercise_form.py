@@ -35,7 +35,7 @@ class ExerciseForm(Panel):
                 saved.answers.get(one.id, ""),
                 self._save,
                 self._show_progress,
-                answered_with=changed.get(one.id, ""),
+                answered_with=changed.get(one.id),
             )
             for number, one in enumerate(exercise.questions, start=1)
         }

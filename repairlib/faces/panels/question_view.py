@@ -34,7 +34,7 @@ class QuestionView(widgets.VBox):
         answered: Callable[[str, object], str] = lambda name, change: "",
         marked: Callable[[], None] = lambda: None,
         graded: bool = True,
-        answered_with: str = "",
+        answered_with: str | None = None,
     ):
         self.question = question
         self.typed = typed
@@ -43,7 +43,8 @@ class QuestionView(widgets.VBox):
         self._answered = answered
         self._marked = marked
         self._waiting = None
-        gone = answered_with and isinstance(question, Choice)  # its letters mean other options now
+        # The letter or text chosen then may mean another option now: choose anew.
+        gone = self.line.state == CHANGED and isinstance(question, Choice)
         self.box = input_for(question, "" if gone else typed, self._changed)
         self.feedback = words()
         self.saved = words()

@@ -252,7 +252,7 @@ def hidden(draw: Draw) -> Choice:
     )
     neighbours = "C2" in beside
     hides = "C1 may be worn out: its neighbours can hide it. Lift one lead and measure again"
-    fine = "C1 is good: the reading is low, and it can come from no other part"
+    fine = "C1 is good by its ESR: the reading can come from no other part"
     worn = "C1 is worn out: with neighbours around it the reading would have to be higher than this"
     higher = "C1 has double that ESR, because the meter sees two ways side by side"
     which = "Which parts does the meter's current flow through?"

@@ -193,7 +193,7 @@ def missing_rating(draw: Draw) -> Choice:
     microfarad, low = draw.pick([(220, 16), (100, 10), (47, 6.3), (470, 10)])
     read = "Hold the line until the rating is read on the old part or in another manual"
     neighbour = f"Take {low:g} V, because the part next to it has {low:g} V"
-    highest = "Take the highest rating in the drawer that still fits: more is always better"
+    highest = "Take the highest rating in the drawer: a higher rating is better in every place"
     leave = "Leave the old part in: the list does not say enough"
     return Choice(
         prompt=f"The list says `{microfarad}µF Elect.` and no rated voltage. What do you do?",
@@ -244,7 +244,7 @@ def too_high(draw: Draw) -> Choice:
     smaller = f"Find a 1000 µF 25 V 105 °C part of at most {room} mm in a data sheet"
     lower = "Take 1000 µF 10 V: its can is lower"
     less = "Take 470 µF 25 V: its can is lower"
-    lying = "Fit it lying on its side on long bare leads, glued so that it cannot move"
+    lying = "Fit it lying on its side on long bare leads, bent over the parts beside it"
     return Choice(
         prompt=f"The plan wants 1000{NBSP}µF 25{NBSP}V. Such a can is usually 20{NBSP}mm high. "
         f"Under the lid there is room for {room}{NBSP}mm. What do you do?",
