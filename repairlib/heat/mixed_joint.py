@@ -180,7 +180,7 @@ def _binary(parts: dict[str, float]) -> tuple[str, float] | None:
     for system, diagram in DIAGRAMS.items():
         if present in ({diagram.axis, diagram.other}, {"Sn"}):
             both = parts.get(diagram.axis, 0) + parts.get(diagram.other, 0)
-            return system, 100 * parts.get(diagram.axis, 0) / both
+            return system, min(100 * parts.get(diagram.axis, 0) / both, 100.0)
     return None
 
 
