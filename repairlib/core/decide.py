@@ -10,8 +10,8 @@ from dataclasses import dataclass
 
 from repairlib.core.errors import RepairlibError
 from repairlib.core.quantity import brief
+from repairlib.core.verdicts import CANNOT_TELL, FAIL, PASS
 
-PASS, FAIL, CANNOT_TELL = "pass", "fail", "cannot tell"
 CONDITIONAL_PASS, CONDITIONAL_FAIL = "conditional pass", "conditional fail"
 SIMPLE, GUARDED, NON_BINARY = "simple", "guarded", "non-binary"
 # Rule: (clause of ILAC-G8:09/2019, in words).

@@ -6,15 +6,16 @@ import math
 from typing import Annotated
 
 from repairlib.core.calculator import Choice, Found, Given, calculator, found
+from repairlib.core.limits import ES1, STEADY
 from repairlib.core.quantity import Quantity, brief
-from repairlib.stored_charge import ES1, RULES, ac_limits, steady_dc
+from repairlib.stored_charge import ac_limits, steady_dc
 
 STRAP_OHM = 1e6
 OFF_FROM = 250.0  # V, exposed circuits (TR20.20-2008)
 BARE_BODY = 1500.0  # Ω from hand to hand, a round figure from memory
 DC, AC = "dc", "ac rms"
 OFF, STOP, ON = "strap off", "stop: make it dead first", "strap may stay on"
-_ES1_AMPERE = RULES[ES1].ac_rms_current  # rms, at 50 or 60 Hz
+_ES1_AMPERE = STEADY[ES1].ac_rms_current  # rms, at 50 or 60 Hz
 
 
 @calculator(

@@ -6,9 +6,9 @@ from typing import Annotated, NamedTuple
 
 from repairlib.core.calculator import Choice, Found, Given, calculator, found
 from repairlib.core.quantity import Quantity, brief
+from repairlib.core.verdicts import CANNOT_TELL
 
 MNO2, POLYMER = "tantalum", "tantalum polymer"
-CANNOT_TELL = "cannot tell"
 OHM_PER_VOLT = 3.0  # in series with solid tantalum, encyclopaedia
 REVERSE_VOLTS = 1.5  # wet aluminium at most, GE 23A
 ABSORPTION = {"wet aluminium": (0.10, 0.15), "solid tantalum": (0.02, 0.03)}  # encyclopaedia

@@ -14,6 +14,7 @@ from typing import Annotated
 from repairlib.core import series
 from repairlib.core.calculator import Choice, Found, Given, calculator, found
 from repairlib.core.errors import RepairlibError
+from repairlib.core.limits import TOUCHABLE_DC
 from repairlib.core.quantity import Quantity, brief
 from repairlib.health.capacitor_families import WET, check_part, families
 from repairlib.health.derating import REVERSE_VOLTS
@@ -23,7 +24,6 @@ STEPPED, DATABOOK, ENCYCLOPAEDIA, WORKSHOP = "stepped", "databook", "encyclopaed
 METHODS = (STEPPED, DATABOOK, ENCYCLOPAEDIA, WORKSHOP)
 STEPS = (25, 50, 75, 100)  # per cent of rated voltage, common practice
 _STEP_CURRENT = 5e-3  # A through a shorted part at full voltage, unless the part may leak more
-_TOUCHABLE = 60.0  # V dc
 _WATTS = (0.25, 0.5, 1, 2, 5, 10, 25, 50, 100, 200)
 _UNNEEDED_YEARS = 2  # storage without re-forming, encyclopaedia
 _POLYMER_CHIP_MONTHS = 42  # Cornell Dubilier ESRD
@@ -170,7 +170,7 @@ def _notes(method: str, volts: float) -> list[str]:
         )
     if method == WORKSHOP:
         notes.append("From memory: about 30 kΩ 5 W. On a high-voltage part check its power.")
-    if volts > _TOUCHABLE:
-        notes.append(f"Above {_TOUCHABLE:g} V dc: leave it to a qualified person.")
+    if volts > TOUCHABLE_DC:
+        notes.append(f"Above {TOUCHABLE_DC:g} V dc: leave it to a qualified person.")
     notes.append("A new part is cheap. Re-form only what cannot be bought.")
     return notes

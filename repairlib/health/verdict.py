@@ -12,7 +12,9 @@ from typing import Annotated, NamedTuple
 from repairlib.core.calculator import Choice, Found, Given, calculator, found
 from repairlib.core.decide import FAIL, PASS, decide
 from repairlib.core.errors import RepairlibError
+from repairlib.core.limits import TOUCHABLE_DC, hazards_of_capacitor
 from repairlib.core.quantity import Quantity, brief, engineering
+from repairlib.core.verdicts import CANNOT_TELL, FIT, MARGINAL, REPLACE
 from repairlib.health.capacitor_families import FILM, LOW_IMPEDANCE, check_part, families
 from repairlib.health.end_of_life import CRITERIA, USUAL, Criterion, criterion_of, in_words
 from repairlib.health.esr import (
@@ -25,7 +27,6 @@ from repairlib.health.esr import (
 )
 from repairlib.health.leakage import own_leakage_choice, own_leakage_limit
 
-FIT, MARGINAL, REPLACE, CANNOT_TELL = "fit", "marginal", "replace", "cannot tell"
 WORST_FIRST = (REPLACE, CANNOT_TELL, MARGINAL, FIT)
 SHORTED_LEADS = (
     "0 Ω: no capacitor has that. The probes touch each other, or the part is shorted: "
@@ -33,7 +34,6 @@ SHORTED_LEADS = (
 )
 NOTHING_MEASURED = "nothing was measured"
 NOT_ENOUGH = "a part with the right capacitance can still have a high ESR: measure ESR or D"
-_TOUCHABLE = 60.0  # V dc
 
 
 class Judged(NamedTuple):
@@ -183,8 +183,8 @@ def judge_capacitor(
     if missing:
         notes.append(f"Not measured: {' and '.join(missing)}.")
     notes.append(f"± {uncertainty:g} % was taken for the meter.")
-    if rated_voltage > _TOUCHABLE:
-        notes.append(f"Above {_TOUCHABLE:g} V dc: leave the discharging to a qualified person.")
+    if rated_voltage > TOUCHABLE_DC:
+        notes.append(f"Above {TOUCHABLE_DC:g} V dc: leave the discharging to a qualified person.")
     return found(
         {one.name.replace(" ", "_"): one.verdict for one in judged} | _limits(limit, worn),
         working=[f"{one.name}: {one.reason}: {one.verdict}" for one in judged],
@@ -192,7 +192,10 @@ def judge_capacitor(
         reason=reason,
         notes=notes,
         sources=(worn.source, *([limit.source] if limit else [])),
-        cautions=("heat and fire",) if verdict == REPLACE else (),
+        cautions=(
+            *hazards_of_capacitor(rated_voltage),
+            *(("heat and fire",) if verdict == REPLACE else ()),
+        ),
     )
 
 

@@ -10,6 +10,7 @@ from typing import Annotated, NamedTuple
 
 from repairlib.core.calculator import Choice, Found, Given, calculator, found
 from repairlib.core.quantity import Quantity
+from repairlib.core.verdicts import CANNOT_TELL, OVER, TOO_LITTLE, WITHIN
 from repairlib.heat.joint import LIMITS, NEIGHBOUR_AWAY, Heating, heat_joint
 from repairlib.heat.joint_mesh import (
     HOT_AIR,
@@ -33,8 +34,6 @@ from repairlib.heat.materials import (
 )
 from repairlib.heat.solder_alloys import alloy, alloy_names
 
-WITHIN, OVER, CANNOT_TELL = "within the limits", "over a limit", "cannot tell"
-TOO_LITTLE = "does not melt"
 LONGEST_CONTACT = {IRON: 5.0, HOT_AIR: 60.0}  # s; the iron's from memory, the air's of this model
 PREHEATED = 100.0  # °C, within the 75 to 125 °C of rework practice
 HOTTER = 30.0  # K

@@ -13,6 +13,7 @@ from repairlib.core.calculator import Choice, Found, Given, Text, calculator, fo
 from repairlib.core.errors import RepairlibError
 from repairlib.core.finding import Finding
 from repairlib.core.quantity import Quantity
+from repairlib.core.verdicts import CANNOT_TELL, FAIL, PASS
 from repairlib.heat.profile import Doubt, Profile, read_points
 from repairlib.heat.reflow_limits import (
     ALLOYS,
@@ -27,7 +28,6 @@ from repairlib.heat.reflow_limits import (
 )
 from repairlib.heat.reflow_measures import ROUNDING, SENSOR, Measured, measure
 
-PASS, FAIL, CANNOT_TELL = "pass", "fail", "cannot tell"
 _CAUTIONS = ("heat and fire", "fumes and flux")
 _SIGNS = {PASS: "✓", FAIL: "✗", CANNOT_TELL: "?"}
 

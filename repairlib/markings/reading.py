@@ -29,8 +29,6 @@ _CAPACITOR = " capacitor"
 POLAR_IF = "If it has a stripe, a plus or legs of two lengths, it is polar."
 _POLAR = ("tantalum", "can", "radial", "axial")
 _MAY_BE_NON_POLAR = ("capacitor", "ceramic", "film")
-_AT_THE_MAINS = ("mains", "stored charge")
-_LOWEST_MAINS = 50.0  # V AC; below are parts of loudspeaker crossovers and the like
 _SAFETY_CLASSES = ("X1", "X2", "Y1", "Y2")
 _SAYS_ITSELF = ("temperature_characteristic", "voltage_type", "polarity", "safety_class")
 _SAYS_ITSELF += ("dielectric",)
@@ -170,12 +168,11 @@ class Reading:
         """Keys of the hazards of replacing such a part, for repairlib.core.safety."""
         if self.kind == "fuse":
             return ("mains", "heat and fire")
-        if "safety_class" in self.carries or self.text in _SAFETY_CLASSES:
-            return _AT_THE_MAINS
-        if self.carries.get("voltage_type") == "AC":
-            volts = self.value if self.unit == "V" else self.carries.get("rated_voltage")
-            return _AT_THE_MAINS if volts is None or volts >= _LOWEST_MAINS else ()
-        return ()
+        from repairlib.core.limits import hazards_of_capacitor
+
+        line_part = "safety_class" in self.carries or self.text in _SAFETY_CLASSES
+        volts = self.value if self.unit == "V" else self.carries.get("rated_voltage")
+        return hazards_of_capacitor(volts, self.carries.get("voltage_type") == "AC", line_part)
 
     @property
     def on(self) -> str:

@@ -6,6 +6,7 @@ from dataclasses import dataclass
 from typing import Annotated
 
 from repairlib.core.calculator import Choice, Found, calculator, found
+from repairlib.core.verdicts import CANNOT_TELL, REVERSED, RIGHT
 from repairlib.polarity.rules import (
     EITHER,
     NON_POLAR_PLACE,
@@ -21,8 +22,6 @@ from repairlib.polarity.rules import (
     marks_of,
     part_mark_names,
 )
-
-RIGHT, REVERSED, CANNOT_TELL = "right", "reversed", "cannot tell"
 
 AT_THE_MARK = "part's mark at the board's mark"
 AT_THE_OTHER_END = "part's mark at the other end"

@@ -5,6 +5,7 @@ from repairlib.core.public import public_names
 __getattr__, __all__ = public_names(
     __name__,
     board="Board Position read_board",
+    calculators="replacement_capacitor",
     catalogue="Catalogue read_catalogue",
     expectation="LIFE_RULE",
     export="Saved csv_text free_stem write_whole",

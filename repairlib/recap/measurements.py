@@ -20,11 +20,11 @@ from repairlib.core.typed.readings import (
     VALUE,
     Measurement,
 )
+from repairlib.core.verdicts import CANNOT_TELL, MAY_STAY, MUST_GO
 from repairlib.health import FIT, MARGINAL, REPLACE, MeasuredPart, judge_capacitor
 from repairlib.recap import words
 from repairlib.recap.capacitor import Capacitor
 
-MUST_GO, MAY_STAY, CANNOT_TELL = "must go", "may stay", "cannot tell"
 LIMITS_RULE = (
     "Old polar aluminium is measured against the limits of an 85 °C general part (from memory), "
     "above 100 V of a 105 °C one; bipolar, polymer, tantalum and film parts against the limits of "

@@ -11,6 +11,7 @@ of its own that says nothing else of the part) and what looks like a maker's ser
 from __future__ import annotations
 
 from repairlib.core.errors import RepairlibError
+from repairlib.core.limits import LINE_AC
 from repairlib.markings import read
 from repairlib.recap import words
 from repairlib.recap.capacitor import Capacitor
@@ -19,7 +20,6 @@ from repairlib.recap.wording import MOTOR, may_be_a_series
 from repairlib.recap.words import ALUMINIUM, BIPOLAR, CERAMIC, FILM, MAINS, PAPER, POLYMER, TANTALUM
 
 _LEAST_POLYMER = 0.99e-6  # F; below it 'poly' is film
-_MAINS_VOLTS = 100  # AC; from here a part may sit on the mains
 # Above it a part under that title, with no kind of its own, may belong to another section.
 _MOST_UNDER_TITLE = dict.fromkeys(("", *words.KINDS), LARGEST) | {CERAMIC: 0.99e-6, FILM: 9.9e-6}
 _WITHOUT_POLARITY = ("crossover", "ac")
@@ -134,7 +134,7 @@ def _kind_of_an_ac_part(said: Said, kind: str) -> str:
     if kind in (ALUMINIUM, TANTALUM, POLYMER):
         said.doubts.append(f"an AC voltage on a part that is listed as {kind}")
         return kind
-    if max(said.volts) >= _MAINS_VOLTS:
+    if max(said.volts) >= LINE_AC:
         return MAINS
     if kind in ("", BIPOLAR):
         said.doubts.append("rated in AC volts: find a part with that AC rating by hand")

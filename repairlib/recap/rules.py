@@ -9,6 +9,7 @@ from collections.abc import Iterable
 from functools import cache
 
 from repairlib.core import series
+from repairlib.core.limits import hazards_of_capacitor
 from repairlib.core.quantity import engineering
 from repairlib.core.tables import read_table
 from repairlib.recap import words
@@ -90,7 +91,6 @@ _NO_RATING = (
 )
 _TOLERANCE = (-0.2, 0.2)
 _HIGHEST_CAPACITANCE = 0.047  # F; above it may be a memory back-up cell, which is no such part
-_LOWEST_DANGEROUS = 60.0  # V dc, above which stored charge is left to a qualified person
 
 
 class Proposal:
@@ -154,7 +154,7 @@ def decide(capacitor: Capacitor) -> Decision:
     if kind in (words.FILM, words.CERAMIC):
         return Decision(capacitor, KEEP, "film and ceramic stay", cautions=_cautions(capacitor))
     if kind in (words.TANTALUM, words.POLYMER):
-        return Decision(capacitor, JUDGE, "tantalum is judged")
+        return Decision(capacitor, JUDGE, "tantalum is judged", cautions=_cautions(capacitor))
     if kind in (words.PAPER, words.MAINS):
         cautions = _cautions(capacitor)
         return Decision(capacitor, JUDGE, "paper and mains parts", cautions=cautions)
@@ -214,10 +214,8 @@ def _replacement(capacitor: Capacitor) -> Decision:
 
 
 def _cautions(capacitor: Capacitor) -> tuple[str, ...]:
-    if capacitor.kind in (words.PAPER, words.MAINS):
-        return ("mains", "stored charge", "heat and fire")
-    dangerous = capacitor.volts is not None and capacitor.volts > _LOWEST_DANGEROUS
-    return ("stored charge", "mains") if dangerous else ()
+    line_part = capacitor.kind in (words.PAPER, words.MAINS)
+    return hazards_of_capacitor(capacitor.volts, capacitor.ac, line_part)
 
 
 def new_capacitance(farad: float, tolerance=None) -> tuple[float | None, tuple[str, str]]:

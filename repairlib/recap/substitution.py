@@ -10,7 +10,9 @@ from typing import Annotated, NamedTuple
 
 from repairlib.core.calculator import Choice, Found, Given, calculator, found
 from repairlib.core.errors import RepairlibError
+from repairlib.core.limits import hazards_of_capacitor
 from repairlib.core.quantity import Quantity, brief
+from repairlib.core.verdicts import CANNOT_TELL, CONDITIONS, NEVER
 from repairlib.health import working_share
 from repairlib.recap.rules import next_rating
 from repairlib.recap.words import ALUMINIUM, BIPOLAR, FILM, MAINS, PAPER, POLYMER, TANTALUM
@@ -18,7 +20,6 @@ from repairlib.recap.words import ALUMINIUM, BIPOLAR, FILM, MAINS, PAPER, POLYME
 TANTALUM_POLYMER, CERAMIC_2 = "tantalum polymer", "class 2 ceramic"
 OLD_KINDS = (ALUMINIUM, BIPOLAR, POLYMER, TANTALUM, TANTALUM_POLYMER, FILM, PAPER, MAINS)
 NEW_KINDS = (ALUMINIUM, BIPOLAR, POLYMER, TANTALUM, TANTALUM_POLYMER, FILM, CERAMIC_2)
-NEVER, CONDITIONS, CANNOT_TELL = "do not", "only with these conditions", "cannot tell"
 
 # Rated voltages of solid tantalum chips and beads; from memory.
 TANTALUM_RATINGS = (2.5, 4.0, 6.3, 10.0, 16.0, 20.0, 25.0, 35.0, 50.0)
@@ -175,7 +176,7 @@ def substitute_capacitor(
         wrong = "the place works above the old part's rating"
         raise RepairlibError(read, wrong, "the right rating; measure the voltage again")
     rule = rule_for(old_kind, new_kind)
-    cautions = ("mains",) if old_kind in (MAINS, PAPER) else ()
+    cautions = hazards_of_capacitor(rated_voltage, line_part=old_kind in (MAINS, PAPER))
     sources = (rule.source,)
     first, *others = rule.conditions
     if rule.verdict != CONDITIONS:

@@ -10,12 +10,13 @@ import math
 from matplotlib import rc_context
 from matplotlib.figure import Figure
 
+from repairlib.core.limits import AFTER_UNPLUGGING, ES1
 from repairlib.core.quantity import Quantity, brief
 from repairlib.show.canvas import INK, NEGATIVE, POSITIVE, QUIET
 from repairlib.show.circuits import new_sheet, picture_of
 from repairlib.show.picture import Picture
 from repairlib.show.plotting import STYLE, svg_of
-from repairlib.stored_charge import ES1, LIMITS, discharge_time
+from repairlib.stored_charge import discharge_time
 
 _STEPS = 200
 _LONGEST = 1.35  # the chart reaches so much further than the time to the limit
@@ -27,7 +28,7 @@ def draw_discharge(
 ) -> Picture:
     """Draw the voltage of a capacitor against time, with the limit and the time it is reached.
 
-    Farad, volts, ohm; `limit` is a name of stored_charge.discharge.LIMITS. Raises RepairlibError
+    Farad, volts, ohm; `limit` is a name of core.limits.AFTER_UNPLUGGING. Raises RepairlibError
     when the limit is not below the start, as discharge_time does.
 
     >>> print(draw_discharge(220e-6, 400, 100e3).alt)
@@ -37,7 +38,7 @@ def draw_discharge(
     """
     finding = discharge_time(capacitance, voltage, resistance, limit)
     seconds, tau = finding.time, finding.time_constant
-    target = LIMITS[limit]
+    target = AFTER_UNPLUGGING[limit]
     span = _LONGEST * max(seconds, tau)
     scale, unit = next(((size, name) for size, name in _UNITS if span >= 3 * size), _UNITS[-1])
     times = [span * step / _STEPS for step in range(_STEPS + 1)]
@@ -146,10 +147,10 @@ def _name_limit(axes, volts: float, start: float, words: str) -> None:
 
 
 def _in_words(capacitance, voltage, resistance, finding, limit: str) -> str:
-    left = brief(voltage / math.e, "V")
+    left, target = brief(voltage / math.e, "V"), AFTER_UNPLUGGING[limit].words
     return (
         f"Voltage against time: {brief(capacitance, 'F')} from {brief(voltage, 'V')} through "
         f"{brief(resistance, 'Ω')}.\nAfter one time constant, {brief(finding.time_constant, 's')}, "
-        f"{left} are left. {LIMITS[limit].words} ({limit}) after {brief(finding.time, 's')}.\n"
+        f"{left} are left. {target} ({limit}) after {brief(finding.time, 's')}.\n"
         "The curve never reaches 0. It is calculated: only a meter shows what is left."
     )

@@ -5,6 +5,7 @@ from __future__ import annotations
 from dataclasses import replace
 
 from repairlib.core.errors import RepairlibError
+from repairlib.core.verdicts import CANNOT_TELL
 from repairlib.polarity import (
     EITHER,
     FITTED,
@@ -45,7 +46,7 @@ AT_THE_MARK, AT_THE_OTHER_END, NOT_DECIDED = FITTED
 VERDICTS = {
     "right": "Right this way round: each end meets its own side.",
     "reversed": "Reversed: do not fit it like this.",
-    "cannot tell": "Cannot tell from these marks.",
+    CANNOT_TELL: "Cannot tell from these marks.",
 }
 
 
@@ -166,9 +167,7 @@ def _draw_ways_down(canvas: Canvas, anatomy: Anatomy, place: Footprint, part_y, 
 
 def _label_board(canvas: Canvas, place: Footprint, point, board_mark: str, finding) -> str:
     end = finding.board_shows
-    shows = {"other part": "belongs to another kind of part", "unknown": "cannot tell"}.get(
-        end, end
-    )
+    shows = {"other part": "belongs to another kind of part", "unknown": CANNOT_TELL}.get(end, end)
     if board_mark == "no mark":
         said = "The board shows no mark."
     else:
@@ -200,7 +199,7 @@ def _draw_bar_trap() -> Picture:
             badge(canvas, x + end.x, 110 + end.y + 19, end.sign)
         canvas.text(x, 252, shape, 18, bold=True)
         canvas.text(x, 276, meaning, 18)
-    canvas.text(MIDDLE, 312, VERDICTS["cannot tell"] + " Look at the body first.", 18, bold=True)
+    canvas.text(MIDDLE, 312, VERDICTS[CANNOT_TELL] + " Look at the body first.", 18, bold=True)
     return canvas.picture(
         "Two parts with a dark mark at the left end. On the flat moulded chip the bar is the "
         "positive end. On the round can the segment is the negative end. A bar alone does not "

@@ -4,8 +4,7 @@ from repairlib.core.public import public_names
 
 __getattr__, __all__ = public_names(
     __name__,
-    discharge="LIMITS bleeder discharge_time stored_energy",
+    discharge="bleeder discharge_time stored_energy",
     energy_classes="ac_limits energy_class steady_dc",
-    steady_limits="ES1 RULES",
     unplugging="after_unplugging",
 )

@@ -7,40 +7,23 @@ touched: it says to verify with a meter, twice. Above 60 V dc it is left to a qu
 from __future__ import annotations
 
 import math
-from typing import Annotated, NamedTuple
+from typing import Annotated
 
 from repairlib.core import series
 from repairlib.core.calculator import Choice, Found, Given, calculator, found
 from repairlib.core.errors import RepairlibError
+from repairlib.core.limits import AFTER_UNPLUGGING, ES1
 from repairlib.core.quantity import Quantity, brief
 from repairlib.stored_charge.energy_classes import QUALIFIED, VERIFY, steady_dc
-from repairlib.stored_charge.steady_limits import ES1
 
 OWN, TIME_CONSTANT = "own limit", "IEC 60950-1, time constant"
 
 
-class Limit(NamedTuple):
-    """A voltage to get below, and the source that names it."""
-
-    volts: float
-    words: str
-    source: str
-
-
-# The figure, in words, and the key of its source.
-LIMITS = {
-    ES1: Limit(60.0, "60 V dc", "IEC 62368-1"),
-    "IEC 62368-1, ES2": Limit(120.0, "120 V dc", "IEC 62368-1"),
-    "IEC 60335-1, unplugging": Limit(34.0, "34 V peak", "IEC 60335-1 unplugging, quoted"),
-    "IEC 60335-1, extra-low": Limit(42.4, "42.4 V peak", "IEC 60335-1 8.1.4, quoted"),
-    "IEC 60204-1": Limit(60.0, "60 V", "IEC 60204-1, quoted"),
-    "IEC 61010-1:2010": Limit(70.0, "70 V dc", "from memory"),
-    "TV safety clause": Limit(60.0, "60 V dc", "TV safety clause, quoted"),
-}
 FITTED, TOUCHED_ON = "fitted for good", "held on by hand"
 FED = ("dc", "ac sine")
 HOT_JOULE = 100.0  # J, below 100 V: LBNL's hazard of heat
 RETURNS = (10, 15)  # per cent that dielectric absorption brings back, aluminium
+_LIMIT = Choice((*AFTER_UNPLUGGING, TIME_CONSTANT, OWN), "The limit to get down to.")
 _WATTS = (0.25, 0.5, 1, 2, 3, 5, 10, 25, 50, 100, 200)
 _CAPACITANCE = {"at_least": 1e-15, "at_most": 1e3}
 _VOLTS = {"at_least": 1e-3, "at_most": 1e6}
@@ -177,7 +160,7 @@ def discharge_time(
     capacitance: Annotated[float, Given("F", "Of the part or the bank.", **_CAPACITANCE)],
     voltage: Annotated[float, Given("V", "At the start, the peak.", **_VOLTS)],
     resistance: Annotated[float, Given("Ω", "Across it.", **_OHMS)],
-    limit: Annotated[str, Choice((*LIMITS, TIME_CONSTANT, OWN), "The limit to get down to.")] = ES1,
+    limit: Annotated[str, _LIMIT] = ES1,
     own: Annotated[float | None, Given("V", "Your own limit.", **_VOLTS)] = None,
 ) -> Found:
     """t = R C ln(V0 / V): how long until a capacitor is down to a named limit.
@@ -230,7 +213,7 @@ def bleeder(
     capacitance: Annotated[float, Given("F", "Of the part or the bank.", **_CAPACITANCE)],
     voltage: Annotated[float, Given("V", "Across it, the peak.", **_VOLTS)],
     time: Annotated[float, Given("s", "In at most this time.", **_SECONDS)],
-    limit: Annotated[str, Choice((*LIMITS, TIME_CONSTANT, OWN), "The limit to get down to.")] = ES1,
+    limit: Annotated[str, _LIMIT] = ES1,
     own: Annotated[float | None, Given("V", "Your own limit.", **_VOLTS)] = None,
     use: Annotated[str, Choice((FITTED, TOUCHED_ON), "How it is used.")] = FITTED,
     fed: Annotated[str, Choice(FED, "What feeds a fitted one: ac counts by its rms.")] = "dc",
@@ -342,7 +325,8 @@ def _target(limit: str, own: float | None, voltage: float) -> tuple[float, str, 
     elif limit == TIME_CONSTANT:
         return voltage / math.e, "IEC 60950-1, quoted", "37 % (time constant of IEC 60950-1)"
     else:
-        volts, figure, source = LIMITS[limit]
+        left = AFTER_UNPLUGGING[limit]
+        volts, figure, source = left.volts, left.words, left.source
         words = f"{figure} ({limit})"
     if not volts < voltage:
         wrong = f"not below the {brief(voltage, 'V')} at the start"

@@ -11,8 +11,9 @@ from typing import Annotated
 
 from repairlib.core.calculator import Choice, Found, Given, calculator, found
 from repairlib.core.errors import RepairlibError
+from repairlib.core.limits import ES1, ES2, STEADY
 from repairlib.core.quantity import Quantity, brief
-from repairlib.stored_charge.steady_limits import ES1, ES2, NO_PERMISSION, RULES
+from repairlib.stored_charge.steady_limits import NO_PERMISSION
 
 VERIFY = "verify with a meter, twice"
 QUALIFIED = "leave it to a qualified person"
@@ -44,7 +45,7 @@ def steady_dc() -> tuple[float, float]:
     >>> steady_dc()
     (60.0, 120.0)
     """
-    return float(RULES[ES1].dc), float(RULES[ES2].dc)
+    return float(STEADY[ES1].dc), float(STEADY[ES2].dc)
 
 
 def ac_limits(frequency: float) -> tuple[float, float]:
@@ -55,7 +56,7 @@ def ac_limits(frequency: float) -> tuple[float, float]:
     """
     kilohertz = frequency / 1e3
     if kilohertz <= 1:
-        return float(RULES[ES1].ac_rms), float(RULES[ES2].ac_rms)
+        return float(STEADY[ES1].ac_rms), float(STEADY[ES2].ac_rms)
     if kilohertz <= 100:
         return 30 + 0.4 * kilohertz, 50 + 0.9 * kilohertz
     return 70.0, 140.0
@@ -136,7 +137,7 @@ def energy_class(
     name = "ES1" if voltage <= es1 else "ES2" if voltage <= es2 else "ES3"
     if kind != CAPACITOR:
         which = "ac_rms_current" if kind == AC else "dc_current"
-        ampere = [brief(getattr(RULES[one], which), "A") for one in (ES1, ES2)]
+        ampere = [brief(getattr(STEADY[one], which), "A") for one in (ES1, ES2)]
         working.append(f"or by current: ES1 {ampere[0]}, ES2 {ampere[1]}")
     against = {
         "ES1": f"not above {brief(es1, 'V')}",

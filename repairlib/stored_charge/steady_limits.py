@@ -6,38 +6,16 @@ of equipment and no permission to touch.
 
 from __future__ import annotations
 
-from typing import Annotated, NamedTuple
+from typing import Annotated
 
 from repairlib.core.calculator import Choice, Found, calculator, found
+from repairlib.core.limits import STEADY
 from repairlib.core.quantity import Quantity
 
 NO_PERMISSION = "A low class is no permission to touch."
 
 
-class Steady(NamedTuple):
-    """Limits of one rule: V rms, V peak, V dc, A rms, A peak, A dc; None where it states none."""
-
-    ac_rms: float | None
-    ac_peak: float | None
-    dc: float
-    ac_rms_current: float | None
-    ac_peak_current: float | None
-    dc_current: float | None
-    sources: tuple[str, ...]
-
-
-ES1, ES2 = "IEC 62368-1, ES1", "IEC 62368-1, ES2"
-# ac up to 1 kHz. The stored text prints the ac current of ES2 as that of ES1: 5 mA is from memory.
-RULES = {
-    ES1: Steady(30, 42.4, 60, 0.5e-3, 0.707e-3, 2e-3, ("IEC 62368-1",)),
-    ES2: Steady(50, 70.7, 120, 5e-3, 7.07e-3, 25e-3, ("IEC 62368-1", "from memory")),
-    "IEC 60335-1 8.1.4": Steady(
-        None, 42.4, 42.4, None, 0.7e-3, 2e-3, ("IEC 60335-1 8.1.4, quoted",)
-    ),
-    "IEC 61010-1:2010": Steady(33, 46.7, 70, None, None, None, ("from memory",)),
-    "IEC 61010-1, before 2010": Steady(30, 42.4, 60, None, None, None, ("from memory",)),
-    "TV safety clause": Steady(None, 35, 60, None, 0.7e-3, 2e-3, ("TV safety clause, quoted",)),
-}
+FIGURES = ("ac_rms", "ac_peak", "dc", "ac_rms_current", "ac_peak_current", "dc_current")
 
 
 @calculator(
@@ -47,7 +25,7 @@ RULES = {
     cautions=("mains",),
 )
 def steady_limits(
-    rule: Annotated[str, Choice(tuple(RULES), "The rule and its edition.")],
+    rule: Annotated[str, Choice(tuple(STEADY), "The rule and its edition.")],
 ) -> Found:
     """The steady voltages and currents that a rule calls low, ac up to 1 kHz.
 
@@ -57,11 +35,12 @@ def steady_limits(
     >>> steady_limits("IEC 62368-1, ES1").dc
     60 V
     """
-    limits = RULES[rule]
+    limits = STEADY[rule]
+    stated = {name: getattr(limits, name) for name in FIGURES}
     values = {
         name: Quantity(value, "A" if name.endswith("current") else "V")
-        for name, value in limits._asdict().items()
-        if name != "sources" and value is not None
+        for name, value in stated.items()
+        if value is not None
     }
     notes = [NO_PERMISSION, "Verify with a meter, twice."]
     return found(values, working=[f"limits of {rule}"], notes=notes, sources=limits.sources)

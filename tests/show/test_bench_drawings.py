@@ -3,9 +3,9 @@
 import pytest
 
 from repairlib.core.errors import RepairlibError
+from repairlib.core.limits import AFTER_UNPLUGGING
 from repairlib.show.bench import draw_bench
 from repairlib.show.discharge import draw_discharge, draw_discharge_circuit, draw_strap_path
-from repairlib.stored_charge.discharge import LIMITS
 
 
 def plain(text):
@@ -31,7 +31,7 @@ def test_the_curve_names_its_limit_and_times():
 
 
 def test_any_limit_and_any_size_can_be_drawn():
-    for limit in LIMITS:
+    for limit in AFTER_UNPLUGGING:
         assert limit in draw_discharge(1e-6, 121, 1e3, limit).alt
     for farad, ohm in ((1e-12, 1), (1e-9, 1e3), (1, 1e6), (1e-6, 1e12)):
         assert draw_discharge(farad, 325, ohm).svg

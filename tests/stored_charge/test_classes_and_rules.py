@@ -5,6 +5,7 @@ from hypothesis import given
 from hypothesis import strategies as st
 
 from repairlib.core.errors import RepairlibError
+from repairlib.core.limits import STEADY
 from repairlib.stored_charge.energy_classes import (
     CAPACITOR,
     TABLE_5,
@@ -13,7 +14,7 @@ from repairlib.stored_charge.energy_classes import (
     capacitor_limits,
     energy_class,
 )
-from repairlib.stored_charge.steady_limits import RULES, steady_limits
+from repairlib.stored_charge.steady_limits import FIGURES, steady_limits
 from repairlib.stored_charge.unplugging import after_unplugging, limited_current, shock_hazard
 
 TYPED_IN = {
@@ -93,13 +94,13 @@ def test_ac():
 
 def figures(rule):
     """V rms, V peak, V dc, A rms, A peak, A dc."""
-    return tuple(RULES[rule])[:6]
+    return tuple(getattr(STEADY[rule], name) for name in FIGURES)
 
 
 @pytest.mark.published("IEC 62368-1; IEC 60335-1 8.1.4 and a TV safety clause as quoted")
 def test_steady_limits():
     assert figures("IEC 62368-1, ES1") == (30, 42.4, 60, 0.5e-3, 0.707e-3, 2e-3)
-    volts, dc_current = figures("IEC 62368-1, ES2")[:3], RULES["IEC 62368-1, ES2"].dc_current
+    volts, dc_current = figures("IEC 62368-1, ES2")[:3], STEADY["IEC 62368-1, ES2"].dc_current
     assert (volts, dc_current) == ((50, 70.7, 120), 25e-3)
     assert figures("IEC 60335-1 8.1.4") == (None, 42.4, 42.4, None, 0.7e-3, 2e-3)
     assert figures("TV safety clause") == (None, 35, 60, None, 0.7e-3, 2e-3)
@@ -108,11 +109,11 @@ def test_steady_limits():
 # The stored text prints the ES2 ac current as 0.5 mA; 5 mA is followed.
 @pytest.mark.from_memory("IEC 62368-1, ES2 ac current 5 mA rms; IEC 61010-1 normal limits")
 def test_steady_limits_from_memory():
-    assert RULES["IEC 62368-1, ES2"].ac_rms_current == 5e-3
-    assert RULES["IEC 62368-1, ES2"].ac_peak_current == 7.07e-3
+    assert STEADY["IEC 62368-1, ES2"].ac_rms_current == 5e-3
+    assert STEADY["IEC 62368-1, ES2"].ac_peak_current == 7.07e-3
     assert figures("IEC 61010-1:2010")[:3] == (33, 46.7, 70)
     assert figures("IEC 61010-1, before 2010")[:3] == (30, 42.4, 60)
-    for rule in RULES:
+    for rule in STEADY:
         assert any("no permission" in note for note in steady_limits(rule).notes)
 
 

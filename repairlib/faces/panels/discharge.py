@@ -9,11 +9,12 @@ from __future__ import annotations
 import ipywidgets as widgets
 
 from repairlib.core.errors import RepairlibError
+from repairlib.core.limits import AFTER_UNPLUGGING, ES1
 from repairlib.core.quantity import read_quantity
 from repairlib.core.safety import caution
 from repairlib.faces.panels.look import Panel, picture_html, told, trouble, words
 from repairlib.show.discharge import draw_discharge
-from repairlib.stored_charge import ES1, LIMITS, discharge_time
+from repairlib.stored_charge import discharge_time
 
 WIDE = widgets.Layout(width="28rem", max_width="100%")
 LABELS = {"description_width": "9rem"}
@@ -32,7 +33,11 @@ class DischargeView(Panel):
         self.voltage = _text("Voltage at first", voltage)
         self.resistance = _text("Resistor", resistance)
         self.limit = widgets.Dropdown(
-            options=tuple(LIMITS), value=ES1, description="Limit", layout=WIDE, style=LABELS
+            options=tuple(AFTER_UNPLUGGING),
+            value=ES1,
+            description="Limit",
+            layout=WIDE,
+            style=LABELS,
         )
         self.answer, self.chart = words(), words()
         fields = (self.capacitance, self.voltage, self.resistance, self.limit)

@@ -12,6 +12,7 @@ import ipywidgets as widgets
 
 from repairlib.core.safety import caution
 from repairlib.core.sources import source
+from repairlib.core.verdicts import CANNOT_TELL
 from repairlib.faces.panels.look import Panel, picture_html, told, words
 from repairlib.polarity import (
     ENDS,
@@ -31,7 +32,7 @@ from repairlib.show import draw_polarity
 HEADLINES = {
     "right": ("right", "Right"),
     "reversed": ("unsafe", "Reversed: do not fit it like this"),
-    "cannot tell": ("cannot read", "Cannot tell"),
+    CANNOT_TELL: ("cannot read", "Cannot tell"),
 }
 WIDE = widgets.Layout(width="30rem", max_width="100%")
 LABELS = {"description_width": "9rem"}

@@ -1,9 +1,9 @@
 """The panels of the bench: they show what the calculators say, and nothing typed is lost."""
 
+from repairlib.core.limits import AFTER_UNPLUGGING
 from repairlib.esd.limits import EDITIONS
 from repairlib.faces.panels.discharge import discharge_view
 from repairlib.faces.panels.esd_audit import bench_audit
-from repairlib.stored_charge.discharge import LIMITS
 
 
 def plain(panel):
@@ -45,7 +45,7 @@ def test_discharge_says_time_verdict_and_rule():
     assert "leave it to a qualified person" in plain(view)
     view.limit.value = "IEC 60335-1, unplugging"
     assert "34 V peak" in plain(view)
-    for limit in LIMITS:
+    for limit in AFTER_UNPLUGGING:
         view.limit.value = limit
         assert view.answer.value
 

@@ -1,0 +1,112 @@
+"""Safety limits for voltage and current, each once: its value, dc or ac, its edition and source.
+
+They are figures for the design of equipment and no permission to touch. What counts as a hazard
+of a capacitor is decided here too, by these limits, for every face alike.
+
+Slots and no other module, because the quick check loads this.
+"""
+
+from __future__ import annotations
+
+ES1, ES2 = "IEC 62368-1, ES1", "IEC 62368-1, ES2"
+
+
+class Steady:
+    """What one rule calls low for a steady voltage, ac up to 1 kHz; None where it states nothing.
+
+    `ac_rms`, `ac_peak` and `dc` in V, the currents in A; `sources` are keys of core.sources.
+    """
+
+    __slots__ = (
+        "ac_peak",
+        "ac_peak_current",
+        "ac_rms",
+        "ac_rms_current",
+        "dc",
+        "dc_current",
+        "sources",
+    )
+
+    def __init__(
+        self,
+        dc: float,
+        ac_peak: float,
+        ac_rms: float | None = None,
+        dc_current: float | None = None,
+        ac_peak_current: float | None = None,
+        ac_rms_current: float | None = None,
+        sources: tuple[str, ...] = ("from memory",),
+    ):
+        self.dc = dc
+        self.ac_peak = ac_peak
+        self.ac_rms = ac_rms
+        self.dc_current = dc_current
+        self.ac_peak_current = ac_peak_current
+        self.ac_rms_current = ac_rms_current
+        self.sources = sources
+
+
+# The stored text of IEC 62368-1 prints the ac current of ES2 as that of ES1: 5 mA is from memory.
+STEADY = {
+    ES1: Steady(60, 42.4, 30, 2e-3, 0.707e-3, 0.5e-3, ("IEC 62368-1",)),
+    ES2: Steady(120, 70.7, 50, 25e-3, 7.07e-3, 5e-3, ("IEC 62368-1", "from memory")),
+    "IEC 60335-1 8.1.4": Steady(
+        42.4, 42.4, None, 2e-3, 0.7e-3, None, ("IEC 60335-1 8.1.4, quoted",)
+    ),
+    "IEC 61010-1:2010": Steady(70, 46.7, 33),
+    "IEC 61010-1, before 2010": Steady(60, 42.4, 30),
+    "TV safety clause": Steady(60, 35, None, 2e-3, 0.7e-3, None, ("TV safety clause, quoted",)),
+}
+
+
+class Left:
+    """A voltage that a capacitor has to get below: `volts`, in words with its kind, its source."""
+
+    __slots__ = ("source", "volts", "words")
+
+    def __init__(self, volts: float, kind: str, source: str):
+        self.volts = float(volts)
+        self.words = f"{volts:g} V {kind}".strip()
+        self.source = source
+
+
+AFTER_UNPLUGGING = {
+    ES1: Left(STEADY[ES1].dc, "dc", "IEC 62368-1"),
+    ES2: Left(STEADY[ES2].dc, "dc", "IEC 62368-1"),
+    "IEC 60335-1, unplugging": Left(34, "peak", "IEC 60335-1 unplugging, quoted"),
+    "IEC 60335-1, extra-low": Left(
+        STEADY["IEC 60335-1 8.1.4"].ac_peak, "peak", "IEC 60335-1 8.1.4, quoted"
+    ),
+    "IEC 60204-1": Left(60, "", "IEC 60204-1, quoted"),
+    "IEC 61010-1:2010": Left(STEADY["IEC 61010-1:2010"].dc, "dc", "from memory"),
+    "TV safety clause": Left(STEADY["TV safety clause"].dc, "dc", "TV safety clause, quoted"),
+}
+
+# V dc above which charge is left to a qualified person: ES1 of IEC 62368-1.
+TOUCHABLE_DC = float(STEADY[ES1].dc)
+# V ac r.m.s. from which a rating brings the cautions of the mains: the ac limit of ES2. Below are
+# parts of loudspeaker crossovers and the like; common practice.
+MAINS_AC = float(STEADY[ES2].ac_rms or 0)
+# V ac r.m.s. from which a part of a list that says no more counts as one across the line: the
+# lowest mains in use, 100 V; common practice. Between the two a person looks.
+LINE_AC = 100.0
+
+
+def hazards_of_capacitor(
+    volts: float | None, ac: bool = False, line_part: bool = False
+) -> tuple[str, ...]:
+    """The hazards of replacing a capacitor, as keys of safety.HAZARDS; none for most.
+
+    `volts` is its rating, None where not stated; `ac` says that it is an ac rating [V r.m.s.].
+    `line_part` says that it carries a safety class or is listed as a part of the mains.
+
+    >>> hazards_of_capacitor(25), hazards_of_capacitor(400)
+    ((), ('mains', 'stored charge'))
+    >>> hazards_of_capacitor(60, ac=True)
+    ('mains', 'stored charge', 'heat and fire')
+    """
+    if line_part or (ac and (volts is None or volts >= MAINS_AC)):
+        return ("mains", "stored charge", "heat and fire")
+    if not ac and volts is not None and volts > TOUCHABLE_DC:
+        return ("mains", "stored charge")
+    return ()
