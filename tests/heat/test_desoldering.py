@@ -52,17 +52,18 @@ def test_hand_tools_take_a_pump_to_plated_holes():
 
 
 @pytest.mark.published("BEST Inc., Part Removal, basic requirements: the whole board is preheated")
-def test_a_ball_grid_is_preheated_and_measured():
+def test_a_ball_grid_is_preheated():
     steps = " ".join(take_out("ball grid", "hot air station").working)
     assert "preheat the whole board" in steps
-    assert "thermocouple" in steps
 
 
 @pytest.mark.behaviour
 def test_a_ball_grid_is_not_for_hand_tools():
     assert take_out("ball grid").verdict == "stop"
     assert take_out("ball grid", "desoldering station").verdict == "stop"
-    assert take_out("ball grid", "hot air station").verdict == "hot air"
+    with_air = take_out("ball grid", "hot air station")
+    assert with_air.verdict == "hot air"
+    assert any("thermocouple" in step for step in with_air.working)
 
 
 @pytest.mark.published(
