@@ -141,7 +141,7 @@ def test_a_time_alone_never_allows_power():
 
 
 @pytest.mark.published(
-    "IPC, IPC-WP-019B, quoting J-STD-001: 1.56 µg NaCl eq/cm² = 10.06 µg/in²; by hand for a board"
+    "IPC, IPC-WP-019B, quoting J-STD-001: 1.56 µg NaCl eq/cm²; 10.06 µg/in² and a board by hand"
 )
 def test_cleanliness():
     finding = ionic_cleanliness("120 ug", "10 cm", "8 cm")
