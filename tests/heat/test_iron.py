@@ -38,6 +38,7 @@ def test_flux_blackens_above_its_limit():
     def blackens(solder):
         return any("350 °C" in n and "blackens" in n for n in iron_temperature(solder).notes)
 
+    assert row("flux of that note is made to stand")[1] == 350
     assert not blackens("Sn63Pb37")
     assert blackens("SAC305")
 
@@ -57,6 +58,7 @@ def test_small_leaded_joints():
 )
 def test_trade_advice():
     # (°F − 32) / 1.8: 600 is 315.6, 700 is 371.1
+    assert row("trade rework advice")[:2] == (316, 371)
     assert any("316 to 371 °C" in note for note in iron_temperature("Sn63Pb37").notes)
     assert "no downward pressure" in limits()["trade rework advice"].note
 
