@@ -15,7 +15,17 @@ def verdicts(audit):
 
 
 # Worked by hand: 36 MΩ fails below 35 MΩ; 5e8 Ω passes below 1e9 Ω and its walk of 120 V fails.
-@pytest.mark.published("ANSI/ESD S20.20-2007 personnel table; ESD Association forum")
+@pytest.mark.published(
+    "ANSI/ESD S20.20-2007, Table 2, as printed by StaticWorx: 35 MΩ, 1e9 Ω and 100 V"
+)
+def test_a_person_who_fails_twice():
+    audit = audit_bench("strap: 36 MΩ\nperson: 500 MΩ at 100 V, walk 120 V", "S20.20-2007")
+    assert set(verdicts(audit).values()) == {"fail"}
+    good = audit_bench("strap: 34 MΩ\nperson: 500 MΩ at 100 V, walk 99 V", "S20.20-2007")
+    assert set(verdicts(good).values()) == {"pass"}
+
+
+@pytest.mark.from_memory("S20.20-2014: strap below 35 MΩ, work surface below 1e9 Ω")
 def test_a_bench_that_fails_twice():
     audit = audit_bench(
         "wrist strap: 36 MΩ\nperson: 500 MΩ at 100 V, walk 120 V\nmat: 40 MΩ at 100 V",
@@ -29,7 +39,9 @@ def test_a_bench_that_fails_twice():
     assert audit.verdict == "fail" and audit.missing == ()
 
 
-@pytest.mark.published("ESD Association forum: below 3.5e7 Ω no walking test, dropped in 2014")
+@pytest.mark.published(
+    "ESD Association forum, thread 133: below 3.5e7 Ω no walking test, dropped in 2014"
+)
 def test_the_edition_decides():
     text = "strap: 1 MΩ; mat: 40 MΩ; person: 20 MΩ"
     assert audit_bench(text, "S20.20-2007").verdict == "pass"

@@ -22,7 +22,7 @@ def each_edge(scheme, edges):
         assert esd_class(top - 0.01, scheme).esd_class == name
 
 
-@pytest.mark.published("ESD sensitivity classification levels: HBM 1A to 3B")
+@pytest.mark.published("ESD Association, STM5.1-1998, Table 1, as copied: HBM 1A to 3B")
 def test_hbm():
     each_edge(
         HBM,
@@ -42,7 +42,9 @@ def test_hbm_lowest():
     ]
 
 
-@pytest.mark.published("note on JS-001-2011: 0A below 125 V, 0B to below 250 V")
+@pytest.mark.published(
+    "Desco, blog, 2012-10, JS-001-2011, Table 3: 0A below 125 V, 0B to below 250 V"
+)
 def test_hbm_2011():
     assert [esd_class(v, OLD_HBM).esd_class for v in (10, 124, 125, 249, 250)] == [
         "0A",
@@ -62,7 +64,7 @@ def test_cdm():
     assert esd_class(600, CDM).esd_class == "C2a"  # E13
 
 
-@pytest.mark.published("ESD sensitivity classification levels: CDM by STM5.3.1")
+@pytest.mark.published("ESD Association, STM5.3.1-1999, Table 3, as copied: C1 to C7")
 def test_old_cdm():
     each_edge(
         OLD_CDM,
@@ -76,11 +78,18 @@ def test_old_cdm():
             ("C7", 2000),
         ],
     )
+
+
+@pytest.mark.behaviour
+def test_an_old_class_names_its_scheme():
     notes = esd_class(300, OLD_CDM).notes
     assert any("C3 of CDM STM5.3.1" in note for note in notes)
 
 
-@pytest.mark.published("S20.20-2021 scope: 100 V HBM, 200 V CDM; JEP155 500 V, JEP157 250 V")
+@pytest.mark.published(
+    "ANSI/ESD S20.20-2021, scope: 100 V HBM, 200 V CDM; Texas Instruments, LM5176 data sheet, "
+    "quoting JEP155: 500 V and JEP157: 250 V"
+)
 def test_handling():
     for scheme, scope, easy in ((HBM, 100, 500), (CDM, 200, 250)):
         assert "extra measures" in esd_class(scope - 1, scheme).handling
@@ -88,7 +97,9 @@ def test_handling():
         assert "kept well" in esd_class(easy, scheme).handling
 
 
-@pytest.mark.published("Oscilloscope service manual, table 6-1, 100 pF and 100 Ω")
+@pytest.mark.published(
+    "Tektronix, TDS 420A, TDS 430A & TDS 460A Service Manual, Table 6-1, 100 pF and 100 Ω"
+)
 def test_service_manual():
     for family, words in {
         "MOS and CMOS": "100 V to 500 V",
@@ -129,7 +140,9 @@ def test_where_the_lists_disagree_the_lower_figure_counts():
     assert not any("disagree" in note for note in damage_level("TTL").notes)
 
 
-@pytest.mark.published("S20.20 as quoted on a garment page: over 2000 V at least 30 cm")
+@pytest.mark.published(
+    "Desco Asia, What the ESD Association says about ESD Garments, S20.20: over 2000 V, 30 cm"
+)
 def test_distance():
     assert insulator_distance("2001 V").keep_away == "30 cm"
     assert insulator_distance("-2001 V").keep_away == "30 cm"
@@ -152,20 +165,30 @@ def test_strap_current():
     assert shorted.verdict == strap_current("24 V").verdict == "do not touch"
 
 
-@pytest.mark.published("ESD question and answer quoting TR20.20-2008: not at 250 V or more")
+@pytest.mark.published(
+    "Desco Industries, Questions and Answers 1506, quoting ESD TR20.20-2008: not at 250 V or more"
+)
 def test_strap_off():
     assert strap_on_or_off("250 V", "dc").verdict == "strap off"
     assert strap_on_or_off("249 V", "dc").verdict != "strap off"
-    # the peak counts: 230 V rms are 325 V
+
+
+@pytest.mark.behaviour
+def test_the_peak_counts_for_the_strap():
+    """230 V rms are 325 V at the peak."""
     assert strap_on_or_off("230 V", "ac rms").verdict == "strap off"
 
 
-@pytest.mark.published("IEC 62368-1 ES1: 60 V dc, 30 V rms")
+@pytest.mark.published("IEC 62368-1, 5.2.2, ES1: 60 V dc, 30 V rms")
 def test_strap_between():
     assert strap_on_or_off("60 V", "dc").verdict == "strap may stay on"
     assert strap_on_or_off("61 V", "dc").verdict == "stop: make it dead first"
     assert strap_on_or_off("30 V", "ac rms").verdict == "strap may stay on"
     assert strap_on_or_off("120 V", "ac rms").verdict == "stop: make it dead first"
+
+
+@pytest.mark.behaviour
+def test_a_strap_that_stays_on_asks_for_a_meter():
     on = strap_on_or_off("12 V", "dc")
     assert "with a meter, twice" in on.reason
 

@@ -6,6 +6,7 @@ from hypothesis import strategies as st
 
 from repairlib.core.errors import RepairlibError
 from repairlib.core.sources import SOURCES
+from repairlib.heat.phase_diagrams import liquidus
 from repairlib.heat.solder_alloys import (
     ELEMENTS,
     alloy,
@@ -26,13 +27,19 @@ LEADED = {
 }  # fmt: skip
 
 
+PASTE = "Indium Corporation, Solder Paste: Alloys, table of alloys"
+WIKIPEDIA = "Wikipedia, Solder alloys, table of alloys"
+MAKERS_DATA = "Bolotoff (Alasir), Solder Alloys: Physical and Mechanical Properties, section 1"
+
+
 def melting(rows):
-    for name, solidus, liquidus in rows:
-        one = alloy(name)
-        assert (one.solidus, one.liquidus) == (solidus, liquidus), name
+    """Each solder melts from and to, °C, as the calculator shows it."""
+    for name, begins, ends in rows:
+        shown = solder_alloy(name)
+        assert (shown.solidus, shown.liquidus) == (begins, ends), name
 
 
-@pytest.mark.published("Solder maker, Solder Paste - Alloys")
+@pytest.mark.published(PASTE)
 def test_melting_paste_maker():
     melting(
         [
@@ -53,7 +60,7 @@ def test_melting_paste_maker():
     )
 
 
-@pytest.mark.published("Encyclopaedia article Solder alloys")
+@pytest.mark.published(WIKIPEDIA)
 def test_melting_encyclopaedia():
     melting(
         [
@@ -70,7 +77,7 @@ def test_melting_encyclopaedia():
     )
 
 
-@pytest.mark.published("Web reference table Solder alloys, makers' data")
+@pytest.mark.published(MAKERS_DATA)
 def test_melting_and_density_reference_table():
     rows = [
         ("Sn63Pb37", 183, 183, 8.40),
@@ -87,7 +94,7 @@ def test_melting_and_density_reference_table():
     ]
     melting(row[:3] for row in rows)
     for name, _, _, grams in rows:
-        assert alloy(name).density == grams
+        assert solder_alloy(name).grams_per_cubic_cm == grams
 
 
 @pytest.mark.from_memory("maker charts: melting of Pb93.5Sn5Ag1.5 and tin, densities")
@@ -104,9 +111,7 @@ def test_melting_and_density_from_memory():
 
 
 # One source calls Bi46Sn34Pb20 a eutectic at 96; from memory it melts from 100 to 105.
-@pytest.mark.published(
-    "Solder maker, Solder Paste - Alloys; encyclopaedia article Solder alloys; web reference table"
-)
+@pytest.mark.published(f"{PASTE}; {WIKIPEDIA}; {MAKERS_DATA}")
 def test_how_they_melt():
     kinds = {
         "eutectic": "Sn63Pb37 Sn96.5Ag3.5 Sn99.3Cu0.7 Bi58Sn42 Bi46Sn34Pb20 In52Sn48 "
@@ -118,7 +123,7 @@ def test_how_they_melt():
     }
     for kind, names in kinds.items():
         for name in names.split():
-            assert alloy(name).melts == kind, name
+            assert solder_alloy(name).melts == kind, name
 
 
 @pytest.mark.from_memory("maker chart: Pb93.5Sn5Ag1.5 is near a eutectic; tin is a pure metal")
@@ -127,35 +132,48 @@ def test_how_they_melt_from_memory():
     assert alloy("Sn100").melts == "pure"
 
 
-@pytest.mark.published("SAC305 maker's sheet: 7.38 g/cm³")
+@pytest.mark.published("AIM, Technical Data Sheet, Lead-Free Bar Solder SAC305: 7.38 g/cm³")
 def test_density_of_a_makers_sheet():
-    assert alloy("SAC305").density == 7.38
-
-
-@pytest.mark.published("NIST Bi-Pb-Sn System; abstract on lead contamination of Sn-Bi")
-def test_lead_bismuth_tin_eutectic():
-    one = alloy("Bi52Pb32Sn16")
-    assert (one.solidus, one.liquidus, one.melts) == (95, 98, "eutectic")
-    assert "98.0 calculated" in one.others
-    assert "95.3 ± 0.5 measured" in one.others
-    assert "96 (bismuth lexicon)" in one.others
+    assert solder_alloy("SAC305").grams_per_cubic_cm == 7.38
 
 
 @pytest.mark.published(
-    "craft table: 60/40 to 188, 40/60 to 234; encyclopaedia: both solidus figures"
+    "NIST, U.R. Kattner, Bi-Pb-Sn System: 98.0 °C; Moon and others (NIST), Pb contamination and "
+    "the solidification of Sn-xBi alloys: 95.3 ± 0.5 °C"
 )
-def test_what_other_sources_say_is_kept():
-    assert "188" in alloy("Sn60Pb40").others
-    assert "234" in alloy("Sn40Pb60").others
-    assert "268" in alloy("Pb90Sn10").others
-    assert "301 to 314" in alloy("Pb95Sn5").others
-    assert "62.5/36.1/1.4 at 179" in alloy("Sn62Pb36Ag2").others
-    assert "218" in alloy("SAC305").others
-    assert "220.3 at 3.73 Ag" in alloy("Sn96.5Ag3.5").others
-    assert "125.9 at 55.5 Bi" in alloy("Bi58Pb42").others
-    assert "139" in alloy("Bi58Sn42").others
-    assert "140 (Bi-Sn diagram note)" in alloy("Bi58Sn42").others
-    assert any("188" in note for note in solder_alloy("60/40").notes)
+def test_lead_bismuth_tin_eutectic():
+    """It is taken to melt from the lowest figure, in whole degrees, to the highest."""
+    shown = solder_alloy("Bi52Pb32Sn16")
+    assert (shown.solidus, shown.liquidus) == (int(95.3), 98.0)
+    assert shown.melts == "eutectic"
+
+
+def row(source, name, said):
+    """One figure that another source prints of a solder."""
+    return pytest.param(name, said, marks=pytest.mark.published(source), id=f"{name} {said}")
+
+
+# Each with the document that prints it; what the table follows stands in the tests above.
+@pytest.mark.parametrize(
+    ("name", "said"),
+    [
+        row("Glass Tips (blog), Melting Points of Solders, table", "Sn60Pb40", "188"),
+        row("Glass Tips (blog), Melting Points of Solders, table", "Sn40Pb60", "234"),
+        row(WIKIPEDIA, "Pb90Sn10", "268"),
+        row(WIKIPEDIA, "Pb95Sn5", "301 to 314"),
+        row(MAKERS_DATA, "Sn62Pb36Ag2", "62.5/36.1/1.4 at 179"),
+        row("AIM, Technical Data Sheet, Lead-Free Bar Solder SAC305", "SAC305", "218"),
+        row("CompuTherm, Ag-Sn, table of reactions", "Sn96.5Ag3.5", "220.3 at 3.73 Ag"),
+        row("NIST, Bi-Cu-Pb System, invariants", "Bi58Pb42", "125.9 at 55.5 Bi"),
+        row("Jacobson and Humpston, GEC Journal of Research 12(2), 1995", "Bi58Sn42", "139"),
+        row("Gladkikh and others, cited in the note Bi-Sn", "Bi58Sn42", "140"),
+        row("NIST, U.R. Kattner, Bi-Pb-Sn System", "Bi52Pb32Sn16", "98.0 calculated"),
+        row("Moon and others (NIST), on Sn-xBi", "Bi52Pb32Sn16", "95.3 ± 0.5 measured"),
+        row("Kurtz Ersa, solder lexicon, Bismuth", "Bi52Pb32Sn16", "96 (bismuth lexicon)"),
+    ],
+)
+def test_what_other_sources_say_is_shown(name, said):
+    assert any("Other figures" in note and said in note for note in solder_alloy(name).notes)
 
 
 @pytest.mark.from_memory("other makers' melting figures")
@@ -208,7 +226,7 @@ def test_elements():
         assert fusion_heat({symbol: 100}) == pytest.approx(per_kg, abs=0.06)
 
 
-@pytest.mark.published("Metals - Latent Heat of Melting")
+@pytest.mark.published("Engineering ToolBox, Metals: Latent Heat of Melting, table")
 def test_heat_of_fusion():
     """Its own figures, rounded: within 1.5 % but for bismuth, where memory is followed.
 
@@ -222,12 +240,15 @@ def test_heat_of_fusion():
     assert fusion_heat({"Bi": 100}) == pytest.approx(52.2, rel=0.04)
 
 
-@pytest.mark.published(
-    "encyclopaedia article Solder alloys, with its properties; Solder maker, Solder Paste - Alloys"
-)
-def test_melting_points_of_metals():
-    assert ELEMENTS["Sn"].melts == 231.9
-    assert round(ELEMENTS["Bi"].melts) == 271
+@pytest.mark.published("Wikipedia, Solder alloys, Properties: tin 231.9 °C, bismuth 271 °C")
+def test_melting_points_of_tin_and_bismuth():
+    """The ends of their diagram lie there."""
+    assert ELEMENTS["Sn"].melts == liquidus("Sn-Bi", 0) == 231.9
+    assert round(ELEMENTS["Bi"].melts) == round(liquidus("Sn-Bi", 100)) == 271
+
+
+@pytest.mark.published(PASTE + ": indium 157 °C")
+def test_melting_point_of_indium():
     assert round(ELEMENTS["In"].melts) == 157
 
 

@@ -26,13 +26,14 @@ from repairlib.heat.solder_alloys import alloys
 from repairlib.recap import plan_file, read_board
 
 
-@pytest.mark.published("US Navy training text 14186, page 3-16")
+@pytest.mark.published(
+    "US Navy, NEETS Module 14, Introduction to Microelectronics (14186), page 3-16"
+)
 def test_wick_is_for_surface_joints_and_a_plunger_kicks():
     for removal in removals().values():
         if "plated holes" in removal.part:
             assert "braid" not in removal.by_tools.values()
     finding = take_out("two-lead part in plated holes")
-    assert finding.verdict == "pump"
     assert "recoil can lift a pad" in finding.notes[0]
     assert "leaves some solder" in finding.notes[0]
 
@@ -45,11 +46,24 @@ def test_vacuum_for_plated_holes():
         assert any("until the lead moves freely" in step for step in finding.working)
 
 
-@pytest.mark.published("rework house's Part removal: whole-board preheat, measured")
+@pytest.mark.behaviour
+def test_hand_tools_take_a_pump_to_plated_holes():
+    assert take_out("two-lead part in plated holes").verdict == "pump"
+
+
+@pytest.mark.published("BEST Inc., Part Removal, basic requirements: the whole board is preheated")
+def test_a_ball_grid_is_preheated():
+    steps = " ".join(take_out("ball grid", "hot air station").working)
+    assert "preheat the whole board" in steps
+
+
+@pytest.mark.behaviour
 def test_a_ball_grid_is_not_for_hand_tools():
     assert take_out("ball grid").verdict == "stop"
     assert take_out("ball grid", "desoldering station").verdict == "stop"
-    assert take_out("ball grid", "hot air station").verdict == "hot air"
+    with_air = take_out("ball grid", "hot air station")
+    assert with_air.verdict == "hot air"
+    assert any("thermocouple" in step for step in with_air.working)
 
 
 @pytest.mark.published(

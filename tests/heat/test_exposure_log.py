@@ -17,7 +17,7 @@ def judge(*rows, level="3", thickness=1.0, **more):
     return judge_exposure(parse_exposure_log(text), level, thickness, **more)
 
 
-@pytest.mark.published("A power-supply maker's questions and answers, MSL: level 3 is 168 h")
+@pytest.mark.published("Cosel, technical Q&A a0073, MSL, Table 1: level 3 is 168 h")
 def test_open_30_then_50_hours_leaves_88():
     rows = ("01 00:00,out,23,45", "02 06:00,dry,23,8", "02 07:00,out,23,45", "04 09:00,now,,")
     finding = judge(*rows)
@@ -25,7 +25,9 @@ def test_open_30_then_50_hours_leaves_88():
     assert finding.working[1] == "30 h: dry for 1 h: the clock stands at 30 h"
 
 
-@pytest.mark.published("A power-supply maker's questions and answers, MSL: level 5 is 48 h")
+@pytest.mark.published(
+    "Cosel, technical Q&A a0073, MSL, Table 1: level 5 is 48 h; EESemi, J-STD-033 Bake Conditions"
+)
 def test_open_50_hours_at_level_5_is_baked():
     finding = judge("01 00:00,out,23,45", "03 02:00,now,,", level="5", thickness=2.0)
     assert (finding.verdict, finding.reason) == ("bake first", "2 h past its floor life")
@@ -42,7 +44,7 @@ def test_reset_in_a_dry_cabinet(row, humidity, used):
     assert finding.used == used
 
 
-@pytest.mark.published("IPC/JEDEC J-STD-033 Bake Conditions: level 3, to 1.4 mm, 9 h at 125 °C")
+@pytest.mark.published("EESemi, J-STD-033 Bake Conditions: level 3, to 1.4 mm, 9 h at 125 °C")
 def test_a_long_enough_bake_sets_the_clock_back():
     late = ("01 00:00,out,23,45", "12 00:00,bake,125,")  # 264 h: 96 h late
     assert judge(*late, "12 09:00,now,,").verdict == "use now"
@@ -51,14 +53,14 @@ def test_a_long_enough_bake_sets_the_clock_back():
     assert "8 h of 9 h at 125 °C: too short" in short.working[-1]
 
 
-@pytest.mark.published("J-STD-033B.1 extracts: an interruption above 15 min is added")
+@pytest.mark.published("IPC/JEDEC, J-STD-033B.1, extracts: an interruption above 15 min is added")
 def test_an_interrupted_bake():
     rows = ("01 00:00,out,23,45", "12 00:00,bake,125,", "12 05:00,out,23,45", "12 06:00,bake,125,")
     assert judge(*rows, "12 10:00,now,,").verdict == "bake first"  # 9 of 10 h
     assert judge(*rows, "12 11:00,now,,").verdict == "use now"  # 10 of 10 h
 
 
-@pytest.mark.published("A chip maker's Soldering Profile (J-STD-020): three passes in all")
+@pytest.mark.published("Microchip, Soldering Profile (J-STD-020): three passes in all")
 def test_three_passes_are_all():
     rows = ("01 00:00,out,23,45", "01 01:00,reflow,23,45", "01 02:00,reflow,23,45")
     assert judge(*rows, "01 03:00,now,,").verdict == "use now"

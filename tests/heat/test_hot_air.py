@@ -12,7 +12,7 @@ from repairlib.heat.reflow_limits import standard_limits
 GOOD = (Stage(120, 250, 30), Stage(75, 390, 60))
 
 
-@pytest.mark.published("A heat transfer textbook: lumped body, T = Ta + (T0 - Ta) exp(-t/tau)")
+@pytest.mark.from_memory("lumped body, T = Ta + (T0 - Ta) exp(-t/tau), worked by hand")
 def test_lumped_bodies():
     """A chip of 0.5 g: tau 12.5 s, 217 °C at 14.97 s. One of 3 g: 450 s, 60 °C at 572.8 s."""
     assert lumped(25, 300, 0.5e-3 * 900 / (80 * 4.5e-4), 14.97) == pytest.approx(217, abs=0.05)

@@ -17,7 +17,8 @@ def parts_of(finding):
 
 
 @pytest.mark.published(
-    "abstract on lead contamination of Sn-Bi: 95.3 ± 0.5 °C; mixture by arithmetic"
+    "Moon and others (NIST), Pb contamination and the solidification of Sn-xBi alloys: "
+    "95.3 ± 0.5 °C; NIST, Bi-Pb-Sn System: 98.0 °C"
 )
 def test_leaded_and_bismuth():
     finding = solders_meet_by_mass("Sn63Pb37", "10 mg", "Bi58Sn42", "30 mg")
@@ -26,28 +27,43 @@ def test_leaded_and_bismuth():
     assert finding.stay_below == 95
     assert "95.3 ± 0.5" in finding.notes[0]
     assert "98.0" in finding.notes[0]
+
+
+@pytest.mark.behaviour
+def test_the_parents_melting_points_are_not_named():
+    finding = solders_meet_by_mass("Sn63Pb37", "10 mg", "Bi58Sn42", "30 mg")
     assert "138" not in finding.reason
     assert "183" not in finding.reason
 
 
-@pytest.mark.published("Bi-Sn-Ag maker's paper: not where lead is present in finishes")
+@pytest.mark.published(
+    "Ferrer and Holder, 57Bi-42Sn-1Ag: A Lead Free, Low Temperature Solder: not where lead is "
+    "present in finishes"
+)
 def test_the_maker_warns_too():
     finding = solders_meet("Sn63Pb37", 0.1, "Bi57Sn42Ag1", 1)
     assert finding.verdict == "rework"
     assert any("not where lead is present" in note for note in finding.notes)
 
 
-@pytest.mark.published("mixing by mass; Sn-Pb-Ag eutectic at 179 °C, web reference table")
+@pytest.mark.published(
+    "Bolotoff (Alasir), Solder Alloys, section 1: Sn-Pb-Ag melts from 179 °C; mixed by hand"
+)
 def test_lead_free_and_leaded():
     finding = solders_meet_by_mass("SAC305", "50 mg", "Sn63Pb37", "10 mg")
     expected = {"Sn": 90.92, "Pb": 6.17, "Ag": 2.50, "Cu": 0.42}
     assert parts_of(finding) == pytest.approx(expected, abs=0.006)
     assert finding.stay_below == 179
+
+
+@pytest.mark.behaviour
+def test_a_mixture_without_a_diagram_says_so():
+    finding = solders_meet_by_mass("SAC305", "50 mg", "Sn63Pb37", "10 mg")
     assert "lead" in finding.cautions
     assert "cannot tell from a diagram" in finding.all_liquid
 
 
-@pytest.mark.published("Web reference table Solder alloys: densities 8.40 and 7.38 g/cm³")
+@pytest.mark.published("Bolotoff (Alasir), Solder Alloys, section 1: densities 8.40 and 7.38 g/cm³")
 def test_volumes_become_masses():
     """1 mm³ of each: 8.40 and 7.38 mg; Pb = 0.37 × 8.40 / 15.78 = 19.70 wt %."""
     finding = solders_meet("Sn63Pb37", 1, "SAC305", 1)
@@ -55,13 +71,20 @@ def test_volumes_become_masses():
     assert "8.4 mg" in finding.working[0]
 
 
-@pytest.mark.published("Princeton MAE 324: 183 °C; reference table: 50 wt % Sn liquid at 212 °C")
+@pytest.mark.published(
+    "Princeton University, MAE 324 glossary, Eutectic: 183 °C; Bolotoff (Alasir), Solder Alloys, "
+    "section 1: 50 wt % Sn liquid at 212 °C"
+)
 def test_two_tin_lead_solders():
     """Equal masses of Sn60 and Sn40 make Sn50."""
     finding = solders_meet_by_mass("Sn60Pb40", 1e-5, "Sn40Pb60", 1e-5)
     assert finding.stay_below == 183
     assert finding.all_liquid == "about 212 °C"
-    assert finding.verdict == "one to note"
+
+
+@pytest.mark.behaviour
+def test_two_tin_lead_solders_are_one_to_note():
+    assert solders_meet_by_mass("Sn60Pb40", 1e-5, "Sn40Pb60", 1e-5).verdict == "one to note"
 
 
 def test_one_solder_stays_itself():

@@ -16,9 +16,11 @@ from repairlib.heat.moisture import (
 )
 
 DAY = 24
+COSEL = "Cosel, technical Q&A a0073, MSL, Table 1"
+BAKES = "EESemi, IPC/JEDEC J-STD-033 Bake Conditions, Table 1"
 
 
-@pytest.mark.published("A power-supply maker's questions and answers, MSL: floor life by level")
+@pytest.mark.published(COSEL + ": floor life by level")
 @pytest.mark.parametrize(
     ("level", "hours"),
     [("2", 8760), ("2a", 4 * 7 * DAY), ("3", 168), ("4", 72), ("5", 48), ("5a", 24)],
@@ -27,21 +29,25 @@ def test_floor_life(level, hours):
     assert floor_life(level) == hours
 
 
-@pytest.mark.published("Encyclopaedia, Moisture sensitivity level: level 1 to 30 °C / 85 % RH")
+@pytest.mark.published(COSEL + ": level 1 to 30 °C / 85 % RH")
 def test_level_1_is_unlimited_up_to_85_percent():
     assert floor_life_left("1", "1000 h", "30 °C", "85 %").verdict == "use now"
     assert floor_life_left("1", "1000 h", "30 °C", "86 %").verdict == "bake first"
     assert days_and_hours(floor_life("1")) == "unlimited"
 
 
-@pytest.mark.published("A power-supply maker's answers, MSL: level 6 is baked before use")
+@pytest.mark.published(COSEL + ": level 6 is baked before use")
 def test_level_6_is_always_baked():
     assert floor_life_left("6", 0).verdict == "bake first"
+
+
+@pytest.mark.from_memory("J-STD-033: the floor life of level 6 stands on its label")
+def test_level_6_has_its_time_on_the_label():
     with pytest.raises(RepairlibError, match="label"):
         floor_life("6")
 
 
-@pytest.mark.published("A power-supply maker's questions and answers, MSL: 168 h and 48 h")
+@pytest.mark.published(COSEL + ": 168 h and 48 h")
 def test_worked_floor_lives():
     """Level 3 open 30 h then 50 h has 88 h left; level 5 open 50 h is 2 h too late."""
     assert floor_life_left("3", (30 + 50) * 3600).left == "88 h"
@@ -50,9 +56,10 @@ def test_worked_floor_lives():
     assert floor_life_left("5", "48 h").verdict == "use now"
 
 
-@pytest.mark.published("A power-supply maker's questions and answers, MSL: at 30 °C / 60 % RH")
+@pytest.mark.published(COSEL + ": at 30 °C / 60 % RH")
 @pytest.mark.parametrize(("celsius", "humidity"), [(31, 50), (23, 61)])
 def test_the_floor_life_holds_in_its_own_air_only(celsius, humidity):
+    assert floor_life_left("3", "1 h", 30, 60).verdict == "use now"
     finding = floor_life_left("3", "1 h", celsius, humidity)
     assert finding.verdict == "bake first"
     assert "30 °C and 60 % RH only" in finding.reason
@@ -90,7 +97,9 @@ def test_humidity_card(level, spots, verdict):
     assert humidity_card(level, *spots).verdict == verdict
 
 
-@pytest.mark.published("chip maker's questions on dry-pack shelf life: 12 months, 40 °C, 90 % RH")
+@pytest.mark.published(
+    "Analog Devices, Shelf life of drypack: 12 months below 40 °C / 90 % RH; bake above 10 %"
+)
 def test_bag_and_the_older_rule():
     notes = floor_life_left("3", "80 h").notes
     assert any("12 months below 40 °C and 90 % RH" in note for note in notes)
@@ -98,7 +107,7 @@ def test_bag_and_the_older_rule():
     assert any("older single rule: bake" in n and "more than 10 %" in n for n in card.notes)
 
 
-@pytest.mark.published("JEDEC dictionary, humidity indicator card: blue dry, pink wet")
+@pytest.mark.published("JEDEC, dictionary of terms, humidity indicator card: blue dry, pink wet")
 def test_colours_of_the_card():
     assert "dry is blue, wet is pink" in humidity_card.parameters["spot_5"].sentence
 
@@ -111,13 +120,20 @@ def test_the_air_that_was_taken_is_told():
     assert "at most 23 °C and 50 % RH" in floor_life_left("3", "80 h").reason
 
 
-@pytest.mark.published("JEDEC dictionary, humidity indicator card: blue dry, pink wet")
+@pytest.mark.behaviour
 def test_a_card_that_cannot_be():
     with pytest.raises(RepairlibError, match="damaged"):
         humidity_card("3", "dry", "wet", "dry")
 
 
-@pytest.mark.published("An indicator card maker's page: 5/10/60 %; an LED data sheet: 5/10/15 %")
+@pytest.mark.published("Focam, Humidity Indicator, 3-spot card: 5, 10 and 60 %")
+def test_spots_of_the_card():
+    names = [name for name in humidity_card.parameters if name.startswith("spot")]
+    assert names == ["spot_5", "spot_10", "spot_60"]
+    assert any("5, 10 and 60 %" in note for note in humidity_card("3", *["dry"] * 3).notes)
+
+
+@pytest.mark.from_memory("data sheet of an LED, not found again: spots of 5, 10 and 15 %")
 def test_cards_with_other_spots_are_named():
     assert any("5, 10 and 15 %" in note for note in humidity_card("3", *["dry"] * 3).notes)
 
@@ -150,7 +166,7 @@ def test_thick_bodies(level):
     assert 7 * DAY <= tepid <= 10 * DAY
 
 
-@pytest.mark.published("IPC/JEDEC J-STD-033 Bake Conditions: 5 % RH or less at 90 and 40 °C")
+@pytest.mark.published(BAKES + ": 5 % RH or less at 90 and 40 °C")
 def test_the_air_of_the_oven():
     notes = bake_before_reflow("3", "1 mm", "80 h").notes
     assert any("at 90 and 40 °C its air has 5 % RH or less" in note for note in notes)
@@ -162,7 +178,7 @@ def bakes(level, thickness, late):
     return tuple(bake_time(level, thickness, oven, late).hours for oven in (125, 90, 40))
 
 
-@pytest.mark.published("IPC/JEDEC J-STD-033 Bake Conditions")
+@pytest.mark.published(BAKES)
 @pytest.mark.parametrize(("level", "thickness", "late", "soon"), PUBLISHED_BAKES)
 def test_bake_times(level, thickness, late, soon):
     assert bakes(level, thickness, True) == late
@@ -198,17 +214,24 @@ def test_the_choice_between_sources_is_named():
     assert any("against level 2a" in n for n in bake_before_reflow("2", "1 mm", "80 h").notes)
 
 
-@pytest.mark.published("J-STD-033B.1 extracts: an interruption above 15 min is added")
+@pytest.mark.published("IPC/JEDEC, J-STD-033B.1, extracts: an interruption above 15 min is added")
 def test_interrupted_bake():
     assert bake_before_reflow("3", "1 mm", "80 h", interrupted="2 h").at_125 == "11 h"
     assert bake_before_reflow("3", "1 mm", "80 h", interrupted="15 min").at_125 == "9 h"
 
 
-@pytest.mark.published("An RF module data sheet, page 14: usual tape does not stand 125 °C")
-def test_tape_goes_to_40_degrees_only():
+@pytest.mark.published(
+    "Avago Technologies, ACPM-1403 data sheet, page 14: tape does not stand 125 °C, 40 °C it does"
+)
+def test_tape_is_baked_at_40_degrees():
     finding = bake_before_reflow("3", "1 mm", "80 h", TAPE)
+    assert finding.at_125.startswith("never")
     assert finding.at_40 == "13 days"
-    assert finding.at_125.startswith("never") and finding.at_90.startswith("never")
+
+
+@pytest.mark.behaviour
+def test_tape_does_not_go_to_90_degrees_either():
+    assert bake_before_reflow("3", "1 mm", "80 h", TAPE).at_90.startswith("never")
 
 
 @pytest.mark.common_practice

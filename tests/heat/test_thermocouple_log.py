@@ -35,10 +35,16 @@ def test_headings_in_celsius(head):
     assert judged(log).verdict == PASS
 
 
-@pytest.mark.published("Definition of the Fahrenheit scale: F = 1.8 C + 32")
-def test_fahrenheit_is_changed_and_told():
+@pytest.mark.common_practice
+def test_fahrenheit_is_changed():
+    """By hand, F = 1.8 C + 32."""
     log = parse_log("time (s),TC1 (°F)\n0,77\n60,302\n120,473")
     assert log.channels["TC1"] == pytest.approx([25, 150, 245])
+
+
+@pytest.mark.behaviour
+def test_a_change_from_fahrenheit_is_told():
+    log = parse_log("time (s),TC1 (°F)\n0,77\n60,302\n120,473")
     assert log.notes == ("Logged in °F: changed to °C.",)
 
 

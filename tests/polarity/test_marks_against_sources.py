@@ -14,28 +14,38 @@ def shows(family: str, mark: str) -> str:
     return marks_of(family)[mark].shows
 
 
-@pytest.mark.published("Panasonic TEH tantalum chip data sheet, marking")
+def belongs_at(family: str, mark: str, right: str, wrong: str) -> None:
+    """With its mark at that mark of the board the part is right, at the other reversed."""
+    for board, verdict in ((right, "right"), (wrong, "reversed")):
+        assert check_polarity(family, mark, board, AT_THE_MARK).verdict == verdict
+
+
+@pytest.mark.published("Panasonic, Tantalum Solid Electrolytic Capacitors/TEH, Marking")
 def test_moulded_tantalum_bar_is_positive():
     assert shows("moulded tantalum chip", "bar at one end") == "positive"
+    belongs_at("moulded tantalum chip", "bar at one end", "plus sign", "minus sign")
 
 
-@pytest.mark.published("Panasonic FC and FN SMD aluminium data sheets, marking")
+@pytest.mark.published("Panasonic, Aluminum Electrolytic Capacitors, FC and FN series, Marking")
 def test_black_mark_on_a_can_is_negative():
     assert shows("aluminium SMD can", "black segment on top") == "negative"
+    belongs_at("aluminium SMD can", "black segment on top", "minus sign", "plus sign")
 
 
-@pytest.mark.published("AVX TAP and TEP wire-form outlines")
+@pytest.mark.published("AVX, Solid Tantalum Resin Dipped TAP/TEP, Wire Form Outline, page 94")
 def test_dipped_tantalum_plus_is_positive():
     assert shows("dipped tantalum", "plus sign") == "positive"
+    belongs_at("dipped tantalum", "plus sign", "plus sign", "minus sign")
 
 
-@pytest.mark.published("Navy electricity training handbook, Diode Markings")
+@pytest.mark.published("US Navy, NEETS Module 7 (14179), Diode Markings, page 1-44")
 @pytest.mark.parametrize("family", ["diode", "Zener diode"])
 def test_diode_band_is_cathode(family):
     assert shows(family, "band at one end") == "cathode"
+    belongs_at(family, "band at one end", "letter K", "letter A")
 
 
-@pytest.mark.published("TI, The Signal: striped capacitors, 2012-12-10")
+@pytest.mark.published("Texas Instruments, The Signal, 2012-12-10, figures 1a and 1b")
 def test_stripe_on_film_capacitor_is_no_polarity():
     assert shows("film or ceramic capacitor", "line or band at one end") == "either"
 

@@ -8,7 +8,7 @@ from repairlib.recap import plan_file, read_board
 LIST = "Ref,Value,Type\nC1,10µF 16V,elect\n"
 
 
-@pytest.mark.published("ISO 8859-1: the micro sign is byte B5")
+@pytest.mark.from_memory("ISO/IEC 8859-1: the micro sign is byte B5; byte order marks of Unicode")
 @pytest.mark.parametrize(
     ("data", "told"),
     [

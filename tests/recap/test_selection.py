@@ -28,15 +28,20 @@ def chosen(*lines, asked="10/16 el", place=None):
     return selector.choose(item.new, place, "low impedance" in item.old.features)
 
 
-@pytest.mark.published("10-degree rule: Cosel, 2000 h at 105 °C is 128 000 h at 45 °C")
+@pytest.mark.published("Wikipedia, Electrolytic capacitor: 2000 h at 105 °C is 128 000 h at 45 °C")
 def test_life_inside():
     assert hours_inside("aluminium general 105", 2000, 105) == 128_000
 
 
-@pytest.mark.published("Beckhoff PS9011: nothing above 131 400 h is believed")
-def test_life_is_counted_up_to_15_years():
-    """4000 h and 10 000 h both come to more than 15 years at 45 °C: the price decides."""
-    assert hours_inside("aluminium general 105", 4000, 105) == 131_400
+@pytest.mark.published("Beckhoff, PS9011-2420-0001, Lifetime expectancy: 131 400 h at most")
+@pytest.mark.parametrize("hours", [4000, 10_000])
+def test_life_is_counted_up_to_15_years(hours):
+    assert hours_inside("aluminium general 105", hours, 105) == 131_400
+
+
+@pytest.mark.behaviour
+def test_above_15_years_the_price_decides():
+    """4000 h and 10 000 h both come to more than 15 years at 45 °C."""
     taken = chosen(line("LONG", hours=10000, price="0.30"), line("MID", hours=4000, price="0.20"))
     assert taken.part.part == "MID"
 
@@ -144,17 +149,35 @@ def test_the_part_taken_is_the_best_of_all_that_may_go_in():
     assert Selector(made).choose(item.new, place).part == min(able, key=rank)
 
 
-@pytest.mark.published("Lelon RGA: tan δ 0.16 at 16 V; ESR = tan δ / (2 π f C) is 2.12 Ω at 100 µF")
+@pytest.mark.published(
+    "Lelon, Aluminum Electrolytic Capacitors RGA: tan δ 0.16 at 16 V, 120 Hz; 2.12 Ω by hand"
+)
 def test_esr_class_of_a_proposal():
-    """0.16 / (2 × 3.1416 × 120 × 100e-6) = 2.122, by hand."""
+    """0.16 / (2 × 3.1416 × 120 × 100e-6) = 2.122."""
     (item,) = plan("C1,100/16 el").all_items
-    expectation = expected_of_proposal(item.new)
-    assert expectation.esr == "general, at most 2.12\xa0Ω at 120 Hz"
-    assert expectation.life == "14 years"
+    assert "at most 2.12\xa0Ω at 120 Hz" in expected_of_proposal(item.new).esr
 
 
-@pytest.mark.published("Teapo SN: endurance 1000 h at 105 °C; 64 000 h at 45 °C are 7.3 years")
+@pytest.mark.published(
+    "Lelon, Aluminum Electrolytic Capacitors RGA: endurance 2000 h at 105 °C; 14.6 years by hand"
+)
+def test_life_of_a_proposal():
+    """2000 h × 64 at 45 °C are 128 000 h; whole years are shown."""
+    (item,) = plan("C1,100/16 el").all_items
+    assert expected_of_proposal(item.new).life == "14 years"
+
+
+@pytest.mark.behaviour
+def test_an_ordinary_proposal_is_called_general():
+    (item,) = plan("C1,100/16 el").all_items
+    assert expected_of_proposal(item.new).esr.startswith("general, ")
+
+
+@pytest.mark.published(
+    "Teapo, SN, Engineering Bulletin 2032: endurance 1000 h at 105 °C; 7.3 years by hand"
+)
 def test_life_of_a_bipolar_proposal():
+    """1000 h × 64 at 45 °C are 64 000 h."""
     (item,) = plan("C1,10/16 el NP").all_items
     assert expected_of_proposal(item.new).life == "7 years"
 

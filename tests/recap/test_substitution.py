@@ -17,29 +17,35 @@ from repairlib.recap.substitution import (
 from repairlib.recap.words import ALUMINIUM, BIPOLAR, FILM, MAINS, POLYMER, TANTALUM
 
 
-@pytest.mark.published("KEMET tantalum derating, 2015: a 12 V rail needs 24 V, take 25 V")
+@pytest.mark.published(
+    "KEMET, How much do you derate tantalum capacitors?, 2015-08-18: 50 %, so 24 V for 12 V"
+)
 def test_rating_of_a_tantalum_on_12_volts():
     finding = substitute_capacitor(ALUMINIUM, TANTALUM, 16, 12)
     assert (finding.verdict, finding.rated_voltage) == (CONDITIONS, 25)
 
 
-@pytest.mark.published("encyclopaedia, Electrolytic capacitor: tantalum polymer 20 % off")
+@pytest.mark.published("Wikipedia, Electrolytic capacitor: tantalum polymer is derated by 20 %")
 def test_rating_of_a_tantalum_polymer_on_9_volts():
     """9 V / 0.8 = 11.25 V, take 16 V; at 10 % off, which is from memory, 10 V would do."""
     finding = substitute_capacitor(ALUMINIUM, "tantalum polymer", 16, 9)
     assert (finding.verdict, finding.rated_voltage) == (CONDITIONS, 16)
 
 
-@pytest.mark.published("KEMET tantalum derating, 2015")
+@pytest.mark.published("KEMET, How much do you derate tantalum capacitors?, 2015-08-18: 50 %")
 @pytest.mark.parametrize("volts", [2.5, 4, 6.3, 10, 16, 25])
-def test_never_a_solid_tantalum_at_the_same_voltage(volts):
-    finding = substitute_capacitor(ALUMINIUM, TANTALUM, volts)
-    assert finding.rated_voltage >= 2 * volts
+def test_a_solid_tantalum_has_twice_the_voltage(volts):
+    assert substitute_capacitor(ALUMINIUM, TANTALUM, volts).rated_voltage >= 2 * volts
+
+
+@pytest.mark.behaviour
+def test_never_a_solid_tantalum_at_the_same_voltage():
+    finding = substitute_capacitor(ALUMINIUM, TANTALUM, 16)
     assert any("Never at the same rated voltage" in note for note in finding.notes)
     assert "heat and fire" in finding.cautions
 
 
-@pytest.mark.published("KEMET tantalum derating, 2015")
+@pytest.mark.from_memory("solid tantalum parts are made up to 50 V")
 def test_above_the_tantalums_that_are_made():
     """35 V would need 70 V; solid tantalum ends at 50 V."""
     assert substitute_capacitor(ALUMINIUM, TANTALUM, 35).verdict == NEVER
@@ -60,7 +66,7 @@ def test_nothing_replaces_a_mains_part(new):
     assert "mains" in finding.cautions
 
 
-@pytest.mark.published("Nippon Chemi-Con APSA: leakage limit 0.2 CV, against 0.01 CV of an RGA")
+@pytest.mark.behaviour
 def test_polymer_warns_of_regulators_and_leakage():
     notes = " ".join(substitute_capacitor(ALUMINIUM, POLYMER, 16).notes)
     assert "regulator" in notes
@@ -91,7 +97,7 @@ def test_rules_are_sourced_and_asked_for():
 
 
 # A maker's note: 10 µF 10 V at 5 V, 0805 keeps 5 µF (-50 %), 1206 keeps 9.3 µF (-7 %).
-@pytest.mark.published("UF Capacitors note on MLCC dc bias")
+@pytest.mark.published("UF Capacitors, note on dc bias of multilayer ceramics, 10 µF 10 V at 5 V")
 @pytest.mark.parametrize(("size", "left", "loss"), [("0805", 5e-6, 50), ("1206", 9.3e-6, 7)])
 def test_ceramic_at_the_published_point(size, left, loss):
     finding = ceramic_under_bias(size, 10e-6, 10, 5)
@@ -126,13 +132,20 @@ def test_ceramic_ageing(dielectric, loss):
 
 # By hand: 220 µF / 2; 400 V × 1.2 / 2 = 240 V. RGA above 100 V: 0.02 × 220 × 250 + 25 = 1125 µA,
 # ten times that is 11.25 mA; 200 V / 11.25 mA = 17.78 kΩ; 200² / 17778 = 2.25 W.
-@pytest.mark.published("Lelon RGA leakage above 100 V: 0.02 CV + 25 µA")
+@pytest.mark.published(
+    "Lelon, Aluminum Electrolytic Capacitors RGA, leakage above 100 V: 0.02 CV + 25 µA"
+)
 def test_series_pair():
     finding = series_pair(220e-6, 250, 400)
     assert finding.capacitance == pytest.approx(110e-6)
     assert finding.worst_share == pytest.approx(240)
     assert finding.balancing_resistor == pytest.approx(17778, rel=1e-4)
     assert finding.resistor_power == pytest.approx(2.25)
+
+
+@pytest.mark.behaviour
+def test_a_series_pair_brings_its_cautions():
+    finding = series_pair(220e-6, 250, 400)
     assert {"stored charge", "mains"} <= set(finding.cautions)
     assert finding.verdict == CONDITIONS
 
@@ -146,7 +159,9 @@ def test_two_parts_do_not_carry_twice_their_rating():
 
 
 # By hand: 2 × 4.7 = 9.4, nearest E6 is 10; half of 10 is 5, 6.4 % more than 4.7.
-@pytest.mark.published("IEC 60063, E6 series; capacitances in series")
+@pytest.mark.published(
+    "Wikipedia, E series of preferred numbers (IEC 60063), E6; capacitances in series by hand"
+)
 @pytest.mark.parametrize(
     ("wanted", "each", "pair"),
     [(4.7, 10, 5), (1, 2.2, 1.1), (10, 22, 11), (5, 10, 5), (47, 100, 50)],
@@ -159,7 +174,9 @@ def test_back_to_back(wanted, each, pair):
     assert finding.verdict == CONDITIONS
 
 
-@pytest.mark.published("GE 23A: wet aluminium at most 1.5 V in reverse")
+@pytest.mark.published(
+    "GE Capacitor, 23A series, Application Information, Reverse voltage: at most 1.5 V"
+)
 def test_back_to_back_names_the_reverse_limit():
     assert any("1.5 V in reverse" in note for note in back_to_back(10e-6, 16).notes)
 

@@ -34,13 +34,21 @@ def test_axes_curves_and_the_cap_are_labelled():
         assert words in texts
 
 
-@pytest.mark.published("Cosel technical information: 10-degree rule; Beckhoff PS9011: 15 years")
+@pytest.mark.published(
+    "Cosel, technical information 100: twice the life for each 10 °C less; Beckhoff, "
+    "PS9011-2420-0001, Lifetime expectancy: 15 years at most"
+)
 def test_the_words_give_the_lives():
     """By hand: 2000 h × 16 at 45 °C are 32 000 h, 3.7 years; × 64 are 14.6 years."""
     words = draw_life([*PARTS, RatedLife("long", 5000)], at=45).alt
     assert "old (2000 h at 85 °C): 3.7 years at 45 °C, 0.9 years at 65 °C" in words
     assert "new (2000 h at 105 °C): 14.6 years at 45 °C, 3.7 years at 65 °C" in words
     assert "long (5000 h at 105 °C): more than 15 years at 45 °C" in words
+
+
+@pytest.mark.behaviour
+def test_the_words_give_the_mark():
+    words = draw_life(PARTS, at=45).alt
     assert "marks 45 °C" in words
 
 

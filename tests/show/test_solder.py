@@ -7,12 +7,17 @@ from repairlib.show.solder import draw_hole_fill, draw_melting
 
 
 @pytest.mark.published(
-    "Princeton MAE 324 glossary: eutectic of tin and lead at 61.9 wt % and 183 °C"
+    "Princeton University, MAE 324 glossary, Eutectic: tin and lead at 61.9 wt % and 183 °C"
 )
 def test_the_eutectic_is_told_and_drawn():
     picture = draw_melting("Sn-Pb")
     assert "61.9 wt % tin all of it melts at 183 °C" in picture.alt
     assert "eutectic: 61.9 %, 183 °C" in picture.svg
+
+
+@pytest.mark.behaviour
+def test_the_fields_of_the_diagram_are_named():
+    picture = draw_melting("Sn-Pb")
     for word in ("liquid", "pasty", "solid", "begins to melt", "all liquid"):
         assert word in picture.svg
 

@@ -26,10 +26,18 @@ def drawn(panel) -> str:
     return base64.b64decode(data).decode()
 
 
-@pytest.mark.published("KEMET ceramic data sheet, ordering table; IEC 60062:2016, letter K")
-def test_typing_gives_value_tolerance_part_and_why(panel):
+@pytest.mark.published(
+    "KEMET, Ceramic Open Mode Capacitors, Capacitor ordering information: 104; "
+    "Sanyo, DP19649 service manual, page 41: K"
+)
+def test_typing_gives_value_and_tolerance(panel):
     panel.marking.value = "104K"
     assert "100 nF ±10 %" in shown(panel)
+
+
+@pytest.mark.behaviour
+def test_typing_gives_part_and_why(panel):
+    panel.marking.value = "104K"
     assert "ceramic or film capacitor" in shown(panel)
     assert "10 and four zeros" in shown(panel)
 
@@ -71,10 +79,15 @@ def test_marking_of_two_words_is_drawn_on_two_lines(panel):
     assert ">1000µF<" in drawn(panel) and ">16V<" in drawn(panel)
 
 
-@pytest.mark.published("Vishay Draloric/Beyschlag Color Code Card, after IEC 60062")
-def test_bands_are_read_and_drawn_with_their_names(panel):
+@pytest.mark.published("Vishay Draloric/Beyschlag, Resistor Color Card, after IEC 60062")
+def test_bands_are_read(panel):
     panel.marking.value = "yellow violet red gold"
     assert "4.7 kΩ ±5 %" in shown(panel)
+
+
+@pytest.mark.behaviour
+def test_bands_are_drawn_with_their_names(panel):
+    panel.marking.value = "yellow violet red gold"
     assert "Bands from left to right: yellow, violet, red, gold." in panel.picture.value
     assert ">violet<" in drawn(panel)
 
