@@ -99,9 +99,7 @@ def test_coarsest_series(value, series):
     assert series_of(value) == series
 
 
-@pytest.mark.published(
-    document("Vishay colour card", "920 is an E192 value, where rounding has 919")
-)
+@pytest.mark.published(f"{LISTS}: 920 is an E192 value, where rounding has 919")
 def test_an_e192_value_that_is_not_the_rounded_one():
     assert (series_of(9200), series_of(9190)) == ("E192", "")
 

@@ -70,11 +70,6 @@ def test_year_and_week(code, meaning):
     assert dates(code) == [meaning]
 
 
-@pytest.mark.published(document("EIA-476", "calendar year and week in a date code"))
-def test_the_source_of_year_and_week_is_named():
-    assert "EIA-476" in read("2135", part="date")[0].sources
-
-
 @pytest.mark.behaviour
 @pytest.mark.parametrize(("code", "meaning"), [("4901", "2049-W01"), ("5001", "1950-W01")])
 def test_00_to_49_are_of_this_century(code, meaning):
