@@ -5,6 +5,7 @@ import pytest
 from repairlib.core.errors import RepairlibError
 from repairlib.core.pairs import best_pairs, capacitor_pairs, nearest_value, resistor_pairs
 from repairlib.core.series import values_between
+from tests.documents import document
 
 
 @pytest.mark.common_practice
@@ -56,12 +57,17 @@ def test_the_cautions_of_a_pair_are_said():
     assert "uneven" in " ".join(capacitor_pairs("50 µF").notes)
 
 
-@pytest.mark.published("Encyclopaedia, E series of preferred numbers (IEC 60063)")
+@pytest.mark.published(document("encyclopaedia, E series"))
 def test_nearest_value():
     finding = nearest_value("5 kΩ", "E96")
-    assert (finding.nearest, finding.made, finding.coarsest_series) == (4990, False, "none")
+    assert (finding.nearest, finding.made) == (4990, False)
     assert nearest_value("390 Ω", "E96").made is False
     assert nearest_value("4.7 µF", "E6").made is True
+
+
+@pytest.mark.behaviour
+def test_a_value_of_no_series_has_no_coarsest_one():
+    assert nearest_value("5 kΩ", "E96").coarsest_series == "none"
 
 
 @pytest.mark.parametrize("text", ["-4 kΩ", "0", "abc", "1e30 Ω"])

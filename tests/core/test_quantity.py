@@ -64,7 +64,7 @@ def test_fahrenheit(fahrenheit, celsius):
     assert read_quantity(f"{fahrenheit} F", "°C").value == pytest.approx(celsius)
 
 
-@pytest.mark.published("quantiphy 2.23, a general library for quantities with SI prefixes")
+# The reference is quantiphy, a general library for quantities with SI prefixes.
 @given(
     st.integers(1, 10**6),
     st.integers(0, 6),

@@ -14,8 +14,9 @@ from repairlib.core.series import (
     series_of,
     values_between,
 )
+from tests.documents import document
 
-LISTS = "Encyclopaedia, E series of preferred numbers (IEC 60063)"
+LISTS = document("encyclopaedia, E series")
 
 
 @pytest.mark.published(LISTS)
@@ -51,7 +52,7 @@ def test_e24_departs_from_rounding_in_eight_places():
 
 @pytest.mark.published(LISTS)
 def test_e3():
-    assert E_SERIES["E3"] == (10, 22, 47)
+    assert values_between(1e3, 99e3, "E3") == [1e3, 2.2e3, 4.7e3, 10e3, 22e3, 47e3]
 
 
 @pytest.mark.published(LISTS)
@@ -96,7 +97,16 @@ def test_each_series_is_every_second_value_of_the_next():
 )
 def test_coarsest_series(value, series):
     assert series_of(value) == series
-    assert series_of(9200) == "E192" and series_of(9190) == "" and series_of(50) == ""
+
+
+@pytest.mark.published(f"{LISTS}: 920 is an E192 value, where rounding has 919")
+def test_an_e192_value_that_is_not_the_rounded_one():
+    assert (series_of(9200), series_of(9190)) == ("E192", "")
+
+
+@pytest.mark.published(LISTS)
+def test_fifty_is_in_no_series():
+    assert series_of(50) == ""
 
 
 def test_values_between_includes_both_ends():

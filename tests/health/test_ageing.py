@@ -4,42 +4,65 @@ import pytest
 
 from repairlib.core.errors import RepairlibError
 from repairlib.health.ageing import better_part, expected_life, mixed_use_life, too_old
+from tests.documents import document
+
+TEN_DEGREES = document("Cosel lifetime note", "10-degree rule")
 
 
 def said(finding):
     return " ".join([*finding.notes, *finding.working])
 
 
-@pytest.mark.published("encyclopaedia article Electrolytic capacitor: 128 000 h, about 15 years")
+@pytest.mark.published(
+    document("encyclopaedia, Electrolytic capacitor", "2000 h at 105 °C are 128 000 h at 45 °C")
+)
 def test_expected_life():
+    """The article says about 15 years; by hand 128 000 h / 8760 h = 14.6."""
     finding = expected_life("2000 h", "45 °C")
     assert finding.hours == 128_000
     assert finding.years == 14.6
-    assert "An estimate" in said(finding)
-    assert "plain 10-degree rule" in said(finding)
 
 
-@pytest.mark.published("Beckhoff PS9011 manual: 469 000 h; answers end at 15 years")
-def test_the_cap_is_said_with_what_the_rule_gave():
+@pytest.mark.behaviour
+def test_a_life_is_said_to_be_an_estimate_and_by_which_rule():
+    words = said(expected_life("2000 h", "45 °C"))
+    assert "An estimate" in words
+    assert "plain 10-degree rule" in words
+
+
+@pytest.mark.published(document("Beckhoff PS9011", "answers end at 15 years, 131 400 h"))
+def test_answers_end_at_15_years():
     finding = expected_life("166000 h", "25 °C", rated_temperature="40 °C")
     assert (finding.hours, finding.years) == (131_400, 15)
-    assert "469500 h" in said(finding)
-    assert "15 years is believed" in said(finding)
+
+
+@pytest.mark.behaviour
+def test_the_cap_is_said_with_what_the_rule_gave():
+    """By hand: 166 000 h × 2^1.5 = 469 519 h, said to four figures."""
+    words = said(expected_life("166000 h", "25 °C", rated_temperature="40 °C"))
+    assert "469500 h" in words
+    assert "15 years is believed" in words
 
 
 @pytest.mark.published(
-    "Jianghai lifetime paper as quoted: Ki 4 for 105 °C parts above rated ripple"
+    document("Jianghai, quoted", "Ki 4 for 105 °C parts above rated ripple; worked by hand")
 )
+def test_more_than_rated_ripple_shortens_life():
+    """By hand: 4^((1 - 1.2²) × 5 / 10) = 0.7371."""
+    finding = expected_life("2000 h", "65 °C", ripple="120 %", above_rated_ripple="estimate")
+    assert finding.by_ripple == pytest.approx(0.7371, rel=1e-4)
+
+
+@pytest.mark.behaviour
 def test_more_than_rated_ripple_is_refused_until_asked_for():
     with pytest.raises(RepairlibError, match="ripple above the part's rating"):
         expected_life("2000 h", "65 °C", ripple="120 %")
-    finding = expected_life("2000 h", "65 °C", ripple="120 %", above_rated_ripple="estimate")
-    assert finding.by_ripple == pytest.approx(0.7371, rel=1e-4)
-    assert "Ki 4" in said(finding)
-    assert "an estimate only" in said(finding)
+    words = said(expected_life("2000 h", "65 °C", ripple="120 %", above_rated_ripple="estimate"))
+    assert "Ki 4" in words
+    assert "an estimate only" in words
 
 
-@pytest.mark.published("Jianghai lifetime paper as quoted: 3.5 to 5 K at 105 °C, to 10 K at 85 °C")
+@pytest.mark.behaviour
 def test_the_choice_on_ripple_is_said():
     """Makers differ in the heating at rated ripple; 5 K, which both ranges hold, was followed."""
     words = said(expected_life("2000 h", "65 °C", ripple="50 %"))
@@ -75,7 +98,7 @@ def test_a_temperature_above_the_rating_is_refused_with_the_reason():
         expected_life("2000 h", "-300 °C")
 
 
-@pytest.mark.published("Cosel technical information: L = sum(h) / sum(h / L)")
+@pytest.mark.published(document("Cosel lifetime note", "L = sum(h) / sum(h / L)"))
 def test_changing_use():
     """By hand: 64 000 h at 45 °C and 16 000 h at 65 °C, half of the time each: 25 600 h."""
     finding = mixed_use_life("1000 h", "12 h at 65 °C; 12 h at 45 °C")
@@ -91,24 +114,30 @@ def test_uses_that_make_no_sense(uses):
         mixed_use_life("1000 h", uses)
 
 
-@pytest.mark.published("Cosel technical information: 10-degree rule")
-def test_how_old_is_too_old():
+@pytest.mark.published(TEN_DEGREES)
+def test_how_much_of_its_life_is_used():
     """By hand: 2000 h at 85 °C are 16 000 h at 55 °C; 10 years of 2 h a day are 7300 h, 46 %."""
     finding = too_old("2000 h", "55 °C", 10, 2, "85 °C")
     assert finding.used == pytest.approx(45.6, abs=0.1)
-    assert finding.verdict == "ageing"  # 10 years old
+
+
+@pytest.mark.behaviour
+def test_how_old_is_too_old():
+    assert too_old("2000 h", "55 °C", 10, 2, "85 °C").verdict == "ageing"  # 10 years old
     assert too_old("2000 h", "55 °C", 5, 2, "85 °C").verdict == "young"
     assert too_old("2000 h", "55 °C", 10, 8, "85 °C").verdict == "too old"
 
 
-@pytest.mark.published("Beckhoff PS9011 manual: answers end at 15 years")
+@pytest.mark.behaviour
 def test_a_part_that_lay_in_a_drawer_ages_too():
-    finding = too_old("5000 h", "25 °C", 40, 0)
+    """The manual ends its answers at 15 years of use; that a drawer counts too is our choice."""
+    assert too_old("5000 h", "25 °C", 15, 0).verdict != "too old"
+    finding = too_old("5000 h", "25 °C", 15.1, 0)
     assert finding.verdict == "too old"
     assert "never a proof" in said(finding)
 
 
-@pytest.mark.published("Cosel technical information: 10-degree rule")
+@pytest.mark.published(TEN_DEGREES)
 def test_what_a_better_part_buys():
     """By hand: 10 °C cooler doubles, 20 °C more of rating is four times, 5000 for 2000 h is 2.5."""
     finding = better_part("2000 h", "65 °C", "5000 h", "55 °C", "85 °C", "105 °C")

@@ -111,7 +111,7 @@ def spice_impedance(program, folder, circuit, frequency):
     return complex(*numbers[1:3]) if frequency else complex(numbers[1])
 
 
-@pytest.mark.published("ngspice, nodal analysis of the same circuit; within 0.1 %")
+# The reference is a program, ngspice, which works out the same circuit by nodal analysis.
 @pytest.mark.parametrize("name", NETWORKS)
 def test_against_ngspice(name, ngspice, tmp_path):
     typed, circuit, (one, other), frequency = NETWORKS[name]

@@ -4,6 +4,7 @@ import pytest
 
 from repairlib.core.errors import RepairlibError
 from repairlib.health.ripple import ripple_at_frequency, ripple_of_can
+from tests.documents import document
 
 
 def low_impedance(microfarad):
@@ -13,7 +14,7 @@ def low_impedance(microfarad):
     ]
 
 
-@pytest.mark.published("Rubycon ZL data sheet, frequency multipliers to 270 µF")
+@pytest.mark.published(document("Rubycon ZL", "multipliers to 270 µF"))
 def test_low_impedance_small():
     for microfarad in (5.6, 33):
         assert low_impedance(microfarad) == [0.42, 0.70, 0.90, 1.00]
@@ -34,7 +35,7 @@ def test_low_impedance_large():
     assert "from memory" in finding.sources
 
 
-@pytest.mark.published("Vishay 056/057, document 28340, table 5")
+@pytest.mark.published(document("Vishay 056/057", "multipliers from 50 Hz to 10 kHz and above"))
 def test_snap_in():
     hertz = (50, 100, 200, 400, 1e3, 2e3, 4e3, 10e3, 100e3)
     low = (0.93, 1, 1.04, 1.07, 1.11, 1.13, 1.15, 1.18, 1.18)
@@ -46,7 +47,7 @@ def test_snap_in():
         assert found == list(multipliers)
 
 
-@pytest.mark.published("GE 23A application information, tables AP1 to AP3")
+@pytest.mark.published(document("GE 23A", "multipliers by temperature and flow of air"))
 def test_cans():
     at_23a = [ripple_of_can("can 23A", 1, t).ripple_current for t in (85, 75, 65, 55, 45, 35)]
     assert at_23a == [1.0, 1.4, 1.7, 2.0, 2.3, 2.5]

@@ -4,14 +4,17 @@ import pytest
 
 from repairlib.core.errors import RepairlibError
 from repairlib.markings import read
+from tests.documents import document
 
-YAGEO = "Yageo Chip Resistor Surface Mount, Marking, June 2011 V.2, Table 1"
-NIC = "NIC Components NRC part marking guide, 1999 (EIA-575)"
-RND = "RND chip resistor data sheet 2016-03, 4.0"
-WSR = "Vishay WSR data sheet, part-number table"
-WF = "WFxxR chip resistor approval sheet V03, 2017, page 4"
-STATE = "State of the Art chip resistors, ordering page"
-TRU = "TRU Components chip resistor data sheet V1_0717, section 6"
+YAGEO = document("Yageo chip marking")
+NIC = document("NIC chip marking guide")
+RND = document("RND chip resistor")
+WSR = document("Vishay WSR")
+WF = document("WFxxR approval sheet")
+STATE = document("State of the Art")
+TRU = document("TRU Components")
+LISTS = document("encyclopaedia, E series")
+BY_RULE = "worked by hand from the rule"
 
 
 def rows(table):
@@ -24,12 +27,11 @@ def check(code, ohm):
     assert (reading.kind, reading.unit) == ("chip-resistor", "Ω")
 
 
-@pytest.mark.published(NIC)
+@pytest.mark.published(f"{NIC}: examples")
 @pytest.mark.parametrize(
     ("code", "ohm"),
     rows(
-        "152 1500 | 560 56 | 391 390 | 335 3300000 | 103 10000 | 472 4700 | 100 10 | 220 22"
-        "| 331 330 | 105 1000000 | 330 33 | 471 470 | 122 1200 | 564 560000 | 1500 150 | 1000 100"
+        "330 33 | 471 470 | 220 22 | 122 1200 | 103 10000 | 564 560000 | 105 1000000 | 1R5 1.5"
         "| 1073 107000"
     ),
 )
@@ -37,18 +39,33 @@ def test_figures(code, ohm):
     check(code, ohm)
 
 
-@pytest.mark.published(YAGEO)
+@pytest.mark.published(f"{NIC}: figures and a power of ten, {BY_RULE}")
 @pytest.mark.parametrize(
     ("code", "ohm"),
-    rows("244 240000 | 3160 316 | 1003 100000 | 1002 10000 | 4701 4700 | 0 0"),
+    rows(
+        "152 1500 | 560 56 | 391 390 | 335 3300000 | 472 4700 | 100 10 | 331 330"
+        "| 1500 150 | 1000 100"
+    ),
 )
+def test_figures_by_the_rule(code, ohm):
+    check(code, ohm)
+
+
+@pytest.mark.published(f"{YAGEO}: examples and the jumper")
+@pytest.mark.parametrize(("code", "ohm"), rows("244 240000 | 3160 316 | 0 0"))
 def test_figures_after_another_maker(code, ohm):
     check(code, ohm)
 
 
-@pytest.mark.published(RND)
+@pytest.mark.published(f"{YAGEO}: three figures and a power of ten, {BY_RULE}")
+@pytest.mark.parametrize(("code", "ohm"), rows("1003 100000 | 1002 10000 | 4701 4700"))
+def test_four_figures_by_the_rule(code, ohm):
+    check(code, ohm)
+
+
+@pytest.mark.published(f"{RND}: examples")
 @pytest.mark.parametrize(
-    ("code", "ohm"), rows("333 33000 | 2701 2700 | 2R2 2.2 | 10R0 10 | R300 0.3 | R10 0.1")
+    ("code", "ohm"), rows("333 33000 | 2701 2700 | 2R2 2.2 | 10R0 10 | R300 0.3")
 )
 def test_figures_and_points_after_a_third_maker(code, ohm):
     check(code, ohm)
@@ -59,21 +76,22 @@ def test_two_zeros_are_a_link():
     check("00", 0)
 
 
-@pytest.mark.published("Encyclopaedia, Zero-ohm link")
+@pytest.mark.published(document("encyclopaedia, Zero-ohm link"))
 @pytest.mark.parametrize("code", ["000", "0000"])
 def test_links(code):
     check(code, 0)
 
 
-@pytest.mark.published(NIC)
+@pytest.mark.published(f"{RND}: R is the decimal point, {BY_RULE}")
 @pytest.mark.parametrize(
-    ("code", "ohm"), rows("9R1 9.1 | R56 0.56 | 12R0 12 | 4R7 4.7 | 1R5 1.5 | R005 0.005 | 1R00 1")
+    ("code", "ohm"),
+    rows("9R1 9.1 | R56 0.56 | 12R0 12 | 4R7 4.7 | R10 0.1 | R005 0.005 | 1R00 1"),
 )
 def test_r_is_the_point(code, ohm):
     check(code, ohm)
 
 
-@pytest.mark.published(WSR)
+@pytest.mark.published(f"{WSR}: R0100 is printed; 5L000 {BY_RULE}")
 @pytest.mark.parametrize(("code", "ohm"), rows("5L000 0.005 | R0100 0.01"))
 def test_l_is_the_point_in_milliohm(code, ohm):
     check(code, ohm)
@@ -87,7 +105,7 @@ def test_m_is_the_point_in_milliohm_and_the_clash_is_said():
     assert "mΩ or MΩ" in milli.why
 
 
-@pytest.mark.published(WF)
+@pytest.mark.published(f"{WF}: examples")
 @pytest.mark.parametrize(
     ("code", "ohm"),
     rows("25X 17.8 | 25A 178 | 25B 1780 | 25C 17800 | 25D 178000 | 25E 1780000"),
@@ -96,18 +114,18 @@ def test_letters_printed_in_the_approval_sheet(code, ohm):
     check(code, ohm)
 
 
-@pytest.mark.published(STATE)
+@pytest.mark.published(f"{STATE}: 68C")
 def test_printed_example_of_an_ordering_page():
     check("68C", 49900)
 
 
-@pytest.mark.published(TRU)
+@pytest.mark.published(f"{TRU}: 02C and 85X")
 @pytest.mark.parametrize(("code", "ohm"), rows("02C 10200 | 85X 75"))
 def test_printed_examples_of_a_data_sheet(code, ohm):
     check(code, ohm)
 
 
-@pytest.mark.published(RND)
+@pytest.mark.published(f"{RND}: letters A to F, X, Y, Z, {BY_RULE}")
 @pytest.mark.parametrize(
     ("code", "ohm"),
     rows(
@@ -130,7 +148,7 @@ PLACES = """
 """
 
 
-@pytest.mark.published("Encyclopaedia, E series of preferred numbers (IEC 60063), E96")
+@pytest.mark.published(f"{LISTS}: E96 in its order")
 def test_all_96_places():
     values = [read(f"{place:02}A", part="chip-resistor")[0].value for place in range(1, 97)]
     assert values == [float(figures) for figures in PLACES.split()]
@@ -144,7 +162,13 @@ def test_alternate_letters(code, ohm):
 
 # One maker goes on with G and H where others use H for times 10. Neither is followed: both are
 # shown, each with its doubt.
-@pytest.mark.published(RND)
+@pytest.mark.published(f"{RND}: G is times 1e6, H times 1e7")
+@pytest.mark.parametrize(("code", "ohm"), rows("01G 100e6 | 01H 1e9"))
+def test_one_maker_goes_on_to_g_and_h(code, ohm):
+    assert float(ohm) in [one.value for one in read(code, part="chip-resistor")]
+
+
+@pytest.mark.behaviour
 def test_g_and_h_are_doubtful():
     (only,) = read("01G", part="chip-resistor")
     assert (only.value, bool(only.doubt)) == (100e6, True)
@@ -162,7 +186,7 @@ def test_10r_is_rather_ten_ohm():
     assert "another value" in ten.why
 
 
-@pytest.mark.published(RND)
+@pytest.mark.behaviour
 @pytest.mark.parametrize(
     ("code", "wrong"),
     [
@@ -187,7 +211,7 @@ def test_a_letter_before_two_figures_is_left_out():
         read("A55", part="chip-resistor")
 
 
-@pytest.mark.published(YAGEO)
+@pytest.mark.published(f"{YAGEO}: three figures for 5 %, four for 1 % and closer")
 def test_what_the_number_of_figures_says():
-    assert "used for 5 %" in read("103", part="chip-resistor")[0].why
+    assert "three figures are used for 5 %" in read("103", part="chip-resistor")[0].why
     assert "four figures are used for 1 %" in read("1002", part="chip-resistor")[0].why

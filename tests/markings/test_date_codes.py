@@ -5,6 +5,7 @@ import pytest
 from repairlib.core.errors import RepairlibError
 from repairlib.markings import read
 from repairlib.markings.date_codes import weeks_in
+from tests.documents import document
 
 
 def dates(code, part="date"):
@@ -53,7 +54,8 @@ def test_is_no_date(code):
         read(code, part="date")
 
 
-@pytest.mark.published("EIA-476, date code marking: year and week in four figures")
+# The scope of EIA-476 in a catalogue has calendar year and week, but not in how many figures.
+@pytest.mark.common_practice
 @pytest.mark.parametrize(
     ("code", "meaning"),
     [
@@ -62,15 +64,19 @@ def test_is_no_date(code):
         ("1552", "2015-W52"),
         ("1553", "2015-W53"),
         ("8423", "1984-W23"),
-        ("4901", "2049-W01"),
-        ("5001", "1950-W01"),
     ],
 )
 def test_year_and_week(code, meaning):
     assert dates(code) == [meaning]
 
 
-@pytest.mark.published("EIA-476, date code marking: year and week in four figures")
+@pytest.mark.behaviour
+@pytest.mark.parametrize(("code", "meaning"), [("4901", "2049-W01"), ("5001", "1950-W01")])
+def test_00_to_49_are_of_this_century(code, meaning):
+    assert dates(code) == [meaning]
+
+
+@pytest.mark.common_practice
 @pytest.mark.parametrize("code", ["2100", "2160"])
 def test_there_is_no_such_week(code):
     with pytest.raises(RepairlibError):
@@ -84,7 +90,12 @@ def test_week_53_only_in_years_that_have_one():
         read("2153", part="date")
 
 
-@pytest.mark.published("RKM code, as quoted in an encyclopaedia: week behind the year letter")
+@pytest.mark.published(document("IEC 60062:2016", "some makers have the week behind the letter"))
+def test_a_week_may_stand_behind_the_year_letter():
+    assert [one[-3:] for one in dates("N23")] == ["W23", "W23"]
+
+
+@pytest.mark.from_memory("IEC 60062 year letters: N is 2001 and 2021")
 def test_year_letter_and_week():
     assert dates("N23") == ["2001-W23", "2021-W23"]
 

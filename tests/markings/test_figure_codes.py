@@ -4,11 +4,15 @@ import pytest
 
 from repairlib.core.errors import RepairlibError
 from repairlib.markings import read
+from tests.documents import document
 
-KEMET = "KEMET ceramic open-mode data sheet, ordering table"
-SAMSUNG = "Samsung ceramic chip capacitors, part-number table"
-SANYO = "Sanyo DP19649 service manual, page 41 (2009), tolerance letters of capacitors"
-PANASONIC = "Panasonic radial aluminium, part number system, voltage codes"
+KEMET = document(
+    "KEMET ceramic ordering table", "two figures and a power of ten, 9 is x0.1, 8 is x0.01"
+)
+SAMSUNG = document("Samsung part-number table", "107 is 100 µF, R is the decimal point in pF")
+SANYO = document("Sanyo DP19649", "tolerance letters of capacitors")
+PANASONIC = document("Panasonic part number system", "voltage codes")
+NICHICON = document("Nichicon CD", "220 over E is 220 µF 25 V")
 
 VALUES = """
 334 330000 | 681 680 | 153 15000 | 820 82 | 476 47000000 | 104 100000 | 103 10000 | 102 1000
@@ -18,7 +22,7 @@ VALUES = """
 PAIRS = [pair.split() for pair in VALUES.replace("\n", "|").split("|") if pair.strip()]
 
 
-@pytest.mark.published(KEMET)
+@pytest.mark.published(f"{KEMET}; worked by hand")
 @pytest.mark.parametrize(("code", "picofarad"), PAIRS)
 def test_value(code, picofarad):
     assert read(code, part="ceramic")[0].value * 1e12 == pytest.approx(float(picofarad))
@@ -30,7 +34,7 @@ def test_seven_zeros_and_r_as_the_point(code, picofarad):
     assert read(code, part="ceramic")[0].value * 1e12 == pytest.approx(picofarad)
 
 
-@pytest.mark.published(SANYO)
+@pytest.mark.published(f"{SANYO}; values after {KEMET}")
 @pytest.mark.parametrize(
     ("code", "picofarad", "low", "high", "unit"),
     [
@@ -49,7 +53,7 @@ def test_tolerance_letter(code, picofarad, low, high, unit):
     assert reading.tolerance.unit == unit
 
 
-@pytest.mark.published(PANASONIC)
+@pytest.mark.published(f"{PANASONIC}; tolerances after {SANYO}; values after {KEMET}")
 @pytest.mark.parametrize(
     ("code", "picofarad", "tolerance", "volts"),
     [
@@ -90,10 +94,14 @@ def test_eight_on_tantalum_is_eight_zeros():
     assert [reading.value for reading in read("108")] == [0.1e-12, 1e-3]
 
 
-@pytest.mark.published("Nichicon CD aluminium SMD data sheet, marking in plain µF")
+@pytest.mark.published(f"{NICHICON}; {KEMET}")
 def test_can_prints_plain_microfarad_where_ceramic_prints_a_code():
     assert read("220", part="can")[0].value == 220e-6
     assert read("220", part="ceramic")[0].value == 22e-12
+
+
+@pytest.mark.behaviour
+def test_a_code_stands_before_plain_microfarad():
     values = [reading.value for reading in read("220")]
     assert values[0] == 22e-12
     assert 220e-6 in values

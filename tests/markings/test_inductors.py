@@ -4,10 +4,12 @@ import pytest
 
 from repairlib.core.errors import RepairlibError
 from repairlib.markings import read
+from tests.documents import document
 
-CTC = "CTC coils specification, table 1"
-TOKEN = "Token, Inductor Color Code"
-COILCRAFT = "Coilcraft RF inductors, colour coding"
+CTC = document("CTC coils")
+TOKEN = document("Token inductor colour code")
+COILCRAFT = document("Coilcraft RF inductor colours")
+HONG_KONG = document("Hong Kong Resistors")
 
 
 def rows(table):
@@ -22,20 +24,24 @@ def check(code, microhenry, percent=None, part="inductor"):
         assert reading.tolerance.high == pytest.approx(float(percent) / 100)
 
 
-@pytest.mark.published(CTC)
+@pytest.mark.published(f"{CTC}: examples")
 @pytest.mark.parametrize("part", ["inductor", "chip-inductor"])
 @pytest.mark.parametrize(
     ("code", "microhenry"),
-    rows(
-        "6R8 6.8 | 102 1000 | 82N 0.082 | 2N7 0.0027 | 27N 0.027 | R27 0.27 | 2R7 2.7 | 270 27"
-        "| 271 270 | 272 2700 | 273 27000 | 100 10"
-    ),
+    rows("2N7 0.0027 | 27N 0.027 | R27 0.27 | 2R7 2.7 | 270 27 | 271 270 | 272 2700 | 273 27000"),
 )
 def test_value(code, microhenry, part):
     check(code, microhenry, part=part)
 
 
-@pytest.mark.published(TOKEN)
+@pytest.mark.published(f"{CTC}: figures in µH, R the point, N the point in nH; worked by hand")
+@pytest.mark.parametrize("part", ["inductor", "chip-inductor"])
+@pytest.mark.parametrize(("code", "microhenry"), rows("6R8 6.8 | 102 1000 | 82N 0.082 | 100 10"))
+def test_value_by_the_rule(code, microhenry, part):
+    check(code, microhenry, part=part)
+
+
+@pytest.mark.published(f"{TOKEN}; values after {CTC}")
 @pytest.mark.parametrize(
     ("code", "microhenry", "percent"),
     [
@@ -59,16 +65,22 @@ def test_tolerance_in_nanohenry(code, nanohenry):
 
 # B and C are 0.15 and 0.2 nH at one maker, 0.1 and 0.25 % in the general code. The maker's
 # table is of inductors, so it stands first; the general meaning is shown with it.
-@pytest.mark.published("IEC 60062 tolerance letters, as quoted in an encyclopaedia")
+@pytest.mark.published(f"{HONG_KONG}: B is 0.1 %, C is 0.25 %")
 @pytest.mark.parametrize(("letter", "percent"), [("B", 0.1), ("C", 0.25)])
-def test_general_meaning_of_b_and_c_is_shown_second(letter, percent):
+def test_general_meaning_of_b_and_c(letter, percent):
+    tolerances = [one.tolerance for one in read(f"2N7{letter}", part="chip-inductor")]
+    assert pytest.approx(percent / 100) in [one.high for one in tolerances if one.unit == ""]
+
+
+@pytest.mark.behaviour
+@pytest.mark.parametrize("letter", ["B", "C"])
+def test_general_meaning_of_b_and_c_is_shown_second(letter):
     first, second = read(f"2N7{letter}", part="chip-inductor")
     assert "at one maker" in first.why
-    assert second.tolerance.high == pytest.approx(percent / 100)
     assert "in the general code" in second.why
 
 
-@pytest.mark.published(CTC)
+@pytest.mark.behaviour
 @pytest.mark.parametrize("code", ["N", "2H7"])
 def test_is_refused(code):
     for part in ("inductor", "chip-inductor", None):
@@ -76,7 +88,7 @@ def test_is_refused(code):
             read(code, part=part)
 
 
-@pytest.mark.published(TOKEN)
+@pytest.mark.published(f"{TOKEN}: the first is printed, the others worked by hand from its table")
 @pytest.mark.parametrize(
     ("bands", "microhenry", "percent"),
     rows(
@@ -87,7 +99,11 @@ def test_is_refused(code):
 )
 def test_bands(bands, microhenry, percent):
     check(bands, microhenry, percent)
-    assert "inductor" in [one.kind for one in read(bands)]
+
+
+@pytest.mark.behaviour
+def test_bands_without_a_part_may_be_an_inductor():
+    assert "inductor" in [one.kind for one in read("red-violet-brown-gold")]
 
 
 @pytest.mark.published(COILCRAFT)
@@ -98,7 +114,11 @@ def test_bands(bands, microhenry, percent):
 def test_three_dots_are_in_nanohenry(dots, nanohenry):
     reading = read(dots, part="chip-inductor")[0]
     assert reading.value == pytest.approx(float(nanohenry) * 1e-9)
-    assert "in nH" in reading.why
+
+
+@pytest.mark.behaviour
+def test_dots_say_that_they_are_in_nanohenry():
+    assert "in nH" in read("grey-red-black", part="chip-inductor")[0].why
 
 
 @pytest.mark.from_memory("military parts: wide silver band first, gold as the decimal point")
@@ -127,8 +147,17 @@ def test_plain_text(text, microhenry):
     assert read(text)[0].value == pytest.approx(microhenry * 1e-6)
 
 
-@pytest.mark.published(CTC)
+@pytest.mark.published(f"{CTC}: N is the point in nH; {TOKEN}: N is 30 %")
 def test_n_behind_three_figures_may_be_the_unit_or_a_tolerance():
+    readings = read("270N", part="chip-inductor")
+    meanings = {round(one.value * 1e9): one.tolerance for one in readings}
+    assert sorted(meanings) == [270, 27_000]
+    assert meanings[270] is None
+    assert meanings[27_000].high == 0.3
+
+
+@pytest.mark.behaviour
+def test_n_behind_three_figures_is_rather_a_tolerance():
     meanings = [(one.value, one.tolerance) for one in read("270N", part="chip-inductor")]
     assert meanings[0][0] == pytest.approx(27e-6) and meanings[0][1].high == 0.3
     assert meanings[1] == (pytest.approx(270e-9), None)

@@ -4,9 +4,11 @@ import pytest
 
 from repairlib.core.errors import RepairlibError
 from repairlib.markings import read
+from tests.documents import document
 
-NICHICON = "Nichicon CD aluminium SMD data sheet, marking"
-TEH = "Panasonic TEH tantalum chip data sheet, marking"
+NICHICON = document("Nichicon CD", "220 over E is 220 µF 25 V")
+TEH = document("Panasonic TEH", "C is 16 V")
+SAMSUNG = document("Samsung part-number table", "107 is 100 µF")
 
 
 def first(text, part=None):
@@ -14,7 +16,7 @@ def first(text, part=None):
     return reading.kind, reading.value, reading.carries.get("rated_voltage")
 
 
-@pytest.mark.published(TEH)
+@pytest.mark.published(f"{TEH}; {SAMSUNG}")
 @pytest.mark.parametrize("text", ["107 C", "107C", "107\nC"])
 def test_moulded_tantalum_code_and_letter(text):
     assert first(text) == ("tantalum", 100e-6, 16)
@@ -24,6 +26,11 @@ def test_moulded_tantalum_code_and_letter(text):
 @pytest.mark.parametrize("text", ["220\nE", "220 E"])
 def test_can_with_microfarad_over_a_letter(text):
     assert first(text, part="can") == ("can", 220e-6, 25)
+
+
+@pytest.mark.behaviour
+@pytest.mark.parametrize("text", ["220\nE", "220 E"])
+def test_a_can_is_among_the_readings_of_an_unknown_part(text):
     assert ("can", 220e-6, 25) in [
         (one.kind, one.value, one.carries.get("rated_voltage")) for one in read(text)
     ]

@@ -4,9 +4,11 @@ import pytest
 
 from repairlib.core.errors import RepairlibError
 from repairlib.markings import read
+from tests.documents import document
 
-RKM = "IEC 60062, letter code for capacitance, as quoted in an encyclopaedia, RKM code, 2017"
-SANYO = "Sanyo DP19649 service manual, page 41 (2009), tolerance letters of capacitors"
+RKM = document("IEC 60062:2016", "letters of capacitance, worked by hand")
+SANYO = document("Sanyo DP19649", "tolerance letters of capacitors")
+SAMSUNG = document("Samsung part-number table", "B and F in pF")
 
 VALUES = """
 6p8 6.8 | 82p 82 | n47 470 | 68n 68000 | 2u2 2200000 | p33 0.33 | 3p3 3.3 | 33p 33 | 330p 330
@@ -39,7 +41,7 @@ def test_both_micro_signs_and_u(micro):
 
 
 # The letters J K M N Z T in percent, and C D in picofarad, are printed in the service manual.
-@pytest.mark.published(SANYO)
+@pytest.mark.published(f"{SANYO}; values after {RKM}")
 @pytest.mark.parametrize(
     ("code", "picofarad", "low", "high"),
     [
@@ -59,7 +61,7 @@ def test_percent_letter_behind_the_value(code, picofarad, low, high):
     assert reading.tolerance.unit == ""
 
 
-@pytest.mark.published(SANYO)
+@pytest.mark.published(f"{SANYO}; values after {RKM}")
 @pytest.mark.parametrize(
     ("code", "picofarad", "either_side"), [("4p7C", 4.7, 0.25), ("8p2D", 8.2, 0.5)]
 )
@@ -67,7 +69,7 @@ def test_picofarad_letter_below_ten_picofarad(code, picofarad, either_side):
     _picofarad_tolerance(code, picofarad, either_side)
 
 
-@pytest.mark.published("Samsung ceramic chip capacitors, part-number table (B and F in pF)")
+@pytest.mark.published(f"{SAMSUNG}; value after {RKM}")
 def test_b_is_a_tenth_of_a_picofarad():
     _picofarad_tolerance("1p5B", 1.5, 0.1)
 
@@ -96,7 +98,7 @@ def test_unsymmetrical_letters_from_memory(code, picofarad, low, high):
     assert (reading.tolerance.low, reading.tolerance.high) == (low, high)
 
 
-@pytest.mark.published(RKM)
+@pytest.mark.behaviour
 @pytest.mark.parametrize("code", ["4k7", "n", "3n3n3"])
 def test_is_refused(code):
     with pytest.raises(RepairlibError):

@@ -4,15 +4,19 @@ import pytest
 
 from repairlib.core.errors import RepairlibError
 from repairlib.markings import read
+from tests.documents import document
 
-RKM = "IEC 60062, letter code for resistance, as quoted in an encyclopaedia, RKM code, 2017"
-SANYO = "Sanyo DP19649 service manual, page 41 (2009), tolerance letters of resistors"
-HONG_KONG = "Hong Kong Resistors, metal film data sheet 2.2"
-CARD = "Vishay Draloric/Beyschlag Color Code Card, the maker's own letters"
+RKM = document("IEC 60062:2016")
+SANYO = document("Sanyo DP19649", "tolerance letters of resistors")
+HONG_KONG = document("Hong Kong Resistors", "tolerance letters")
+CARD = document("Vishay colour card", "the maker's own letters")
 
-VALUES = """
-R15 0.15 | 82R 82 | 68K 68000 | 3M3 3300000 | R47 0.47 | 4R7 4.7 | 470R 470 | 4K7 4700 | 47K 47000
-47K3 47300 | 470K 470000 | 4M7 4700000 | 1R0 1 | 100R 100 | 1K0 1000 | 1M0 1000000 | 10M 10000000
+PRINTED = """
+R47 0.47 | 4R7 4.7 | 470R 470 | 4K7 4700 | 47K 47000 | 47K3 47300 | 470K 470000 | 4M7 4700000
+"""
+BY_THE_RULE = """
+R15 0.15 | 82R 82 | 68K 68000 | 3M3 3300000 | 1R0 1 | 100R 100 | 1K0 1000 | 1M0 1000000
+10M 10000000
 """
 FROM_MEMORY = "2G2 2200000000 | 4L7 0.0047 | 100L 0.1"
 
@@ -31,9 +35,15 @@ def check(code, ohm, percent=None):
         assert reading.tolerance.high == pytest.approx(float(percent) / 100)
 
 
-@pytest.mark.published(RKM)
-@pytest.mark.parametrize(("code", "ohm"), rows(VALUES))
+@pytest.mark.published(f"{RKM}: examples")
+@pytest.mark.parametrize(("code", "ohm"), rows(PRINTED))
 def test_value(code, ohm):
+    check(code, ohm)
+
+
+@pytest.mark.published(f"{RKM}: R, K and M, worked by hand")
+@pytest.mark.parametrize(("code", "ohm"), rows(BY_THE_RULE))
+def test_value_by_the_rule(code, ohm):
     check(code, ohm)
 
 
@@ -43,7 +53,7 @@ def test_value_with_rare_letters(code, ohm):
     check(code, ohm)
 
 
-@pytest.mark.published(SANYO)
+@pytest.mark.published(f"{SANYO}; values after {RKM}")
 @pytest.mark.parametrize(
     ("code", "ohm", "percent"),
     rows(
@@ -55,7 +65,7 @@ def test_tolerance_letter(code, ohm, percent):
     check(code, ohm, percent)
 
 
-@pytest.mark.published(HONG_KONG)
+@pytest.mark.published(f"{HONG_KONG}; values after {RKM}")
 @pytest.mark.parametrize(("code", "ohm", "percent"), rows("10KB 10000 0.1 | 10KC 10000 0.25"))
 def test_close_tolerance_letter(code, ohm, percent):
     check(code, ohm, percent)
@@ -79,7 +89,12 @@ def test_tolerance_letter_from_memory(letter, percent):
 def test_letters_of_one_maker_are_shown_as_such(letter, percent):
     reading = read(f"1K0{letter}", part="resistor")[-1]
     assert reading.tolerance.high == pytest.approx(percent / 100)
-    assert "in one maker's lettering" in reading.why
+
+
+@pytest.mark.behaviour
+@pytest.mark.parametrize("letter", ["T", "H", "Z", "A"])
+def test_letters_of_one_maker_are_said_to_be_so(letter):
+    assert "in one maker's lettering" in read(f"1K0{letter}", part="resistor")[-1].why
 
 
 @pytest.mark.published(CARD)
@@ -88,7 +103,7 @@ def test_letters_on_which_the_maker_agrees(letter, percent):
     check(f"1K0{letter}", 1000, percent)
 
 
-@pytest.mark.published(RKM)
+@pytest.mark.published(f"{RKM}: temperature coefficients")
 @pytest.mark.parametrize(
     ("letter", "ppm"),
     [("K", 1), ("M", 5), ("P", 15), ("Q", 25), ("R", 50), ("S", 100), ("U", 250)],
@@ -102,10 +117,14 @@ def test_coefficient_n():
     assert read("4K7FN", part="resistor")[0].carries == {"tempco": 10}
 
 
-@pytest.mark.published(RKM)
+@pytest.mark.published(f"{RKM}: Z is any other coefficient")
 def test_coefficient_z_is_given_elsewhere():
-    reading = read("4K7FZ", part="resistor")[0]
-    assert reading.carries == {} and "Z leaves the temperature coefficient" in reading.why
+    assert read("4K7FZ", part="resistor")[0].carries == {}
+
+
+@pytest.mark.behaviour
+def test_coefficient_z_is_said_to_be_open():
+    assert "Z leaves the temperature coefficient" in read("4K7FZ", part="resistor")[0].why
 
 
 @pytest.mark.from_memory("IEC 60062: A is a tolerance stated in another document")
@@ -114,7 +133,7 @@ def test_a_leaves_the_tolerance_open_and_one_maker_closes_it():
     assert (standard.tolerance, maker.tolerance.high) == (None, pytest.approx(0.0005))
 
 
-@pytest.mark.published(RKM)
+@pytest.mark.behaviour
 @pytest.mark.parametrize(
     ("code", "wrong"),
     [

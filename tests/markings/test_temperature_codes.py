@@ -4,9 +4,10 @@ import pytest
 
 from repairlib.core.errors import RepairlibError
 from repairlib.markings import read
+from tests.documents import document
 
-TI = "TI SLAA701B, Table 1-16 (EIA-198 codes)"
-QUOTED = "EIA-198 tables as quoted in an encyclopaedia, Ceramic capacitor"
+TI = document("EIA-198")
+QUOTED = document("EIA-198, quoted")
 
 
 # One stored table has Z as -10 °C and 7 as 120 °C. The maker's note (TI SLAA701B) with +10 °C and
@@ -32,7 +33,7 @@ def test_class_2_and_3(code, coldest, hottest, low, high):
     _class_2(code, coldest, hottest, low, high)
 
 
-@pytest.mark.published(QUOTED)
+@pytest.mark.published(f"{QUOTED}: 2 and A to F; the other limits after {TI}")
 @pytest.mark.parametrize(
     ("code", "coldest", "hottest", "low", "high"),
     [
@@ -59,7 +60,14 @@ def _class_2(code, coldest, hottest, low, high):
     assert reading.carries["lowest_temperature"] == coldest
     assert reading.carries["highest_temperature"] == hottest
     assert (reading.tolerance.low, reading.tolerance.high) == (low, high)
-    assert reading.carries["dielectric_class"] == (3 if code[2] in "TUV" else 2)
+
+
+@pytest.mark.from_memory("EIA-198: T, U and V are class 3, the others class 2")
+@pytest.mark.parametrize(
+    ("code", "number"), [("X4T", 3), ("Z5U", 3), ("Y5V", 3), ("X7R", 2), ("X7S", 2), ("Y5P", 2)]
+)
+def test_dielectric_class(code, number):
+    assert read(code)[0].carries["dielectric_class"] == number
 
 
 @pytest.mark.published(QUOTED)
@@ -87,7 +95,9 @@ def test_class_1(code, coefficient, spread):
     _class_1(code, coefficient, spread)
 
 
-@pytest.mark.published("AVX C0G general specifications: C0G is ±30 ppm/K")
+@pytest.mark.published(
+    "AVX, C0G (NP0) Dielectric, General Specifications, dtsheet.com/doc/3040632: 0 ±30 ppm/°C"
+)
 @pytest.mark.parametrize("code", ["C0G", "NP0"])
 def test_c0g_is_np0(code):
     _class_1(code, 0, 30)
@@ -134,21 +144,21 @@ def _class_1(code, coefficient, spread):
     assert (reading.tolerance.low, reading.tolerance.high) == (-spread, spread)
 
 
-@pytest.mark.published(TI)
+@pytest.mark.behaviour
 @pytest.mark.parametrize("code", ["A7R", "X7"])
 def test_is_no_class_2_code(code):
     with pytest.raises(RepairlibError):
         read(code, part="temperature-characteristic")
 
 
-@pytest.mark.published(QUOTED)
+@pytest.mark.published(f"{QUOTED}: 5 and 9 are not used")
 @pytest.mark.parametrize("code", ["C5G", "C9G"])
 def test_multipliers_that_are_not_used(code):
     with pytest.raises(RepairlibError):
         read(code, part="temperature-characteristic")
 
 
-@pytest.mark.published(QUOTED)
+@pytest.mark.behaviour
 def test_is_no_class_1_code():
     with pytest.raises(RepairlibError, match="2G does not follow X"):
         read("X2G")

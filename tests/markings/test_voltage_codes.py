@@ -4,10 +4,11 @@ import pytest
 
 from repairlib.core.errors import RepairlibError
 from repairlib.markings import read, write_voltage_code
+from tests.documents import document
 
-PANASONIC = "Panasonic radial aluminium, part number system, voltage codes"
-TEH = "Panasonic TEH tantalum chip data sheet, marking"
-NICHICON = "Nichicon CD aluminium SMD data sheet, marking"
+PANASONIC = document("Panasonic part number system", "voltage codes")
+TEH = document("Panasonic TEH", "letters of voltage")
+NICHICON = document("Nichicon CD", "letters of voltage")
 
 
 @pytest.mark.published(PANASONIC)
