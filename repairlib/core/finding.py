@@ -2,11 +2,11 @@
 
 from __future__ import annotations
 
-import html
 from collections.abc import Mapping
 from dataclasses import dataclass
 from typing import Any
 
+from repairlib.core import html
 from repairlib.core.quantity import Quantity
 from repairlib.core.safety import HAZARDS
 from repairlib.core.sources import source
@@ -80,14 +80,8 @@ class Finding:
         rows += [("note", note) for note in self.notes]
         rows += [("caution", HAZARDS[key].title) for key in self.cautions]
         rows += [("source", str(source(key))) for key in self.sources]
-        table = "".join(
-            f'<tr><th style="text-align:left">{html.escape(name)}</th>'
-            f'<td style="text-align:left">{html.escape(text)}</td></tr>'
-            for name, text in rows
-        )
-        steps = "".join(f"<li>{html.escape(step)}</li>" for step in self.working)
-        folded = f"<details><summary>Working</summary><ol>{steps}</ol></details>" if steps else ""
-        return f"<strong>{html.escape(self.title)}</strong><table>{table}</table>{folded}"
+        steps = html.fold("Working", html.listed(self.working, "ol")) if self.working else ""
+        return f"<strong>{html.text(self.title)}</strong>{html.named(rows)}{steps}"
 
 
 def spoken(name: str) -> str:

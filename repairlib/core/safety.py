@@ -6,8 +6,9 @@ local rules, an employer's instructions or a licensed person.
 
 from __future__ import annotations
 
-import html
 from dataclasses import dataclass
+
+from repairlib.core import html
 
 
 @dataclass(frozen=True)
@@ -131,18 +132,19 @@ class Caution:
     __repr__ = __str__
 
     def _repr_html_(self) -> str:
-        blocks = []
-        for hazard in self.hazards:
-            points = "".join(f"<li>{html.escape(sentence)}</li>" for sentence in hazard.do)
-            blocks.append(
-                f"<strong>⚠ {html.escape(hazard.title)}</strong><br>{html.escape(hazard.when)}"
-                f"<ul>{points}</ul><em>{html.escape(hazard.defer)}</em>"
-            )
-        inside = "<hr>".join(blocks)
+        inside = "<hr>".join(
+            f"<strong>⚠ {html.text(hazard.title)}</strong><br>{html.text(hazard.when)}"
+            f"{html.listed(hazard.do)}<em>{html.text(hazard.defer)}</em>"
+            for hazard in self.hazards
+        )
         return (
             '<div role="note" style="border:2px solid #b45309;border-left-width:10px;'
             f'padding:8px 14px;border-radius:4px;max-width:46em">{inside}</div>'
         )
+
+    def folded(self, title: object = "Cautions", opened: bool = False) -> str:
+        """The cautions as HTML behind a title."""
+        return html.fold(title, self._repr_html_(), opened)
 
 
 def caution(*keys: str) -> Caution:

@@ -7,11 +7,11 @@ published figure was found.
 
 from __future__ import annotations
 
-import html
 from collections.abc import Iterable
 from functools import cache
 from typing import Annotated, NamedTuple
 
+from repairlib.core import html
 from repairlib.core.calculator import Choice, Found, Given, calculator, found
 from repairlib.core.errors import RepairlibError
 from repairlib.core.quantity import Quantity
@@ -276,8 +276,8 @@ class DesolderingPlan(NamedTuple):
     __repr__ = __str__
 
     def _repr_html_(self) -> str:
-        items = "".join(f"<li>{html.escape(line.partition('. ')[2])}</li>" for line in self.lines())
-        return f"<strong>Desoldering plan</strong><ol>{items}</ol>"
+        jobs = html.listed((line.partition(". ")[2] for line in self.lines()), "ol")
+        return f"<strong>Desoldering plan</strong>{jobs}"
 
 
 def plan_removal(jobs: Iterable[Job], tools: str = "desoldering station", solder: str = "Sn60Pb40"):

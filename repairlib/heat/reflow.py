@@ -6,9 +6,9 @@ is "cannot tell". So is what a gap, a stuck sensor or a log cut short leaves ope
 
 from __future__ import annotations
 
-from html import escape
 from typing import Annotated, NamedTuple
 
+from repairlib.core import html
 from repairlib.core.calculator import Choice, Found, Given, Text, calculator, found
 from repairlib.core.errors import RepairlibError
 from repairlib.core.finding import Finding
@@ -112,20 +112,20 @@ class Judgement(NamedTuple):
     __repr__ = __str__
 
     def _repr_html_(self) -> str:
-        rows = "".join(
-            f'<tr><td style="text-align:left">{escape(one.name)}</td><td>{one.measured()}</td>'
-            f"<td>{one.asked()}</td><td style='text-align:left'>{_SIGNS[one.verdict]} "
-            f"<b>{one.verdict}</b> {escape(one.why)}</td></tr>"
-            for one in self.criteria.values()
-        )
         names = ("criterion", "measured", "asked for", "verdict")
-        head = "".join(f'<th style="text-align:left">{name}</th>' for name in names)
-        title = f"{self.profile.name}, {self.limits.name}"
-        notes = "".join(f"<li>{escape(one)}</li>" for one in self.parts()["notes"])
+        rows = [html.row(names, html.LEFT, "th"), *map(_shown, self.criteria.values())]
+        title = html.text(f"{self.profile.name}, {self.limits.name}")
         return (
-            f"<strong>{escape(title)}: {_SIGNS[self.verdict]} {self.verdict}</strong> "
-            f"({escape(self.reason)})<table><tr>{head}</tr>{rows}</table><ul>{notes}</ul>"
+            f"<strong>{title}: {_SIGNS[self.verdict]} {self.verdict}</strong> "
+            f"({html.text(self.reason)}){html.table(rows)}{html.listed(self.parts()['notes'])}"
         )
+
+
+def _shown(one: Criterion) -> str:
+    """One criterion as the row of a table."""
+    verdict = html.Html(f"{_SIGNS[one.verdict]} <b>{one.verdict}</b> {html.text(one.why)}")
+    looks = (html.LEFT, "", "", "style='text-align:left'")
+    return html.row((one.name, one.measured(), one.asked(), verdict), looks)
 
 
 def judge_profile(profile: Profile, limits: ReflowLimits, uncertainty: float = SENSOR) -> Judgement:

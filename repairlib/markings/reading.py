@@ -253,19 +253,14 @@ class Reading:
         return [("caution", HAZARDS[key].title) for key in self.cautions]
 
     def _repr_html_(self) -> str:
-        from html import escape
+        from repairlib.core.html import named
 
         rows = [("reads", self.headline), ("on a", self.on), ("why", self.why)]
         rows += [("step", step) for step in self.working]
         rows += [("doubt", self.doubt)] if self.doubt else []
         rows += self._caution_rows()
         rows += [("source", ", ".join(self.sources))]
-        cells = "".join(
-            f'<tr><th style="text-align:left">{escape(name)}</th>'
-            f'<td style="text-align:left">{escape(what)}</td></tr>'
-            for name, what in rows
-        )
-        return f"<table><caption>{escape(self.text)}</caption>{cells}</table>"
+        return named(rows, caption=self.text)
 
 
 def _carried(name: str, what: object) -> str:

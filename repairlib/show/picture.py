@@ -2,9 +2,9 @@
 
 from __future__ import annotations
 
-import base64
-import html
 from pathlib import Path
+
+from repairlib.core.html import image
 
 
 class Picture:
@@ -25,12 +25,7 @@ class Picture:
         return self.alt
 
     def _repr_html_(self) -> str:
-        # An image, not inline SVG: notebooks that are not trusted yet drop inline SVG.
-        data = base64.b64encode(self.svg.encode("utf-8")).decode("ascii")
-        return (
-            f'<img alt="{html.escape(self.alt)}" style="max-width:100%" '
-            f'src="data:image/svg+xml;base64,{data}">'
-        )
+        return image(self.svg, self.alt)
 
     def save(self, path: str | Path) -> None:
         """Write the drawing to an .svg file."""

@@ -6,75 +6,51 @@ The panel is a thin view. The time comes from `repairlib.stored_charge`, the cha
 
 from __future__ import annotations
 
-import ipywidgets as widgets
-
-from repairlib.core.errors import RepairlibError
+from repairlib.core.html import picture, told
 from repairlib.core.limits import AFTER_UNPLUGGING, ES1
 from repairlib.core.quantity import read_quantity
 from repairlib.core.safety import caution
-from repairlib.faces.panels.look import Panel, picture_html, told, trouble, words
+from repairlib.faces.panels.fields import FieldPanel, Fields
+from repairlib.faces.panels.look import words
 from repairlib.show.discharge import draw_discharge
 from repairlib.stored_charge import discharge_time
 
-WIDE = widgets.Layout(width="28rem", max_width="100%")
-LABELS = {"description_width": "9rem"}
-
-
-class DischargeView(Panel):
-    """The panel's parts: `capacitance`, `voltage`, `resistance`, `limit`; `answer`, `chart`.
-
-    >>> view = DischargeView("220 µF", "400 V", "100 kΩ")
-    >>> "41.74" in view.answer.value
-    True
-    """
-
-    def __init__(self, capacitance: str, voltage: str, resistance: str):
-        self.capacitance = _text("Capacitance", capacitance)
-        self.voltage = _text("Voltage at first", voltage)
-        self.resistance = _text("Resistor", resistance)
-        self.limit = widgets.Dropdown(
-            options=tuple(AFTER_UNPLUGGING),
-            value=ES1,
-            description="Limit",
-            layout=WIDE,
-            style=LABELS,
-        )
-        self.answer, self.chart = words(), words()
-        fields = (self.capacitance, self.voltage, self.resistance, self.limit)
-        for field in fields:
-            field.observe(self._update, "value")
-        cautions = caution("stored charge")._repr_html_()
-        rules = words(f"<details><summary>Cautions</summary>{cautions}</details>")
-        super().__init__(*fields, self.answer, self.chart, rules)
-        self._update()
-
-    def _update(self, _change=None) -> None:
-        typed = (self.capacitance.value, self.voltage.value, self.resistance.value)
-        try:
-            finding = discharge_time(*typed, self.limit.value)
-            farad, volt, ohm = (
-                read_quantity(text, unit).value for text, unit in zip(typed, "FVΩ", strict=True)
-            )
-            self.chart.value = picture_html(draw_discharge(farad, volt, ohm, self.limit.value))
-        except RepairlibError as error:
-            self.answer.value, self.chart.value = trouble(error), ""
-            return
-        says = [f"{finding.reason}.", *(f"{step}." for step in finding.working[:2])]
-        says += [
-            f"{finding.values['energy']} are in it; the resistor has "
-            f"{finding.values['first_power']} at the first instant.",
-            *finding.notes,
-        ]
-        headline = f"{finding.values['time']} by calculation: {finding.verdict}"
-        self.answer.value = told("cannot read", headline, says)
+SIZE = Fields("9rem", "28rem")
 
 
 def discharge_view(
     capacitance: str = "1000 µF", voltage: str = "63 V", resistance: str = "1 kΩ"
-) -> DischargeView:
-    """The discharge panel, ready to be shown. All values are text, as typed."""
-    return DischargeView(capacitance, voltage, resistance)
+) -> FieldPanel:
+    """The discharge panel, ready to be shown. All values are text, as typed.
+
+    Its parts: `capacitance`, `voltage`, `resistance`, `limit`; then `answer`, `chart`.
+
+    >>> view = discharge_view("220 µF", "400 V", "100 kΩ")
+    >>> "41.74" in view.answer.value
+    True
+    """
+    fields = {
+        "capacitance": SIZE.text("Capacitance", capacitance),
+        "voltage": SIZE.text("Voltage at first", voltage),
+        "resistance": SIZE.text("Resistor", resistance),
+        "limit": SIZE.choice("Limit", tuple(AFTER_UNPLUGGING), ES1),
+    }
+    rules = words(caution("stored charge").folded())
+    return FieldPanel(fields, discharged, ("answer", "chart"), below=[rules])
 
 
-def _text(label: str, value: str) -> widgets.Text:
-    return widgets.Text(value=value, description=label, layout=WIDE, style=LABELS)
+def discharged(capacitance: str, voltage: str, resistance: str, limit: str) -> tuple[str, str]:
+    """The time and the chart, as HTML."""
+    finding = discharge_time(capacitance, voltage, resistance, limit)
+    farad = read_quantity(capacitance, "F").value
+    volt = read_quantity(voltage, "V").value
+    ohm = read_quantity(resistance, "Ω").value
+    chart = draw_discharge(farad, volt, ohm, limit)
+    says = [f"{finding.reason}."] + [f"{step}." for step in finding.working[:2]]
+    says += [
+        f"{finding.values['energy']} are in it; the resistor has "
+        f"{finding.values['first_power']} at the first instant.",
+        *finding.notes,
+    ]
+    headline = f"{finding.values['time']} by calculation: {finding.verdict}"
+    return told("cannot read", headline, says), picture(chart)

@@ -1,4 +1,4 @@
-"""The look shared by all panels: one style sheet, and small pieces of HTML.
+"""The look shared by all panels: one style sheet, and a widget that holds HTML.
 
 Colours and fonts are those of the notebook's theme, so a panel sits well in light and dark.
 Nothing is told by colour alone: every state has a sign and words.
@@ -6,10 +6,9 @@ Nothing is told by colour alone: every state has a sign and words.
 
 from __future__ import annotations
 
-from collections.abc import Sequence
-from html import escape
-
 import ipywidgets as widgets
+
+from repairlib.core.html import told
 
 STYLE = """<style>
 .rl-panel {font-family: var(--jp-content-font-family, sans-serif); max-width: 46rem;
@@ -52,16 +51,6 @@ STYLE = """<style>
 .rl-panel .rl-grid {gap: 4px 8px; align-items: center; overflow-x: auto;}
 </style>"""
 
-SIGNS = {
-    "right": "✓",
-    "partly right": "◐",
-    "wrong": "✗",
-    "unsafe": "⚠",
-    "unanswered": "○",
-    "cannot read": "?",
-    "changed": "↻",
-}
-
 
 class Panel(widgets.VBox):
     """The children one under the other, in the common look."""
@@ -74,34 +63,6 @@ class Panel(widgets.VBox):
 def words(html: str = "") -> widgets.HTML:
     """A piece of HTML that can change. Callbacks write here; they never print."""
     return widgets.HTML(html)
-
-
-def prose(text: str) -> str:
-    """Plain text as HTML: an empty line starts a paragraph, `backticks` mark what is on a part.
-
-    >>> prose("Marked `104K`.")
-    '<p>Marked <code>104K</code>.</p>'
-    """
-    paragraphs = []
-    for paragraph in text.strip().split("\n\n"):
-        pieces = escape(paragraph.strip(), quote=False).split("`")
-        marked = [f"<code>{piece}</code>" if i % 2 else piece for i, piece in enumerate(pieces)]
-        paragraphs.append(f"<p>{''.join(marked)}</p>")
-    return "".join(paragraphs)
-
-
-def picture_html(picture) -> str:
-    """A drawing on its own light ground, so that it can be read in a dark theme too."""
-    return f'<div class="rl-picture">{picture._repr_html_()}</div>'
-
-
-def told(state: str, headline: str, says: Sequence[str] = (), more: str = "") -> str:
-    """A state with its sign, a headline and sentences under it. `more` is HTML for the end."""
-    kind = "rl-" + state.replace(" ", "-")
-    role = "alert" if state == "unsafe" else "status"
-    lines = "".join(f"<div>{escape(sentence, quote=False)}</div>" for sentence in says)
-    head = f"<strong>{SIGNS[state]} {escape(headline, quote=False)}</strong>"
-    return f'<div class="rl-told {kind}" role="{role}">{head}{lines}{more}</div>'
 
 
 def trouble(error: Exception) -> str:

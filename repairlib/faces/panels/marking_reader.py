@@ -6,15 +6,13 @@ looks like in `repairlib.show`.
 
 from __future__ import annotations
 
-from html import escape
-
 import ipywidgets as widgets
 
 from repairlib.core.errors import RepairlibError
+from repairlib.core.html import Html, fold, listed, paragraphs, picture, sources, text, told
 from repairlib.core.safety import caution
-from repairlib.core.sources import source
 from repairlib.faces.panels.answer_inputs import PLAIN
-from repairlib.faces.panels.look import Panel, picture_html, told, words
+from repairlib.faces.panels.look import Panel, words
 from repairlib.markings import KIND_NAMES, bands_of, colour_of, read, what_else, words_of
 from repairlib.show import draw_part
 
@@ -77,7 +75,7 @@ class QuickCheck(Panel):
 
     def _update(self, change=None) -> None:
         body, self.answer.value = look_up(self.marking.value, self.part.value)
-        self.picture.value = picture_html(draw_marked(body, self.marking.value))
+        self.picture.value = picture(draw_marked(body, self.marking.value))
 
 
 def quick_check(marking: str = "", part: str = ANY_PART) -> QuickCheck:
@@ -117,12 +115,11 @@ def readings_html(readings) -> str:
     items = [reading_html(reading) for reading in readings]
     shown = items[0]
     if len(items) > 1:
-        listed = "".join(f"<li>{item}</li>" for item in items)
-        shown = f"<p>It can mean {len(items)} things, the likeliest first:</p><ol>{listed}</ol>"
+        head = paragraphs([f"It can mean {len(items)} things, the likeliest first:"])
+        shown = Html(head + listed(items, "ol"))
     keys = dict.fromkeys(key for reading in readings for key in reading.sources)
-    titles = "<br>".join(f"Source: {escape(str(source(key)))}" for key in keys)
     more = cautions_html(readings) + what_else_html(readings[0])
-    return f'<div role="status">{shown}{more}</div><div class="rl-soft">{titles}</div>'
+    return f'<div role="status">{shown}{more}</div>{sources(keys)}'
 
 
 def cautions_html(readings) -> str:
@@ -135,18 +132,15 @@ def what_else_html(reading) -> str:
     """Folded under bands: what they could be if heat or the lamp changed one colour."""
     if reading.kind not in ("resistor", "inductor") or not bands_of(reading.text):
         return ""
-    items = "".join(
-        f"<li>{escape(change)}: {escape(one.headline)}</li>"
-        for change, one in what_else(reading.text, reading.kind)
-    )
+    items = [f"{change}: {one.headline}" for change, one in what_else(reading.text, reading.kind)]
     head = "What else could it be, if heat or the lamp changed one colour?"
-    return f"<details><summary>{head}</summary><ul>{items}</ul></details>" if items else ""
+    return fold(head, listed(items)) if items else ""
 
 
-def reading_html(reading) -> str:
+def reading_html(reading) -> Html:
     """One reading: what, on which part, why, and the doubt if there is one."""
     doubt = told("cannot read", "Doubtful", [reading.doubt]) if reading.doubt else ""
-    return (
-        f'<div class="rl-reading"><span class="rl-head">{escape(reading.headline)}</span><br>'
-        f"{escape(reading.on)}<br>{escape(reading.why)}{doubt}</div>"
+    return Html(
+        f'<div class="rl-reading"><span class="rl-head">{text(reading.headline)}</span><br>'
+        f"{text(reading.on)}<br>{text(reading.why)}{doubt}</div>"
     )

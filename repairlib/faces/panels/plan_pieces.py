@@ -3,11 +3,11 @@
 from __future__ import annotations
 
 from base64 import b64encode
-from html import escape
 
+from repairlib.core.html import Html, fold, paragraphs, row, table, text
+from repairlib.core.html import told as told_html
 from repairlib.core.safety import HAZARDS, caution
 from repairlib.core.typed.set_aside import UNREADABLE
-from repairlib.faces.panels.look import told as told_html
 from repairlib.recap import (
     CANNOT_TELL,
     CHOICE_RULE,
@@ -59,9 +59,8 @@ def summary_html(shown: Plan) -> str:
     if not (shown.items or shown.judged):
         return told_html(state, headline, says)
     titles = " ".join(f"{HAZARDS[key].title}." for key in shown.cautions)
-    cautions = caution(*shown.cautions)._repr_html_()
-    folded = f"<summary><strong>⚠ {escape(titles)}</strong> Read on before you work.</summary>"
-    return told_html(state, headline, says, f"<details>{folded}{cautions}</details>")
+    title = Html(f"<strong>⚠ {text(titles)}</strong> Read on before you work.")
+    return told_html(state, headline, says, caution(*shown.cautions).folded(title))
 
 
 def measured_html(shown: Plan) -> str:
@@ -78,7 +77,7 @@ def measured_html(shown: Plan) -> str:
             places = ", ".join(one.reference for one in items[:SHOWN_ITEMS])
             head = ("Place", "Measured", "Why")
             title = f"{stand.capitalize()}: {places}"
-            pieces.append(_folded(title, _html_table(head, rows)))
+            pieces.append(fold(title, _html_table(head, rows)))
     asides = [line for line in shown.measured.set_aside if line.what == UNREADABLE]
     rows = [(line.line, line.text, line.why) for line in asides[:SHOWN_ITEMS]]
     if rows:
@@ -88,8 +87,8 @@ def measured_html(shown: Plan) -> str:
         told.append(f"Measured, but not in the list: {', '.join(shown.not_in_list)}.")
     if shown.not_measured:
         told.append(f"In the list, but not measured: {', '.join(shown.not_measured)}.")
-    notes = "".join(f"<p>{escape(one[:600])}</p>" for one in told)
-    how = _folded("How they were judged", f"<p>{escape(LIMITS_RULE)}</p>")
+    notes = paragraphs(one[:600] for one in told)
+    how = fold("How they were judged", paragraphs([LIMITS_RULE]))
     return f"<h4>Measured</h4>{''.join(pieces)}{notes}{how}"
 
 
@@ -104,9 +103,8 @@ def order_html(shown: Plan) -> str:
     if shown.catalogue is not None and shown.catalogue.problems:
         unread = shown.catalogue.problems
         told.append(f"{len(unread)} lines of the catalogue could not be read: {unread[0]}.")
-    notes = "".join(f"<p>{escape(one)}</p>" for one in told)
-    table = f'<div class="rl-order">{_html_table(head, rows)}</div>'
-    return _folded(f"To order: {order}", table + notes)
+    ordered = f'<div class="rl-order">{_html_table(head, rows)}</div>'
+    return fold(f"To order: {order}", ordered + paragraphs(told))
 
 
 def _order_row(line: OrderLine) -> tuple:
@@ -116,10 +114,6 @@ def _order_row(line: OrderLine) -> tuple:
     price = "" if line.cost is None else money(line.cost)
     pieces = f"{line.needed} + {line.spares} spare{packs}"
     return ", ".join(line.places), what, pieces, "; ".join(line.expected.said()), price
-
-
-def _folded(title: str, inside: str) -> str:
-    return f"<details><summary>{escape(title)}</summary>{inside}</details>"
 
 
 def table_html(shown: Plan) -> str:
@@ -134,10 +128,10 @@ def table_html(shown: Plan) -> str:
         rows = [_row(item) for item in step.items[:left]]
         left -= len(rows)
         head = ("Place", "Take out", "Fit", "Plus", "Look at", "Line")
-        pieces.append(f"<div>Step {number}: {escape(step.title)}</div>{_html_table(head, rows)}")
+        pieces.append(f"<div>Step {number}: {text(step.title)}</div>{_html_table(head, rows)}")
     if len(shown.items) > SHOWN_ITEMS:
         more = f"The first {SHOWN_ITEMS} of {len(shown.items)}. The files below hold them all."
-        pieces.append(f"<p>{more}</p>")
+        pieces.append(paragraphs([more]))
     return "".join(pieces)
 
 
@@ -152,10 +146,10 @@ def waiting_html(shown: Plan) -> str:
         if rows:
             head = ("Place", "The line says", "Why", "Line")
             pieces.append(f"<h4>{title}</h4>{_html_table(head, rows)}")
-    rows = [(line.line, line.text, line.why) for line in shown.unreadable[:SHOWN_ITEMS]]
-    if rows:
-        head = ("Line", "Text", "Why")
-        pieces.append(f"<h4>Could not be read</h4>{_html_table(head, rows)}")
+    unread = [(one.line, one.text, one.why) for one in shown.unreadable[:SHOWN_ITEMS]]
+    if unread:
+        titles = ("Line", "Text", "Why")
+        pieces.append(f"<h4>Could not be read</h4>{_html_table(titles, unread)}")
     return "".join(pieces)
 
 
@@ -163,19 +157,19 @@ def files_html(shown: Plan) -> str:
     """Links that save the plan as a table and as a sheet to print."""
     if len(shown.list.references) > LINKED_PARTS:
         return "<p>This list is too long for a link. Save it in code: <code>to_csv</code>.</p>"
-    table, marked = csv_text(shown.rows())
+    saved_rows, marked = csv_text(shown.rows())
     said = (
         f"<br>{marked} cells began like a spreadsheet formula. An apostrophe stops them."
         if marked
         else ""
     )
     sheet = _link("recap-bench-sheet.html", "text/html", bench_sheet(shown), "Save bench sheet")
-    saved = _link("recap-plan.csv", "text/csv", "\ufeff" + table, "Save table (CSV)")
+    saved = _link("recap-plan.csv", "text/csv", "\ufeff" + saved_rows, "Save table (CSV)")
     return f"<p>{sheet}{saved}{said}</p>"
 
 
-def _link(name: str, kind: str, text: str, label: str) -> str:
-    data = b64encode(text.encode("utf-8", "replace")).decode("ascii")
+def _link(name: str, kind: str, content: str, label: str) -> str:
+    data = b64encode(content.encode("utf-8", "replace")).decode("ascii")
     return f'<a download="{name}" href="data:{kind};base64,{data}">{label}</a>'
 
 
@@ -185,9 +179,5 @@ def _row(item: Item) -> tuple:
 
 
 def _html_table(head: tuple, rows: list[tuple]) -> str:
-    titles = "".join(f'<th scope="col">{escape(title)}</th>' for title in head)
-    body = "".join(
-        "<tr>" + "".join(f"<td>{escape(str(cell)[:300])}</td>" for cell in row) + "</tr>"
-        for row in rows
-    )
-    return f"<table><thead><tr>{titles}</tr></thead><tbody>{body}</tbody></table>"
+    short = [row(str(cell)[:300] for cell in cells) for cells in rows]
+    return table(short, row(head, 'scope="col"', "th"))

@@ -6,14 +6,12 @@ The panel is a thin view. The verdict comes from `repairlib.polarity`, the pictu
 
 from __future__ import annotations
 
-from html import escape
-
 import ipywidgets as widgets
 
+from repairlib.core.html import paragraphs, picture, sources, told
 from repairlib.core.safety import caution
-from repairlib.core.sources import source
 from repairlib.core.verdicts import CANNOT_TELL
-from repairlib.faces.panels.look import Panel, picture_html, told, words
+from repairlib.faces.panels.fields import FieldPanel, Fields
 from repairlib.polarity import (
     ENDS,
     FITTED,
@@ -34,11 +32,10 @@ HEADLINES = {
     "reversed": ("unsafe", "Reversed: do not fit it like this"),
     CANNOT_TELL: ("cannot read", "Cannot tell"),
 }
-WIDE = widgets.Layout(width="30rem", max_width="100%")
-LABELS = {"description_width": "9rem"}
+SIZE = Fields("9rem", "30rem")
 
 
-class PolarityCheck(Panel):
+class PolarityCheck(FieldPanel):
     """The panel's parts: a field for each choice, then `answer`, `picture` and `cautions`.
 
     >>> check = PolarityCheck()
@@ -48,53 +45,42 @@ class PolarityCheck(Panel):
     """
 
     def __init__(self, family: str = "aluminium radial"):
-        self.family = _dropdown("The part is", tuple(families()), family)
-        self.part_mark = _dropdown("On the part", _seen_on(family))
-        self.board_mark = _dropdown("On the board", tuple(board_marks()))
-        self.fitted = _dropdown("How I fit it", FITTED, NOT_DECIDED)
-        self.also_on_part = _dropdown("Also on the part", (NOTHING_ELSE, *_seen_on(family)))
-        self.also_on_part_at = _dropdown("at the", ENDS, ENDS[-1])
-        self.also_on_board = _dropdown("Also on the board", (NOTHING_ELSE, *board_marks()))
-        self.also_on_board_at = _dropdown("at the", ENDS, ENDS[-1])
-        self.picture = words()
-        self.answer = words()
-        self.cautions = words()
-        second = (
-            *(self.also_on_part, self.also_on_part_at),
-            *(self.also_on_board, self.also_on_board_at),
-        )
-        first = (self.family, self.part_mark, self.board_mark, self.fitted)
-        more = widgets.Accordion([widgets.VBox(second)], titles=("A second mark",))
-        super().__init__(*first, more, self.answer, self.picture, self.cautions)
-        self.family.observe(self._offer_its_marks, "value")
-        for field in (*first, *second):
-            field.observe(self._update, "value")
-        self._update()
-
-    def _offer_its_marks(self, change=None) -> None:
-        seen = _seen_on(self.family.value)
-        self.part_mark.options = seen
-        self.also_on_part.options = (NOTHING_ELSE, *seen)
-
-    def _update(self, change=None) -> None:
-        if None in (self.part_mark.value, self.also_on_part.value):
-            return  # the marks of another family are just being put in
-        second = {
-            "also_on_part": self.also_on_part.value,
-            "also_on_part_at": self.also_on_part_at.value,
-            "also_on_board": self.also_on_board.value,
-            "also_on_board_at": self.also_on_board_at.value,
+        seen, on_board = _seen_on(family), tuple(board_marks())
+        first = {
+            "family": SIZE.choice("The part is", tuple(families()), family),
+            "part_mark": SIZE.choice("On the part", seen),
+            "board_mark": SIZE.choice("On the board", on_board),
+            "fitted": SIZE.choice("How I fit it", FITTED, NOT_DECIDED),
         }
-        family, mark, board = self.family.value, self.part_mark.value, self.board_mark.value
-        finding = check_polarity(family, mark, board, self.fitted.value, **second)
-        self.answer.value = verdict_html(finding, self.fitted.value)
-        self.cautions.value = cautions_html(finding)
-        rule = marks_of(family).get(mark)
-        if rule is None:
-            self.picture.value = "<p>No drawing: the mark on the part is not known.</p>"
-            return
-        fitted = "" if self.fitted.value == NOT_DECIDED else self.fitted.value
-        self.picture.value = picture_html(draw_polarity(rule.id, board, fitted, **second))
+        second = {
+            "also_on_part": SIZE.choice("Also on the part", (NOTHING_ELSE, *seen)),
+            "also_on_part_at": SIZE.choice("at the", ENDS, ENDS[-1]),
+            "also_on_board": SIZE.choice("Also on the board", (NOTHING_ELSE, *on_board)),
+            "also_on_board_at": SIZE.choice("at the", ENDS, ENDS[-1]),
+        }
+        # Before the panel looks: the marks of another family are put in first.
+        first["family"].observe(self._offer_its_marks, "value")
+        super().__init__(first | second, checked, ("answer", "picture", "cautions"))
+        more = widgets.Accordion([widgets.VBox(tuple(second.values()))], titles=("A second mark",))
+        self.children = (self.children[0], *first.values(), more, *self.shown.values())
+
+    def _offer_its_marks(self, _change=None) -> None:
+        seen = _seen_on(self.fields["family"].value)
+        self.fields["part_mark"].options = seen
+        self.fields["also_on_part"].options = (NOTHING_ELSE, *seen)
+
+
+def checked(
+    family: str, part_mark: str, board_mark: str, fitted: str, **second: str
+) -> tuple[str, str, str]:
+    """The verdict, the drawing and the cautions, as HTML."""
+    finding = check_polarity(family, part_mark, board_mark, fitted, **second)
+    drawn = paragraphs(["No drawing: the mark on the part is not known."])
+    rule = marks_of(family).get(part_mark)
+    if rule is not None:
+        way = "" if fitted == NOT_DECIDED else fitted
+        drawn = picture(draw_polarity(rule.id, board_mark, way, **second))
+    return verdict_html(finding, fitted), drawn, cautions_html(finding)
 
 
 def polarity_check(family: str = "aluminium radial") -> PolarityCheck:
@@ -122,20 +108,8 @@ def verdict_html(finding, fitted: str) -> str:
 
 def cautions_html(finding) -> str:
     """The cautions that go with this work, and where the rules are written."""
-    titles = "<br>".join(f"Source: {escape(str(source(key)))}" for key in finding.sources)
-    return (
-        f'<div class="rl-soft">{titles}</div>'
-        f"<details open><summary>Cautions</summary>{caution(*finding.cautions)._repr_html_()}"
-        "</details>"
-    )
+    return sources(finding.sources) + caution(*finding.cautions).folded(opened=True)
 
 
 def _seen_on(family: str) -> tuple[str, ...]:
     return (*marks_of(family), NOTHING_SEEN, SOMETHING_ELSE)
-
-
-def _dropdown(label: str, options: tuple[str, ...], value: str | None = None) -> widgets.Dropdown:
-    value = options[0] if value is None else value
-    return widgets.Dropdown(
-        options=options, value=value, description=label, layout=WIDE, style=LABELS
-    )

@@ -8,9 +8,10 @@ from collections.abc import Callable
 import ipywidgets as widgets
 
 from repairlib.core.errors import RepairlibError
+from repairlib.core.html import picture, prose, told
 from repairlib.core.safety import caution
 from repairlib.faces.panels.answer_inputs import input_for
-from repairlib.faces.panels.look import picture_html, prose, told, words
+from repairlib.faces.panels.look import words
 from repairlib.learn.marking import Line, mark_question, points, worth
 from repairlib.learn.question import CHANGED, UNANSWERED, UNREADABLE, UNSAFE, Choice, Question
 from repairlib.learn.saved_answers import merged
@@ -89,7 +90,7 @@ def question_html(question: Question, title: str, graded: bool = True) -> str:
     """The question as it is read: title, points, text, picture, how to answer."""
     value = f", {worth(question)}" if graded else ""
     head = f'<div><span class="rl-head">{title}</span><span class="rl-soft">{value}</span></div>'
-    drawn = picture_html(question.picture()) if question.picture else ""
+    drawn = picture(question.picture()) if question.picture else ""
     return f'{head}{prose(question.prompt)}{drawn}<div class="rl-soft">{question.how()}</div>'
 
 

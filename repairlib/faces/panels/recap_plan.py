@@ -10,7 +10,8 @@ from functools import partial
 import ipywidgets as widgets
 
 from repairlib.core.errors import RepairlibError
-from repairlib.faces.panels.look import Panel, picture_html, trouble, words
+from repairlib.core.html import picture
+from repairlib.faces.panels.look import Panel, trouble, words
 from repairlib.faces.panels.plan_pieces import (
     SHOWN_ITEMS,
     STYLE,
@@ -125,7 +126,7 @@ class PlanView(Panel):
 
     def _show_board(self) -> None:
         if self.board is not None:
-            self.picture.value = picture_html(draw_recap(self.plan, done=self.fitted))
+            self.picture.value = picture(draw_recap(self.plan, done=self.fitted))
 
 
 def plan_view(

@@ -6,10 +6,11 @@ repairlib.recap; the cautions come from repairlib.core.safety.
 
 from __future__ import annotations
 
+from repairlib.core.html import text
 from repairlib.core.safety import HAZARDS
 from repairlib.core.sources import source
 from repairlib.recap import ORDER_RULE, RULES, Item, Plan, Saved, Step, write_whole
-from repairlib.show.sheets.sheet_pieces import BOX, STYLE, short, table, text
+from repairlib.show.sheets.sheet_pieces import BOX, STYLE, short, table
 from repairlib.show.sheets.sheet_sections import measured_section, order_section
 
 

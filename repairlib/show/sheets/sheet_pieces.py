@@ -2,7 +2,8 @@
 
 from __future__ import annotations
 
-from html import escape
+from repairlib.core import html
+from repairlib.core.html import Html
 
 STYLE = """
 @page { size: A4; margin: 14mm 12mm; }
@@ -40,11 +41,6 @@ td small { display: block; font-size: 8.5pt; }
 BOX = '<span class="box" role="img" aria-label="box to tick"></span>'
 
 
-def text(anything: object) -> str:
-    """Anything as HTML text."""
-    return escape(str(anything))
-
-
 def short(anything: str, limit: int = 120) -> str:
     """A text on one line, cut at `limit` characters."""
     line = " ".join(anything.split())
@@ -53,13 +49,7 @@ def short(anything: str, limit: int = 120) -> str:
 
 def table(headings: list[tuple[str, str]], rows: list[list[str]]) -> str:
     """A table of cells that are HTML already; each heading is (class, text)."""
-    head = "".join(f'<th class="{name}" scope="col">{text(title)}</th>' for name, title in headings)
-    body = "".join(
-        "<tr>"
-        + "".join(
-            f'<td class="{name}">{cell}</td>' for (name, _), cell in zip(headings, row, strict=True)
-        )
-        + "</tr>\n"
-        for row in rows
-    )
-    return f"<table><thead><tr>{head}</tr></thead>\n<tbody>{body}</tbody></table>"
+    looks = [f'class="{name}"' for name, _ in headings]
+    titles = [title for _, title in headings]
+    head = html.row(titles, [f'{look} scope="col"' for look in looks], "th")
+    return html.table((f"{html.row(map(Html, cells), looks)}\n" for cells in rows), head)

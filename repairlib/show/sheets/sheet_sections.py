@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from repairlib.core.html import text
 from repairlib.recap import (
     CANNOT_TELL,
     CHOICE_RULE,
@@ -15,7 +16,7 @@ from repairlib.recap import (
     Plan,
     money,
 )
-from repairlib.show.sheets.sheet_pieces import BOX, table, text
+from repairlib.show.sheets.sheet_pieces import BOX, table
 
 
 def measured_section(plan: Plan) -> str:
