@@ -12,11 +12,11 @@ from repairlib.show.canvas import INK, METAL, PAPER, QUIET, Canvas, wrapped
 from repairlib.show.picture import Picture
 
 INKS = {
-    **{"black": "#1d1d1d", "brown": "#7a4a21", "red": "#c62f2f", "orange": "#e8791e"},
-    **{"yellow": "#f2d22e", "green": "#3f8f4a", "blue": "#2f62b5", "violet": "#8a4fa5"},
-    **{"grey": "#8d949b", "white": "#ffffff", "gold": "#c39b3a", "silver": "#c5ccd2"},
+    "black": "#1d1d1d", "brown": "#7a4a21", "red": "#c62f2f", "orange": "#e8791e",
+    "yellow": "#f2d22e", "green": "#3f8f4a", "blue": "#2f62b5", "violet": "#8a4fa5",
+    "grey": "#8d949b", "white": "#ffffff", "gold": "#c39b3a", "silver": "#c5ccd2",
     "pink": "#ef9ab5",
-}
+}  # fmt: skip
 CERAMIC_BODY = "#e9d7b0"
 CHOKE_BODY = "#b9d3b3"
 CHIP_BODY = "#30363c"
@@ -27,8 +27,12 @@ NAME = 15  # text size
 
 # The places of the bands on the body, first band left, by their number.
 _PLACES = {
-    **{1: (0,), 2: (-62, -32), 3: (-62, -32, -2), 4: (-62, -32, -2, 64)},
-    **{5: (-64, -38, -12, 14, 64), 6: (-66, -42, -18, 6, 30, 66)},
+    1: (0,),
+    2: (-62, -32),
+    3: (-62, -32, -2),
+    4: (-62, -32, -2, 64),
+    5: (-64, -38, -12, 14, 64),
+    6: (-66, -42, -18, 6, 30, 66),
 }
 EVEN = "even distances"
 _EVEN_REACH = 60  # from the middle to the outer bands at even distances

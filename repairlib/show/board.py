@@ -5,6 +5,7 @@ from __future__ import annotations
 from collections.abc import Iterable
 from dataclasses import dataclass
 from math import cos, pi, sin
+from typing import Any
 
 from repairlib.core.errors import RepairlibError
 from repairlib.show.anatomy import arc
@@ -163,7 +164,7 @@ def _word(part, reference: str, name: str, absent: str, accepted: tuple[str, ...
 
 def _draw_part(canvas: Canvas, part: Placed, labels: Labels) -> None:
     fill = {"next": NEXT, "done": DONE}.get(part.state, KEEP)
-    style = {"pen": 4 if part.state == "next" else 2}
+    style: dict[str, Any] = {"pen": 4 if part.state == "next" else 2}
     if part.state == "keep":
         style["dash"] = "6 5"
     box = part.box

@@ -160,7 +160,7 @@ def film_box(canvas: Canvas, marking: str, end: int, mark: str) -> Anatomy:
     leads(canvas, (-64, 112), (64, 112), top=50)
     canvas.rect(-92, -70, 184, 122, FILM, round=5)
     canvas.line((-92, 40), (92, 40), pen=1.5)
-    marks = ()
+    marks: tuple[Mark, ...] = ()
     if mark == "line or band at one end":
         canvas.rect(min(end * 86, end * 76), -70, 10, 110, INK, stroke="none")
         marks = (Mark(end * 81, -30, mark, "outer foil, not a polarity"),)

@@ -10,6 +10,7 @@ import math
 from repairlib.core.decide import NON_BINARY, Decision, decide
 from repairlib.core.errors import RepairlibError
 from repairlib.core.quantity import brief
+from repairlib.show.axes import Scale
 from repairlib.show.canvas import INK, NEGATIVE, POSITIVE, QUIET, Canvas, wrapped
 from repairlib.show.picture import Picture
 
@@ -48,28 +49,25 @@ def draw_intervals(
     ]
     low, high = min(ends), max(ends)
     margin = (high - low) * 0.12 or abs(high) * 0.12 or 1.0
-
-    def place(value: float) -> float:
-        return LEFT + (value - low + margin) / (high - low + 2 * margin) * (RIGHT - LEFT)
-
+    scale = Scale(low - margin, high + margin, LEFT, RIGHT)
     bottom = TOP + ROW * len(bars)
     canvas = Canvas(WIDTH, bottom + 20)
-    said = [_draw_limits(canvas, limit_low, limit_high, unit, place, bottom)]
+    said = [_draw_limits(canvas, limit_low, limit_high, unit, scale, bottom)]
     for row, ((name, start, end), decision) in enumerate(zip(bars, decisions, strict=True)):
         y = TOP + ROW * (row + 0.5)
-        _draw_bar(canvas, name, place(start), place(end), y, decision)
+        _draw_bar(canvas, scale, name, (start, end), y, decision)
         said.append(f"{name}: {brief(start, unit)} to {brief(end, unit)}, {decision.verdict}.")
     return canvas.picture("\n".join(said))
 
 
-def _draw_limits(canvas: Canvas, low, high, unit: str, place, bottom: float) -> str:
+def _draw_limits(canvas: Canvas, low, high, unit: str, scale: Scale, bottom: float) -> str:
     """The limits as dashed lines with their words; returns them as a sentence."""
     words = []
     # Two limits name themselves to the outer side, so that their words never meet.
     for limit, word, anchor in ((low, "at least", "end"), (high, "at most", "start")):
         if limit is None:
             continue
-        x = place(limit)
+        x = scale(limit)
         canvas.line((x, TOP - 22), (x, bottom), stroke=POSITIVE, dash="6 5")
         both = low is not None and high is not None
         shift = {"end": 6, "start": -6}[anchor] if both else 0
@@ -81,11 +79,19 @@ def _draw_limits(canvas: Canvas, low, high, unit: str, place, bottom: float) -> 
     return f"Limit: {' and '.join(words)}."
 
 
-def _draw_bar(canvas: Canvas, name: str, start: float, end: float, y: float, decision: Decision):
+def _draw_bar(
+    canvas: Canvas,
+    scale: Scale,
+    name: str,
+    ends: tuple[float, float],
+    y: float,
+    decision: Decision,
+) -> None:
     lines = wrapped(name, LEFT - 20, WORDS)[:2]
     for row, line in enumerate(lines):
         canvas.text(12, y + 18 * (row - (len(lines) - 1) / 2), line, WORDS, "start")
-    canvas.line((LEFT, y), (RIGHT, y), stroke="#d5dbe0", pen=1)
+    scale.line(canvas, y)
+    start, end = map(scale, ends)
     canvas.line((start, y), (end, y), stroke=NEGATIVE, pen=5)
     for x in (start, end):
         canvas.line((x, y - 9), (x, y + 9), stroke=NEGATIVE, pen=3)

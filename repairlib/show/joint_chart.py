@@ -6,6 +6,7 @@ Drawn on a Canvas, not with matplotlib: a panel draws it again at every change.
 from __future__ import annotations
 
 from repairlib.heat import SOFTENS, Heating, alloy, figure
+from repairlib.show.axes import Axes, Scale
 from repairlib.show.canvas import INK, NEGATIVE, POSITIVE, QUIET, Canvas, text_width
 from repairlib.show.picture import Picture
 
@@ -33,58 +34,43 @@ def draw_joint_chart(run: Heating) -> Picture:
     """
     end = min(float(run.seconds[-1]), run.heat_on * 2 + 1)
     hottest = max(run.peak(spot) for spot in LOOKS if spot in run.traces)
-    scale = _Scale(end, 50 * (int(max(hottest, run.setup.preheat) / 50) + 1))
+    top = 50 * (int(max(hottest, run.setup.preheat) / 50) + 1)
+    axes = Axes(Scale(0, end, LEFT, RIGHT), Scale(0, top, BOTTOM, TOP), size=13)
     canvas = Canvas(WIDTH, HEIGHT)
-    _grid(canvas, scale)
-    x = scale.x(run.heat_on)
+    _grid(canvas, axes)
+    x = axes.x(min(run.heat_on, end))
     canvas.line((x, TOP - 6), (x, BOTTOM), pen=1.4, dash="3 3")
     canvas.text(x, TOP - 16, f"{run.setup.source} away: {run.heat_on:.1f} s", 13)
     said = [
         f"Temperatures against time; the {run.setup.source} is taken away after "
         f"{run.heat_on:.1f} s."
     ]
-    more, points = _curves(canvas, scale, run)
+    more, points = _curves(canvas, axes, run)
     said += more
     melting = alloy(run.setup.solder).liquidus
     softens = figure(run.setup.board, SOFTENS).value
-    _level(canvas, scale, melting, f"{run.setup.solder} liquid above {melting:g} °C", points)
-    _level(canvas, scale, softens, f"board softens (Tg) at {softens:g} °C", points)
+    _level(canvas, axes, melting, f"{run.setup.solder} liquid above {melting:g} °C", points)
+    _level(canvas, axes, softens, f"board softens (Tg) at {softens:g} °C", points)
     words = "a model, not a measurement"
     canvas.text(WIDTH - 10, HEIGHT - 12, words, 12, anchor="end", fill=QUIET)
     return canvas.picture("\n".join([*said, f"{words[0].upper()}{words[1:]}."]))
 
 
-class _Scale:
-    def __init__(self, seconds: float, celsius: float):
-        self.seconds, self.celsius = seconds, celsius
-
-    def x(self, seconds: float) -> float:
-        return LEFT + (RIGHT - LEFT) * min(seconds, self.seconds) / self.seconds
-
-    def y(self, celsius: float) -> float:
-        return BOTTOM - (BOTTOM - TOP) * max(celsius, -40) / self.celsius
-
-
-def _grid(canvas: Canvas, scale: _Scale) -> None:
-    for celsius in range(0, int(scale.celsius) + 1, 50):
-        y = scale.y(celsius)
-        canvas.line((LEFT, y), (RIGHT, y), pen=0.7, stroke="#d5dbe0")
-        canvas.text(LEFT - 8, y, f"{celsius}", 13, anchor="end")
-    step = next((one for one in _STEPS if scale.seconds / one <= 8), 50)
-    for number in range(int(scale.seconds / step + 1e-9) + 1):
-        x = scale.x(number * step)
-        canvas.line((x, BOTTOM), (x, BOTTOM + 5), pen=1.2)
-        canvas.text(x, BOTTOM + 16, f"{number * step:g}", 13)
+def _grid(canvas: Canvas, axes: Axes) -> None:
+    axes.grid(canvas, range(0, int(axes.y.high) + 1, 50))
+    seconds = axes.x.high
+    step = next((one for one in _STEPS if seconds / one <= 8), 50)
+    axes.ticks(canvas, [number * step for number in range(int(seconds / step + 1e-9) + 1)])
     canvas.line((LEFT, TOP), (LEFT, BOTTOM), (RIGHT, BOTTOM), pen=1.4)
     canvas.text((LEFT + RIGHT) / 2, BOTTOM + 38, "seconds since the tool touched", 14)
     canvas.text(10, TOP - 16, "°C", 14, anchor="start")
 
 
-def _level(canvas: Canvas, scale: _Scale, celsius: float, words: str, points) -> None:
+def _level(canvas: Canvas, axes: Axes, celsius: float, words: str, points) -> None:
     """A dotted line across with its words where the fewest curves pass."""
-    if not 0 < celsius < scale.celsius:
+    if not 0 < celsius < axes.y.high:
         return
-    y = scale.y(celsius)
+    y = axes.y(celsius)
     canvas.line((LEFT, y), (RIGHT, y), pen=1.2, stroke=INK, dash="1 4")
     width = text_width(words, 12)
 
@@ -96,17 +82,17 @@ def _level(canvas: Canvas, scale: _Scale, celsius: float, words: str, points) ->
     canvas.text(end, y - 9, words, 12, anchor="end", fill=INK)
 
 
-def _curves(canvas: Canvas, scale: _Scale, run: Heating):
+def _curves(canvas: Canvas, axes: Axes, run: Heating):
     """Draws every curve with its label; what it says in words, and the points it passes."""
     import numpy as np
 
-    times = np.linspace(0, scale.seconds, 90)
+    times = np.linspace(0, axes.x.high, 90)
     ends, said, passed = [], [], []
     for spot, (colour, dash, pen) in LOOKS.items():
         if spot not in run.traces:
             continue
         celsius = np.interp(times, run.seconds, run.traces[spot])
-        points = [(scale.x(t), scale.y(c)) for t, c in zip(times, celsius, strict=True)]
+        points = [axes.at(pair) for pair in zip(times, celsius, strict=True)]
         passed += points
         style = {"dash": dash} if dash else {}
         canvas.line(*points, pen=pen, stroke=colour, **style)

@@ -6,11 +6,12 @@ Draw inside `with rc_context(STYLE)`, on a Figure of your own; pyplot is never t
 from __future__ import annotations
 
 import io
+from typing import Any
 
 from matplotlib.backends.backend_svg import FigureCanvasSVG
 from matplotlib.figure import Figure
 
-STYLE = {
+STYLE: dict[Any, Any] = {
     "svg.hashsalt": "repairlib",
     "svg.fonttype": "none",
     "text.parse_math": False,

@@ -171,7 +171,8 @@ def _label_board(canvas: Canvas, place: Footprint, point, board_mark: str, findi
     if board_mark == "no mark":
         said = "The board shows no mark."
     else:
-        label_marks(canvas, (Mark(*point, board_mark, shows),), MIDDLE, BOARD_Y, HALF_WIDTH + 8)
+        x, y = point
+        label_marks(canvas, (Mark(x, y, board_mark, shows),), MIDDLE, BOARD_Y, HALF_WIDTH + 8)
         said = f"The board's mark: {board_mark} (left, {shows})."
     bottom = HALF_HEIGHT - 2
     if end in SIGNS:

@@ -6,6 +6,7 @@ Importing this module loads matplotlib, so it is not part of `repairlib.show` it
 from __future__ import annotations
 
 from itertools import pairwise
+from typing import Any
 
 from matplotlib import rc_context
 from matplotlib.axes import Axes
@@ -118,8 +119,12 @@ def _finish(axes: Axes, judged: Judgement, bars_end: float) -> None:
 
 def _verdicts(axes: Axes, judged: Judgement) -> None:
     """The verdict on the whole and on each criterion, in words, to the right of the chart."""
-    look = {"transform": axes.transAxes, "va": "top"}
-    whole = {"fontsize": 14, "fontweight": "bold", "color": _COLOURS[judged.verdict]}
+    look: dict[str, Any] = {"transform": axes.transAxes, "va": "top"}
+    whole: dict[str, Any] = {
+        "fontsize": 14,
+        "fontweight": "bold",
+        "color": _COLOURS[judged.verdict],
+    }
     axes.text(1.02, 1.0, judged.verdict, **look, **whole)
     for place, one in enumerate(judged.criteria.values()):
         words = f"{one.verdict}: {one.name}\n{one.measured()}\n{one.asked()}"

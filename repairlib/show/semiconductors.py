@@ -91,7 +91,7 @@ def bridge(canvas: Canvas, marking: str, end: int, mark: str) -> Anatomy:
     case = [(end * 70, -70), (end * 98, -42), (end * 98, 48), (-end * 98, 48), (-end * 98, -70)]
     canvas.polygon(case, BLACK_CASE)
     signs = "????" if mark else "+~~−"
-    marks = (
+    marks: tuple[Mark, ...] = (
         Mark(end * 86, -56, "bevelled corner", "positive, usually"),
         Mark(places[0], 104, "longest lead", "positive, usually"),
     )

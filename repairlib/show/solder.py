@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from repairlib.core.errors import RepairlibError
 from repairlib.heat import DIAGRAMS, Diagram, liquidus, solidus
+from repairlib.show.axes import Axes, Scale
 from repairlib.show.canvas import BOARD, COPPER, INK, METAL, NEGATIVE, POSITIVE, QUIET, Canvas
 from repairlib.show.picture import Picture
 
@@ -11,6 +12,7 @@ METALS = {"Sn": "tin", "Pb": "lead", "Bi": "bismuth"}
 SOLDER = "#c9d1d8"
 _LEFT, _TOP, _WIDE, _HIGH = 78, 62, 560, 330  # the chart's field
 _COOLEST, _HOTTEST = 80, 350  # °C at its bottom and top
+_AXES = Axes(Scale(0, 100, _LEFT, _LEFT + _WIDE), Scale(_COOLEST, _HOTTEST, _TOP + _HIGH, _TOP))
 
 
 def draw_melting(system: str = "Sn-Pb", mark: float | None = None) -> Picture:
@@ -31,16 +33,16 @@ def draw_melting(system: str = "Sn-Pb", mark: float | None = None) -> Picture:
         _LEFT, 26, f"{other.capitalize()} and {axis}: where a mixture melts", 19, "start", bold=True
     )
     _draw_axes(canvas, axis, other)
-    canvas.line(*map(_at, diagram.liquidus), stroke=POSITIVE, pen=3)
-    canvas.line(*map(_at, diagram.solidus), stroke=NEGATIVE, pen=3, dash="9 5")
+    canvas.line(*map(_AXES.at, diagram.liquidus), stroke=POSITIVE, pen=3)
+    canvas.line(*map(_AXES.at, diagram.solidus), stroke=NEGATIVE, pen=3, dash="9 5")
     middle = (diagram.left + diagram.eutectic) / 2
-    canvas.text(*_at((80, 300)), "liquid", 17)
+    canvas.text(*_AXES.at((80, 300)), "liquid", 17)
     canvas.text(
-        *_at((middle, (diagram.eutectic_celsius + liquidus(system, middle)) / 2)), "pasty", 17
+        *_AXES.at((middle, (diagram.eutectic_celsius + liquidus(system, middle)) / 2)), "pasty", 17
     )
-    canvas.text(*_at((14, 110)), "solid", 17)
+    canvas.text(*_AXES.at((14, 110)), "solid", 17)
     words = f"eutectic: {diagram.eutectic:g} %, {diagram.eutectic_celsius:g} °C"
-    x, y = _at((diagram.eutectic, diagram.eutectic_celsius))
+    x, y = _AXES.at((diagram.eutectic, diagram.eutectic_celsius))
     canvas.circle(x, y, 5, INK)
     canvas.text(x + 12, y + 22, words, 15, "start")
     said = [
@@ -98,30 +100,20 @@ def draw_hole_fill(fill: float, board_mm: float = 1.6) -> Picture:
     )
 
 
-def _at(point: tuple[float, float]) -> tuple[float, float]:
-    percent, celsius = point
-    x = _LEFT + _WIDE * percent / 100
-    return x, _TOP + _HIGH * (_HOTTEST - celsius) / (_HOTTEST - _COOLEST)
-
-
 def _draw_axes(canvas: Canvas, axis: str, other: str) -> None:
     canvas.rect(_LEFT, _TOP, _WIDE, _HIGH, pen=1, stroke=QUIET)
-    for celsius in range(100, _HOTTEST + 1, 50):
-        x, y = _at((0, celsius))
-        canvas.line((x, y), (x + _WIDE, y), stroke="#d5dbe0", pen=1)
-        canvas.text(x - 8, y, f"{celsius} °C", 14, "end")
-    for percent in range(0, 101, 20):
-        x, y = _at((percent, _COOLEST))
-        canvas.line((x, y), (x, y + 6), stroke=QUIET, pen=1)
-        canvas.text(x, y + 18, f"{percent}", 14)
+    _AXES.grid(canvas, range(100, _HOTTEST + 1, 50), "°C")
+    _AXES.ticks(canvas, range(0, 101, 20))
     canvas.text(_LEFT + _WIDE / 2, _TOP + _HIGH + 42, f"wt % {axis} (0 is pure {other})", 15)
 
 
 def _draw_mark(canvas: Canvas, system: str, mark: float, axis: str) -> str:
     low, high = solidus(system, mark), liquidus(system, mark)
-    canvas.line(_at((mark, _COOLEST)), _at((mark, _HOTTEST)), stroke=INK, pen=1, dash="3 4")
+    canvas.line(
+        _AXES.at((mark, _COOLEST)), _AXES.at((mark, _HOTTEST)), stroke=INK, pen=1, dash="3 4"
+    )
     anchor, gap = ("end", -6) if mark > 50 else ("start", 6)
-    x, y = _at((mark, 338))
+    x, y = _AXES.at((mark, 338))
     canvas.text(x + gap, y, f"{mark:g} % {axis}: {low:.0f} to {high:.0f} °C", 15, anchor, bold=True)
     return f"{mark:g} wt % {axis}: begins to melt at {low:.0f} °C, all liquid at {high:.0f} °C."
 

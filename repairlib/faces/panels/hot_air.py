@@ -8,7 +8,7 @@ from __future__ import annotations
 
 import ipywidgets as widgets
 
-from repairlib.core.html import Html, fold, listed, picture, told
+from repairlib.core.html import fold, listed, picture, told
 from repairlib.core.sources import source
 from repairlib.faces.panels.fields import FieldPanel, Fields
 from repairlib.faces.panels.look import words
@@ -61,7 +61,7 @@ class HotAirTuner(FieldPanel):
             for name, stage in zip(NAMES, self.stages, strict=True)
             for slider in stage
         }
-        super().__init__(asked | sliders, self._tuned, ("answer", "chart"))
+        super().__init__(asked | sliders, tuned, ("answer", "chart"))
         columns = [
             widgets.VBox([words(f'<div class="rl-head">{place}. {name}</div>'), *stage])
             for place, (name, stage) in enumerate(zip(NAMES, self.stages, strict=True), 1)
@@ -72,19 +72,21 @@ class HotAirTuner(FieldPanel):
         self.children = (self.children[0], *rows, *self.shown.values())
         self.layout.max_width = "62rem"
 
-    def _tuned(self, package: str, part: str, preheater: int, distance: int, **_) -> list[Html]:
-        stages = tuple(
-            Stage(float(seconds.value), float(air.value), float(flow.value))
-            for seconds, air, flow in self.stages
-        )
-        profile = play(Recipe(stages, float(preheater), float(distance), part))
-        judged = judge_profile(profile, package_limits(*PARTS[package]))
-        return [verdict_html(judged), picture(draw_reflow(judged))]
-
 
 def hot_air_tuner() -> HotAirTuner:
     """The tuning panel, with a recipe that does not pass yet."""
     return HotAirTuner()
+
+
+def tuned(
+    package: str, part: str, preheater: int, distance: int, **sliders: int
+) -> tuple[str, str]:
+    """The verdict and the profile of a recipe, as HTML; `sliders` holds stage after stage."""
+    numbers = [float(value) for value in sliders.values()]
+    stages = tuple(Stage(*numbers[first : first + 3]) for first in range(0, len(numbers), 3))
+    profile = play(Recipe(stages, float(preheater), float(distance), part))
+    judged = judge_profile(profile, package_limits(*PARTS[package]))
+    return verdict_html(judged), picture(draw_reflow(judged))
 
 
 def verdict_html(judged: Judgement) -> str:

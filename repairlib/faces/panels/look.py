@@ -55,6 +55,8 @@ STYLE = """<style>
 class Panel(widgets.VBox):
     """The children one under the other, in the common look."""
 
+    children: tuple[widgets.Widget, ...]
+
     def __init__(self, *children: widgets.Widget):
         super().__init__([words(STYLE), *children])
         self.add_class("rl-panel")

@@ -67,7 +67,7 @@ def measured_html(shown: Plan) -> str:
     """Which parts must go and which may stay, by what was measured, and why; folded."""
     if shown.measured is None:
         return ""
-    pieces = []
+    pieces: list[str] = []
     for stand in (MUST_GO, MAY_STAY, CANNOT_TELL):
         items = [one for one in shown.all_items if one.measured and one.measured.stand == stand]
         rows = [

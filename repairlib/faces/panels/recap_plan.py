@@ -113,7 +113,7 @@ class PlanView(Panel):
         return read_measured(self.readings.value) if self.readings.value.strip() else None
 
     def _show_checklist(self) -> None:
-        items = self.plan.checklist[:SHOWN_ITEMS]
+        items = self.plan.checklist[:SHOWN_ITEMS] if self.plan else []
         self.ticks = [_tick(item, item.reference in self.fitted) for item in items]
         for item, tick in zip(items, self.ticks, strict=True):
             tick.observe(partial(self._ticked, item.reference), "value")
