@@ -120,12 +120,8 @@ def _finish(axes: Axes, judged: Judgement, bars_end: float) -> None:
 def _verdicts(axes: Axes, judged: Judgement) -> None:
     """The verdict on the whole and on each criterion, in words, to the right of the chart."""
     look: dict[str, Any] = {"transform": axes.transAxes, "va": "top"}
-    whole: dict[str, Any] = {
-        "fontsize": 14,
-        "fontweight": "bold",
-        "color": _COLOURS[judged.verdict],
-    }
-    axes.text(1.02, 1.0, judged.verdict, **look, **whole)
+    colour = _COLOURS[judged.verdict]
+    axes.text(1.02, 1.0, judged.verdict, fontsize=14, fontweight="bold", color=colour, **look)
     for place, one in enumerate(judged.criteria.values()):
         words = f"{one.verdict}: {one.name}\n{one.measured()}\n{one.asked()}"
         colour = _COLOURS[one.verdict]

@@ -109,9 +109,8 @@ def _draw_axes(canvas: Canvas, axis: str, other: str) -> None:
 
 def _draw_mark(canvas: Canvas, system: str, mark: float, axis: str) -> str:
     low, high = solidus(system, mark), liquidus(system, mark)
-    canvas.line(
-        _AXES.at((mark, _COOLEST)), _AXES.at((mark, _HOTTEST)), stroke=INK, pen=1, dash="3 4"
-    )
+    ends = _AXES.at((mark, _COOLEST)), _AXES.at((mark, _HOTTEST))
+    canvas.line(*ends, stroke=INK, pen=1, dash="3 4")
     anchor, gap = ("end", -6) if mark > 50 else ("start", 6)
     x, y = _AXES.at((mark, 338))
     canvas.text(x + gap, y, f"{mark:g} % {axis}: {low:.0f} to {high:.0f} °C", 15, anchor, bold=True)
