@@ -58,8 +58,8 @@ class FieldPanel(Panel):
     as they were last understood.
 
     >>> size = Fields("5rem", "20rem")
-    >>> panel = FieldPanel({"typed": size.text("Type", "a")}, lambda typed: [2 * typed], ["answer"])
-    >>> panel.typed.value = "b"
+    >>> panel = FieldPanel({"word": size.text("Type", "a")}, lambda word: [2 * word], ["answer"])
+    >>> panel.word.value = "b"
     >>> panel.answer.value
     'bb'
     """
