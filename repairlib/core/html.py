@@ -10,6 +10,7 @@ from collections.abc import Iterable, Sequence
 from html import escape
 
 from repairlib.core.sources import source
+from repairlib.core.verdicts import BAD, GOOD, LOOK, meaning
 
 LEFT = 'style="text-align:left"'
 SIGNS = {
@@ -21,6 +22,21 @@ SIGNS = {
     "cannot read": "?",
     "changed": "↻",
 }
+_STATES = {GOOD: "right", BAD: "wrong", LOOK: "partly right"}
+
+
+def state_of(verdict: str | None) -> str:
+    """The state of `told` in which a verdict of any room is shown: its sign and its colour.
+
+    >>> state_of("over a limit"), state_of("cannot tell")
+    ('wrong', 'cannot read')
+    """
+    return _STATES.get(meaning(verdict), "cannot read")
+
+
+def sign_of(verdict: str | None) -> str:
+    """The sign of a verdict: ✓, ✗, ◐ or ?."""
+    return SIGNS[state_of(verdict)]
 
 
 class Html(str):

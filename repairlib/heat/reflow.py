@@ -29,7 +29,6 @@ from repairlib.heat.reflow_limits import (
 from repairlib.heat.reflow_measures import ROUNDING, SENSOR, Measured, measure
 
 _CAUTIONS = ("heat and fire", "fumes and flux")
-_SIGNS = {PASS: "✓", FAIL: "✗", CANNOT_TELL: "?"}
 
 
 class Criterion(NamedTuple):
@@ -116,14 +115,14 @@ class Judgement(NamedTuple):
         rows = [html.row(names, html.LEFT, "th"), *map(_shown, self.criteria.values())]
         title = html.text(f"{self.profile.name}, {self.limits.name}")
         return (
-            f"<strong>{title}: {_SIGNS[self.verdict]} {self.verdict}</strong> "
+            f"<strong>{title}: {html.sign_of(self.verdict)} {self.verdict}</strong> "
             f"({html.text(self.reason)}){html.table(rows)}{html.listed(self.parts()['notes'])}"
         )
 
 
 def _shown(one: Criterion) -> str:
     """One criterion as the row of a table."""
-    verdict = html.Html(f"{_SIGNS[one.verdict]} <b>{one.verdict}</b> {html.text(one.why)}")
+    verdict = html.Html(f"{html.sign_of(one.verdict)} <b>{one.verdict}</b> {html.text(one.why)}")
     looks = (html.LEFT, "", "", "style='text-align:left'")
     return html.row((one.name, one.measured(), one.asked(), verdict), looks)
 

@@ -8,14 +8,13 @@ from __future__ import annotations
 import ipywidgets as widgets
 
 from repairlib.core.decide import CANNOT_TELL, FAIL, PASS
-from repairlib.core.html import LEFT, SIGNS, fold, row, soft, table, text, told
+from repairlib.core.html import LEFT, fold, row, sign_of, soft, state_of, table, text, told
 from repairlib.core.tables import demo_path
 from repairlib.esd import EDITIONS, Audit, audit_bench, items
 from repairlib.faces.panels.fields import FieldPanel, Fields
 from repairlib.faces.panels.look import words
 
 SIZE = Fields("9rem", "44rem")
-_STATES = {PASS: "right", FAIL: "wrong", CANNOT_TELL: "cannot read"}
 _HEADLINES = {
     PASS: "Nothing fails by this edition. Test the strap again tomorrow",
     FAIL: "Something fails: mend it before parts come out of their bags",
@@ -68,12 +67,12 @@ def audit_html(audit: Audit) -> str:
     top = 'style="text-align:left;vertical-align:top;{}"'.format
     looks = (top(""), top("white-space:nowrap;"), top(""), top("opacity:.75;"))
     body = [
-        row((item, f"{SIGNS[_STATES[verdict]]} {verdict}", reason, where), looks)
+        row((item, f"{sign_of(verdict)} {verdict}", reason, where), looks)
         for item, verdict, reason, where in rows
     ]
     head = row(("thing", "verdict", "why", "source"), LEFT, "th")
     headline = f"{_HEADLINES[audit.verdict]} ({audit.edition})"
-    return told(_STATES[audit.verdict], headline, more=table(body, head))
+    return told(state_of(audit.verdict), headline, more=table(body, head))
 
 
 def _sources(finding) -> str:

@@ -8,12 +8,11 @@ from __future__ import annotations
 
 import ipywidgets as widgets
 
-from repairlib.core.html import fold, listed, picture, told
+from repairlib.core.html import fold, listed, picture, state_of, told
 from repairlib.core.sources import source
 from repairlib.faces.panels.fields import FieldPanel, Fields
 from repairlib.faces.panels.look import words
 from repairlib.heat import (
-    FAIL,
     HEAT,
     PASS,
     Judgement,
@@ -33,7 +32,6 @@ PARTS = {
 }
 START = ((60, 200, 20), (60, 300, 30), (40, 400, 80))
 NAMES = ("warm up", "preheat", "reflow")
-_STATES = {PASS: "right", FAIL: "wrong"}
 WIDE = Fields("8.5rem", "27rem")
 SLIM = Fields("4rem", "16.5rem")
 
@@ -93,6 +91,6 @@ def verdict_html(judged: Judgement) -> str:
     """The verdict on a recipe, and what does not pass."""
     open_ones = [str(one) for one in judged.criteria.values() if one.verdict != PASS]
     headline = "The profile passes." if not open_ones else f"The profile: {judged.verdict}."
-    state = _STATES.get(judged.verdict, "cannot read")
+    state = state_of(judged.verdict)
     told_with = (*judged.parts()["notes"], str(source("hot-air model")))
     return told(state, headline, open_ones, fold("Notes", listed(told_with)))

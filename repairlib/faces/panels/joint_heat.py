@@ -9,26 +9,22 @@ from __future__ import annotations
 import ipywidgets as widgets
 
 from repairlib.core.errors import RepairlibError
-from repairlib.core.html import LEFT, picture, row, soft, table, text, told
+from repairlib.core.html import LEFT, picture, row, soft, state_of, table, text, told
 from repairlib.core.safety import caution
 from repairlib.faces.panels.fields import FieldPanel, Fields
 from repairlib.faces.panels.look import trouble, words
 from repairlib.heat import (
-    CANNOT_TELL,
     HOT_AIR,
     IRON,
     LIMITS,
     MATS,
     NO_PLANE,
-    OVER,
     PLASTICS,
     RELIEF,
     SOLID,
     SURFACE,
     THROUGH_HOLE,
     TIPS,
-    TOO_LITTLE,
-    WITHIN,
     Heating,
     Help,
     Setup,
@@ -42,7 +38,6 @@ from repairlib.show.joint_chart import draw_joint_chart
 from repairlib.show.joint_section import draw_joint_section
 
 SOLDERS = ("Sn63Pb37", "Sn60Pb40", "SAC305", "Sn99.3Cu0.7", "Bi58Sn42")
-STATES = {WITHIN: "right", OVER: "wrong", TOO_LITTLE: "wrong", CANNOT_TELL: "cannot read"}
 YES_NO = (("yes", True), ("no", False))
 SIZE = Fields("11rem", "30rem")
 
@@ -116,7 +111,7 @@ def answer_html(run: Heating) -> str:
     melted = "some solder stays solid" if when is None else f"all solder liquid after {when:.1f} s"
     says = [f"{check.name}: {check.says} ({check.verdict})" for check in checks]
     held = caution("heat and fire", "fumes and flux").folded("Cautions for work with heat")
-    return told(STATES[word], f"{word}: {melted}", says, soft(text(LIMITS)) + held)
+    return told(state_of(word), f"{word}: {melted}", says, soft(text(LIMITS)) + held)
 
 
 def helps_html(helps: list[Help]) -> str:

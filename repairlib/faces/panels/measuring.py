@@ -7,9 +7,9 @@ Both panels are thin views. The readings come from `repairlib.health`, the pictu
 from __future__ import annotations
 
 from repairlib.core import html
-from repairlib.core.decide import FAIL, NON_BINARY, PASS, RULES
+from repairlib.core.decide import NON_BINARY, RULES
 from repairlib.core.finding import Finding, spoken
-from repairlib.core.html import picture, told
+from repairlib.core.html import picture, state_of, told
 from repairlib.core.quantity import read_quantity
 from repairlib.core.safety import caution
 from repairlib.faces.panels.fields import FieldPanel, Fields
@@ -116,6 +116,6 @@ def board_html(finding: Finding) -> str:
 def judged_html(finding: Finding) -> str:
     """The verdict with its reason and working."""
     verdict, reason = finding.verdict or "", finding.reason or ""
-    state = {PASS: "right", FAIL: "wrong"}.get(verdict, "cannot read")
+    state = state_of(verdict)
     says = [reason, *finding.working] + [f"{note}." for note in finding.notes]
     return told(state, verdict.capitalize(), says, html.sources(finding.sources))

@@ -10,7 +10,7 @@ import ipywidgets as widgets
 
 from repairlib.core.html import paragraphs, picture, sources, told
 from repairlib.core.safety import caution
-from repairlib.core.verdicts import CANNOT_TELL
+from repairlib.core.verdicts import CANNOT_TELL, REVERSED, RIGHT
 from repairlib.faces.panels.fields import FieldPanel, Fields
 from repairlib.polarity import (
     ENDS,
@@ -28,8 +28,8 @@ from repairlib.polarity import (
 from repairlib.show import draw_polarity
 
 HEADLINES = {
-    "right": ("right", "Right"),
-    "reversed": ("unsafe", "Reversed: do not fit it like this"),
+    RIGHT: ("right", "Right"),
+    REVERSED: ("unsafe", "Reversed: do not fit it like this"),
     CANNOT_TELL: ("cannot read", "Cannot tell"),
 }
 SIZE = Fields("9rem", "30rem")
