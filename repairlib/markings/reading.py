@@ -6,34 +6,20 @@ Values are in SI units. A tolerance is a pair of fractions, or of farads, henrie
 from __future__ import annotations
 
 from repairlib.core.quantity import NBSP, engineering
+from repairlib.markings.kinds import KIND_NAMES, NOT_POLAR, POLAR
 
-KIND_NAMES = {
-    "capacitor": "ceramic or film capacitor",
-    "ceramic": "ceramic capacitor",
-    "film": "film capacitor",
-    "tantalum": "tantalum capacitor",
-    "can": "aluminium SMD can",
-    "radial": "radial aluminium capacitor",
-    "axial": "axial aluminium capacitor",
-    "date": "date code",
-    "voltage-code": "rated voltage",
-    "temperature-characteristic": "temperature characteristic",
-    "case-size": "case size",
-    "resistor": "resistor",
-    "chip-resistor": "chip resistor",
-    "inductor": "inductor",
-    "chip-inductor": "chip inductor",
-    "fuse": "fuse",
-}
 _CAPACITOR = " capacitor"
 POLAR_IF = "If it has a stripe, a plus or legs of two lengths, it is polar."
-_POLAR = ("tantalum", "can", "radial", "axial")
-_MAY_BE_NON_POLAR = ("capacitor", "ceramic", "film")
 _AT_THE_MAINS = ("mains", "stored charge")
 _LOWEST_MAINS = 50.0  # V AC; below are parts of loudspeaker crossovers and the like
 _SAFETY_CLASSES = ("X1", "X2", "Y1", "Y2")
-_SAYS_ITSELF = ("temperature_characteristic", "voltage_type", "polarity", "safety_class")
-_SAYS_ITSELF += ("dielectric",)
+_SAYS_ITSELF = (
+    "temperature_characteristic",
+    "voltage_type",
+    "polarity",
+    "safety_class",
+    "dielectric",
+)
 
 
 class Tolerance:
@@ -47,6 +33,9 @@ class Tolerance:
     """
 
     __slots__ = ("high", "low", "unit")
+    low: float
+    high: float
+    unit: str
 
     def __init__(self, low: float, high: float, unit: str = ""):
         object.__setattr__(self, "low", low)
@@ -59,7 +48,7 @@ class Tolerance:
     def __reduce__(self):
         return Tolerance, (self.low, self.high, self.unit)
 
-    def __eq__(self, other):
+    def __eq__(self, other: object) -> bool:
         if not isinstance(other, Tolerance):
             return NotImplemented
         return (self.low, self.high, self.unit) == (other.low, other.high, other.unit)
@@ -118,9 +107,33 @@ class Reading:
     """
 
     __slots__ = (
-        *("kind", "text", "quantity", "value", "unit", "digits", "tolerance", "carries"),
-        *("why", "steps", "doubt", "sources", "also_on"),
+        "also_on",
+        "carries",
+        "digits",
+        "doubt",
+        "kind",
+        "quantity",
+        "sources",
+        "steps",
+        "text",
+        "tolerance",
+        "unit",
+        "value",
+        "why",
     )
+    kind: str
+    text: str
+    quantity: str
+    value: float | None
+    unit: str
+    digits: int | None
+    tolerance: Tolerance | None
+    carries: dict
+    why: str
+    steps: tuple[str, ...]
+    doubt: str
+    sources: tuple[str, ...]
+    also_on: tuple[str, ...]
 
     def __init__(
         self,
@@ -199,13 +212,22 @@ class Reading:
     def with_bodies(self, kinds: tuple[str, ...]) -> Reading:
         """The same reading, on bodies of these `kinds` too. Says so when only some are polar."""
         bodies = (self.kind, *kinds)
-        polar = [kind in _POLAR for kind in bodies]
-        open_question = any(polar) and any(kind in _MAY_BE_NON_POLAR for kind in bodies)
+        polar = [kind in POLAR for kind in bodies]
+        open_question = any(polar) and any(kind in NOT_POLAR for kind in bodies)
         return Reading(
-            *(self.kind, self.text, self.quantity, self.value, self.unit),
-            f"{self.why} {POLAR_IF}" if open_question else self.why,
-            *(self.digits, self.tolerance, self.carries, self.steps, self.doubt, self.sources),
-            kinds,
+            kind=self.kind,
+            text=self.text,
+            quantity=self.quantity,
+            value=self.value,
+            unit=self.unit,
+            why=f"{self.why} {POLAR_IF}" if open_question else self.why,
+            digits=self.digits,
+            tolerance=self.tolerance,
+            carries=self.carries,
+            steps=self.steps,
+            doubt=self.doubt,
+            sources=self.sources,
+            also_on=kinds,
         )
 
     @property
@@ -271,7 +293,7 @@ class Reading:
         return f"<table><caption>{escape(self.text)}</caption>{cells}</table>"
 
 
-def _carried(name: str, what: object) -> str:
+def _carried(name: str, what) -> str:
     """One carried thing as a person would say it."""
     if name == "rated_voltage":
         return engineering(what, "V")
