@@ -74,17 +74,4 @@ def _told(one: Reading, places: dict[str, str]) -> Reading:
     order = [f"{name} {places[name]}" for name in ("body", "end", "dot") if name in places]
     why = f"Body, end, dot in this order ({', '.join(order)}): {one.why}"
     why = why.replace("no fourth band: ±20", "no gold or silver end: ±20")
-    return Reading(
-        kind=one.kind,
-        text=one.text,
-        quantity=one.quantity,
-        value=one.value,
-        unit=one.unit,
-        why=why,
-        digits=one.digits,
-        tolerance=one.tolerance,
-        carries=one.carries,
-        steps=one.steps,
-        doubt=one.doubt,
-        sources=tuple(dict.fromkeys((*one.sources, MEMORY))),
-    )
+    return one.changed(why=why, sources=tuple(dict.fromkeys((*one.sources, MEMORY))))

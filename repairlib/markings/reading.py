@@ -214,21 +214,13 @@ class Reading:
         bodies = (self.kind, *kinds)
         polar = [kind in POLAR for kind in bodies]
         open_question = any(polar) and any(kind in NOT_POLAR for kind in bodies)
-        return Reading(
-            kind=self.kind,
-            text=self.text,
-            quantity=self.quantity,
-            value=self.value,
-            unit=self.unit,
-            why=f"{self.why} {POLAR_IF}" if open_question else self.why,
-            digits=self.digits,
-            tolerance=self.tolerance,
-            carries=self.carries,
-            steps=self.steps,
-            doubt=self.doubt,
-            sources=self.sources,
-            also_on=kinds,
-        )
+        why = f"{self.why} {POLAR_IF}" if open_question else self.why
+        return self.changed(also_on=kinds, why=why)
+
+    def changed(self, **fields) -> Reading:
+        """The same reading with these `fields` changed."""
+        kept = {name: getattr(self, name) for name in self.__slots__}
+        return Reading(**(kept | fields))
 
     @property
     def headline(self) -> str:
