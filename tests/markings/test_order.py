@@ -87,7 +87,7 @@ ORDER = [
     (
         "50Z",
         [(PF_OR_FILM, 50e-12), (CHIP, 0.324)],
-        "Z is -20/+80 % on ceramic; a chip in mΩ is rare",
+        "Z is -20/+80 %; a chip in mΩ is rare",
     ),
     (
         "yellow-violet-red",
