@@ -83,21 +83,19 @@ def decide(
     def decision(verdict: str, zone: str, reason: str) -> Decision:
         return Decision(verdict, zone, reason, rule, accept_low, accept_high)
 
+    shown = "the reading" if rule == SIMPLE else value
     if not below(bottom, limit_low) and not above(top, limit_high):
-        shown = "the reading" if rule == SIMPLE else value
         return decision(PASS, PASS, f"{shown} is {limits}")
-    if below(top, limit_low) or above(bottom, limit_high):
-        shown = "the reading" if rule == SIMPLE else value
-        low_side = below(top, limit_low)
-        beyond = f"{'below' if low_side else 'above'} "
-        beyond += brief(limit_low if low_side else limit_high, unit)
-        return decision(FAIL, FAIL, f"{shown} is {beyond}")
+    if limit_low is not None and below(top, limit_low):
+        return decision(FAIL, FAIL, f"{shown} is below {brief(limit_low, unit)}")
+    if limit_high is not None and above(bottom, limit_high):
+        return decision(FAIL, FAIL, f"{shown} is above {brief(limit_high, unit)}")
     across = f"{value} may or may not be {limits}"
     if not measured:
         return decision(CANNOT_TELL, CANNOT_TELL, across)
     inside = not below(reading, limit_low) and not above(reading, limit_high)
     zone = CONDITIONAL_PASS if inside else CONDITIONAL_FAIL
-    no_zone = None not in (accept_low, accept_high) and above(accept_low, accept_high)
+    no_zone = accept_low is not None and above(accept_low, accept_high)
     if no_zone and (inside or rule == NON_BINARY):
         too_wide = f"no acceptance zone: {value} is too wide to be judged {limits}"
         return decision(CANNOT_TELL, zone, too_wide)
@@ -148,8 +146,8 @@ def _value_words(low: float, high: float, unit: str) -> str:
 
 
 def _limit_words(low: float | None, high: float | None, unit: str) -> str:
-    if low is None:
-        return f"at most {brief(high, unit)}"
-    if high is None:
-        return f"at least {brief(low, unit)}"
-    return f"within {brief(low, unit)} to {brief(high, unit)}"
+    at_least = "" if low is None else brief(low, unit)
+    at_most = "" if high is None else brief(high, unit)
+    if at_least and at_most:
+        return f"within {at_least} to {at_most}"
+    return f"at least {at_least}" if at_least else f"at most {at_most}"

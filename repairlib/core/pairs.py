@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from typing import Annotated
+from typing import Annotated, NamedTuple
 
 from repairlib.core.calculator import Choice, Found, Given, Text, calculator, found
 from repairlib.core.errors import RepairlibError
@@ -14,20 +14,17 @@ LEAST_SHARE = 1e-3  # a part that adds less than this is not worth its place
 HOW = ("in series", "in parallel")
 
 
-class Pair:
+class Pair(NamedTuple):
     """Two parts, the larger first, `how` they are joined, what they make, and how far off it is.
 
     `error` is a fraction: 0.01 is 1 % above the wanted value.
     """
 
-    __slots__ = ("error", "first", "how", "second", "value")
-
-    def __init__(self, first: float, second: float, how: str, value: float, wanted: float):
-        self.first = first
-        self.second = second
-        self.how = how
-        self.value = float(f"{value:.12g}")
-        self.error = round(value / wanted - 1, 12)
+    first: float
+    second: float
+    how: str
+    value: float
+    error: float
 
 
 def best_pairs(
@@ -62,9 +59,12 @@ def _around(value: float, series: str) -> tuple[float, float]:
     return next_down(value, series), next_up(value, series)
 
 
-def _keep(pairs, first, second, how, made, wanted) -> None:
+def _keep(
+    pairs: dict[tuple, Pair], first: float, second: float, how: str, made: float, wanted: float
+) -> None:
     low, high = sorted((first, second))
-    pairs.setdefault((low, high, how), Pair(high, low, how, made, wanted))
+    error = round(made / wanted - 1, 12)
+    pairs.setdefault((low, high, how), Pair(high, low, how, float(f"{made:.12g}"), error))
 
 
 def _inequality(pair: Pair) -> float:

@@ -10,14 +10,19 @@ from __future__ import annotations
 from repairlib.core.errors import RepairlibError
 
 # The printed list departs from the rounded powers of ten in eight places of E24 and one of E192.
-_E24 = (10, 11, 12, 13, 15, 16, 18, 20, 22, 24, 27, 30, 33, 36, 39, 43, 47, 51, 56, 62, 68, 75)
-_E24 += (82, 91)
+_E24_IN_WORDS = "10 11 12 13 15 16 18 20 22 24 27 30 33 36 39 43 47 51 56 62 68 75 82 91"
+_E24 = tuple([int(figures) for figures in _E24_IN_WORDS.split()])
 _E192 = tuple([920 if step == 185 else round(10 ** (2 + step / 192)) for step in range(192)])
 
 # IEC 60063 as quoted in an encyclopaedia's list of preferred numbers: figures without a point.
 E_SERIES = {
-    **{"E3": _E24[::8], "E6": _E24[::4], "E12": _E24[::2], "E24": _E24},
-    **{"E48": _E192[::4], "E96": _E192[::2], "E192": _E192},
+    "E3": _E24[::8],
+    "E6": _E24[::4],
+    "E12": _E24[::2],
+    "E24": _E24,
+    "E48": _E192[::4],
+    "E96": _E192[::2],
+    "E192": _E192,
 }
 _SLACK = 1e-9
 

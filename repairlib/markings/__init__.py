@@ -7,15 +7,15 @@ case sizes and date codes. Not semiconductors.
 from __future__ import annotations
 
 from repairlib.core.errors import RepairlibError
-from repairlib.markings.bodies import HARDLY, read_body
+from repairlib.markings.bodies import read_body
 from repairlib.markings.clean_text import clean, has_plus, split, split_at_volts
-from repairlib.markings.reading import KIND_NAMES, Reading, Tolerance
-from repairlib.markings.voltage_codes import read_voltage
+from repairlib.markings.kinds import KIND_NAMES, READERS, TABLE, Reader
+from repairlib.markings.ranks import HARDLY
+from repairlib.markings.reading import Reading, Tolerance
 
-KINDS = tuple(KIND_NAMES)
-_BODIES = ("capacitor", "ceramic", "film", "tantalum", "can", "radial", "axial")
-_NO_CAPACITORS = ("resistor", "chip-resistor", "inductor", "chip-inductor", "fuse")
-_ANY_BODY = ("capacitor", "radial", "can", "tantalum")
+KINDS = tuple(TABLE)
+_ANY_BODY = ("capacitor", "radial", "can", "tantalum")  # an axial part is marked as a radial one
+_POLAR_BODIES = ("radial", "can", "tantalum")
 
 # name: its module, imported when the name is asked for: a quick check only reads.
 _LATER = {
@@ -93,100 +93,32 @@ def candidates(cleaned: str, part: str | None) -> list[Reading]:
 def _on_polar_bodies(cleaned: str, pieces: list[str]) -> list[tuple[int, Reading]]:
     """The sound readings of a marking with a plus for a lead, which stands on polar parts only."""
     found = []
-    for body in ("radial", "can", "tantalum"):
+    for body in _POLAR_BODIES:
         found += read_body(cleaned, pieces, body, sound_only=True)
     return found
 
 
-def _found(cleaned: str, pieces: list[str], part: str | None, sound_only: bool):
-    """All readings, each with its rank."""
-    bodies = _ANY_BODY if part is None else (part,) if part in _BODIES else ()
+def _found(
+    cleaned: str, pieces: list[str], part: str | None, sound_only: bool
+) -> list[tuple[int, Reading]]:
+    """All readings, each with its rank: on the bodies of capacitors, then by the other readers."""
     found: list[tuple[int, Reading]] = []
-    for body in bodies:
+    for body in _ANY_BODY if part is None else (part,) if TABLE[part].polar is not None else ():
         found += read_body(cleaned, pieces, body, sound_only)
-    for reader in _readers_of_all_pieces(cleaned, pieces, part):
-        found += reader(cleaned, pieces, part)
-    if len(pieces) == 1:
-        for reader in _readers(pieces[0], part):
-            found += reader(cleaned, pieces[0], part)
+    for reader in _readers(cleaned, pieces, part):
+        found += reader.read(cleaned, pieces, part)
     if sound_only:
         found = [(rank, reading) for rank, reading in found if not reading.doubt]
     return found
 
 
-def _readers(piece: str, part: str | None):
-    """The readers of a lone piece that is no value; most are imported only when it looks like one.
-
-    A voltage and a temperature characteristic also stand alone on a line of a body.
-    """
-    if part is None or part in _BODIES or part == "voltage-code":
-        yield read_voltage
-    on_ceramic = part in (None, "capacitor", "ceramic", "temperature-characteristic")
-    if on_ceramic and 3 <= len(piece) <= 5 and piece[0].isalpha():
-        from repairlib.markings.temperature_codes import read_temperature
-
-        yield read_temperature
-    if part == "date" or (part is None and 2 <= len(piece) <= 4 and _may_be_date(piece)):
-        from repairlib.markings.date_codes import read_date
-
-        yield read_date
-    if part == "case-size" or (part is None and _may_be_size(piece)):
-        from repairlib.markings.case_sizes import read_case_size
-
-        yield read_case_size
-
-
-def _readers_of_all_pieces(cleaned: str, pieces: list[str], part: str | None):
-    """The readers of resistors, inductors and fuses, imported only when the text looks like one."""
-    if part is not None and part not in _NO_CAPACITORS:
-        return
-    if not _has_figure(cleaned):
-        if len(cleaned) > 2:
-            from repairlib.markings.colour_text import read_colour_text
-
-            yield read_colour_text
-        return
-    if part == "resistor" or (part is None and _has_any(cleaned, "RKMkΩrLGTEo")):
-        from repairlib.markings.resistor_codes import read_resistor
-
-        yield read_resistor
-    if part == "chip-resistor" or (part is None and _may_be_chip(pieces)):
-        from repairlib.markings.chip_resistors import read_chip_resistor
-
-        yield read_chip_resistor
-    if part in ("inductor", "chip-inductor") or (
-        part is None and (len(cleaned) <= 5 or "H" in cleaned)
-    ):
-        from repairlib.markings.inductors import read_inductor
-
-        yield read_inductor
-    if part == "fuse" or (part is None and "A" in cleaned):
-        from repairlib.markings.fuses import read_fuse
-
-        yield read_fuse
-
-
-def _has_figure(text: str) -> bool:
-    return text[0].isdecimal() or _has_any(text, "0123456789")
-
-
-def _has_any(text: str, characters: str) -> bool:
-    return any([character in text for character in characters])
-
-
-def _may_be_chip(pieces: list[str]) -> bool:
-    piece = pieces[0]
-    if len(pieces) > 1 or len(piece) > 6:
-        return False
-    return (piece.isdecimal() and len(piece) <= 4) or len(piece) == 3 or _has_any(piece, "RLmr")
-
-
-def _may_be_date(piece: str) -> bool:
-    return piece[0].isalpha() or (len(piece) == 4 and piece.isdecimal())
-
-
-def _may_be_size(piece: str) -> bool:
-    return len(piece) in (4, 5, 7) and piece.replace("-", "").isdecimal()
+def _readers(cleaned: str, pieces: list[str], part: str | None) -> list[Reader]:
+    """The readers of the part, or where it is not known those that the text may be for."""
+    if part is None:
+        readers = [one for one in READERS.values() if not one.lone or len(pieces) == 1]
+        return [one for one in readers if one.may_be(cleaned, pieces)]
+    readers = [READERS[name] for name in TABLE[part].readers]
+    return [one for one in readers if not one.lone or len(pieces) == 1]
 
 
 def _rank(pair: tuple[int, Reading]) -> int:

@@ -14,20 +14,21 @@ from repairlib.markings.colours import (
     NO_BAND,
     TOLERANCES,
 )
+from repairlib.markings.kinds import TABLE
+from repairlib.markings.ranks import (
+    CHIP_INDUCTOR_DOTS,
+    IN_FULL,
+    INDUCTOR_BANDS,
+    MILITARY_BANDS,
+    NEXT,
+    OTHER_END,
+)
 from repairlib.markings.reading import Reading, percent_either_side
 from repairlib.markings.resistor_codes import zero_link
 from repairlib.markings.value_codes import times
-from repairlib.markings.value_doubt import DOUBT, value_doubt
+from repairlib.markings.value_doubt import value_doubt
 
-OTHER_END = 5  # added to the rank of a reading from the other end
-
-# kind: (quantity, unit, power of ten of the unit the bands count in)
-_COUNTS = {
-    "resistor": ("resistance", "Ω", 0, "Ω"),
-    "inductor": ("inductance", "H", -6, "µH"),
-    "chip-inductor": ("inductance", "H", -9, "nH"),
-}
-_RANKS = {"resistor": 0, "inductor": 20, "chip-inductor": 20}
+_PLACES = {"resistor": IN_FULL, "inductor": INDUCTOR_BANDS}
 
 
 def read_colours(text: str, bands: list[str], part: str | None) -> list[tuple[int, Reading]]:
@@ -35,7 +36,7 @@ def read_colours(text: str, bands: list[str], part: str | None) -> list[tuple[in
     found = []
     if part in (None, "resistor"):
         if bands == ["black"]:
-            found.append((0, zero_link(text, "A single black band is a link of 0 Ω.")))
+            found.append((IN_FULL, zero_link(text, "A single black band is a link of 0 Ω.")))
         if 3 <= len(bands) <= 6:
             found += _both_ends(text, bands, "resistor")
     if part in (None, "inductor"):
@@ -96,14 +97,14 @@ def _both_ends(text: str, bands: list[str], kind: str) -> list[tuple[int, Readin
         if _wrong_place(one):
             continue
         ruled_out = _wrong_place(directions[1 - place][0]) if len(directions) > 1 else ""
-        rank = _RANKS[kind] + place * OTHER_END
+        rank = _PLACES[kind] + OTHER_END * place
         readings += _readings(text, one, kind, words, ruled_out, rank)
     return readings
 
 
 def _readings(text, bands, kind, words, ruled_out, rank) -> list[tuple[int, Reading]]:
     """The readings of bands in the right order: more than one where the editions differ."""
-    quantity, unit, power, counted = _COUNTS[kind]
+    counted, power = TABLE[kind].bands_in
     count, has_tolerance, has_coefficient = _places(len(bands))
     figures = "".join([str(FIGURES.index(colour)) for colour in bands[:count]])
     multiplier, source = MULTIPLIERS[bands[count]]
@@ -125,13 +126,23 @@ def _readings(text, bands, kind, words, ruled_out, rank) -> list[tuple[int, Read
         tolerance = percent_either_side(percent)
         meaning = f"{bands[count + 1]} is {tolerance}" if has_tolerance else "no fourth band: ±20 %"
         why = "; ".join([*said, f"{meaning} {edition}".strip(), *ending])
-        doubt, unlikely = value_doubt(kind, value, figures, tolerance)
+        doubt, down = value_doubt(kind, value, figures, tolerance)
         keys = tuple(dict.fromkeys((*sources, origin)))
         one = Reading(
-            *(kind, text, quantity, value, unit, f"{why}.", count, tolerance),
-            *(dict(carries), tuple(steps), doubt, keys),
+            kind=kind,
+            text=text,
+            quantity=TABLE[kind].quantity,
+            value=value,
+            unit=TABLE[kind].unit,
+            why=f"{why}.",
+            digits=count,
+            tolerance=tolerance,
+            carries=dict(carries),
+            steps=tuple(steps),
+            doubt=doubt,
+            sources=keys,
         )
-        readings.append((rank + place + unlikely + (DOUBT if doubt else 0), one))
+        readings.append((rank + NEXT * place + down, one))
     return readings
 
 
@@ -162,10 +173,17 @@ def _military(text: str, bands: list[str]) -> list[tuple[int, Reading]]:
         return []
     why = f"A wide silver band stands before the value; {how}, in µH; {last} is {tolerance}."
     reading = Reading(
-        *("inductor", text, "inductance", henry, "H", why, 2, tolerance),
+        kind="inductor",
+        text=text,
+        quantity="inductance",
+        value=henry,
+        unit="H",
+        why=why,
+        digits=2,
+        tolerance=tolerance,
         sources=(MEMORY, origin),
     )
-    return [(25, reading)]
+    return [(MILITARY_BANDS, reading)]
 
 
 def _dots(text: str, bands: list[str]) -> list[tuple[int, Reading]]:
@@ -175,11 +193,17 @@ def _dots(text: str, bands: list[str]) -> list[tuple[int, Reading]]:
     figures = "".join([str(FIGURES.index(colour)) for colour in bands[:2]])
     power, _ = MULTIPLIERS[bands[2]]
     henry = float(f"{figures}e{power - 9}")
-    doubt, unlikely = value_doubt("chip-inductor", henry, figures, None)
+    doubt, down = value_doubt("chip-inductor", henry, figures, None)
     why = f"Three dots on a radio-frequency chip: {figures} times {times(power)}, in nH."
     reading = Reading(
-        *("chip-inductor", text, "inductance", henry, "H", why, 2),
+        kind="chip-inductor",
+        text=text,
+        quantity="inductance",
+        value=henry,
+        unit="H",
+        why=why,
+        digits=2,
         doubt=doubt,
         sources=("Coilcraft RF inductor colours",),
     )
-    return [(22 + unlikely + (DOUBT if doubt else 0), reading)]
+    return [(CHIP_INDUCTOR_DOTS + down, reading)]

@@ -8,6 +8,7 @@ reading, ranked by how likely it is and doubted when no such part is made.
 from __future__ import annotations
 
 from repairlib.markings import made
+from repairlib.markings.kinds import NOT_POLAR, WIRED
 from repairlib.markings.other_pieces import (
     IS_AC,
     IS_RATING,
@@ -15,14 +16,34 @@ from repairlib.markings.other_pieces import (
     implied_piece,
     join_safety_classes,
 )
-from repairlib.markings.reading import Reading
+from repairlib.markings.ranks import (
+    AC_ON_ALUMINIUM,
+    BACK_UP_CELL,
+    BEAD_IN_MICROFARAD,
+    CAN_WITH_VOLTS,
+    CERAMIC_ON_LINES,
+    CODE_WITHOUT_ZEROS,
+    DOUBTED,
+    HARDLY,
+    HARDLY_EVER,
+    IN_FULL,
+    LOW_VOLTS_WITHOUT_POLARITY,
+    MICROFARAD_ALONE,
+    MICROFARAD_WITHOUT_TOLERANCE,
+    NEXT,
+    POLAR_WITH_VOLTS,
+    RATING_FIRST,
+    SMALL_NUMBER_WITH_VOLTS,
+    SMALL_TANTALUM_CODE,
+    TANTALUM_CODE,
+    UNITS_ON_POLAR_ALONE,
+    VALUE_OVER_VOLTS,
+)
+from repairlib.markings.reading import Reading, Tolerance
 from repairlib.markings.tolerance_letters import tolerances
 from repairlib.markings.value_codes import BARE, CODE, LETTER_STANDARD, PRACTICE, SMALL_PICO
 from repairlib.markings.value_pieces import VOLTAGE_LETTERS, Way, ways_to_read
 
-_DOUBT = 100  # added to the rank, once or twice
-HARDLY = 30  # a body with this rank or more is not named beside a likelier one
-_NEVER_POLAR = ("capacitor", "ceramic", "film")
 _ALUMINIUM_VOLTS = 450.0  # up to here a round number with volts is rather µF than a code in pF
 # Tantalum with its value in µF is made up to here; a number without a unit is smaller still.
 _MOST_ON_BEAD, _MOST_BARE, _BEAD_VOLTS = 330e-6, 68e-6, 50.0
@@ -39,99 +60,140 @@ def read_body(
     """Readings of the marking on `part` (capacitor, ceramic, film, tantalum, can, radial, axial),
     each with its rank, 0 being likeliest. With `sound_only` without the doubtful ones."""
     readings = _in_order(text, pieces, part, sound_only)
-    sound = any(not one.doubt and made.is_preferred("can", one.value) for _, one in readings)
+    sound = any(not one.doubt and made.is_preferred("can", one.value or 0.0) for _, one in readings)
     if len(pieces) == 2 and "\n" not in text and not sound:
         turned = _in_order(text, pieces[::-1], part, sound_only)  # the rating first: 16/10
-        readings += [(rank + 3, reading) for rank, reading in turned]
+        readings += [(rank + RATING_FIRST, reading) for rank, reading in turned]
     return readings
 
 
-def _in_order(text, pieces, part, sound_only) -> list[tuple[int, Reading]]:
-    body = "capacitor" if part in ("ceramic", "film") else part
-    letters = VOLTAGE_LETTERS.get(body)
-    ways: list[Way] = []
-    found: dict[str, tuple] = {}
-    lines = "\n" in text
+def _in_order(
+    text: str, pieces: list[str], part: str, sound_only: bool
+) -> list[tuple[int, Reading]]:
+    """The readings of the pieces where the value stands before its rating."""
+    beside: dict[str, tuple] = {}
     if len(pieces) > 2:
         pieces, classes = join_safety_classes(pieces)
-        if classes and part not in _NEVER_POLAR:
-            return []
-        found = {} if classes is None else {classes[0]: classes[1:]}
+        beside = {} if classes is None else {classes[0]: classes[1:]}
+    if not all([_may_say(name, part) for name in beside]):
+        return []
+    readings = []
+    for way in _ways_and_beside(pieces, part, sound_only, "\n" in text, beside):
+        readings += _readings(text, way, beside, part, sound_only)
+    return readings
+
+
+def _ways_and_beside(
+    pieces: list[str], part: str, sound_only: bool, lines: bool, beside: dict[str, tuple]
+) -> list[Way]:
+    """The ways to read the value; the other pieces are put into `beside`: name, and its meaning.
+
+    No ways where a piece is not understood, says a thing twice, or does not stand on the part.
+    """
+    body = "capacitor" if part in NOT_POLAR else part
+    ways: list[Way] = []
     for piece in pieces:
-        other = explicit_piece(piece) if len(pieces) > 1 else None
-        if other is None and not ways:
+        said = explicit_piece(piece) if len(pieces) > 1 else None
+        if said is None and not ways:
             ways = ways_to_read(piece, body, sound_only)
             if ways:
                 continue
             if len(pieces) == 1:
                 return []
-        if other is None:
-            other = implied_piece(piece, letters, body)
-        if other is None and lines and ways and letters and len(piece) <= 4:
-            other = "not_read", piece, f"{piece} is a series or lot mark", PRACTICE
-        if other is None or other[0] in found:
+        said = said or _by_its_place(piece, body, lines and bool(ways))
+        if said is None or said[0] in beside or not _may_say(said[0], part):
             return []
-        if other[0] in ("dielectric", "safety_class") and part not in _NEVER_POLAR:
-            return []
-        if other[0] == "dielectric" and part == "ceramic":
-            return []
-        found[other[0]] = other[1:]
-    bare_rating = found.get("rated_voltage", ("", "", ""))[1].endswith(IS_RATING)
-    readings = []
-    for way in ways:
-        if not (bare_rating and way.value.form == SMALL_PICO):  # 47 25 is µF and volts
-            readings += _readings(text, way, found, part, sound_only)
-    return readings
+        beside[said[0]] = said[1:]
+    bare_rating = "rated_voltage" in beside and beside["rated_voltage"][1].endswith(IS_RATING)
+    # 47 25 is µF and volts
+    return [way for way in ways if not (bare_rating and way.value.form == SMALL_PICO)]
 
 
-def _readings(text, way: Way, found: dict, part: str, sound_only: bool) -> list:
+def _by_its_place(piece: str, body: str, on_a_line: bool) -> tuple | None:
+    """What a piece says that only its place explains; a lot mark on a line below the value."""
+    letters = VOLTAGE_LETTERS.get(body)
+    said = implied_piece(piece, letters, body)
+    if said is None and on_a_line and letters and len(piece) <= 4:
+        return "not_read", piece, f"{piece} is a series or lot mark", PRACTICE
+    return said
+
+
+def _may_say(name: str, part: str) -> bool:
+    """Whether such a thing stands on the part: film and safety classes on no polar one."""
+    if name == "dielectric":
+        return part in NOT_POLAR and part != "ceramic"
+    return name != "safety_class" or part in NOT_POLAR
+
+
+def _readings(
+    text: str, way: Way, beside: dict[str, tuple], part: str, sound_only: bool
+) -> list[tuple[int, Reading]]:
     """The readings of one way: none when two pieces speak of the same thing."""
-    tolerance, volts = way.tolerance, way.volts
-    if (volts is not None and "rated_voltage" in found) or (
-        tolerance is not None and ("tolerance" in found or "tolerance_letter" in found)
-    ):
+    if _says_twice(way, beside):
         return []
-    options = ((tolerance, ""),)
-    if found:
-        if "rated_voltage" in found:
-            volts = found["rated_voltage"][0]
-        elif "not_read" in found and volts is None:
-            return []
-        if "tolerance" in found:
-            options = ((found["tolerance"][0], ""),)
-        elif "tolerance_letter" in found:
-            letter = found["tolerance_letter"][0]
-            meanings = tolerances(letter, way.value.farad)
-            options = [(one, f"{letter} is {one}") for one, _ in meanings]
-    is_ac = "rated_voltage" in found and found["rated_voltage"][1] == IS_AC
-    is_ac = is_ac or "safety_class" in found
-    non_polar = is_ac or "polarity" in found or "dielectric" in found
+    volts = beside["rated_voltage"][0] if "rated_voltage" in beside else way.volts
+    if "not_read" in beside and volts is None:
+        return []
+    is_ac = "safety_class" in beside or _is_ac(beside)
+    non_polar = is_ac or "polarity" in beside or "dielectric" in beside
     readings = []
-    for place, (one, words) in enumerate(options):
-        kind, level = _fit(part, way, volts, one, is_ac, "dielectric" in found)
-        doubt = made.doubt(_body_of(kind, is_ac), way.value.farad, volts, one) if level else ""
+    for place, (tolerance, words) in enumerate(_tolerances(way, beside)):
+        kind, level = _fit(part, way, volts, tolerance, is_ac, "dielectric" in beside)
+        farad = way.value.farad
+        doubt = made.doubt(_body_of(kind, is_ac), farad, volts, tolerance) if level else ""
         if is_ac and part in ("tantalum", "can"):
             level, doubt = level or made.DOUBTFUL, doubt or _NO_AC
         if level and sound_only:
             continue
-        rank = way.rank + place + _DOUBT * level
+        rank = way.rank + NEXT * place + DOUBTED * level
         if non_polar:
             rank += _likelihood_non_polar(part, is_ac)
         else:
-            rank += _likelihood(part, way, volts, one, "\n" in text)
-        readings.append((rank, _reading(text, kind, way, found, volts, one, words, doubt)))
+            rank += _likelihood(part, way, volts, tolerance, "\n" in text)
+        reading = _reading(text, kind, way, beside, volts, tolerance, words, doubt)
+        readings.append((rank, reading))
     return readings
 
 
-def _reading(text, kind, way: Way, found: dict, volts, tolerance, words: str, doubt: str):
+def _says_twice(way: Way, beside: dict[str, tuple]) -> bool:
+    """Whether the value piece and another both give volts, or both a tolerance."""
+    volts_twice = way.volts is not None and "rated_voltage" in beside
+    has_tolerance = "tolerance" in beside or "tolerance_letter" in beside
+    return volts_twice or (way.tolerance is not None and has_tolerance)
+
+
+def _is_ac(beside: dict[str, tuple]) -> bool:
+    return "rated_voltage" in beside and beside["rated_voltage"][1] == IS_AC
+
+
+def _tolerances(way: Way, beside: dict[str, tuple]) -> list[tuple[Tolerance | None, str]]:
+    """Every tolerance the marking may give, likeliest first, with words where a letter stands."""
+    if "tolerance" in beside:
+        return [(beside["tolerance"][0], "")]
+    if "tolerance_letter" in beside:
+        letter = beside["tolerance_letter"][0]
+        return [(one, f"{letter} is {one}") for one, _ in tolerances(letter, way.value.farad)]
+    return [(way.tolerance, "")]
+
+
+def _reading(
+    text: str,
+    kind: str,
+    way: Way,
+    beside: dict[str, tuple],
+    volts: float | None,
+    tolerance: Tolerance | None,
+    words: str,
+    doubt: str,
+) -> Reading:
     """The finished Reading of one way and the other pieces found beside it."""
     said, sources = way.words(), way.sources()
-    carries = {} if volts is None else {"rated_voltage": volts}
-    for name, (what, meaning, source) in found.items():
+    carries: dict = {} if volts is None else {"rated_voltage": volts}
+    for name, (what, meaning, source) in beside.items():
         if name == "rated_voltage":
             if meaning == IS_AC:
                 carries["voltage_type"] = "AC"
-                if kind in ("radial", "axial"):
+                if kind in WIRED:
                     carries["polarity"] = "non-polar"
         elif name not in ("tolerance", "tolerance_letter"):
             carries[name] = what
@@ -142,16 +204,25 @@ def _reading(text, kind, way: Way, found: dict, volts, tolerance, words: str, do
         sources.append(PRACTICE)
     sentence = "; ".join([*said, words] if words else said)
     return Reading(
-        *(kind, text, "capacitance", way.value.farad, "F"),
-        *(f"{sentence[0].upper()}{sentence[1:]}.", way.value.digits, tolerance, carries),
-        *(way.value.steps, doubt, tuple(dict.fromkeys(sources))),
+        kind=kind,
+        text=text,
+        quantity="capacitance",
+        value=way.value.farad,
+        unit="F",
+        why=f"{sentence[0].upper()}{sentence[1:]}.",
+        digits=way.value.digits,
+        tolerance=tolerance,
+        carries=carries,
+        steps=way.value.steps,
+        doubt=doubt,
+        sources=tuple(dict.fromkeys(sources)),
     )
 
 
 def _fit(part: str, way: Way, volts, tolerance, is_ac: bool, is_film: bool) -> tuple[str, int]:
     """The kind of part the reading fits, and how plausible it is there (see made)."""
     farad = way.value.farad
-    if part in ("radial", "axial") and is_ac:
+    if part in WIRED and is_ac:
         return part, made.how_plausible("non-polar", farad, volts, tolerance, False)
     if part != "capacitor" and not (is_ac and part == "film"):
         in_microfarad = way.value.form in BARE or (part == "tantalum" and way.value.form == CODE)
@@ -169,40 +240,45 @@ def _fit(part: str, way: Way, volts, tolerance, is_ac: bool, is_film: bool) -> t
 
 def _body_of(kind: str, is_ac: bool) -> str:
     """The row of made that holds for a kind."""
-    if is_ac and kind in ("radial", "axial"):
+    if is_ac and kind in WIRED:
         return "non-polar"
-    return "ceramic" if kind == "capacitor" else "motor run" if kind == "film" and is_ac else kind
+    return "motor run" if kind == "film" and is_ac else kind
 
 
 def _likelihood_non_polar(part: str, is_ac: bool) -> int:
     """The same for AC volts, for a film's name, and for NP or BP, which only a part says that is
     polar as a rule. A body that is not of this sort is hardly meant."""
-    if part in _NEVER_POLAR:
-        return HARDLY if not is_ac else 0
-    return HARDLY + 10 if part in ("tantalum", "can") else 10 if is_ac else 0
+    if part in NOT_POLAR:
+        return IN_FULL if is_ac else HARDLY
+    return HARDLY_EVER if part in ("tantalum", "can") else AC_ON_ALUMINIUM if is_ac else IN_FULL
 
 
 def _likelihood(part: str, way: Way, volts: float | None, tolerance, lines: bool) -> int:
     """How far down the list of an unknown part the reading on this body belongs."""
     farad, form = way.value.farad, way.value.form
-    if part in _NEVER_POLAR:
+    if part in NOT_POLAR:
         return _likelihood_never_polar(way, volts, tolerance, lines)
     prints_units = form not in BARE  # a can has no room for them
     if volts is None and farad < 1e-6:
-        return HARDLY + 10  # so small a polar part says its volts
+        return HARDLY_EVER  # so small a polar part says its volts
     if part == "tantalum":
         if form != CODE:
             most = _MOST_BARE if form in BARE else _MOST_ON_BEAD
-            return 9 if farad <= most and (volts or 0) <= _BEAD_VOLTS else HARDLY + 10
-        return 4 if farad >= 10e-6 or lines or (volts and farad >= 1e-6 and not tolerance) else 10
+            return (
+                BEAD_IN_MICROFARAD if farad <= most and (volts or 0) <= _BEAD_VOLTS else HARDLY_EVER
+            )
+        large = farad >= 10e-6 or (volts and farad >= 1e-6 and not tolerance)
+        return TANTALUM_CODE if large or lines else SMALL_TANTALUM_CODE
     if volts:
         if part == "can":
             hardly = form not in BARE or volts > _CAN_VOLTS
-            return 3 if lines else HARDLY + 10 if hardly else 8
-        return 4 if farad >= 0.47e-6 or volts <= 100 else HARDLY + 10
+            return VALUE_OVER_VOLTS if lines else HARDLY_EVER if hardly else CAN_WITH_VOLTS
+        return POLAR_WITH_VOLTS if farad >= 0.47e-6 or volts <= 100 else HARDLY_EVER
     if farad >= _BACK_UP:
-        return 45  # 5F is rather 5 pF
-    return (HARDLY if part == "can" else 20) if prints_units == (part == "can") else 6
+        return BACK_UP_CELL
+    if prints_units != (part == "can"):
+        return MICROFARAD_ALONE
+    return HARDLY if part == "can" else UNITS_ON_POLAR_ALONE
 
 
 def _likelihood_never_polar(way: Way, volts: float | None, tolerance, lines: bool) -> int:
@@ -211,16 +287,16 @@ def _likelihood_never_polar(way: Way, volts: float | None, tolerance, lines: boo
     if farad > 4.7e-6:
         return HARDLY
     if lines:
-        return 15
+        return CERAMIC_ON_LINES
     if volts is None:
-        return 0
-    unusual = 5 if volts < 25 else 0
+        return IN_FULL
+    unusual = LOW_VOLTS_WITHOUT_POLARITY if volts < 25 else IN_FULL
     if form == SMALL_PICO and volts < 500:
-        return unusual + 10
+        return unusual + SMALL_NUMBER_WITH_VOLTS
     no_zeros = form == CODE and 9.9e-12 < farad < 99.9e-12 and not way.letter
     if no_zeros and made.is_preferred("radial", farad) and volts <= _ALUMINIUM_VOLTS:
-        return unusual + 8  # 220 25V is rather 220 µF
+        return unusual + CODE_WITHOUT_ZEROS
     film_print = way.value.source == LETTER_STANDARD and volts > _BEAD_VOLTS  # 2µ2 100
     if farad >= 0.999e-6 and tolerance is None and not film_print:
-        return unusual + 7
+        return unusual + MICROFARAD_WITHOUT_TOLERANCE
     return unusual

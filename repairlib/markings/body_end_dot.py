@@ -11,7 +11,11 @@ from repairlib.markings.colours import MEMORY, bands_of, no_colour, words_of
 from repairlib.markings.reading import Reading
 
 _PLACES = {
-    **{"body": "body", "end": "end", "tip": "end", "dot": "dot", "spot": "dot"},
+    "body": "body",
+    "end": "end",
+    "tip": "end",
+    "dot": "dot",
+    "spot": "dot",
     "tolerance": "tolerance",
 }
 ACCEPTED = "body, end, dot, each with a colour, such as: body red end violet dot orange"
@@ -70,7 +74,4 @@ def _told(one: Reading, places: dict[str, str]) -> Reading:
     order = [f"{name} {places[name]}" for name in ("body", "end", "dot") if name in places]
     why = f"Body, end, dot in this order ({', '.join(order)}): {one.why}"
     why = why.replace("no fourth band: ±20", "no gold or silver end: ±20")
-    return Reading(
-        *(one.kind, one.text, one.quantity, one.value, one.unit, why, one.digits, one.tolerance),
-        *(one.carries, one.steps, one.doubt, tuple(dict.fromkeys((*one.sources, MEMORY)))),
-    )
+    return one.changed(why=why, sources=tuple(dict.fromkeys((*one.sources, MEMORY))))

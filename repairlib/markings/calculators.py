@@ -21,8 +21,8 @@ from repairlib.markings.writing_resistors import (
 )
 
 NO_LETTER = "none"
-BAND_TOLERANCES = ("20 %", "10 %", "5 %", "2 %", "1 %", "0.5 %", "0.25 %", "0.1 %", "0.05 %")
-BAND_TOLERANCES += ("0.02 %", "0.01 %")
+_PERCENTS = "20 10 5 2 1 0.5 0.25 0.1 0.05 0.02 0.01"
+BAND_TOLERANCES = tuple([f"{percent} %" for percent in _PERCENTS.split()])
 _BAND_LETTERS = dict(zip(BAND_TOLERANCES, "MKJGFDCBWPL", strict=True))
 _COEFFICIENTS = (NO_LETTER, "250", "100", "50", "25", "20", "15", "10", "5", "1")
 _LETTERS = (NO_LETTER, *(letter for letter in LETTERS if letter.isalpha()))

@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from repairlib.markings.ranks import IMPERIAL_SIZE, IN_FULL, METRIC_SIZE, NEXT
 from repairlib.markings.reading import Reading
 
 # imperial: (metric, source)
@@ -42,13 +43,12 @@ def read_case_size(text: str, piece: str, part: str | None) -> list[tuple[int, R
     if code in CHIPS or (len(code) == 4 and code.isdecimal()):
         return _chip(text, code)
     if code in _TANTALUM_SIZES:
-        return [
-            (0, _tantalum(text, code, "The four figures and the height", _TANTALUM_SIZES[code]))
-        ]
+        source = _TANTALUM_SIZES[code]
+        return [(IN_FULL, _tantalum(text, code, "The four figures and the height", source))]
     if part == "case-size" and code in TANTALUM_CASES:
         return [
             (
-                place,
+                IN_FULL + NEXT * place,
                 _tantalum(text, size, f"Case letter {code} of tantalum chips at one maker", source),
             )
             for place, (size, source) in enumerate(TANTALUM_CASES[code])
@@ -63,8 +63,10 @@ def _chip(text: str, code: str) -> list[tuple[int, Reading]]:
         if code not in (imperial, metric):
             continue
         system = "imperial" if code == imperial else "metric"
+        place = IMPERIAL_SIZE
         why = f"Read as an {system} code, length and width in hundredths of an inch."
         if system == "metric":
+            place = METRIC_SIZE
             why = "Read as a metric code, length and width in tenths of a millimetre."
         carries = {
             "imperial": imperial,
@@ -72,7 +74,7 @@ def _chip(text: str, code: str) -> list[tuple[int, Reading]]:
             "length": float(f"{metric[:2]}e-4"),
             "width": float(f"{metric[2:]}e-4"),
         }
-        readings.append((8 if system == "imperial" else 13, _size(text, why, carries, source)))
+        readings.append((place, _size(text, why, carries, source)))
     return readings
 
 
@@ -89,5 +91,12 @@ def _tantalum(text: str, size: str, start: str, source: str) -> Reading:
 
 def _size(text: str, why: str, carries: dict, source: str) -> Reading:
     return Reading(
-        "case-size", text, "case size", None, "", why, carries=carries, sources=(source,)
+        kind="case-size",
+        text=text,
+        quantity="case size",
+        value=None,
+        unit="",
+        why=why,
+        carries=carries,
+        sources=(source,),
     )

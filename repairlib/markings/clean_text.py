@@ -68,7 +68,7 @@ def split(cleaned: str) -> list[str]:
     text = cleaned.replace("+/-", "±").replace("/+", "+").replace("/", " ")
     text = _without_hyphens(text)
     for line in text.split("\n"):
-        row = []
+        row: list[str] = []
         for word in line.split():
             word = _without_sign(word.strip("()").rstrip(",;"))
             if row and _belongs(row[-1], word):
@@ -123,11 +123,11 @@ def _without_sign(word: str) -> str:
     return word if "%" in word or "°" in word else word.removeprefix("+").removesuffix("+")
 
 
-_UNITS = ("µF", "uF", "UF", "nF", "NF", "pF", "PF", "mF", "F", "MFD", "mfd", "MF", "kV", "KV")
-_UNITS += ("uf", "nf", "pf", "µf", "p", "n", "u", "µ", "VDC", "VAC", "WV", "WVDC", "°C", "%")
-_UNITS += ("Ω", "kΩ", "MΩ", "mΩ", "GΩ", "ohm", "ohms", "kohm", "W", "H", "mH", "µH", "uH", "nH")
-_USUAL_VOLTAGES = ("6.3", "10", "16", "25", "35", "50", "63", "80", "100", "160", "200", "250")
-_USUAL_VOLTAGES += ("350", "400", "450", "500", "630", "1000")
+_UNITS_IN_WORDS = "µF uF UF nF NF pF PF mF F MFD mfd MF uf nf pf µf p n u µ kV KV VDC VAC WV WVDC"
+_UNITS_IN_WORDS += " Ω kΩ MΩ mΩ GΩ ohm ohms kohm W H mH µH uH nH °C %"
+_UNITS = frozenset(_UNITS_IN_WORDS.split())
+_VOLTAGES_IN_WORDS = "6.3 10 16 25 35 50 63 80 100 160 200 250 350 400 450 500 630 1000"
+_USUAL_VOLTAGES = frozenset(_VOLTAGES_IN_WORDS.split())
 
 
 def _belongs(before: str, word: str) -> bool:

@@ -18,7 +18,9 @@ NAMES = (*FIGURES, "gold", "silver", "pink")
 # colour: (power of ten, source)
 MULTIPLIERS = {
     **{colour: (power, CARD if power < 7 else OLDER) for power, colour in enumerate(FIGURES)},
-    **{"gold": (-1, CARD), "silver": (-2, CARD), "pink": (-3, MEMORY)},
+    "gold": (-1, CARD),
+    "silver": (-2, CARD),
+    "pink": (-3, MEMORY),
 }
 
 # colour: ((percent either side, words on the edition, source), ...), likeliest first
@@ -46,14 +48,28 @@ TOLERANCES = {
 }
 NO_BAND = "20"  # percent, where the tolerance band is missing
 TOLERANCE_LETTERS = {
-    **{"brown": "F", "red": "G", "orange": "W", "yellow": "P", "green": "D", "blue": "C"},
-    **{"violet": "B", "grey": "L", "gold": "J", "silver": "K"},
+    "brown": "F",
+    "red": "G",
+    "orange": "W",
+    "yellow": "P",
+    "green": "D",
+    "blue": "C",
+    "violet": "B",
+    "grey": "L",
+    "gold": "J",
+    "silver": "K",
 }
 
 # colour: (ppm/K either side, source). In the 2005 edition green and blue share the letter Z.
 COEFFICIENTS = {
-    **{"black": (250, OLDER), "brown": (100, CARD), "red": (50, CARD), "orange": (15, CARD)},
-    **{"yellow": (25, CARD), "green": (20, OLDER), "blue": (10, CARD), "violet": (5, CARD)},
+    "black": (250, OLDER),
+    "brown": (100, CARD),
+    "red": (50, CARD),
+    "orange": (15, CARD),
+    "yellow": (25, CARD),
+    "green": (20, OLDER),
+    "blue": (10, CARD),
+    "violet": (5, CARD),
     "grey": (1, OLDER),
 }
 
@@ -64,8 +80,10 @@ green GN GRN   blue BU BLU   violet VT VIO VI purple PUR   grey GY GRY gray GRA 
 gold GD GLD GO   silver SR SLV SIL SV   pink PK PNK
 """
 _TWO_MEANINGS = {
-    **{"B": "black, brown or blue", "BL": "black or blue"},
-    **{"G": "green, grey or gold", "GR": "green or grey"},
+    "B": "black, brown or blue",
+    "BL": "black or blue",
+    "G": "green, grey or gold",
+    "GR": "green or grey",
 }
 SEPARATORS = "-,;/"
 
@@ -107,8 +125,9 @@ def bands_of(text: str) -> list[str]:
     >>> bands_of("bn bk rd gd"), bands_of("brown mauve red")
     (['brown', 'black', 'red', 'gold'], [])
     """
-    colours = [colour_of(word) for word in words_of(text)]
-    return [] if None in colours else colours
+    words = words_of(text)
+    colours = [colour for colour in map(colour_of, words) if colour is not None]
+    return colours if len(colours) == len(words) else []
 
 
 def read_bands(text: str) -> list[str]:

@@ -6,6 +6,7 @@ because old equipment comes to a repair bench and no code is from the future.
 
 from __future__ import annotations
 
+from repairlib.markings.ranks import DATE_LETTERS, NEXT, YEAR_AND_WEEK
 from repairlib.markings.reading import Reading
 
 LETTER_SOURCE = "from memory"  # IEC 60062 year and month letters
@@ -57,17 +58,26 @@ def read_date(text: str, piece: str, part: str | None) -> list[tuple[int, Readin
     if not 2 <= len(piece) <= 4:
         return []
     if len(piece) == 4:
-        why, source, rank = f"Year {piece[:2]}, week {piece[2:]}.", WEEK_SOURCE, 12
+        why, source, rank = f"Year {piece[:2]}, week {piece[2:]}.", WEEK_SOURCE, YEAR_AND_WEEK
     else:
         what = "month" if len(piece) == 2 else "week"
         why = f"{piece[0]} is the year, which comes back every 20 years; {piece[1:]} is the {what}."
-        source, rank = LETTER_SOURCE, 10
+        source, rank = LETTER_SOURCE, DATE_LETTERS
     if piece in ("X1", "X2", "X3"):
         why += f" Beside a mains voltage {piece} is a safety class."
     return [
         (
-            rank + place,
-            Reading("date", text, "date", None, "", why, carries={"date": date}, sources=(source,)),
+            rank + NEXT * place,
+            Reading(
+                kind="date",
+                text=text,
+                quantity="date",
+                value=None,
+                unit="",
+                why=why,
+                carries={"date": date},
+                sources=(source,),
+            ),
         )
         for place, date in enumerate(dates(piece))
     ]

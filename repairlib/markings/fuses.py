@@ -5,13 +5,22 @@ A fuse is replaced by one of the same rating and class. No substitute is ever of
 
 from __future__ import annotations
 
+from repairlib.markings.ranks import (
+    DOUBTED,
+    FUSE_BANDS,
+    FUSE_BANDS_FROM_OTHER_END,
+    FUSE_OF_AMPERES_ALONE,
+    IN_FULL,
+    NEXT,
+)
 from repairlib.markings.reading import Reading
 from repairlib.markings.value_codes import plain_numbers
-from repairlib.markings.value_doubt import DOUBT
 
 SPEEDS = {
-    **{"FF": ("very quick", "encyclopaedia, Fuse"), "F": ("quick", "encyclopaedia, Fuse")},
-    **{"M": ("medium", "from memory"), "T": ("time-lag", "encyclopaedia, Fuse")},
+    "FF": ("very quick", "encyclopaedia, Fuse"),
+    "F": ("quick", "encyclopaedia, Fuse"),
+    "M": ("medium", "from memory"),
+    "T": ("time-lag", "encyclopaedia, Fuse"),
     "TT": ("long time-lag", "from memory"),
 }
 BREAKING = {"H": "high", "L": "low", "E": "enhanced"}
@@ -21,8 +30,8 @@ SAME = "Replace it only by one of the same rating and class."
 
 _BAND_SPEEDS = {"black": "FF", "red": "F", "yellow": "M", "blue": "T", "grey": "TT"}
 # R20, of which R10 is every second value: ratings in three figures. The bands show the first two.
-_R20 = (100, 112, 125, 140, 160, 180, 200, 224, 250, 280)
-_R20 += (315, 355, 400, 450, 500, 560, 630, 710, 800, 900)
+_R20_IN_WORDS = "100 112 125 140 160 180 200 224 250 280 315 355 400 450 500 560 630 710 800 900"
+_R20 = tuple([int(figures) for figures in _R20_IN_WORDS.split()])
 _ALSO_SOLD = (150, 300, 350, 600, 700, 750)  # in other countries' lists
 
 
@@ -49,14 +58,15 @@ def read_fuse(text: str, pieces: list[str], part: str | None) -> list[tuple[int,
     for place, plain in enumerate(plain_numbers(number)):
         ampere = float(f"{plain}e{-3 if milli else 0}")
         named = bool(speed or volts)
-        rank = (0 if named else 20) + place
+        rank = (IN_FULL if named else FUSE_OF_AMPERES_ALONE) + NEXT * place
         reading = _fuse(text, ampere, speed, breaking, volts)
-        found.append((rank + (DOUBT if reading.doubt else 0), reading))
+        found.append((rank + (DOUBTED if reading.doubt else 0), reading))
     return found
 
 
 def _fuse(text: str, ampere: float, speed: str, breaking: str, volts: str) -> Reading:
-    said, carries, sources = ["the number is the rated current"], {}, ["common practice"]
+    said, sources = ["the number is the rated current"], ["common practice"]
+    carries: dict[str, str | float] = {}
     if speed:
         said.insert(0, f"{speed} is {SPEEDS[speed][0]}")
         carries["speed"] = speed
@@ -71,7 +81,12 @@ def _fuse(text: str, ampere: float, speed: str, breaking: str, volts: str) -> Re
     sentence = "; ".join(said)
     why = f"{sentence[0].upper()}{sentence[1:]}. {SAME}"
     return Reading(
-        *("fuse", text, "current", ampere, "A", why),
+        kind="fuse",
+        text=text,
+        quantity="current",
+        value=ampere,
+        unit="A",
+        why=why,
         carries=carries,
         doubt=doubt,
         sources=tuple(dict.fromkeys(sources)),
@@ -92,7 +107,7 @@ def read_fuse_bands(text: str, bands: list[str]) -> list[tuple[int, Reading]]:
     for place, one in enumerate(directions):
         reading = _bands(text, one, "; read from the other end" if place else "")
         if reading is not None:
-            found.append((24 + 10 * place, reading))
+            found.append((FUSE_BANDS + FUSE_BANDS_FROM_OTHER_END * place, reading))
     return found
 
 
@@ -112,7 +127,12 @@ def _bands(text: str, bands: list[str], ending: str) -> Reading | None:
     why = f"{shown} stands for {rating / 10:g}, times {10**exponent}, in mA; {last} at the end is "
     why += f"{SPEEDS[speed][0]}{ending}. {SAME}"
     return Reading(
-        *("fuse", text, "current", ampere, "A", why),
+        kind="fuse",
+        text=text,
+        quantity="current",
+        value=ampere,
+        unit="A",
+        why=why,
         carries={"speed": speed},
         sources=(BANDS_SOURCE, SPEEDS[speed][1]),
     )

@@ -6,6 +6,7 @@ Makers agree on the figures and letters of the value, not on all letters of the 
 from __future__ import annotations
 
 from repairlib.markings.other_pieces import percent_tolerance
+from repairlib.markings.ranks import IN_FULL, INDUCTOR_CODE, INDUCTOR_POINT, NEXT
 from repairlib.markings.reading import Reading, Tolerance, percent_either_side
 from repairlib.markings.value_codes import (
     ZEROS,
@@ -14,7 +15,7 @@ from repairlib.markings.value_codes import (
     plain_numbers,
     ten_to,
 )
-from repairlib.markings.value_doubt import DOUBT, value_doubt
+from repairlib.markings.value_doubt import value_doubt
 
 CODES = "CTC coils"
 TOLERANCE_SOURCE = "Token inductor colour code"
@@ -23,10 +24,19 @@ PRACTICE = "common practice"
 _UNITS = {"H": 0, "mH": -3, "µH": -6, "uH": -6, "UH": -6, "nH": -9, "MH": -3}
 # letter: ((amount, "%" or "nH", source), ...), likeliest first
 TOLERANCES = {
-    **{"F": (("1", "%"),), "G": (("2", "%"),), "H": (("3", "%"),), "J": (("5", "%"),)},
-    **{"K": (("10", "%"),), "L": (("15", "%"),), "M": (("20", "%"),), "V": (("25", "%"),)},
-    **{"N": (("30", "%"),), "D": (("0.5", "nH"),), "S": (("0.3", "nH"),)},
-    **{"B": (("0.15", "nH"), ("0.1", "%")), "C": (("0.2", "nH"), ("0.25", "%"))},
+    "F": (("1", "%"),),
+    "G": (("2", "%"),),
+    "H": (("3", "%"),),
+    "J": (("5", "%"),),
+    "K": (("10", "%"),),
+    "L": (("15", "%"),),
+    "M": (("20", "%"),),
+    "V": (("25", "%"),),
+    "N": (("30", "%"),),
+    "D": (("0.5", "nH"),),
+    "S": (("0.3", "nH"),),
+    "B": (("0.15", "nH"), ("0.1", "%")),
+    "C": (("0.2", "nH"), ("0.25", "%")),
 }
 
 
@@ -51,13 +61,22 @@ def read_inductor(text: str, pieces: list[str], part: str | None) -> list[tuple[
                 continue
             henry = float(f"{number}e{power}")
             kind = _kind(part, value, power)
-            doubt, unlikely = value_doubt(kind, henry, number, None)
+            doubt, down = value_doubt(kind, henry, number, None)
             reading = Reading(
-                *(kind, text, "inductance", henry, "H", "; ".join([why, *words]) + "."),
-                *(len(number.replace(".", "").lstrip("0")) or 1, percent or tolerance, {}),
-                *((f"{value}: {number} × {ten_to(power)} H",), doubt, (source, *keys)),
+                kind=kind,
+                text=text,
+                quantity="inductance",
+                value=henry,
+                unit="H",
+                why="; ".join([why, *words]) + ".",
+                digits=len(number.replace(".", "").lstrip("0")) or 1,
+                tolerance=percent or tolerance,
+                carries={},
+                steps=(f"{value}: {number} × {ten_to(power)} H",),
+                doubt=doubt,
+                sources=(source, *keys),
             )
-            found.append((rank + place + unlikely + (DOUBT if doubt else 0), reading))
+            found.append((rank + NEXT * place + down, reading))
     return found
 
 
@@ -74,7 +93,7 @@ def _values(piece: str):
         if unit in _UNITS and number:
             for place, plain in enumerate(plain_numbers(number)):
                 why = f"The number is in {unit}"
-                yield plain, _UNITS[unit], why, PRACTICE, rest[len(unit) :], place
+                yield plain, _UNITS[unit], why, PRACTICE, rest[len(unit) :], IN_FULL + NEXT * place
             break
     if (
         len(number) == 3
@@ -83,7 +102,7 @@ def _values(piece: str):
         and not leading_digits(rest[1:])[0]
     ):
         figures, power = number[:2], int(number[2])
-        yield figures, power - 6, f"{figures} and {ZEROS[power]}, in µH", CODES, rest, 12
+        yield figures, power - 6, f"{figures} and {ZEROS[power]}, in µH", CODES, rest, INDUCTOR_CODE
     letter = rest[:1].upper()
     if letter not in ("R", "N") or "." in number or "," in number or number[:2] == "00":
         return
@@ -92,7 +111,7 @@ def _values(piece: str):
     value = f"{number or '0'}.{decimals}" if decimals else number
     if value.strip("0.") and len(value) <= 6 and not (len(number) > 1 and number[0] == "0"):
         why = f"{rest[0]} is the decimal point, in {unit}"
-        yield value, power, why, CODES, tail, 13
+        yield value, power, why, CODES, tail, INDUCTOR_POINT
 
 
 def _tails(letter: str):

@@ -14,10 +14,16 @@ _KINDS_OF_VOLTS = {"AC": IS_AC, "DC": "the voltage is DC", "": ""}
 _LONE_LETTERS = "BCDFGHJKMNQSTZjkmz"  # E L P W are too tight for any capacitor
 # German names of film capacitors, from memory: the build, then the film.
 _FILMS = {
-    **{"MKT": "metallised polyester", "MKS": "metallised polyester", "MMK": "metallised polyester"},
-    **{"MKP": "metallised polypropylene", "MKC": "metallised polycarbonate"},
-    **{"FKP": "polypropylene and foil", "KP": "polypropylene and foil"},
-    **{"FKS": "polyester and foil", "KT": "polyester and foil", "KS": "polystyrene and foil"},
+    "MKT": "metallised polyester",
+    "MKS": "metallised polyester",
+    "MMK": "metallised polyester",
+    "MKP": "metallised polypropylene",
+    "MKC": "metallised polycarbonate",
+    "FKP": "polypropylene and foil",
+    "KP": "polypropylene and foil",
+    "FKS": "polyester and foil",
+    "KT": "polyester and foil",
+    "KS": "polystyrene and foil",
 }
 SAFETY_CLASSES = ("X1", "X2", "X3", "Y1", "Y2", "Y3", "Y4", "X1Y1", "X1Y2")
 

@@ -6,32 +6,18 @@ Values are in SI units. A tolerance is a pair of fractions, or of farads, henrie
 from __future__ import annotations
 
 from repairlib.core.quantity import NBSP, engineering
+from repairlib.markings.kinds import KIND_NAMES, NOT_POLAR, POLAR
 
-KIND_NAMES = {
-    "capacitor": "ceramic or film capacitor",
-    "ceramic": "ceramic capacitor",
-    "film": "film capacitor",
-    "tantalum": "tantalum capacitor",
-    "can": "aluminium SMD can",
-    "radial": "radial aluminium capacitor",
-    "axial": "axial aluminium capacitor",
-    "date": "date code",
-    "voltage-code": "rated voltage",
-    "temperature-characteristic": "temperature characteristic",
-    "case-size": "case size",
-    "resistor": "resistor",
-    "chip-resistor": "chip resistor",
-    "inductor": "inductor",
-    "chip-inductor": "chip inductor",
-    "fuse": "fuse",
-}
 _CAPACITOR = " capacitor"
 POLAR_IF = "If it has a stripe, a plus or legs of two lengths, it is polar."
-_POLAR = ("tantalum", "can", "radial", "axial")
-_MAY_BE_NON_POLAR = ("capacitor", "ceramic", "film")
 _SAFETY_CLASSES = ("X1", "X2", "Y1", "Y2")
-_SAYS_ITSELF = ("temperature_characteristic", "voltage_type", "polarity", "safety_class")
-_SAYS_ITSELF += ("dielectric",)
+_SAYS_ITSELF = (
+    "temperature_characteristic",
+    "voltage_type",
+    "polarity",
+    "safety_class",
+    "dielectric",
+)
 
 
 class Tolerance:
@@ -45,6 +31,9 @@ class Tolerance:
     """
 
     __slots__ = ("high", "low", "unit")
+    low: float
+    high: float
+    unit: str
 
     def __init__(self, low: float, high: float, unit: str = ""):
         object.__setattr__(self, "low", low)
@@ -57,7 +46,7 @@ class Tolerance:
     def __reduce__(self):
         return Tolerance, (self.low, self.high, self.unit)
 
-    def __eq__(self, other):
+    def __eq__(self, other: object) -> bool:
         if not isinstance(other, Tolerance):
             return NotImplemented
         return (self.low, self.high, self.unit) == (other.low, other.high, other.unit)
@@ -116,9 +105,33 @@ class Reading:
     """
 
     __slots__ = (
-        *("kind", "text", "quantity", "value", "unit", "digits", "tolerance", "carries"),
-        *("why", "steps", "doubt", "sources", "also_on"),
+        "also_on",
+        "carries",
+        "digits",
+        "doubt",
+        "kind",
+        "quantity",
+        "sources",
+        "steps",
+        "text",
+        "tolerance",
+        "unit",
+        "value",
+        "why",
     )
+    kind: str
+    text: str
+    quantity: str
+    value: float | None
+    unit: str
+    digits: int | None
+    tolerance: Tolerance | None
+    carries: dict
+    why: str
+    steps: tuple[str, ...]
+    doubt: str
+    sources: tuple[str, ...]
+    also_on: tuple[str, ...]
 
     def __init__(
         self,
@@ -196,14 +209,15 @@ class Reading:
     def with_bodies(self, kinds: tuple[str, ...]) -> Reading:
         """The same reading, on bodies of these `kinds` too. Says so when only some are polar."""
         bodies = (self.kind, *kinds)
-        polar = [kind in _POLAR for kind in bodies]
-        open_question = any(polar) and any(kind in _MAY_BE_NON_POLAR for kind in bodies)
-        return Reading(
-            *(self.kind, self.text, self.quantity, self.value, self.unit),
-            f"{self.why} {POLAR_IF}" if open_question else self.why,
-            *(self.digits, self.tolerance, self.carries, self.steps, self.doubt, self.sources),
-            kinds,
-        )
+        polar = [kind in POLAR for kind in bodies]
+        open_question = any(polar) and any(kind in NOT_POLAR for kind in bodies)
+        why = f"{self.why} {POLAR_IF}" if open_question else self.why
+        return self.changed(also_on=kinds, why=why)
+
+    def changed(self, **fields) -> Reading:
+        """The same reading with these `fields` changed."""
+        kept = {name: getattr(self, name) for name in self.__slots__}
+        return Reading(**(kept | fields))
 
     @property
     def headline(self) -> str:
@@ -263,7 +277,7 @@ class Reading:
         return named(rows, caption=self.text)
 
 
-def _carried(name: str, what: object) -> str:
+def _carried(name: str, what) -> str:
     """One carried thing as a person would say it."""
     if name == "rated_voltage":
         return engineering(what, "V")

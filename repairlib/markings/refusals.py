@@ -5,83 +5,102 @@ from __future__ import annotations
 from repairlib.core.errors import RepairlibError, shown
 from repairlib.markings import candidates
 from repairlib.markings.clean_text import EXAMPLES, split
+from repairlib.markings.kinds import BANDED, TABLE
 from repairlib.markings.other_pieces import SAFETY_CLASSES
-from repairlib.markings.reading import KIND_NAMES
 from repairlib.markings.tolerance_letters import LETTERS, tolerances
 from repairlib.markings.value_codes import number_and_rest
 
-_ACCEPTED = {
-    "capacitor": "a code such as 104K, a letter code such as 4n7, a value such as 0.1 or 47pF",
-    "tantalum": "a code such as 107, with a voltage letter 107 C, or a value such as 47 16V",
-    "can": "µF and a voltage letter such as 220 E, or µF and volts such as 220 16V",
-    "radial": "µF and volts such as 220 16V, 47/25 or 1000µF 16V",
-    "date": "year letter and month such as N6, or year and week such as 2135",
-    "voltage-code": "a code such as 1C or 2A, or volts such as 16V",
-    "temperature-characteristic": "a code such as X7R, Y5V, C0G, NP0 or N750",
-    "case-size": "a chip size such as 0805, or a tantalum case such as 3528-21 or B",
-    "resistor": "bands such as brown-black-red-gold, or a code such as 4K7, R22J or 470 ohm",
-    "chip-resistor": "a code such as 103, 4701, 4R7, 5L00 or 68C",
-    "inductor": "a code such as 101K, 6R8 or R10, or bands such as brown-black-red-silver",
-    "fuse": "a text such as T3.15AL250V, or bands such as red-black-red-red",
-}
-_ACCEPTED |= {"ceramic": _ACCEPTED["capacitor"], "film": _ACCEPTED["capacitor"]}
-_ACCEPTED |= {"axial": _ACCEPTED["radial"], "chip-inductor": "a code such as 82N, 2N7, 6R8 or 102"}
-_COLOURED = ("resistor", "chip-resistor", "inductor", "chip-inductor", "fuse")
+_NO_FORM = "no marking has this form"
 _LOOK_ALIKES = {"O": "0", "o": "0", "I": "1", "l": "1"}
 
 
 def refusal(text: str, cleaned: str, part: str | None) -> RepairlibError:
     """The error to raise for `text`, of which `cleaned` has no reading on `part`."""
-    accepted = _ACCEPTED[part] if part else EXAMPLES
-    elsewhere = candidates(cleaned, None) if part else []
-    slip = None if elsewhere and part not in _COLOURED else _slip(cleaned, part)
-    wrong, accepted = slip or ("no marking has this form", accepted)
+    if part is None:
+        wrong, accepted = _slip(cleaned, part) or (_NO_FORM, EXAMPLES)
+        return RepairlibError(text, wrong, accepted)
+    elsewhere = candidates(cleaned, None)
+    slip = None if elsewhere and part not in BANDED else _slip(cleaned, part)
+    wrong, accepted = slip or (_NO_FORM, TABLE[part].accepted)
     if elsewhere:
         reading = elsewhere[0]
-        what = f"{reading.headline} ({KIND_NAMES[reading.kind]})"
-        here = slip[0] if slip else f"not a marking of this kind: {KIND_NAMES[part]}"
+        what = f"{reading.headline} ({TABLE[reading.kind].name})"
+        here = slip[0] if slip else f"not a marking of this kind: {TABLE[part].name}"
         wrong = f"{here}; elsewhere it would be {what}"
     return RepairlibError(text, wrong, accepted)
 
 
 def _slip(cleaned: str, part: str | None) -> tuple[str, str] | None:
     """(what is wrong, what is accepted) for the slips that people make."""
-    if part in (None, *_COLOURED) and len(cleaned) > 2 and not any(c.isdecimal() for c in cleaned):
-        coloured = _slip_of_colours(cleaned, part)
-        if coloured:
-            return coloured
+    pieces = split(cleaned)
+    found = _slip_of_words(cleaned, part) or _slip_of_look_alike(cleaned, part)
+    if found:
+        return found
+    if cleaned in SAFETY_CLASSES:
+        return f"{cleaned} alone is a safety class", f"the value with it: 0.1µF {cleaned} 250V~"
+    found = _slip_of_sections(pieces)
+    if found or len(pieces) > 1:
+        return found or _slip_between_pieces(pieces, part)
+    return _slip_of_piece(cleaned, part)
+
+
+def _slip_of_piece(piece: str, part: str | None) -> tuple[str, str] | None:
+    """For a marking of one piece, by the part it is on."""
+    if part in BANDED:
+        return _slip_of_resistor_letter(piece, part)
+    if part == "temperature-characteristic" or (len(piece) == 3 and piece[1].isdecimal()):
+        return _slip_of_temperature(piece.upper())
+    if part == "voltage-code" and len(piece) == 2 and piece[0].isdecimal():
+        return f"{piece} is no voltage code", TABLE[part].accepted
+    return _slip_of_letter(*number_and_rest(piece))
+
+
+def _slip_of_words(cleaned: str, part: str | None) -> tuple[str, str] | None:
+    """For a marking without a figure, on a part that carries colours."""
+    if part is not None and part not in BANDED:
+        return None
+    if len(cleaned) <= 2 or _has_figure(cleaned):
+        return None
+    return _slip_of_colours(cleaned, part)
+
+
+def _slip_of_look_alike(cleaned: str, part: str | None) -> tuple[str, str] | None:
+    """For a letter O, o, I or l that stands where a 0 or a 1 would make a marking."""
     figures = cleaned
     for letter, figure in _LOOK_ALIKES.items():
         figures = figures.replace(letter, figure)
-    if figures != cleaned and any(c.isdecimal() for c in cleaned) and candidates(figures, part):
-        letter = next(c for c in cleaned if c in _LOOK_ALIKES)
-        return f"{letter} is a letter where a figure is due", f"{figures}, if that is printed"
-    pieces = split(cleaned)
-    if cleaned in SAFETY_CLASSES:
-        return f"{cleaned} alone is a safety class", f"the value with it: 0.1µF {cleaned} 250V~"
-    for piece in pieces:
+    if figures == cleaned or not _has_figure(cleaned) or not candidates(figures, part):
+        return None
+    letter = next(c for c in cleaned if c in _LOOK_ALIKES)
+    return f"{letter} is a letter where a figure is due", f"{figures}, if that is printed"
+
+
+def _slip_of_sections(pieces: list[str]) -> tuple[str, str] | None:
+    """For 32+32: several capacitors in one can."""
+    for place, piece in enumerate(pieces):
         first, plus, second = piece.partition("+")
         if plus and second[:1].isdecimal() and first[-1:].isdecimal():
-            one = " ".join([first, *pieces[pieces.index(piece) + 1 :]])
+            one = " ".join([first, *pieces[place + 1 :]])
             return "it has several sections, which share the minus", f"each section alone: {one}"
-    if len(pieces) > 1:
-        good = [piece for piece in pieces if candidates(piece, part)]
-        bad = [piece for piece in pieces if piece not in good]
-        if good and bad:
-            if bad[0].isalpha():
-                wrong = f"{shown(bad[0])} is no value; it may be a series or a safety mark"
-                left = " ".join(piece for piece in pieces if piece != bad[0])
-                return wrong, f"{left}; with approval signs beside it, fit the same class only"
-            wrong = f"{shown(bad[0])} does not go with {shown(good[0])}"
-            return wrong, "a value, then volts, a tolerance or a temperature characteristic"
+    return None
+
+
+def _slip_between_pieces(pieces: list[str], part: str | None) -> tuple[str, str] | None:
+    """For pieces of which some can be read alone and one does not go with them."""
+    good = [piece for piece in pieces if candidates(piece, part)]
+    bad = [piece for piece in pieces if piece not in good]
+    if not good or not bad:
         return None
-    if part in _COLOURED:
-        return _slip_of_resistor_letter(cleaned, part)
-    if part == "temperature-characteristic" or (len(cleaned) == 3 and cleaned[1].isdecimal()):
-        return _slip_of_temperature(cleaned.upper())
-    if part == "voltage-code" and len(cleaned) == 2 and cleaned[0].isdecimal():
-        return f"{cleaned} is no voltage code", _ACCEPTED[part]
-    return _slip_of_letter(*number_and_rest(cleaned))
+    if bad[0].isalpha():
+        wrong = f"{shown(bad[0])} is no value; it may be a series or a safety mark"
+        left = " ".join(piece for piece in pieces if piece != bad[0])
+        return wrong, f"{left}; with approval signs beside it, fit the same class only"
+    wrong = f"{shown(bad[0])} does not go with {shown(good[0])}"
+    return wrong, "a value, then volts, a tolerance or a temperature characteristic"
+
+
+def _has_figure(text: str) -> bool:
+    return any(character.isdecimal() for character in text)
 
 
 def _slip_of_colours(cleaned: str, part: str | None) -> tuple[str, str] | None:
@@ -107,7 +126,7 @@ def _slip_of_colours(cleaned: str, part: str | None) -> tuple[str, str] | None:
 def _slip_of_resistor_letter(code: str, part: str) -> tuple[str, str] | None:
     number, rest = number_and_rest(code)
     letters = [c for c in code if c.isalpha()]
-    accepted = _ACCEPTED[part]
+    accepted = TABLE[part].accepted
     if not any(c.isdecimal() for c in code):
         return ("no figures stand with the letter", accepted) if len(code) == 1 else None
     if part == "chip-resistor" and not letters:

@@ -3,14 +3,24 @@
 from __future__ import annotations
 
 from repairlib.markings.other_pieces import percent_tolerance
-from repairlib.markings.reading import Reading, percent_either_side
+from repairlib.markings.ranks import (
+    IN_FULL,
+    LETTER_AMONG_FIGURES,
+    NEXT,
+    OLD_MICROFARAD_OR_MEGOHM,
+    RESISTOR_ABOVE_MEGOHM,
+    RESISTOR_IN_MILLIOHM,
+    RESISTOR_OF_THREE_FIGURES,
+    USUAL_CODE,
+)
+from repairlib.markings.reading import Reading, Tolerance, percent_either_side
 from repairlib.markings.value_codes import (
     leading_digits,
     number_and_rest,
     plain_numbers,
     ten_to,
 )
-from repairlib.markings.value_doubt import DOUBT, value_doubt
+from repairlib.markings.value_doubt import value_doubt
 
 STANDARD = "IEC 60062:2016"
 CARD = "Vishay colour card"
@@ -19,32 +29,68 @@ PRACTICE = "common practice"
 
 # letter: (power of ten in ohm, source)
 POWERS = {
-    **{"L": (-3, MEMORY), "R": (0, STANDARD), "K": (3, STANDARD), "M": (6, STANDARD)},
-    **{"G": (9, MEMORY), "T": (12, MEMORY)},
+    "L": (-3, MEMORY),
+    "R": (0, STANDARD),
+    "K": (3, STANDARD),
+    "M": (6, STANDARD),
+    "G": (9, MEMORY),
+    "T": (12, MEMORY),
 }
 _ALSO = {"r": "R", "k": "K", "Ω": "R", "E": "R"}  # E for the point: seen on some old parts
 _UNITS = {
-    **{"Ω": 0, "ohm": 0, "ohms": 0, "Ohm": 0, "Ohms": 0, "OHM": 0, "OHMS": 0},
-    **{"kΩ": 3, "KΩ": 3, "MΩ": 6, "mΩ": -3, "GΩ": 9, "kohm": 3, "Kohm": 3, "Mohm": 6, "kOhm": 3},
+    "Ω": 0,
+    "ohm": 0,
+    "ohms": 0,
+    "Ohm": 0,
+    "Ohms": 0,
+    "OHM": 0,
+    "OHMS": 0,
+    "kΩ": 3,
+    "KΩ": 3,
+    "MΩ": 6,
+    "mΩ": -3,
+    "GΩ": 9,
+    "kohm": 3,
+    "Kohm": 3,
+    "Mohm": 6,
+    "kOhm": 3,
 }
 
 # letter: ((percent either side, source), ...), likeliest first. One maker letters differently.
 TOLERANCES = {
-    **{"E": (("0.005", MEMORY),), "L": (("0.01", MEMORY),), "P": (("0.02", MEMORY),)},
-    **{"W": (("0.05", MEMORY),), "B": (("0.1", "Hong Kong Resistors"),)},
-    **{"C": (("0.25", "Hong Kong Resistors"),), "D": (("0.5", "Sanyo DP19649"),)},
-    **{"F": (("1", "Sanyo DP19649"),), "G": (("2", "Sanyo DP19649"),)},
-    **{"H": (("3", MEMORY), ("0.02", CARD)), "J": (("5", "Sanyo DP19649"),)},
-    **{"K": (("10", "Sanyo DP19649"),), "M": (("20", "Sanyo DP19649"),)},
-    **{"N": (("30", MEMORY),), "T": (("0.01", CARD),), "Z": (("0.025", CARD),)},
+    "E": (("0.005", MEMORY),),
+    "L": (("0.01", MEMORY),),
+    "P": (("0.02", MEMORY),),
+    "W": (("0.05", MEMORY),),
+    "B": (("0.1", "Hong Kong Resistors"),),
+    "C": (("0.25", "Hong Kong Resistors"),),
+    "D": (("0.5", "Sanyo DP19649"),),
+    "F": (("1", "Sanyo DP19649"),),
+    "G": (("2", "Sanyo DP19649"),),
+    "H": (("3", MEMORY), ("0.02", CARD)),
+    "J": (("5", "Sanyo DP19649"),),
+    "K": (("10", "Sanyo DP19649"),),
+    "M": (("20", "Sanyo DP19649"),),
+    "N": (("30", MEMORY),),
+    "T": (("0.01", CARD),),
+    "Z": (("0.025", CARD),),
     "A": (("0.05", CARD),),
 }
 # letter: (ppm/K, source). Z is any other value, given elsewhere.
 COEFFICIENTS = {
-    **{"K": (1, STANDARD), "M": (5, STANDARD), "N": (10, MEMORY), "P": (15, STANDARD)},
-    **{"Q": (25, STANDARD), "R": (50, STANDARD), "S": (100, STANDARD), "U": (250, STANDARD)},
+    "K": (1, STANDARD),
+    "M": (5, STANDARD),
+    "N": (10, MEMORY),
+    "P": (15, STANDARD),
+    "Q": (25, STANDARD),
+    "R": (50, STANDARD),
+    "S": (100, STANDARD),
+    "U": (250, STANDARD),
 }
 LETTERS = "B C D F G J K M, seldom E L P W H N"
+
+# (tolerance, ppm/K, words, sources) of the letters behind a value
+_Tail = tuple[Tolerance | None, int | None, list[str], list[str]]
 
 
 def read_resistor(text: str, pieces: list[str], part: str | None) -> list[tuple[int, Reading]]:
@@ -86,33 +132,41 @@ def _readings(text, piece, percent, carries, lone) -> list[tuple[int, Reading]]:
                     found.append((base, zero_link(text)))
                 continue
             limit = percent or tolerance
-            doubt, unlikely = value_doubt("resistor", value, number, limit)
-            rank = base + place + unlikely + (DOUBT if doubt else 0)
-            rank += _rank_among_parts(piece, tail) if lone else -1
+            doubt, down = value_doubt("resistor", value, number, limit)
+            rank = base + NEXT * place + down
+            rank += _rank_among_parts(piece) if lone else LETTER_AMONG_FIGURES
             more = {} if tempco is None else {"tempco": float(tempco)}
             reading = Reading(
-                *("resistor", text, "resistance", value, "Ω"),
-                *("; ".join([why, *words]) + ".", len(number.replace(".", "").lstrip("0")) or 1),
-                *(limit, {**carries, **more}, (f"{piece}: {number} × {ten_to(power)} Ω",), doubt),
-                tuple(dict.fromkeys((source, *keys))),
+                kind="resistor",
+                text=text,
+                quantity="resistance",
+                value=value,
+                unit="Ω",
+                why="; ".join([why, *words]) + ".",
+                digits=len(number.replace(".", "").lstrip("0")) or 1,
+                tolerance=limit,
+                carries={**carries, **more},
+                steps=(f"{piece}: {number} × {ten_to(power)} Ω",),
+                doubt=doubt,
+                sources=tuple(dict.fromkeys((source, *keys))),
             )
             found.append((rank, reading))
     return found
 
 
-def _rank_among_parts(piece: str, tail: str) -> int:
+def _rank_among_parts(piece: str) -> int:
     """Where the reading stands when the part is not known.
 
     Three figures and a letter are rather a capacitor; L G T are rarer than R K M.
     """
     number, rest = number_and_rest(piece)
     if rest == "MF":
-        return 20  # old for microfarad
+        return OLD_MICROFARAD_OR_MEGOHM
     if rest[:1] in ("L", "G", "T"):
-        return 30 if rest[0] != "L" else 14
+        return RESISTOR_IN_MILLIOHM if rest[0] == "L" else RESISTOR_ABOVE_MEGOHM
     if len(number) == 3 and number.isdecimal() and len(rest) == 1 and rest in ("K", "k", "M"):
-        return 1 if number[2] == "0" and rest != "M" else 18
-    return -1
+        return USUAL_CODE if number[2] == "0" and rest != "M" else RESISTOR_OF_THREE_FIGURES
+    return LETTER_AMONG_FIGURES
 
 
 def _values(piece: str):
@@ -123,7 +177,7 @@ def _values(piece: str):
         if power is not None and number and not rest[length:].isalnum():
             for place, plain in enumerate(plain_numbers(number) or ["0"] * (number == "0")):
                 why = f"The number is in {rest[:length]}"
-                yield plain, power, why, PRACTICE, rest[length:], place
+                yield plain, power, why, PRACTICE, rest[length:], IN_FULL + NEXT * place
             return
     letter = _ALSO.get(rest[:1], rest[:1])
     if letter not in POWERS or (rest[0] == "E" and not rest[1:2].isdecimal()):
@@ -135,7 +189,8 @@ def _values(piece: str):
     if "." in number or "," in number:  # 4.7K
         if not decimals:
             for place, plain in enumerate(plain_numbers(number)):
-                yield plain, power, f"The letter {rest[0]} is {unit}", PRACTICE, tail, place
+                why = f"The letter {rest[0]} is {unit}"
+                yield plain, power, why, PRACTICE, tail, IN_FULL + NEXT * place
         return
     if not (number or decimals) or len(number) > 4 or len(decimals) > 4:
         return
@@ -143,12 +198,12 @@ def _values(piece: str):
         return
     if decimals:
         why = f"The letter {rest[0]} is {unit} and the decimal point"
-        yield f"{number or '0'}.{decimals}", power, why, source, tail, 0
+        yield f"{number or '0'}.{decimals}", power, why, source, tail, IN_FULL
     else:
-        yield number, power, f"The letter {rest[0]} is {unit}", source, tail, 0
+        yield number, power, f"The letter {rest[0]} is {unit}", source, tail, IN_FULL
 
 
-def _tails(tail: str):
+def _tails(tail: str) -> list[_Tail]:
     """(tolerance, ppm/K, words, sources) for each meaning of the letters behind the value."""
     if not tail:
         return [(None, None, [], [])]
@@ -159,7 +214,7 @@ def _tails(tail: str):
         or (tail[1:] and not (coefficient or tail[1] == "Z"))
     ):
         return []
-    options = []
+    options: list[_Tail] = []
     if tail == "A":
         options.append((None, None, ["A leaves the tolerance to the data sheet"], [MEMORY]))
     for percent, source in TOLERANCES[tail[0]]:
@@ -179,6 +234,11 @@ def _tails(tail: str):
 def zero_link(text: str, why: str = "A link of 0 Ω.") -> Reading:
     """The reading of a link."""
     return Reading(
-        *("resistor", text, "resistance", 0.0, "Ω", why),
+        kind="resistor",
+        text=text,
+        quantity="resistance",
+        value=0.0,
+        unit="Ω",
+        why=why,
         sources=("encyclopaedia, Zero-ohm link",),
     )

@@ -5,6 +5,15 @@ Each function takes a number and what follows it, and gives Value objects: no pa
 
 from __future__ import annotations
 
+from repairlib.markings.ranks import (
+    CAPITAL_UNIT,
+    HUNDREDS_OF_MILLIFARAD,
+    IN_FULL,
+    MILLIFARAD,
+    NEXT,
+    THOUSANDS,
+)
+
 LETTER_STANDARD = "IEC 60062:2016"
 FIGURE_STANDARD = "KEMET ceramic ordering table"
 PRACTICE = "common practice"
@@ -17,16 +26,31 @@ _CAPITALS = {"P": "p", "N": "n", "U": "µ"}  # often typed, never standard
 _NAMES = {"p": "pF", "n": "nF", "u": "µF", "µ": "µF", "m": "mF", "F": "F"}
 # unit as printed: power of ten. MFD and MF are old American for microfarad.
 _UNITS = {
-    **{"pF": -12, "PF": -12, "pf": -12, "MMF": -12, "MMFD": -12, "µµF": -12},
-    **{"nF": -9, "NF": -9, "nf": -9, "µF": -6, "uF": -6, "UF": -6, "uf": -6, "µf": -6},
-    **{"MFD": -6, "mfd": -6, "Mfd": -6, "MF": -6, "mF": -3},
+    "pF": -12,
+    "PF": -12,
+    "pf": -12,
+    "MMF": -12,
+    "MMFD": -12,
+    "µµF": -12,
+    "nF": -9,
+    "NF": -9,
+    "nf": -9,
+    "µF": -6,
+    "uF": -6,
+    "UF": -6,
+    "uf": -6,
+    "µf": -6,
+    "MFD": -6,
+    "mfd": -6,
+    "Mfd": -6,
+    "MF": -6,
+    "mF": -3,
 }
 _LONGEST_UNIT = 4
-_NO_THOUSANDS = 12  # added to 4.700 as the meaning of 4,700: three decimals are hardly printed
 _LONGEST_NUMBER = 8
-ZEROS = ("no zeros", "one zero", "two zeros", "three zeros", "four zeros", "five zeros")
+_COUNTS = "no one two three four five six seven eight nine"
+ZEROS = tuple([f"{count} zero{'' if count == 'one' else 's'}" for count in _COUNTS.split()])
 _RAISED = dict(zip("-0123456789", "⁻⁰¹²³⁴⁵⁶⁷⁸⁹", strict=True))
-ZEROS += ("six zeros", "seven zeros", "eight zeros", "nine zeros")
 
 
 class Value:
@@ -37,7 +61,17 @@ class Value:
 
     __slots__ = ("digits", "farad", "form", "rank", "rest", "source", "steps", "why")
 
-    def __init__(self, form, number, power, why, source, rest="", rank=0, step=""):
+    def __init__(
+        self,
+        form: str,
+        number: str,
+        power: int,
+        why: str,
+        source: str,
+        rest: str = "",
+        rank: int = IN_FULL,
+        step: str = "",
+    ):
         self.form = form
         self.farad = float(f"{number}e{power}")
         self.digits = len(number.replace(".", "").lstrip("0")) or 1
@@ -104,7 +138,8 @@ def with_unit(number: str, rest: str) -> list[Value]:
             continue
         values += _plain(number, power, rest[:length], rest[length:])
         if rest[:length] == "mF":  # nobody prints hundreds of millifarad so
-            rank = -5 if len(number) > 2 and number.isdecimal() else 5
+            hundreds = len(number) > 2 and number.isdecimal()
+            rank = HUNDREDS_OF_MILLIFARAD if hundreds else MILLIFARAD
             values += _plain(number, -6, "mF (old printing for µF)", rest[length:], rank)
         if rest[:2] not in ("pF", "nF") or not number.isdecimal():
             return values
@@ -116,7 +151,7 @@ def with_unit(number: str, rest: str) -> list[Value]:
 def _letter_code(number: str, letter: str, rest: str) -> list[Value]:
     """Values of 4n7, n47, 33n, and of 4.7n; two when the comma may be a thousands mark."""
     decimals, left = leading_digits(rest[1:])
-    rank = 5 if rest[0] in _CAPITALS else 0
+    rank = CAPITAL_UNIT if rest[0] in _CAPITALS else IN_FULL
     unit = f"the letter {rest[0]} is {_NAMES[letter]}"
     point = f"{unit} and the decimal point"
     if not decimals:
@@ -129,8 +164,13 @@ def _letter_code(number: str, letter: str, rest: str) -> list[Value]:
             options.insert(0, (number, unit, decimals + left))
     return [
         Value(
-            *(PRINTED, figures, _POWERS[letter], why, LETTER_STANDARD, behind),
-            rank + (_NO_THOUSANDS if "," in number and place else place),
+            form=PRINTED,
+            number=figures,
+            power=_POWERS[letter],
+            why=why,
+            source=LETTER_STANDARD,
+            rest=behind,
+            rank=rank + (THOUSANDS if "," in number and place else NEXT * place),
             step=f"{number}{rest[0]}{decimals} = {figures} {_NAMES[letter]}",
         )
         for place, (figures, why, behind) in enumerate(options)
@@ -138,11 +178,11 @@ def _letter_code(number: str, letter: str, rest: str) -> list[Value]:
     ]
 
 
-def _plain(number: str, power: int, unit: str, rest: str, rank: int = 0) -> list[Value]:
+def _plain(number: str, power: int, unit: str, rest: str, rank: int = IN_FULL) -> list[Value]:
     """Values of a plain number with a unit; two when its comma may be a thousands mark."""
     return [
         Value(PRINTED, figures, power, f"the number is in {unit}", PRACTICE, rest, rank + extra)
-        for figures, extra in zip(plain_numbers(number), (0, _NO_THOUSANDS), strict=False)
+        for figures, extra in zip(plain_numbers(number), (0, THOUSANDS), strict=False)
     ]
 
 

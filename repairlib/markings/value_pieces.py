@@ -7,6 +7,20 @@ from __future__ import annotations
 
 from repairlib.markings import value_codes
 from repairlib.markings.made import is_preferred
+from repairlib.markings.ranks import (
+    DECIMALS_IN_PICOFARAD,
+    IN_FULL,
+    LETTER_IS_VOLTS_FIRST,
+    LETTER_ON_BARE_NUMBER,
+    LONE_FIGURE_AND_LETTER,
+    NEXT,
+    NO_TOLERANCE_LETTER,
+    OLD_HABIT,
+    PLAIN_NUMBER_ABOVE_ONE,
+    SMALL_NUMBER_IN_MICROFARAD,
+    TOO_TIGHT,
+)
+from repairlib.markings.reading import Tolerance
 from repairlib.markings.tolerance_letters import P_DISPUTED, tolerances
 from repairlib.markings.value_codes import BARE, MICRO, PICO, PRACTICE, SMALL_PICO, Value
 from repairlib.markings.voltage_codes import (
@@ -31,6 +45,7 @@ class Way:
 
     __slots__ = (
         "behind",
+        "code_source",
         "letter",
         "rank",
         "source",
@@ -41,7 +56,14 @@ class Way:
     )
 
     def __init__(
-        self, value, rank=0, letter="", tolerance=None, volts=None, behind="", source=None
+        self,
+        value: Value,
+        rank: int = 0,
+        letter: str = "",
+        tolerance: Tolerance | None = None,
+        volts: float | None = None,
+        behind: str = "",
+        source: str = "",
     ):
         self.value = value
         self.rank = value.rank + rank
@@ -50,7 +72,8 @@ class Way:
         self.volts = volts
         self.behind = behind
         self.source = source
-        self.voltage_code = None  # (code, source)
+        self.voltage_code = ""
+        self.code_source = ""
 
     def words(self) -> list[str]:
         """What each piece of the marking means, as a person would say it."""
@@ -65,12 +88,12 @@ class Way:
         if self.behind:
             said.append(f"{self.behind} is the rated voltage")
         if self.voltage_code:
-            said.append(f"{self.voltage_code[0]} is {self.volts:g} V")
+            said.append(f"{self.voltage_code} is {self.volts:g} V")
         return said
 
     def sources(self) -> list[str]:
         """The keys of the sources of these meanings."""
-        keys = [self.value.source, self.source, self.voltage_code and self.voltage_code[1]]
+        keys = [self.value.source, self.source, self.code_source]
         return [key for key in keys if key]
 
 
@@ -92,7 +115,9 @@ def ways_to_read(piece: str, body: str, sound_only: bool) -> list[Way]:
     return []
 
 
-def _ways(piece: str, body: str, lead, sound_only: bool = False) -> list[Way]:
+def _ways(
+    piece: str, body: str, lead: tuple[float, str, str] | None, sound_only: bool = False
+) -> list[Way]:
     """The ways to read a value and its letter; behind a voltage code, `lead`, only figure codes."""
     number, rest = value_codes.number_and_rest(piece)
     values = _codes(number, rest, body)
@@ -105,8 +130,7 @@ def _ways(piece: str, body: str, lead, sound_only: bool = False) -> list[Way]:
         return ways
     ways = [way for way in ways if way.volts is None]
     for way in ways:
-        way.volts = lead[0]
-        way.voltage_code = lead[1:]
+        way.volts, way.voltage_code, way.code_source = lead
     return ways
 
 
@@ -133,19 +157,21 @@ def _bare_numbers(number: str, rest: str, body: str, sound_only: bool) -> list[V
     values = []
     for place, figures in enumerate(value_codes.plain_numbers(number)):
         if body != "capacitor":
-            value = micro(place)
+            value = micro(IN_FULL + NEXT * place)
             values += [] if sound_only and not is_preferred(body, value.farad) else [value]
         elif "." in figures:
-            values.append(micro(place if figures[0] == "0" else place + 8))
-            values += [pico("in pF on a ceramic", place + 12)] if figures[0] != "0" else []
+            below_one = figures[0] == "0"
+            values.append(micro(NEXT * place + (0 if below_one else PLAIN_NUMBER_ABOVE_ONE)))
+            rank = NEXT * place + DECIMALS_IN_PICOFARAD
+            values += [] if below_one else [pico("in pF on a ceramic", rank)]
         elif len(figures) <= 2:
-            lone_figure = len(figures) == 1 and rest  # 1J is rather a voltage code
-            why = "a small whole number is in pF"
-            values.append(pico(why, 12 if lone_figure else 0, SMALL_PICO))
-            values += [] if rest else [micro(15)]
+            rank = LONE_FIGURE_AND_LETTER if len(figures) == 1 and rest else IN_FULL
+            values.append(pico("a small whole number is in pF", rank, SMALL_PICO))
+            values += [] if rest else [micro(SMALL_NUMBER_IN_MICROFARAD)]
         elif figures[-1] == "0" and len(figures) <= 5:
             old = "old parts print plain pF"
-            values.append(pico(old if len(figures) == 3 else "a whole number is in pF", 30))
+            why = old if len(figures) == 3 else "a whole number is in pF"
+            values.append(pico(why, OLD_HABIT))
     return values
 
 
@@ -162,19 +188,22 @@ def _tails(value: Value, body: str) -> list[Way]:
     letters = VOLTAGE_LETTERS.get(body, {})
     if letter in letters and not behind:
         source = letter_source(body, letter)
-        ways.append(Way(value, 0, letter, volts=letters[letter], source=source))
+        ways.append(Way(value, letter=letter, volts=letters[letter], source=source))
     volts = (bare_volts(behind.removesuffix("V")) or two_characters(behind)) if behind else None
     if behind and (volts is None or value.form in (PICO, SMALL_PICO)):
         return ways
     if body != "capacitor" and letter not in _ALUMINIUM_TOLERANCES:
         return ways
     if letter == "A" and body == "capacitor" and value.form not in BARE:  # IEC 60062
-        return [Way(value, 25, letter, volts=volts, behind=behind, source="from memory")]
+        rank = NO_TOLERANCE_LETTER
+        return [Way(value, rank, letter, volts=volts, behind=behind, source="from memory")]
     if letter == "m" and value.form in BARE:  # 33m is 33 mF, a letter code
         return ways
     for place, (tolerance, source) in enumerate(tolerances(letter, value.farad)):
-        rank = place + (5 if ways else 0)
-        rank += 15 if tolerance.unit == "" and tolerance.high < _SELDOM else 0
-        rank += 10 if value.form in BARE and (letter in "FPN" or body != "capacitor") else 0
+        rank = NEXT * place + (LETTER_IS_VOLTS_FIRST if ways else 0)
+        if tolerance.unit == "" and tolerance.high < _SELDOM:
+            rank += TOO_TIGHT
+        if value.form in BARE and (letter in "FPN" or body != "capacitor"):
+            rank += LETTER_ON_BARE_NUMBER
         ways.append(Way(value, rank, letter, tolerance, volts, behind, source))
     return ways

@@ -2,6 +2,16 @@
 
 from __future__ import annotations
 
+from repairlib.markings.kinds import POLAR
+from repairlib.markings.ranks import (
+    DOUBTED,
+    NEXT,
+    PLAIN_VOLTS,
+    SELDOM_VOLTS,
+    USUAL_CODE,
+    VOLTAGE_LETTER,
+    VOLTS_OF_A_KNOWN_BODY,
+)
 from repairlib.markings.reading import Reading
 
 MAKER = "Panasonic part number system"
@@ -33,12 +43,30 @@ TWO_CHARACTERS = {
 
 # The trap: capital J is 6.3 V on a tantalum chip and 63 V on a can.
 TANTALUM_LETTERS = {
-    **{"e": 2.5, "g": 4.0, "G": 4.0, "j": 6.3, "J": 6.3, "A": 10.0, "C": 16.0, "D": 20.0},
-    **{"E": 25.0, "V": 35.0, "H": 50.0, "T": 50.0},
+    "e": 2.5,
+    "g": 4.0,
+    "G": 4.0,
+    "j": 6.3,
+    "J": 6.3,
+    "A": 10.0,
+    "C": 16.0,
+    "D": 20.0,
+    "E": 25.0,
+    "V": 35.0,
+    "H": 50.0,
+    "T": 50.0,
 }
 CAN_LETTERS = {
-    **{"e": 2.5, "g": 4.0, "j": 6.3, "A": 10.0, "C": 16.0, "E": 25.0, "V": 35.0, "H": 50.0},
-    **{"J": 63.0, "K": 80.0},
+    "e": 2.5,
+    "g": 4.0,
+    "j": 6.3,
+    "A": 10.0,
+    "C": 16.0,
+    "E": 25.0,
+    "V": 35.0,
+    "H": 50.0,
+    "J": 63.0,
+    "K": 80.0,
 }
 _LETTER_SOURCES = {"tantalum": "Panasonic TEH", "can": "Nichicon CD"}
 _LETTERS_FROM_MEMORY = {"tantalum": "egjHT", "can": "eg"}
@@ -87,8 +115,9 @@ def printed_volts(piece: str) -> tuple[float, str] | None:
     >>> printed_volts("1kV"), printed_volts("275VAC"), printed_volts("6V3")
     ((1000.0, ''), (275.0, 'AC'), (6.3, ''))
     """
-    if piece[-1] in "~-" and bare_volts(piece[:-1]):  # 63- and 250~, as on film capacitors
-        return bare_volts(piece[:-1]), "AC" if piece[-1] == "~" else "DC"
+    before = bare_volts(piece[:-1]) if piece[-1] in "~-" else None
+    if before is not None:  # 63- and 250~, as on film capacitors
+        return before, "AC" if piece[-1] == "~" else "DC"
     if "V" not in piece and "v" not in piece:
         return None
     whole, point, decimals = piece.partition("V")
@@ -111,11 +140,11 @@ def printed_volts(piece: str) -> tuple[float, str] | None:
 def read_voltage(text: str, piece: str, part: str | None) -> list[tuple[int, Reading]]:
     """Readings of a rated voltage that stands alone, each with its rank (0 is likeliest)."""
     readings = []
-    kind = part if part in ("radial", "axial", "tantalum", "can") else "voltage-code"
+    kind = part if part in POLAR else "voltage-code"
     volts = two_characters(piece) if len(piece) == 2 else None
     if volts is not None:
         why = f"The letter gives the figure, the digit {piece[0]} the power of ten."
-        rank = 1 if volts in USUAL else 10
+        rank = USUAL_CODE if volts in USUAL else SELDOM_VOLTS
         readings.append((rank, _voltage(kind, text, volts, why, code_source(piece))))
     printed = printed_volts(piece)
     if printed is not None:
@@ -123,7 +152,7 @@ def read_voltage(text: str, piece: str, part: str | None) -> list[tuple[int, Rea
         doubt = "" if usual else "not a rating that capacitors are sold in"
         carries = {"voltage_type": printed[1]} if printed[1] else {}
         why = "A number in volts is the rated voltage."
-        rank = 100 if doubt else 60 if kind in _BODY else 2
+        rank = DOUBTED if doubt else VOLTS_OF_A_KNOWN_BODY if kind in _BODY else PLAIN_VOLTS
         plain = _voltage(kind, text, printed[0], why, "common practice", doubt, carries)
         readings.append((rank, plain))
     if len(piece) == 1:
@@ -133,7 +162,8 @@ def read_voltage(text: str, piece: str, part: str | None) -> list[tuple[int, Rea
             if piece in letters and part in (None, "voltage-code", body):
                 why = f"A voltage letter on {_BODY[body]}. Behind a value it may be a tolerance."
                 volts, origin = letters[piece], letter_source(body, piece)
-                readings.append((10 + place, _voltage(body, text, volts, why, origin)))
+                reading = _voltage(body, text, volts, why, origin)
+                readings.append((VOLTAGE_LETTER + NEXT * place, reading))
     return readings
 
 
@@ -142,7 +172,12 @@ _BODY = {"tantalum": "a moulded tantalum chip", "can": "an aluminium SMD can"}
 
 def _voltage(kind, text, volts, why, origin, doubt="", carries=None) -> Reading:
     return Reading(
-        *(kind, text, "voltage", volts, "V", why),
+        kind=kind,
+        text=text,
+        quantity="voltage",
+        value=volts,
+        unit="V",
+        why=why,
         carries=carries,
         doubt=doubt,
         sources=(origin,),
