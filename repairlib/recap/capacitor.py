@@ -2,6 +2,8 @@
 
 from __future__ import annotations
 
+NEARLY_1_UF = 0.99e-6  # F; 1 µF and more, whatever the rounding
+
 
 class Capacitor:
     """What one line says about its capacitor. Lines that say the same share one.

@@ -23,7 +23,7 @@ from repairlib.core.typed.readings import (
 from repairlib.core.verdicts import CANNOT_TELL, MAY_STAY, MUST_GO
 from repairlib.health import FIT, MARGINAL, REPLACE, MeasuredPart, judge_capacitor
 from repairlib.recap import words
-from repairlib.recap.capacitor import Capacitor
+from repairlib.recap.capacitor import NEARLY_1_UF, Capacitor
 
 LIMITS_RULE = (
     "Old polar aluminium is measured against the limits of an 85 °C general part (from memory), "
@@ -123,7 +123,7 @@ def _family(old: Capacitor) -> str | None:
     """The family whose limits an old part is measured against; None where none are known."""
     if old.kind == words.BIPOLAR:
         return "aluminium non-polar axial" if old.form == "axial" else "aluminium non-polar"
-    if old.kind in _WET and (old.kind or (old.farad or 0) > 0.99e-6):
+    if old.kind in _WET and (old.kind or (old.farad or 0) > NEARLY_1_UF):
         high = old.volts is not None and old.volts > 100
         return "aluminium general 105" if high else "aluminium general 85"
     return _FAMILIES.get(old.kind)

@@ -14,14 +14,16 @@ from repairlib.core.errors import RepairlibError
 from repairlib.core.limits import LINE_AC
 from repairlib.markings import read
 from repairlib.recap import words
-from repairlib.recap.capacitor import Capacitor
+from repairlib.recap.capacitor import NEARLY_1_UF, Capacitor
 from repairlib.recap.said import LARGEST, Said
 from repairlib.recap.wording import MOTOR, may_be_a_series
 from repairlib.recap.words import ALUMINIUM, BIPOLAR, CERAMIC, FILM, MAINS, PAPER, POLYMER, TANTALUM
 
-_LEAST_POLYMER = 0.99e-6  # F; below it 'poly' is film
 # Above it a part under that title, with no kind of its own, may belong to another section.
-_MOST_UNDER_TITLE = dict.fromkeys(("", *words.KINDS), LARGEST) | {CERAMIC: 0.99e-6, FILM: 9.9e-6}
+_MOST_UNDER_TITLE = dict.fromkeys(("", *words.KINDS), LARGEST) | {
+    CERAMIC: NEARLY_1_UF,
+    FILM: 9.9e-6,
+}
 _WITHOUT_POLARITY = ("crossover", "ac")
 
 
@@ -80,7 +82,7 @@ def _weighed(said: Said, section: str) -> Capacitor:
 def _settle_words(said: Said, kind: str, farad: float | None) -> str:
     """The kind, with a doubt for each word that could make a polar part of another."""
     if "poly" in said.words and kind in ("", ALUMINIUM):
-        if not kind and farad is not None and farad < _LEAST_POLYMER:
+        if not kind and farad is not None and farad < NEARLY_1_UF:
             kind = FILM
         else:
             said.doubts.append("'poly' may be a film or a polymer part")

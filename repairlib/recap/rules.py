@@ -13,7 +13,7 @@ from repairlib.core.limits import hazards_of_capacitor
 from repairlib.core.quantity import engineering
 from repairlib.core.tables import read_table
 from repairlib.recap import words
-from repairlib.recap.capacitor import Capacitor
+from repairlib.recap.capacitor import NEARLY_1_UF, Capacitor
 from repairlib.recap.sizes import CanSize, typical_can
 
 REPLACE, KEEP, JUDGE, HOLD = "replace", "keep", "judge", "hold"
@@ -160,7 +160,7 @@ def decide(capacitor: Capacitor) -> Decision:
         return Decision(capacitor, JUDGE, "paper and mains parts", cautions=cautions)
     if capacitor.farad is None:
         return hold(capacitor, "no capacitance stated: read it on the old part")
-    if not kind and capacitor.farad < 0.99e-6:
+    if not kind and capacitor.farad < NEARLY_1_UF:
         looks = ("no kind stated: if it is a small can with a stripe, it ages", *capacitor.looks)
         cautions = _cautions(capacitor)
         return Decision(capacitor, KEEP, "kind not stated", looks=looks, cautions=cautions)
