@@ -13,7 +13,7 @@ from scipy.integrate import solve_ivp
 from scipy.linalg import solve_banded
 from scipy.sparse import diags_array
 
-from repairlib.faces.panels.joint_heat import joint_heat_panel
+from repairlib.faces.panels.joint_heat import joint_heat_panel, setup
 from repairlib.heat.conduction import Stuff, conduct, convecting, grid, held
 from repairlib.heat.joint import heat_joint
 from tests.benchmarks.floor import report, seconds
@@ -155,13 +155,13 @@ def test_panel_keeps_up(capsys):
     panel = joint_heat_panel()
     field = panel.fields["celsius"]
     asked = iter(range(331, 400))
-    setup = panel.setup()
+    usual = setup(**panel.typed())
 
     def change():
         field.value = next(asked)
 
     each = seconds(change, 5)
     same = iter(range(331, 400))
-    floor = seconds(lambda: heat_joint(setup, celsius=next(same)), 5)
+    floor = seconds(lambda: heat_joint(usual, celsius=next(same)), 5)
     report(capsys, f"joint panel {each * 1e3:.0f} ms = {each / floor:.1f} x the bare model")
     assert each < 2.5 * floor
