@@ -5,6 +5,7 @@ Covers reading its positions from a saved table. Which part goes there is the pl
 
 from __future__ import annotations
 
+from dataclasses import dataclass
 from pathlib import Path
 
 from repairlib.core.errors import RepairlibError
@@ -27,6 +28,7 @@ _COLUMNS = (
 )
 
 
+@dataclass(eq=False, slots=True)
 class Position:
     """One place on the board. Lengths in mm, None where nobody measured.
 
@@ -35,39 +37,15 @@ class Position:
     has no polarity; "" where the board shows nothing at all. x runs right, y runs down.
     """
 
-    __slots__ = (
-        "area",
-        "form",
-        "max_diameter_mm",
-        "max_height_mm",
-        "plus",
-        "reference",
-        "spacing_mm",
-        "x_mm",
-        "y_mm",
-    )
-
-    def __init__(
-        self,
-        reference: str,
-        area: str = "",
-        x_mm: float = 0.0,
-        y_mm: float = 0.0,
-        form: str = "",
-        spacing_mm: float | None = None,
-        max_diameter_mm: float | None = None,
-        max_height_mm: float | None = None,
-        plus: str = "",
-    ):
-        self.reference = reference
-        self.area = area
-        self.x_mm = x_mm
-        self.y_mm = y_mm
-        self.form = form
-        self.spacing_mm = spacing_mm
-        self.max_diameter_mm = max_diameter_mm
-        self.max_height_mm = max_height_mm
-        self.plus = plus
+    reference: str
+    area: str = ""
+    x_mm: float = 0.0
+    y_mm: float = 0.0
+    form: str = ""
+    spacing_mm: float | None = None
+    max_diameter_mm: float | None = None
+    max_height_mm: float | None = None
+    plus: str = ""
 
     def __repr__(self) -> str:
         return f"Position({self.reference!r}, {self.area!r}, {self.x_mm:g}, {self.y_mm:g})"

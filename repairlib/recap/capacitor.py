@@ -2,9 +2,12 @@
 
 from __future__ import annotations
 
+from dataclasses import dataclass
+
 NEARLY_1_UF = 0.99e-6  # F; 1 µF and more, whatever the rounding
 
 
+@dataclass(eq=False, slots=True)
 class Capacitor:
     """What one line says about its capacitor. Lines that say the same share one.
 
@@ -15,45 +18,17 @@ class Capacitor:
     figures that may be a quantity.
     """
 
-    __slots__ = (
-        "ac",
-        "doubts",
-        "farad",
-        "features",
-        "form",
-        "kind",
-        "looks",
-        "spare",
-        "text",
-        "tolerance",
-        "volts",
-    )
-
-    def __init__(
-        self,
-        farad,
-        volts,
-        kind,
-        ac=False,
-        form="",
-        tolerance=None,
-        features=(),
-        doubts=(),
-        looks=(),
-        spare=(),
-        text="",
-    ):
-        self.farad = farad
-        self.volts = volts
-        self.ac = ac
-        self.kind = kind
-        self.form = form
-        self.tolerance = tolerance
-        self.features = features
-        self.doubts = doubts
-        self.looks = looks
-        self.spare = spare
-        self.text = text
+    farad: float | None
+    volts: float | None
+    kind: str
+    ac: bool = False
+    form: str = ""
+    tolerance: tuple[float, float] | None = None
+    features: tuple[str, ...] = ()
+    doubts: tuple[str, ...] = ()
+    looks: tuple[str, ...] = ()
+    spare: tuple[str, ...] = ()
+    text: str = ""
 
     def says_the_same(self, other: Capacitor) -> bool:
         """Whether both lines describe the same part, in whatever words."""

@@ -7,6 +7,7 @@ cells, rows that do not fit their headings. What the other cells say is read in 
 from __future__ import annotations
 
 import re
+from dataclasses import dataclass
 
 from repairlib.core.errors import RepairlibError
 from repairlib.core.typed.headings import Columns, read_headings
@@ -20,14 +21,12 @@ from repairlib.core.typed.table import SPACES, Row, wrong_width
 _capacitor_first = re.compile(r"(E?C|C[XY])[ -]?[0-9]").match
 
 
+@dataclass(eq=False, slots=True)
 class Entry:
     """The `references` of a row and its other `cells`, each as (role, text)."""
 
-    __slots__ = ("cells", "references")
-
-    def __init__(self, references: References, cells: list[tuple[str, str]]):
-        self.references = references
-        self.cells = cells
+    references: References
+    cells: list[tuple[str, str]]
 
     def in_columns(self, role: str) -> list[str]:
         """The filled cells of that role."""

@@ -11,6 +11,7 @@ import os
 import re
 import tempfile
 from collections.abc import Iterable
+from dataclasses import dataclass
 from pathlib import Path
 
 from repairlib.core.errors import RepairlibError
@@ -24,14 +25,12 @@ _BREAKS = re.compile(r"[\t\r\n\v\f]+")
 MARK = "'"
 
 
+@dataclass(eq=False, slots=True)
 class Saved:
     """A file that was written: its `path`, and how many `marked` cells looked like formulas."""
 
-    __slots__ = ("marked", "path")
-
-    def __init__(self, path: Path, marked: int = 0):
-        self.path = path
-        self.marked = marked
+    path: Path
+    marked: int = 0
 
     def __str__(self) -> str:
         if not self.marked:

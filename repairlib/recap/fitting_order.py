@@ -2,6 +2,8 @@
 
 from __future__ import annotations
 
+from dataclasses import dataclass
+
 from repairlib.core.typed.references import in_natural_order
 from repairlib.recap.board import Board
 from repairlib.recap.item import Item
@@ -14,14 +16,12 @@ ORDER_RULE = (
 )
 
 
+@dataclass(eq=False, slots=True)
 class Step:
     """A step of the fitting order: its title and its items in board order."""
 
-    __slots__ = ("items", "title")
-
-    def __init__(self, title: str, items: list[Item]):
-        self.title = title
-        self.items = items
+    title: str
+    items: list[Item]
 
 
 def in_steps(items: list[Item], board: Board | None) -> list[Step]:

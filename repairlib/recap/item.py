@@ -2,6 +2,8 @@
 
 from __future__ import annotations
 
+from dataclasses import dataclass
+
 from repairlib.core.errors import shown
 from repairlib.core.quantity import engineering
 from repairlib.recap import rules
@@ -15,6 +17,7 @@ from repairlib.recap.sizes import fit
 from repairlib.recap.words import BIPOLAR, LOW_IMPEDANCE, MAINS, PAPER
 
 
+@dataclass(eq=False, slots=True)
 class Item:
     """One reference of the plan: its line in the list, the verdict, why, and the new part.
 
@@ -24,26 +27,14 @@ class Item:
     known.
     """
 
-    __slots__ = (
-        "decision",
-        "line",
-        "measured",
-        "notes",
-        "old",
-        "place",
-        "reference",
-        "selection",
-    )
-
-    def __init__(self, reference: str, line: int, old: Capacitor, decision: Decision):
-        self.reference = reference
-        self.line = line
-        self.old = old
-        self.decision = decision
-        self.notes: tuple[str, ...] = ()
-        self.place: Position | None = None
-        self.measured: Judgement | None = None
-        self.selection: Selection | None = None
+    reference: str
+    line: int
+    old: Capacitor
+    decision: Decision
+    notes: tuple[str, ...] = ()
+    place: Position | None = None
+    measured: Judgement | None = None
+    selection: Selection | None = None
 
     @property
     def verdict(self) -> str:
@@ -102,15 +93,13 @@ class Item:
         )
 
 
+@dataclass(eq=False, slots=True)
 class Duplicate:
     """A reference that the list names more than once: the lines, and whether they agree."""
 
-    __slots__ = ("lines", "reference", "same")
-
-    def __init__(self, reference: str, lines: tuple[int, ...], same: bool):
-        self.reference = reference
-        self.lines = lines
-        self.same = same
+    reference: str
+    lines: tuple[int, ...]
+    same: bool
 
     def __str__(self) -> str:
         where = " and ".join(str(line) for line in self.lines)

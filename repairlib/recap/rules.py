@@ -6,6 +6,7 @@ Each rule has a name and a sentence, and every proposal lists the rules that mad
 from __future__ import annotations
 
 from collections.abc import Iterable
+from dataclasses import dataclass
 from functools import cache
 
 from repairlib.core import series
@@ -93,21 +94,19 @@ _TOLERANCE = (-0.2, 0.2)
 _HIGHEST_CAPACITANCE = 0.047  # F; above it may be a memory back-up cell, which is no such part
 
 
+@dataclass(eq=False, slots=True)
 class Proposal:
     """The new part: `farad` [F], `volts` [V], `kind`, `form`, and the `rules` behind it.
 
     `rules` are (name, what it did here). `can` is its usual size, None where not tabled.
     """
 
-    __slots__ = ("can", "farad", "form", "kind", "rules", "volts")
-
-    def __init__(self, farad, volts, kind, form, can, rules):
-        self.farad = farad
-        self.volts = volts
-        self.kind = kind
-        self.form = form
-        self.can: CanSize | None = can
-        self.rules = rules
+    farad: float
+    volts: float
+    kind: str
+    form: str
+    can: CanSize | None
+    rules: tuple[tuple[str, str], ...]
 
     @property
     def polar(self) -> bool:
@@ -119,6 +118,7 @@ class Proposal:
         return f"{value}{build} {'polar' if self.polar else 'bipolar'} aluminium"
 
 
+@dataclass(eq=False, slots=True)
 class Decision:
     """What to do about a capacitor: `verdict`, `why`, the `rule`'s name, and what to mind.
 
@@ -126,16 +126,16 @@ class Decision:
     `looks` are things to look at before ordering; `cautions` are keys of safety.HAZARDS.
     """
 
-    __slots__ = ("capacitor", "cautions", "looks", "proposal", "rule", "verdict", "why")
+    capacitor: Capacitor
+    verdict: str
+    rule: str
+    why: str = ""
+    proposal: Proposal | None = None
+    looks: tuple[str, ...] = ()
+    cautions: tuple[str, ...] = ()
 
-    def __init__(self, capacitor, verdict, rule, why="", proposal=None, looks=(), cautions=()):
-        self.capacitor: Capacitor = capacitor
-        self.verdict: str = verdict
-        self.rule: str = rule
-        self.why: str = why or RULES[rule][0]
-        self.proposal: Proposal | None = proposal
-        self.looks: tuple[str, ...] = looks
-        self.cautions: tuple[str, ...] = cautions
+    def __post_init__(self):
+        self.why = self.why or RULES[self.rule][0]
 
 
 def decide(capacitor: Capacitor) -> Decision:

@@ -6,6 +6,7 @@ The data sheet of the part that is ordered decides. Axial and bipolar parts are 
 
 from __future__ import annotations
 
+from dataclasses import dataclass
 from functools import cache
 
 from repairlib.core.tables import read_table
@@ -14,15 +15,13 @@ from repairlib.recap.board import Position
 CHECK = "check the data sheet"
 
 
+@dataclass(eq=False, slots=True)
 class CanSize:
     """A radial can in mm: `diameter`, `length` (its height on the board), lead `spacing`."""
 
-    __slots__ = ("diameter", "length", "spacing")
-
-    def __init__(self, diameter: float, length: float, spacing: float):
-        self.diameter = diameter
-        self.length = length
-        self.spacing = spacing
+    diameter: float
+    length: float
+    spacing: float
 
     def __str__(self) -> str:
         return f"{self.diameter:g} × {self.length:g} mm, leads {self.spacing:g} mm"

@@ -7,6 +7,7 @@ Covers one name (`C5`, `C 5`, `C-5`, `C12A`), ranges (`C1-C4`, `C1~4`, `C1 to C4
 from __future__ import annotations
 
 import re
+from dataclasses import dataclass
 
 from repairlib.core.errors import RepairlibError
 
@@ -37,18 +38,16 @@ _NEXT_NUMBER = re.compile(
 _RANGE_ONLY = re.compile(_RANGE_SIGN)
 
 
+@dataclass(eq=False, slots=True)
 class References:
     """The `letters` (upper case) that a text begins with, its `names` in order, and what is left.
 
     `rest` is the text after the references.
     """
 
-    __slots__ = ("letters", "names", "rest")
-
-    def __init__(self, letters: str, names: tuple[str, ...], rest: str):
-        self.letters = letters
-        self.names = names
-        self.rest = rest
+    letters: str
+    names: tuple[str, ...]
+    rest: str
 
 
 def begins_with_reference(text: str) -> bool:

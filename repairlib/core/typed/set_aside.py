@@ -2,6 +2,8 @@
 
 from __future__ import annotations
 
+from dataclasses import dataclass
+
 # What a line can be, besides a line of parts.
 HEADING, BLANK, TITLE, OTHER_PART, UNREADABLE = (
     "heading",
@@ -12,16 +14,14 @@ HEADING, BLANK, TITLE, OTHER_PART, UNREADABLE = (
 )
 
 
+@dataclass(eq=False, slots=True)
 class SetAside:
     """A line that gave no parts: its number, its text, what it is, and why."""
 
-    __slots__ = ("line", "text", "what", "why")
-
-    def __init__(self, line: int, text: str, what: str, why: str = ""):
-        self.line = line
-        self.text = text
-        self.what = what
-        self.why = why
+    line: int
+    text: str
+    what: str
+    why: str = ""
 
     def __repr__(self) -> str:
         return f"line {self.line}: {self.what}" + (f" ({self.why})" if self.why else "")

@@ -9,6 +9,7 @@ from __future__ import annotations
 
 import re
 from collections.abc import Iterator
+from dataclasses import dataclass, field
 from itertools import islice
 
 from repairlib.core.errors import RepairlibError
@@ -28,6 +29,7 @@ _SAMPLE = 200
 _QUOTED = {sign: re.compile(rf' *"((?:[^"]|"")*)" *(?=[{sign}]|$)') for sign in SIGNS}
 
 
+@dataclass(eq=False, slots=True)
 class Row:
     """A row: its `cells`, on the lines `line` to `last` of its table; `text` as its line stood.
 
@@ -35,14 +37,15 @@ class Row:
     above) or UNREADABLE; `why` says more, and there are no cells.
     """
 
-    __slots__ = ("cells", "last", "line", "text", "what", "why")
+    line: int
+    text: str
+    what: str = ""
+    why: str = ""
+    cells: list[str] = field(default_factory=list)
+    last: int = field(init=False)
 
-    def __init__(self, line: int, text: str, what: str = "", why: str = ""):
-        self.line = self.last = line
-        self.text = text
-        self.what = what
-        self.why = why
-        self.cells: list[str] = []
+    def __post_init__(self):
+        self.last = self.line
 
 
 class Table:

@@ -7,6 +7,7 @@ is not text is refused with a reason. What the text means is read elsewhere.
 from __future__ import annotations
 
 import codecs
+from dataclasses import dataclass
 from pathlib import Path
 
 from repairlib.core.errors import RepairlibError
@@ -25,14 +26,12 @@ _SIGNATURES = {
 }
 
 
+@dataclass(eq=False, slots=True)
 class TextFile:
     """The `text` of a file, and `note`: what its encoding was when it was not plain UTF-8."""
 
-    __slots__ = ("note", "text")
-
-    def __init__(self, text: str, note: str = ""):
-        self.text = text
-        self.note = note
+    text: str
+    note: str = ""
 
 
 def as_text(given: TextFile | str | bytes, name: str = "the data") -> TextFile:
