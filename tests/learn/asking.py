@@ -60,6 +60,18 @@ def all_seen(ask_of, by_hand, check):
     assert seen == set(by_hand)
 
 
+def first_is_right(ask, answers):
+    """The first of the answers worked by hand is right; the others are typical mistakes."""
+    assert ask.judge(answers[0]).state == "right"
+
+
+def marking_shown(ask, by_hand):
+    """The one of the markings worked by hand that the question shows."""
+    shown = ask.picture().alt if ask.picture else ask.prompt
+    (marking,) = (one for one in by_hand if f": {one}." in shown or f"`{one}`" in shown)
+    return marking
+
+
 def check(asks, by_hand):
     """Each question shows one marking worked by hand, and all of these come up.
 
@@ -67,10 +79,14 @@ def check(asks, by_hand):
     """
     seen = set()
     for ask in asks:
-        shown = ask.picture().alt if ask.picture else ask.prompt
-        (marking,) = (one for one in by_hand if f": {one}." in shown or f"`{one}`" in shown)
-        right, wrong, hint = by_hand[marking]
-        assert ask.judge(right).state == "right"
-        assert hint in told(ask, wrong)
+        marking = marking_shown(ask, by_hand)
+        first_is_right(ask, by_hand[marking])
         seen.add(marking)
     assert seen == set(by_hand)
+
+
+def check_hints(asks, by_hand):
+    """The wrong answer to each marking gets the hint that belongs to it."""
+    for ask in asks:
+        _, wrong, hint = by_hand[marking_shown(ask, by_hand)]
+        assert hint in told(ask, wrong)

@@ -24,7 +24,10 @@ from repairlib.learn.questions.a_safe_bench import (
     time_constant,
     time_to_limit,
 )
-from tests.learn.asking import VARIANTS, all_seen, asked, hazards
+from tests.documents import document
+from tests.learn.asking import VARIANTS, all_seen, asked, first_is_right, hazards
+
+ES1 = document("IEC 62368-1", "ES1 ends at 60 V dc")
 
 
 @pytest.mark.common_practice
@@ -59,40 +62,58 @@ def test_energy_without_the_half():
 
 
 # t = R C ln(V0 / 60 V), worked by hand; then one time constant
-@pytest.mark.published("IEC 62368-1: 60 V dc is the limit of ES1")
-def test_time_constant_for_the_time_to_60_volts():
-    by_hand = {
-        "220 µF at 400 V": ("41.74 s", "22 s"),
-        "470 µF at 385 V": ("1.922 s", "1.034 s"),
-        "1000 µF at 100 V": ("5.108 s", "10 s"),
-        "100 µF at 325 V": ("1.689 s", "1 s"),
-    }
+TIMES = {
+    "220 µF at 400 V": ("41.74 s", "22 s"),
+    "470 µF at 385 V": ("1.922 s", "1.034 s"),
+    "1000 µF at 100 V": ("5.108 s", "10 s"),
+    "100 µF at 325 V": ("1.689 s", "1 s"),
+}
 
+
+@pytest.mark.published(f"{ES1}; the times by hand")
+def test_time_to_60_volts():
     def check(ask, answers):
-        assert ask.judge(answers[0]).state == "right"
+        assert "down to 60 V, the limit of ES1" in asked(ask)
+        first_is_right(ask, answers)
+
+    all_seen(time_to_limit, TIMES, check)
+
+
+@pytest.mark.behaviour
+def test_hints_to_the_time_to_60_volts():
+    def check(ask, answers):
         assert "one time constant" in ask.judge(answers[1]).says[0]
         thousand = f"{float(answers[0].split()[0]) * 1000} s"
         assert "MΩ for kΩ" in ask.judge(thousand).says[0]
 
-    all_seen(time_to_limit, by_hand, check)
+    all_seen(time_to_limit, TIMES, check)
 
 
-# R = t / (C ln(V0 / 60 V)), worked by hand
-@pytest.mark.published("IEC 62368-1: 60 V dc is the limit of ES1")
+# R = t / (C ln(V0 / 60 V)), worked by hand; then the R of one time constant
+BLEEDERS = {
+    "100 µF at 325.3 V": ("11.83 kΩ", "20 kΩ"),
+    "220 µF at 400 V": ("143.8 kΩ", "273 kΩ"),
+    "47 µF at 170 V": ("102.1 kΩ", "106.4 kΩ"),
+    "470 µF at 385 V": ("11.45 kΩ", "21.3 kΩ"),
+}
+
+
+@pytest.mark.published(f"{ES1}; the resistors by hand")
 def test_bleeder():
-    by_hand = {
-        "100 µF at 325.3 V": ("11.83 kΩ", "20 kΩ"),
-        "220 µF at 400 V": ("143.8 kΩ", "273 kΩ"),
-        "47 µF at 170 V": ("102.1 kΩ", "106.4 kΩ"),
-        "470 µF at 385 V": ("11.45 kΩ", "21.3 kΩ"),
-    }
-
     def check(ask, answers):
-        assert ask.judge(answers[0]).state == "right"
+        assert "down to 60 V" in asked(ask)
+        first_is_right(ask, answers)
+
+    all_seen(bleeder, BLEEDERS, check)
+
+
+@pytest.mark.behaviour
+def test_hints_to_the_bleeder():
+    def check(ask, answers):
         assert "MΩ for kΩ" in ask.judge(answers[0].replace("k", "M")).says[0]
         assert "one time constant" in ask.judge(answers[1]).says[0]
 
-    all_seen(bleeder, by_hand, check)
+    all_seen(bleeder, BLEEDERS, check)
 
 
 @pytest.mark.common_practice
@@ -144,50 +165,94 @@ def test_order_of_work():
     assert untried.state == "partly right" and "meter works" in untried.says[0]
 
 
-# 36.9 MΩ - 5 % = 35.06 MΩ; 2.4 GΩ - 5 % = 2.28 GΩ; 0.98 GΩ ± 5 % = 0.931 to 1.029 GΩ;
-# 14 Ω - 5 % = 13.3 Ω; all worked by hand.
-@pytest.mark.published("S20.20-2007 table, ESD Association forum, IEC strap limit, as quoted")
-def test_audit():
-    by_hand = {
-        "wrist strap 1: 1.02 MΩ": "pass",
-        "wrist strap 1: 36.9 MΩ": "fail",
-        "wrist strap 1: 0.96 MΩ": "pass",
-        "wrist strap 2: 3.2 kΩ": "fail",
-        "wrist strap 2: 1.1 kΩ": "fail",
-        "wrist strap 2: 4.7 kΩ": "fail",
-        "mat: 2.4 GΩ at 100 V": "fail",
-        "mat: 45 MΩ at 100 V": "pass",
-        "mat: 0.98 GΩ at 100 V": "cannot tell",
-        "mat: 12 MΩ at 2.5 V": "cannot tell",
-        "person with shoes and floor: 28 MΩ at 100 V, nobody walked": "cannot tell",
-        "person with shoes and floor: 500 MΩ at 100 V, walking 120 V": "fail",
-        "person with shoes and floor: 80 MΩ at 100 V, walking 40 V": "pass",
-        "iron tip to ground (in use): 14 Ω": "fail",
-        "iron tip to ground (in use): 3.0 Ω": "pass",
-        "iron tip to ground (in use): 22 Ω": "fail",
-    }
+# What each line of the audit is, with ± 5 % of the meter, all worked by hand:
+# 36.9 MΩ - 5 % = 35.06 MΩ, above 35 MΩ; 2.4 GΩ - 5 % = 2.28 GΩ, above 1 GΩ.
+AUDIT = {
+    "wrist strap 1: 1.02 MΩ": "pass",
+    "wrist strap 1: 36.9 MΩ": "fail",
+    "wrist strap 1: 0.96 MΩ": "pass",
+    "wrist strap 2: 3.2 kΩ": "fail",
+    "wrist strap 2: 1.1 kΩ": "fail",
+    "wrist strap 2: 4.7 kΩ": "fail",
+    "mat: 2.4 GΩ at 100 V": "fail",
+    "mat: 45 MΩ at 100 V": "pass",
+    "mat: 12 MΩ at 2.5 V": "cannot tell",
+    "person with shoes and floor: 28 MΩ at 100 V, nobody walked": "cannot tell",
+    "person with shoes and floor: 500 MΩ at 100 V, walking 120 V": "fail",
+    "person with shoes and floor: 80 MΩ at 100 V, walking 40 V": "pass",
+}
+# 14 Ω - 5 % = 13.3 Ω, above 10 Ω
+IRON_TIPS = {
+    "iron tip to ground (in use): 14 Ω": "fail",
+    "iron tip to ground (in use): 3.0 Ω": "pass",
+    "iron tip to ground (in use): 22 Ω": "fail",
+}
+# 0.931 to 1.029 GΩ lies on both sides of 1 GΩ
+TOO_CLOSE = {"mat: 0.98 GΩ at 100 V": "cannot tell"}
+
+
+def check_audit(by_hand):
+    """These lines of the audit come up, and each has its verdict."""
     seen = set()
     for draw in VARIANTS:
+        cells = audit(draw.part("x")).cells
+        for row in set(cells) & set(by_hand):
+            assert cells[row]["verdict"].judge(by_hand[row]).state == "right"
+            seen.add(row)
+    assert seen == set(by_hand)
+
+
+S20_20 = document("ANSI/ESD S20.20-2007", "strap below 35 MΩ; person below 1 GΩ and below 100 V")
+IEC_STRAP = document("IEC wrist strap, quoted", "750 kΩ to 35 MΩ")
+FORUM = document("ESD Association forum", "100 V from 1 MΩ on; every person is walked")
+MAT = document("EN 61340-5-1:2007", "worksurface below 1 GΩ")
+
+
+@pytest.mark.published(f"{S20_20}; {IEC_STRAP}; {FORUM}; {MAT}")
+def test_audit_of_strap_mat_and_person():
+    check_audit(AUDIT)
+
+
+@pytest.mark.from_memory("ESD S13.1: tip to ground 10 Ω in use")
+def test_audit_of_the_iron():
+    check_audit(IRON_TIPS)
+
+
+@pytest.mark.behaviour
+def test_audit_too_close_to_a_limit():
+    check_audit(TOO_CLOSE)
+
+
+@pytest.mark.behaviour
+def test_a_whole_audit_and_the_danger_of_a_bare_strap():
+    by_hand = AUDIT | IRON_TIPS | TOO_CLOSE
+    for draw in VARIANTS:
         table = audit(draw.part("x"))
-        seen |= set(table.cells)
         answers = {row: by_hand[row] for row in table.cells}
         assert table.judge(table.as_typed(answers)).state == "right"
         (bare,) = (row for row in table.cells if row.startswith("wrist strap 2"))
         worn = table.judge(table.as_typed(answers | {bare: "pass"}))
         assert (worn.state, worn.hazards) == ("unsafe", ("mains",))
-    assert seen == set(by_hand)
 
 
 def is_right(ask, answer):
     assert ask.judge(answer).state == "right"
 
 
-@pytest.mark.published("IEC 62368-1: ES1 to 60 V dc, ES2 to 120 V dc")
-def test_practice():
+@pytest.mark.published(document("IEC 62368-1", "ES1 to 60 V dc, ES2 to 120 V dc"))
+def test_practised_energy_classes():
     by_hand = {"48 V": "ES1", "75 V": "ES2", "100 V": "ES2", "325 V": "ES3"}
     all_seen(energy_class, by_hand, is_right)
-    constants = {"1 kΩ": "1 s", "10 kΩ": "2.2 s", "4.7 kΩ": "0.47 s", "1 MΩ": "0.47 s"}
+
+
+# R C, worked by hand
+@pytest.mark.common_practice
+def test_practised_time_constants():
+    constants = {"1 kΩ lies": "1 s", "10 kΩ": "2.2 s", "4.7 kΩ": "0.47 s", "1 MΩ": "0.47 s"}
+    all_seen(time_constant, constants, is_right)
+
+
+@pytest.mark.common_practice
+def test_a_charge_that_is_not_felt_can_damage_a_part():
     for draw in VARIANTS:
-        ask = time_constant(draw)
-        assert ask.judge(constants[asked(ask).split(" lies")[0]]).state == "right"
         assert part_and_body(draw).answer.startswith("Yes, and nobody")

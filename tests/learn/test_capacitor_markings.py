@@ -2,9 +2,21 @@
 
 import pytest
 
-from tests.learn.asking import VARIANTS, asks_of, check, variants_of
+from tests.documents import document
+from tests.learn.asking import (
+    VARIANTS,
+    asked,
+    asks_of,
+    check,
+    check_hints,
+    marking_shown,
+    variants_of,
+)
 
 questions, warm_up = asks_of("03-capacitor-markings")
+
+CODE = document("KEMET ceramic ordering table", "two figures and a power of ten, in pF")
+SMALL = document("KEMET ceramic ordering table", "a third figure 9 is x0.1, in pF")
 
 # What each drawn marking means, worked by hand: answer, then a wrong one and what its hint says.
 KEMET = {
@@ -47,27 +59,34 @@ FILM = {
 }
 
 
-@pytest.mark.published("KEMET ceramic open-mode data sheet, ordering table")
+@pytest.mark.published(f"{CODE}, worked by hand")
 def test_disc_codes():
     check(variants_of(questions, "q1"), KEMET)
 
 
-@pytest.mark.published("Sanyo DP19649 service manual, page 41 (2009): K is 10 %")
+@pytest.mark.published(f"{CODE}; {document('Sanyo DP19649', 'K is 10 %')}")
 def test_largest_value_that_agrees_with_the_marking():
     check(variants_of(questions, "q2"), LIMITS)
 
 
-@pytest.mark.published("IEC 60062, letter code for capacitance, as quoted in an encyclopaedia")
+LETTER_CODES = {"p82 82p n33 3n3 µ1", "p47 4p7 n15 15n µ15", "p68 6p8 n22 22n 2µ2"}
+
+
+@pytest.mark.published(document("IEC 60062:2016", "p, n and µ stand where the point is"))
 def test_letter_codes_in_order():
-    by_hand = {"p82 82p n33 3n3 µ1", "p47 4p7 n15 15n µ15", "p68 6p8 n22 22n 2µ2"}
     seen = set()
     for ask in variants_of(questions, "q3"):
-        (order,) = (one for one in by_hand if set(one.split()) == set(ask.shown))
+        (order,) = (one for one in LETTER_CODES if set(one.split()) == set(ask.shown))
         assert ask.judge(" > ".join(order.split())).state == "right"
-        turned = " > ".join(reversed(order.split()))
-        assert len(ask.judge(turned).says) == 3
         seen.add(order)
-    assert seen == by_hand
+    assert seen == LETTER_CODES
+
+
+@pytest.mark.behaviour
+def test_turned_order_of_letter_codes_gets_every_hint():
+    for ask in variants_of(questions, "q3"):
+        (order,) = (one for one in LETTER_CODES if set(one.split()) == set(ask.shown))
+        assert len(ask.judge(" > ".join(reversed(order.split()))).says) == 3
 
 
 @pytest.mark.common_practice
@@ -75,39 +94,83 @@ def test_plain_film_numbers_are_in_microfarad():
     check(variants_of(questions, "q4"), FILM)
 
 
-@pytest.mark.published("Sanyo DP19649 service manual, page 41 (2009): C is 0.25 pF")
+# Printed: picofarad marked, picofarad measured
+TINY = {"229C": (2.2, 2.4), "479C": (4.7, 4.5), "339C": (3.3, 3.5), "689C": (6.8, 6.6)}
+
+
+@pytest.mark.published(f"{SMALL}; {document('Sanyo DP19649', 'C is 0.25 pF')}")
 def test_part_below_ten_picofarad_is_good():
+    seen = set()
     for ask in variants_of(questions, "q5"):
-        right = [option for option in ask.options if ask.judge(option).state == "right"]
-        assert len(right) == 1 and right[0].startswith("It is good")
+        marking = marking_shown(ask, TINY)
+        marked, measured = TINY[marking]
+        assert f"good meter: {measured} pF." in asked(ask)
+        assert abs(measured - marked) <= 0.25  # pF; 0.25 % would be far less
+        (right,) = (option for option in ask.options if ask.judge(option).state == "right")
+        assert right.replace("\xa0", " ").startswith(f"It is good: {marked} pF ")
+        seen.add(marking)
+    assert seen == set(TINY)
 
 
-@pytest.mark.published("Panasonic radial aluminium, part number system, voltage codes")
-def test_film_voltages_and_the_danger_of_too_high_a_reading():
+@pytest.mark.published(document("Panasonic part number system", "voltage codes 1J 2A 2E 2G"))
+def test_film_voltages():
     check(variants_of(questions, "q6"), PANASONIC)
+
+
+@pytest.mark.common_practice
+def test_danger_of_too_high_a_voltage():
     for ask in variants_of(questions, "q6"):
         assert ask.judge("1000 V").hazards == ("heat and fire",)
 
 
-@pytest.mark.published("Panasonic TEH data sheet (tantalum); Nichicon CD data sheet (can)")
+J_ON_TANTALUM = document("Panasonic TEH", "J is 6.3 V")
+J_ON_A_CAN = document("Nichicon CD", "J is 63 V")
+
+
+@pytest.mark.published(f"{J_ON_TANTALUM}; {J_ON_A_CAN}")
 def test_letter_j_on_tantalum_and_on_a_can():
     seen = set()
     for ask in variants_of(questions, "q7"):
         on_can = "can" in ask.picture().alt
-        right, other = ("63 V", "6.3 V") if on_can else ("6.3 V", "63 V")
-        assert ask.judge(right).state == "right"
-        assert ask.judge(other).state == ("wrong" if on_can else "unsafe")
-        assert ask.judge("5 V").says
+        assert ask.judge("63 V" if on_can else "6.3 V").state == "right"
         seen.add(on_can)
     assert seen == {True, False}
 
 
-@pytest.mark.published("TI SLAA701B, Table 1-16 (X7R, Y5V, Z5U); AVX C0G general specifications")
+@pytest.mark.common_practice
+def test_letter_j_of_the_other_body_is_dangerous_when_it_is_the_higher_one():
+    for ask in variants_of(questions, "q7"):
+        on_can = "can" in ask.picture().alt
+        judged = ask.judge("6.3 V" if on_can else "63 V")
+        assert judged.state == ("wrong" if on_can else "unsafe")
+
+
+@pytest.mark.behaviour
+def test_letter_j_read_as_a_tolerance_gets_a_hint():
+    for ask in variants_of(questions, "q7"):
+        assert ask.judge("5 V").says
+
+
+# The most that a capacitance may change with temperature, %: 30 ppm/K over 100 K, and the letters.
+CHANGE = {"C0G": 0.3, "X7R": 15, "Z5U": 56, "Y5V": 82}
+LETTERS = document("EIA-198", "R is ±15 %, U is -56 %, V is -82 %")
+C0G = "AVX, C0G (NP0) Dielectric, General Specifications: 0 ± 30 ppm/K"
+
+
+@pytest.mark.published(f"{LETTERS}; {C0G}")
 def test_steady_dielectric():
     for ask in variants_of(questions, "q8"):
-        assert [option[-3:] for option in ask.options if ask.judge(option).state == "right"] == [
-            "C0G"
-        ]
+        codes = {option[-3:]: option for option in ask.options}
+        assert set(codes) == set(CHANGE)
+        assert ask.judge(codes[min(CHANGE, key=CHANGE.get)]).state == "right"
+
+
+@pytest.mark.behaviour
+@pytest.mark.parametrize(
+    ("name", "by_hand"), [("q1", KEMET), ("q2", LIMITS), ("q4", FILM), ("q6", PANASONIC)]
+)
+def test_hints_to_typical_mistakes(name, by_hand):
+    check_hints(variants_of(questions, name), by_hand)
 
 
 @pytest.mark.common_practice

@@ -164,6 +164,17 @@ def test_the_right_option_is_not_the_longest_more_often_than_by_chance(lesson):
     assert share <= chance + sqrt(chance * (1 - chance) / len(asked))
 
 
+def test_the_right_option_is_the_longest_now_and_then():
+    """Or who strikes out the longest would gain: at least chance, less two standard errors.
+
+    Over the questions of all lessons: one lesson has too few for a lower bound above 0.
+    """
+    asked = [column for lesson in LESSONS for column in choices(lesson)]
+    chance = mean(1 / len(column[0].options) for column in asked)
+    share = mean(mean(map(longest, column)) for column in asked)
+    assert share >= chance - 2 * sqrt(chance * (1 - chance) / len(asked))
+
+
 # Chi-square that pure chance passes in all but one case of a thousand, by degrees of freedom
 # (NIST/SEMATECH e-Handbook of Statistical Methods, 1.3.6.7.4, upper critical values).
 CHI_SQUARE = {1: 10.828, 2: 13.816, 3: 16.266, 4: 18.467}
@@ -176,6 +187,7 @@ def test_the_right_option_stands_at_every_place_equally_often(lesson):
         if len({ask.options for ask in column}) > 1:
             found = Counter(ask.options.index(ask.answer) for ask in column)
             places.setdefault(len(column[0].options), Counter()).update(found)
+    assert places
     for options, found in places.items():
         even = found.total() / options
         distance = sum((found[place] - even) ** 2 / even for place in range(options))

@@ -1,5 +1,7 @@
 """The exercise of lesson 09: its answers against their sources, in every variant."""
 
+import re
+
 import pytest
 
 from repairlib.heat.moisture import floor_life
@@ -25,7 +27,8 @@ from repairlib.learn.questions.hot_air_and_moisture import (
     strange_log,
     time_above,
 )
-from tests.learn.asking import VARIANTS, asked, asks_of
+from tests.documents import document
+from tests.learn.asking import VARIANTS, asked, asks_of, told
 
 questions, warm_up = asks_of("09-hot-air-and-moisture")
 
@@ -41,35 +44,73 @@ ABOVE = {
 }
 
 
-@pytest.mark.published("Reflow Soldering Profile, per J-STD-020D, Table 5-2: time above liquidus")
+def points_shown(ask):
+    """The one of ABOVE that the question shows."""
+    (key,) = (key for key in ABOVE if key in asked(ask))
+    return key
+
+
+@pytest.mark.published(document("J-STD-020D table 5-2", "Pb-free TL 217 °C; seconds by hand"))
 def test_time_above():
     seen = set()
     for draw in VARIANTS:
         ask = time_above(draw.part("x"))
-        (key,) = (key for key in ABOVE if key in asked(ask))
-        seen.add(key)
+        assert "above 217 °C" in asked(ask)
+        key = points_shown(ask)
         assert ask.judge(f"{ABOVE[key]} s").state == "right"
-        points = [pair.strip("()").split(", ") for pair in key.split(") (")]
-        profile = make_profile("x", [float(t) for t, _ in points], [float(c) for _, c in points])
-        assert measure(profile, FREE)["above"].value == pytest.approx(ABOVE[key])
+        seen.add(key)
     assert seen == set(ABOVE)
 
 
-@pytest.mark.published("Reflow Soldering Profile, per J-STD-020D, Table 5-2: ramp-up")
+@pytest.mark.parametrize("key", ABOVE)
+def test_the_library_measures_the_same_time_above(key):
+    points = [pair.strip("()").split(", ") for pair in key.split(") (")]
+    profile = make_profile("x", [float(t) for t, _ in points], [float(c) for _, c in points])
+    assert measure(profile, FREE)["above"].value == pytest.approx(ABOVE[key])
+
+
+# Seconds at 217 °C, seconds and °C of the peak: K/s, by hand from 217 °C to the peak
+RAMPS = {("150", "253", "162"): "3", ("200", "242", "220"): "1.25", ("140", "249", "160"): "1.6"}
+RAMPS |= {("120", "257", "130"): "4", ("160", "247", "180"): "1.5", ("170", "242", "180"): "2.5"}
+RAMPS |= {("180", "257", "200"): "2"}
+
+
+@pytest.mark.from_memory("J-STD-020D.1 and E: the ramp-up counts from liquidus to the peak")
 def test_ramp():
-    answers = {ramp(draw.part("x")).answer for draw in VARIANTS}
-    assert answers == {36 / 12, 32 / 20, 25 / 20, 40 / 10, 30 / 20, 25 / 10, 40 / 20}
+    seen = set()
     for draw in VARIANTS:
         ask = ramp(draw.part("x"))
-        assert ask.judge(f"{1 / ask.answer:.4f}").state == "wrong"
+        (key,) = (
+            key
+            for key in RAMPS
+            if f"217 °C at {key[0]} s and reaches its peak of {key[1]} °C at {key[2]} s"
+            in asked(ask)
+        )
+        assert ask.judge(RAMPS[key]).state == "right"
+        assert "Turn it round" in told(ask, f"{1 / float(RAMPS[key]):.4f}")
+        seen.add(key)
+    assert seen == set(RAMPS)
 
 
-@pytest.mark.published("Data sheet, tables of J-STD-020C: table 4-2")
+# Thickness and volume of the body: °C, read off the table
+PEAKS = {"1.0 mm, 200 mm³": "260", "1.2 mm, 900 mm³": "260", "2.0 mm, 900 mm³": "250"}
+PEAKS |= {"2.2 mm, 1500 mm³": "250", "3.0 mm, 500 mm³": "245", "2.0 mm, 2500 mm³": "245"}
+
+
+@pytest.mark.published(document("J-STD-020C tables", "Table 4-2, Pb-free"))
 def test_highest_peaks():
+    seen = set()
     for draw in VARIANTS:
         for row, cells in highest_peaks(draw.part("x")).cells.items():
-            thickness, volume = (float(word.split()[0]) for word in row.split(", "))
-            assert float(cells["Tc in °C"].answer) == body_peak("Pb-free", thickness, volume)
+            assert cells["Tc in °C"].judge(PEAKS[row]).state == "right"
+            seen.add(row)
+    assert seen == set(PEAKS)
+
+
+@pytest.mark.parametrize("row", PEAKS)
+def test_the_library_has_the_same_peaks(row):
+    thickness, volume = (float(word.split()[0]) for word in row.split(", "))
+    assert body_peak("Pb-free", thickness, volume) == float(PEAKS[row])
 
 
 def test_criteria_hold_by_arithmetic():
@@ -93,30 +134,59 @@ def test_the_profile_to_repair_is_as_its_prompt_says():
         assert alt.count("fail") == 4  # three criteria and the whole
 
 
-@pytest.mark.published("A power-supply maker's questions and answers, MSL: floor life by level")
+FLOOR_LIFE = {"2a": 4 * 7 * 24, "3": 168, "4": 72, "5": 48}  # hours
+AIR = "floor life by level, in air to 30 °C and 60 %"
+
+
+def level_and_open_hours(ask):
+    """The level, and the hours of both times in the open."""
+    words = asked(ask).split()
+    first, _, second = re.findall(r"(\d+) h", asked(ask))[:3]
+    return words[words.index("level") + 1], int(first), int(second)
+
+
+@pytest.mark.published(document("moisture level table", AIR))
+def test_floor_life_in_the_question():
+    seen = set()
+    for draw in VARIANTS:
+        ask = hours_left(draw.part("x"))
+        level, *_ = level_and_open_hours(ask)
+        assert f"floor life is {FLOOR_LIFE[level]} h" in asked(ask)
+        seen.add(level)
+    assert seen == set(FLOOR_LIFE)
+
+
+@pytest.mark.from_memory("J-STD-033: dry air stops the clock of the floor life, and no more")
 def test_hours_left():
     for draw in VARIANTS:
         ask = hours_left(draw.part("x"))
-        words = asked(ask).split()
-        first, second = (
-            float(words[at + 1]) for at, word in enumerate(words[:-1]) if word == "for"
-        )
-        level = words[words.index("level") + 1]
-        assert ask.answer == floor_life(level) - first - second
-        assert "back" in " ".join(ask.judge(f"{floor_life(level) - second:g}").says)
+        level, first, second = level_and_open_hours(ask)
+        assert ask.judge(str(FLOOR_LIFE[level] - first - second)).state == "right"
+        assert "Did it turn it back?" in told(ask, str(FLOOR_LIFE[level] - second))
 
 
-@pytest.mark.published("A power-supply maker's questions and answers, MSL; three passes in all")
+@pytest.mark.parametrize("level", FLOOR_LIFE)
+def test_the_library_has_the_same_floor_life(level):
+    assert floor_life(level) == FLOOR_LIFE[level]
+
+
+PASSES = document("three reflow passes", "three passes in all")
+
+
+@pytest.mark.published(f"{document('moisture level table', AIR)}; {PASSES}")
 def test_decisions():
+    seen = set()
     for draw in VARIANTS:
         for row, cells in decisions(draw.part("x")).cells.items():
             level, hours, celsius, humidity = (word.strip(" °C%,") for word in _figures_of(row))
             right = "use now"
-            if float(hours) > floor_life(level) or float(celsius) > 30 or float(humidity) > 60:
+            if float(hours) > FLOOR_LIFE[level] or float(celsius) > 30 or float(humidity) > 60:
                 right = "bake first"
             if "3 times" in row:
                 right = "discard"
-            assert cells["decision"].answer == right
+            assert cells["decision"].judge(right).state == "right"
+            seen.add(right)
+    assert seen == {"use now", "bake first", "discard"}
 
 
 def _figures_of(row):

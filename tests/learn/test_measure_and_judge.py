@@ -27,37 +27,50 @@ from repairlib.learn.questions.measure_and_judge import (
     verdict,
     what_it_means,
 )
-from tests.learn.asking import VARIANTS, all_seen, asked, hazards
+from tests.documents import document
+from tests.learn.asking import VARIANTS, all_seen, asked, first_is_right, hazards
+
+UPPER_ENDS = {
+    "`120.0 V`. Its data sheet says ±(1 % of reading + 3": ("121.5 V", "124.8 V"),
+    "`100.0 V`. Its data sheet says ±(2 % of reading + 2": ("102.2 V", "104 V"),
+    "`2.000 V`. Its data sheet says ±(0.5 % of reading + 3": ("2.013 V", "2.07 V"),
+    "`100.0 V`. Its data sheet says ±(1 % of reading + 2": ("101.2 V", "103 V"),
+    "`250.0 V`. Its data sheet says ±(1 % of reading + 3": ("252.8 V", "260 V"),
+    "`50.00 V`. Its data sheet says ±(0.5 % of reading + 4": ("50.29 V", "52.25 V"),
+    "`12.00 V`. Its data sheet says ±(0.8 % of reading + 2": ("12.116 V", "12.336 V"),
+    "`4.000 V`. Its data sheet says ±(1.5 % of reading + 5": ("4.065 V", "4.26 V"),
+}
+PRINTED = (
+    document("Meter accuracy KA-03135", "120.0 V ± 1.5 V"),
+    document("Meter accuracy and precision", "to 102.2 V"),
+    document("Meter error and accuracy", "to 2.013 V; to 101.2 V"),
+)
 
 
-@pytest.mark.published("Makers' accuracy notes: article KA-03135 and two others")
+@pytest.mark.published("; ".join(PRINTED) + "; the other four by hand from the same rule")
 def test_upper_end():
-    by_hand = {
-        "`120.0 V`. Its data sheet says ±(1 % of reading + 3": ("121.5 V", "124.8 V"),
-        "`100.0 V`. Its data sheet says ±(2 % of reading + 2": ("102.2 V", "104 V"),
-        "`2.000 V`. Its data sheet says ±(0.5 % of reading + 3": ("2.013 V", "2.07 V"),
-        "`100.0 V`. Its data sheet says ±(1 % of reading + 2": ("101.2 V", "103 V"),
-        "`250.0 V`. Its data sheet says ±(1 % of reading + 3": ("252.8 V", "260 V"),
-        "`50.00 V`. Its data sheet says ±(0.5 % of reading + 4": ("50.29 V", "52.25 V"),
-        "`12.00 V`. Its data sheet says ±(0.8 % of reading + 2": ("12.116 V", "12.336 V"),
-        "`4.000 V`. Its data sheet says ±(1.5 % of reading + 5": ("4.065 V", "4.26 V"),
-    }
+    all_seen(upper_end, UPPER_ENDS, first_is_right)
+
+
+@pytest.mark.behaviour
+def test_digits_taken_for_per_cent_get_a_hint():
+    def check(ask, answers):
+        assert "not extra per cent" in ask.judge(answers[1]).says[0]
+
+    all_seen(upper_end, UPPER_ENDS, check)
+
+
+# Reading, tips held together, and the difference, by hand
+@pytest.mark.common_practice
+def test_leads():
+    by_hand = {"`0.35 Ω`": ("0.25", "0.10 Ω"), "`0.62 Ω`": ("0.24", "0.38 Ω")}
+    by_hand |= {"`0.47 Ω`": ("0.31", "0.16 Ω"), "`0.53 Ω`": ("0.28", "0.25 Ω")}
+    by_hand |= {"`0.58 Ω`": ("0.27", "0.31 Ω"), "`0.40 Ω`": ("0.19", "0.21 Ω")}
+    by_hand |= {"`0.83 Ω`": ("0.30", "0.53 Ω"), "`0.66 Ω`": ("0.37", "0.29 Ω")}
 
     def check(ask, answers):
-        right, as_percent = answers
-        assert ask.judge(right).state == "right"
-        assert "not extra per cent" in ask.judge(as_percent).says[0]
-
-    all_seen(upper_end, by_hand, check)
-
-
-@pytest.mark.published("An instrument maker's pages on multimeter error: take the leads off")
-def test_leads():
-    by_hand = {"`0.35 Ω`": "0.10 Ω", "`0.62 Ω`": "0.38 Ω", "`0.47 Ω`": "0.16 Ω"}
-    by_hand |= {"`0.53 Ω`": "0.25 Ω", "`0.58 Ω`": "0.31 Ω", "`0.40 Ω`": "0.21 Ω"}
-    by_hand |= {"`0.83 Ω`": "0.53 Ω", "`0.66 Ω`": "0.29 Ω"}
-
-    def check(ask, right):
+        tips, right = answers
+        assert f"held together it shows `{tips} Ω`" in asked(ask)
         assert ask.judge(right).state == "right"
         (shown,) = re.findall(r"shows `([\d.]+ Ω`)", asked(ask))[:1]
         assert "forgot the resistance of the leads" in ask.judge(shown.strip("`")).says[0]
@@ -79,29 +92,38 @@ def test_rms():
     all_seen(rms, by_hand, check)
 
 
-# ESR = tan δ / (2 π f C) at 120 Hz and, wrongly, at 100 kHz; worked by hand.
-@pytest.mark.published(
-    "Cornell Dubilier ESRD: DF is ESR over reactance; Rubycon ZL, Lelon RGA: tan δ"
-)
-def test_esr_limit():
-    by_hand = {
-        "0.16": ("0.9646 Ω", "1.158 mΩ", "37.7 Ω"),
-        "0.22": ("0.2918 Ω", "0.350 mΩ", "6.03 Ω"),
-        "0.14": ("0.3951 Ω", "0.474 mΩ", "20.2 Ω"),
-        "0.10": ("1.326 Ω", "1.592 mΩ", "133 Ω"),
-        "0.20": ("0.1206 Ω", "0.1447 mΩ", "3.01 Ω"),
-        "0.12": ("0.4823 Ω", "0.5787 mΩ", "33.5 Ω"),
-        "0.09": ("2.540 Ω", "3.048 mΩ", "313 Ω"),
-        "0.23": ("0.4486 Ω", "0.5383 mΩ", "8.48 Ω"),
-    }
+# tan δ and µF, then ESR = tan δ / (2 π f C) at 120 Hz and, wrongly, at 100 kHz and upside down;
+# worked by hand.
+ESR_LIMITS = {
+    "0.16": (220, "0.9646 Ω", "1.158 mΩ", "37.7 Ω"),
+    "0.22": (1000, "0.2918 Ω", "0.350 mΩ", "6.03 Ω"),
+    "0.14": (470, "0.3951 Ω", "0.474 mΩ", "20.2 Ω"),
+    "0.10": (100, "1.326 Ω", "1.592 mΩ", "133 Ω"),
+    "0.20": (2200, "0.1206 Ω", "0.1447 mΩ", "3.01 Ω"),
+    "0.12": (330, "0.4823 Ω", "0.5787 mΩ", "33.5 Ω"),
+    "0.09": (47, "2.540 Ω", "3.048 mΩ", "313 Ω"),
+    "0.23": (680, "0.4486 Ω", "0.5383 mΩ", "8.48 Ω"),
+}
 
+
+@pytest.mark.published(document("Cornell Dubilier ESRD", "DF is ESR over reactance at 120 Hz"))
+def test_esr_limit():
     def check(ask, answers):
-        right, at_100_khz, upside_down = answers
+        microfarad, right, *_ = answers
+        assert f"A new {microfarad} µF" in asked(ask) and "at 120 Hz?" in asked(ask)
         assert ask.judge(right).state == "right"
+
+    all_seen(esr_limit, ESR_LIMITS, check)
+
+
+@pytest.mark.behaviour
+def test_hints_to_the_esr_limit():
+    def check(ask, answers):
+        *_, at_100_khz, upside_down = answers
         assert "At which frequency" in ask.judge(at_100_khz).says[0]
         assert "other side of the stroke" in ask.judge(upside_down).says[0]
 
-    all_seen(esr_limit, by_hand, check)
+    all_seen(esr_limit, ESR_LIMITS, check)
 
 
 @pytest.mark.common_practice
@@ -121,16 +143,34 @@ def test_resistor_on_the_board():
         assert "That is R1 alone" in ask.judge(alone).says[0]
 
 
-# By hand: 0.9206 to 1.0194, 0.8912 to 0.9888, 1.0284 to 1.1316, 0.9794 to 1.0806
-@pytest.mark.published("ILAC-G8:09/2019, 4.2.3")
+# With ±(2 % + 3 digits) of 1.00 Ω at most, by hand: 0.94 Ω is 0.8912 to 0.9888 Ω,
+# 1.08 Ω is 1.0284 to 1.1316 Ω; 0.97 Ω is 0.9206 to 1.0194 Ω, 1.03 Ω is 0.9794 to 1.0806 Ω.
+VERDICTS = {"`0.94 Ω`": "Pass", "`1.08 Ω`": "Fail"}
+ON_BOTH_SIDES = {"`0.97 Ω`": "Cannot", "`1.03 Ω`": "Cannot"}
+
+
+def check_verdicts(by_hand):
+    """Each of these readings comes up, and its verdict is the right option."""
+    seen = set()
+    for draw in VARIANTS:
+        ask = verdict(draw.part("x"))
+        for shown in (one for one in by_hand if one in asked(ask)):
+            (right,) = (option for option in ask.options if option.startswith(by_hand[shown]))
+            assert ask.judge(right).state == "right"
+            seen.add(shown)
+    assert seen == set(by_hand)
+
+
+@pytest.mark.published(
+    document("ILAC-G8:09/2019", "4.2.3: pass up to the limit less w, fail from the limit plus w")
+)
 def test_verdict():
-    by_hand = {"`0.97 Ω`": "Cannot", "`0.94 Ω`": "Pass", "`1.08 Ω`": "Fail", "`1.03 Ω`": "Cannot"}
+    check_verdicts(VERDICTS)
 
-    def check(ask, word):
-        (right,) = (option for option in ask.options if option.startswith(word))
-        assert ask.judge(right).state == "right"
 
-    all_seen(verdict, by_hand, check)
+@pytest.mark.behaviour
+def test_an_interval_on_both_sides_of_the_limit_cannot_be_told():
+    check_verdicts(ON_BOTH_SIDES)
 
 
 @pytest.mark.common_practice

@@ -22,11 +22,14 @@ from repairlib.learn.questions.plan_a_recap import (
 )
 from repairlib.recap.ratings import describe
 from repairlib.recap.rules import decide
+from tests.documents import document
 from tests.learn.asking import VARIANTS, asked, hazards
 
+# By hand from the ratings of the data sheet: 6.3 10 16 25 35 50 63 100 ...
+RATINGS = document("Lelon RGA", "rated voltages 6.3 10 16 25 35 50 63 100 V")
 
-# By hand from the ratings of the Lelon RGA data sheet: 6.3 10 16 25 35 50 63 100 ...
-@pytest.mark.published("Lelon RGA data sheet, rated voltages")
+
+@pytest.mark.published(RATINGS)
 def test_lowest_standard_rating():
     by_hand = {"12": "16", "15": "16", "20": "25", "40": "50", "30": "35"}
     seen = set()
@@ -34,27 +37,48 @@ def test_lowest_standard_rating():
         ask = next_rating(draw.part("x"))
         (old,) = (volts for volts in by_hand if f"rated {volts} V" in asked(ask))
         assert ask.judge(f"{by_hand[old]} V").state == "right"
-        assert hazards(ask, "6.3 V") == ("heat and fire",)
         assert ask.judge("63 V").state == "wrong"
         seen.add(old)
     assert seen == set(by_hand)
 
 
+@pytest.mark.common_practice
+def test_a_rating_below_the_old_one_is_dangerous():
+    for draw in VARIANTS:
+        assert hazards(next_rating(draw.part("x")), "6.3 V") == ("heat and fire",)
+
+
 # By hand: 22/20 is 10 % more, 15/16 6 % less, 4.7/5 6 % less, 68/75 9 % less, 680/600 13 % more;
 # 22/25 is 12 % less, 47/50 6 % less, 33/30 10 % more, 220/250 12 % less, 470/500 6 % less.
-@pytest.mark.published("IEC 60063, E6 series")
+E6 = document("encyclopaedia, E series", "E6: 1.0 1.5 2.2 3.3 4.7 6.8")
+NO_LONGER_MADE = {"25": "22", "50": "47", "30": "33", "250": "220", "500": "470"}
+NO_LONGER_MADE |= {"20": "22", "16": "15", "5": "4.7", "75": "68", "600": "680"}
+
+
+def old_value(ask):
+    """The value, in µF, that the question asks to replace."""
+    (old,) = (value for value in NO_LONGER_MADE if f"says {value} µF" in asked(ask))
+    return old
+
+
+@pytest.mark.published(E6)
 def test_value_no_longer_made():
-    by_hand = {"25": "22", "50": "47", "30": "33", "250": "220", "500": "470"}
-    by_hand |= {"20": "22", "16": "15", "5": "4.7", "75": "68", "600": "680"}
     seen = set()
     for draw in VARIANTS:
         ask = value_no_longer_made(draw.part("x"))
-        (old,) = (value for value in by_hand if f"says {value} µF" in asked(ask))
-        assert ask.judge(f"{by_hand[old]} µF").state == "right"
-        assert ask.judge(f"{old} µF").says == ("That value is no longer made.",)
-        assert ask.judge(f"{by_hand[old]} nF").says
+        old = old_value(ask)
+        assert ask.judge(f"{NO_LONGER_MADE[old]} µF").state == "right"
         seen.add(old)
-    assert seen == set(by_hand)
+    assert seen == set(NO_LONGER_MADE)
+
+
+@pytest.mark.behaviour
+def test_hints_to_a_value_no_longer_made():
+    for draw in VARIANTS:
+        ask = value_no_longer_made(draw.part("x"))
+        old = old_value(ask)
+        assert ask.judge(f"{old} µF").says == ("That value is no longer made.",)
+        assert ask.judge(f"{NO_LONGER_MADE[old]} nF").says
 
 
 @pytest.mark.common_practice
@@ -125,19 +149,33 @@ PLAN = {
 }
 
 
-@pytest.mark.published("IEC 60063, E6 series; Lelon RGA data sheet, rated voltages")
-def test_little_plan():
+def filled_in(ask):
+    """The table of the question as it is right."""
+    return {place: PLAN[place] for place in ask.cells}
+
+
+@pytest.mark.published(f"{E6}; {RATINGS}")
+def test_values_and_ratings_of_the_little_plan():
     seen = set()
     for draw in VARIANTS:
+        for place, cells in little_plan(draw.part("x")).cells.items():
+            value, volts, _ = PLAN[place].split(" | ")
+            assert cells["capacitance"].judge(value).state == "right"
+            assert cells["rated voltage"].judge(volts).state == "right"
+            seen.add(place)
+    assert seen == set(PLAN)
+
+
+@pytest.mark.common_practice
+def test_dangers_of_the_little_plan():
+    for draw in VARIANTS:
         ask = little_plan(draw.part("x"))
-        rows = {place: PLAN[place] for place in ask.cells}
+        rows = filled_in(ask)
         assert ask.judge(ask.as_typed(rows)).state == "right"
-        seen |= set(rows)
         low = {place: row.replace(row.split("|")[1], " 6.3 V ") for place, row in rows.items()}
         assert hazards(ask, ask.as_typed(low)) == ("heat and fire",)
         polar = {place: row.replace("bipolar", "polar") for place, row in rows.items()}
         assert hazards(ask, ask.as_typed(polar)) == ("heat and fire",)
-    assert seen == set(PLAN)
 
 
 def test_the_planner_says_the_same():

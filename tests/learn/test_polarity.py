@@ -26,6 +26,7 @@ from repairlib.learn.questions.polarity_judgements import (
     judgement,
 )
 from repairlib.polarity import check_polarity, part_mark
+from tests.documents import document
 from tests.learn.asking import VARIANTS, asks_of
 
 questions, warm_up = asks_of("04-polarity")
@@ -147,24 +148,33 @@ def left_marks(ask):
 
 
 def check_left_ends(source, polymer):
+    """The marks of this source and kind of body that come up, each with its end."""
     seen = set()
     for draw in VARIANTS:
         ask = one("q1", draw)
         for letter, (name, is_polymer) in left_marks(ask).items():
-            if name not in source or is_polymer != polymer:
-                continue
-            cell = ask.cells[letter]["its left end"]
-            end = source[name].replace("not fixed", "the mark does not tell")
-            assert cell.judge(end).state == "right"
-            if end in OPPOSITE and end != "cathode":
-                assert cell.judge(OPPOSITE[end]).hazards == ("heat and fire",)
-                turned = {letter: {"its left end": OPPOSITE[end]}}
-                assert ask.judge(turned).state == "unsafe"
-            seen.add(name)
+            if name in source and is_polymer == polymer:
+                assert (
+                    ask.cells[letter]["its left end"].judge(end_of(source[name])).state == "right"
+                )
+                seen.add(name)
     return seen
 
 
-@pytest.mark.published("Panasonic FC, FN and TEH; AVX TAP and TEP; Navy diode markings")
+def end_of(shown):
+    """What is typed for an end that a mark shows."""
+    return shown.replace("not fixed", "the mark does not tell")
+
+
+TELL_ENDS = (
+    document("Panasonic FC and FN SMD", "black on top is minus"),
+    document("Panasonic TEH", "the bar is plus"),
+    document("AVX TAP and TEP", "the plus sign"),
+    document("Navy diode markings", "bands are at the cathode"),
+)
+
+
+@pytest.mark.published("; ".join(TELL_ENDS))
 def test_left_ends_that_data_sheets_tell():
     assert check_left_ends(PUBLISHED, polymer=False) == set(PUBLISHED)
 
@@ -174,6 +184,21 @@ def test_left_ends_from_memory():
     by_memory = {name: FROM_MEMORY[name] for name in FROM_MEMORY if "flat" not in name}
     assert check_left_ends(by_memory, polymer=False) == set(by_memory) - {"green mark"}
     assert check_left_ends({"bar at one end": "positive"}, polymer=True) == {"bar at one end"}
+
+
+@pytest.mark.common_practice
+def test_a_capacitor_turned_round_is_dangerous():
+    seen = set()
+    for draw in VARIANTS:
+        ask = one("q1", draw)
+        for letter, (name, _) in left_marks(ask).items():
+            if SHOWN[name] in ("positive", "negative"):
+                turned = OPPOSITE[SHOWN[name]]
+                cell = ask.cells[letter]["its left end"]
+                assert cell.judge(turned).hazards == ("heat and fire",)
+                assert ask.judge({letter: {"its left end": turned}}).state == "unsafe"
+                seen.add(name)
+    assert {"bar at one end", "stripe with minus signs"} <= seen
 
 
 def test_typed_mistakes_of_the_left_end():
@@ -222,30 +247,46 @@ def test_zener_band_faces_the_more_positive_side():
     assert seen == {"+", "−"}
 
 
-@pytest.mark.published("ECN magazine, January 2013: one maker's LEDs, one mark, opposite ends")
+LED_FACTS = {
+    "draws the mark at the cathode": "is at K",
+    "draws the mark at the anode": "is at A",
+    "red probe at the mark": "is at A",
+    "black probe at the mark": "is at K",
+}
+
+
+def right_of_led(draw):
+    """The question on the chip LED, its right option and the fact that it gives, or ""."""
+    ask = one("q7", draw)
+    (right,) = (option for option in ask.options if ask.judge(option).state == "right")
+    return ask, right, next((fact for fact in LED_FACTS if fact in ask.prompt), "")
+
+
+@pytest.mark.published(
+    "Duane Benson, Screaming Circuits blog, How NOT to mark a diode, January 2013: two LEDs of one "
+    "maker, one mark, at opposite ends by their data sheets"
+)
 def test_mark_of_a_chip_led_is_not_trusted():
-    marks, facts = set(), set()
-    by_hand = {
-        "draws the mark at the cathode": "is at K",
-        "draws the mark at the anode": "is at A",
-        "red probe at the mark": "is at A",
-        "black probe at the mark": "is at K",
-    }
+    marks = set()
     for draw in VARIANTS:
-        ask = one("q7", draw)
-        (right,) = (option for option in ask.options if ask.judge(option).state == "right")
-        known = next((fact for fact in by_hand if fact in ask.prompt), "")
-        facts.add(known)
-        if known:
-            assert right.endswith(by_hand[known])
-        else:
-            assert right.endswith("the black probe is on K")
+        ask, right, known = right_of_led(draw)
+        marks.add(re.search(r"Marks: ([^(]+) \(", alt(ask)).group(1))
+        if not known:
+            assert not right.startswith("No further test")
             trusting = [option for option in ask.options if option.startswith("No further test")]
             assert len(trusting) == 2
             assert all("You trust this mark" in ask.judge(option).says[0] for option in trusting)
-        marks.add(re.search(r"Marks: ([^(]+) \(", alt(ask)).group(1))
     assert marks == {"dot", "notch", "green mark"}
-    assert facts == {"", *by_hand}
+
+
+@pytest.mark.common_practice
+def test_data_sheet_or_diode_test_tells_the_ends_of_a_chip_led():
+    facts = set()
+    for draw in VARIANTS:
+        _, right, known = right_of_led(draw)
+        assert right.endswith(LED_FACTS.get(known, "the black probe is on K"))
+        facts.add(known)
+    assert facts == {"", *LED_FACTS}
 
 
 @pytest.mark.common_practice

@@ -2,11 +2,15 @@
 
 import pytest
 
-from tests.learn.asking import VARIANTS, asks_of, check, variants_of
+from tests.documents import document
+from tests.learn.asking import VARIANTS, asks_of, check, check_hints, variants_of
 
 questions, warm_up = asks_of("02-resistors-and-inductors")
 
-CARD = "Vishay Draloric/Beyschlag Color Code Card, after IEC 60062"
+CARD = document("Vishay colour card", "figures, multipliers and tolerances, worked by hand")
+PLACE = "place in the E96 list, then the letter of its multiplier"
+LISTS = "; ".join(map(document, ("State of the Art", "TRU Components", "WFxxR approval sheet")))
+RKM = document("IEC 60062:2016", "R, K and M stand where the point is")
 
 
 # What each drawn part means, worked by hand: answer, then a wrong one and what its hint says.
@@ -95,29 +99,52 @@ def test_meter_tells_the_end():
     for ask in variants_of(questions, "q4"):
         (bands,) = (one for one in by_hand if f": {one}." in ask.picture().alt)
         (right,) = (option for option in ask.options if ask.judge(option).state == "right")
-        assert right.replace("\xa0", " ") == f"It is a {by_hand[bands]} resistor, and good"
+        assert f" {by_hand[bands]} resistor" in right.replace("\xa0", " ")
         seen.add(bands)
     assert seen == set(by_hand)
 
 
-@pytest.mark.published("NIC Components NRC part marking guide, 1999 (EIA-575)")
+@pytest.mark.behaviour
+def test_the_part_whose_end_the_meter_told_is_good():
+    for ask in variants_of(questions, "q4"):
+        assert ask.answer.startswith("It is a ") and ask.answer.endswith(" resistor, and good")
+
+
+@pytest.mark.published(document("NIC chip marking guide", "two figures, then a power of ten"))
 def test_chip_of_three_figures():
     check(variants_of(questions, "q5"), CHIPS)
 
 
-@pytest.mark.published("State of the Art ordering page; TRU data sheet; WFxxR approval sheet")
+@pytest.mark.published(f"{LISTS}: {PLACE}")
 def test_place_and_letter():
     check(variants_of(questions, "q6"), PLACES)
 
 
-@pytest.mark.published("Sanyo DP19649 service manual, page 41 (2009): K is 10 %")
+@pytest.mark.published(f"{document('Sanyo DP19649', 'K is 10 %')}; {RKM}")
 def test_two_letters():
     check(variants_of(questions, "q7"), LETTERS)
 
 
-@pytest.mark.published("Token, Inductor Color Code")
+@pytest.mark.published(document("Token inductor colour code", "figures and multiplier, in µH"))
 def test_inductor_bands_count_in_microhenry():
     check(variants_of(questions, "q8"), INDUCTORS)
+
+
+@pytest.mark.behaviour
+@pytest.mark.parametrize(
+    ("name", "by_hand"),
+    [
+        ("q1", FOUR),
+        ("q2", GOLD),
+        ("q3", LIMITS),
+        ("q5", CHIPS),
+        ("q6", PLACES),
+        ("q7", LETTERS),
+        ("q8", INDUCTORS),
+    ],
+)
+def test_hints_to_typical_mistakes(name, by_hand):
+    check_hints(variants_of(questions, name), by_hand)
 
 
 @pytest.mark.common_practice

@@ -25,6 +25,7 @@ from repairlib.learn.questions.solder_and_heat import (
     ways_out,
     which_flux,
 )
+from tests.documents import document
 from tests.learn.asking import VARIANTS, asked, told
 
 
@@ -77,20 +78,42 @@ FILLS = {
 }
 
 
-@pytest.mark.published("IPC-A-610F, Table 7-4")
+OTHER = {"reject it": "accept it", "accept it": "reject it"}
+
+
+def fill_shown(ask):
+    """The one of FILLS that the question shows."""
+    drawn = ask.picture().alt.split("Solder fills ")[1].split(" %")[0]
+    return only_key(FILLS, f"{asked(ask)} {drawn}")
+
+
+@pytest.mark.published(
+    document("IPC-A-610F", "75 %; in class 2 from 14 leads on 50 % or 1.2 mm, whichever is less")
+)
 def test_hole_fill():
     seen = set()
     for draw in VARIANTS:
         ask = hole_fill(draw.part("x"))
-        drawn = ask.picture().alt.split("Solder fills ")[1].split(" %")[0]
-        key = only_key(FILLS, f"{asked(ask)} {drawn}")
+        assert "1.6 mm thick" in asked(ask)
+        key = fill_shown(ask)
         assert ask.judge(FILLS[key]).state == "right"
-        other = {"reject it": "accept it", "accept it": "reject it"}[FILLS[key]]
-        assert "look up the class" in told(ask, other)
-        library = judge_hole_fill(key[1][-1], int(key[2].split()[1]), "1.6 mm", float(drawn))
-        assert FILLS[key].startswith(library.verdict)
+        assert ask.judge(OTHER[FILLS[key]]).state == "wrong"
         seen.add(key)
     assert seen == set(FILLS)
+
+
+@pytest.mark.behaviour
+def test_hint_to_hole_fill():
+    for draw in VARIANTS:
+        ask = hole_fill(draw.part("x"))
+        assert "look up the class" in told(ask, OTHER[FILLS[fill_shown(ask)]])
+
+
+@pytest.mark.parametrize("key", FILLS)
+def test_the_library_judges_hole_fill_the_same(key):
+    fill, product_class, leads = key
+    found = judge_hole_fill(product_class[-1], int(leads.split()[1]), "1.6 mm", float(fill))
+    assert FILLS[key].startswith(found.verdict)
 
 
 # mg of Sn63Pb37 and of Bi58Sn42: 37 % of the first over both, by hand.
@@ -115,17 +138,16 @@ def test_lead_in_the_joint():
     assert seen == set(LEAD)
 
 
-@pytest.mark.published("abstract on lead in Sn-Bi: a phase melts at 95.3 ± 0.5 °C")
+@pytest.mark.common_practice
 def test_bismuth_left_on_a_leaded_joint_is_dangerous():
     for draw in VARIANTS:
         ask = bismuth_left(draw.part("x"))
         assert ask.judge(starting(ask, "Braid all")).state == "right"
-        assert ask.judge(starting(ask, "Leave it")).hazards == ("heat and fire",)
-        for leaves_it in ("Add leaded", "Turn the iron"):
+        for leaves_it in ("Leave it", "Add leaded", "Turn the iron"):
             assert ask.judge(starting(ask, leaves_it)).hazards == ("heat and fire",)
 
 
-@pytest.mark.published("solder maker's tip note: flux stands 350 °C; the rest common practice")
+@pytest.mark.common_practice
 def test_joint_on_a_plane():
     for draw in VARIANTS:
         ask = joint_on_a_plane(draw.part("x"))
@@ -134,11 +156,29 @@ def test_joint_on_a_plane():
             right, other = other, right
         assert ask.judge(starting(ask, right)).state == "right"
         assert "Look at the solder" in told(ask, starting(ask, other))
-        assert "above 350 °C" in told(ask, starting(ask, "The same tip"))
         assert "by time" in told(ask, starting(ask, "Stay"))
 
 
-@pytest.mark.published("US Navy 14186: wick does not clear a plated hole; rework house: ball grids")
+@pytest.mark.published(document("hand solder tip note", "flux is made to stand up to 350 °C"))
+def test_a_tip_of_450_degrees_is_too_hot_for_flux():
+    for draw in VARIANTS:
+        ask = joint_on_a_plane(draw.part("x"))
+        hotter = starting(ask, "The same tip")
+        assert "at 450 °C" in hotter.replace("\xa0", " ")
+        assert "flux do above 350 °C" in told(ask, hotter)
+
+
+@pytest.mark.published(document("Navy 14186", "wick is too weak to clear a plated hole"))
+def test_braid_is_no_way_out_of_plated_holes():
+    for draw in VARIANTS:
+        ask = ways_out(draw.part("x"))
+        (row,) = (row for row in ask.cells if "plated holes" in row)
+        judged = ask.cells[row]["way"].judge("braid")
+        assert judged.state == "wrong"
+        assert "capillary" in " ".join(judged.says)
+
+
+@pytest.mark.common_practice
 def test_ways_out():
     by_hand = {"plated holes": "vacuum or pump", "pads": "braid", "gull-wing": "low-melt alloy"}
     by_hand["ball grid"] = "not with these tools"
@@ -146,8 +186,6 @@ def test_ways_out():
         ask = ways_out(draw.part("x"))
         rows = {row: next(v for k, v in by_hand.items() if k in row) for row in ask.cells}
         assert ask.judge(ask.as_typed(rows)).state == "right"
-        wrong = dict.fromkeys(rows, "braid")
-        assert "capillary" in " ".join(ask.judge(ask.as_typed(wrong)).says)
 
 
 @pytest.mark.common_practice
@@ -168,7 +206,15 @@ def test_heat_on_a_charged_or_battery_holding_board_is_dangerous():
     assert ask.judge(" > ".join([PLUG, MEASURE, EMPTY, BATTERY, TOOL])).state == "partly right"
 
 
-@pytest.mark.published("NIOSH Pocket Guide: flash point of isopropyl alcohol 53 °F")
+@pytest.mark.published(document("NIOSH isopropyl alcohol", "flash point 53 °F"))
+def test_vapour_of_alcohol_lights_from_its_flash_point_on():
+    celsius = round((53 - 32) / 1.8)
+    for draw in VARIANTS:
+        ask = flux_off(draw.part("x"))
+        assert f"lights from {celsius} °C on" in " ".join(ask.judge(starting(ask, "Wipe")).says)
+
+
+@pytest.mark.common_practice
 def test_solvent_near_heat_or_power_is_dangerous():
     for draw in VARIANTS:
         ask = flux_off(draw.part("x"))
@@ -178,14 +224,25 @@ def test_solvent_near_heat_or_power_is_dangerous():
         assert ask.judge(starting(ask, "Alcohol first, then power")).hazards == ("solvents",)
 
 
-@pytest.mark.published("J-STD-001D, 3.3: L0 or L1 of rosin, resin, organic")
+def flux_that_may_stay(code):
+    """Rosin or resin, of low activity: organic flux of low activity is not for no-clean."""
+    return code[:3] in ("ROL", "REL")
+
+
+@pytest.mark.published(document("J-STD-001D", "L0 or L1 of RO, RE or OR; OR not for no-clean"))
 def test_which_flux():
     for draw in VARIANTS:
         ask = which_flux(draw.part("x"))
+        assert "no wash" in asked(ask)
         for code in ask.options:
+            assert (ask.judge(code).state == "right") == flux_that_may_stay(code)
+
+
+def test_the_library_lists_the_same_fluxes():
+    for draw in VARIANTS:
+        for code in which_flux(draw.part("x")).options:
             listed = flux_code(code).verdict == "listed for electronics"
-            by_hand = code[:3] in ("ROL", "REL")  # rosin or resin, of low activity
-            assert (ask.judge(code).state == "right") == by_hand == listed
+            assert listed == flux_that_may_stay(code)
 
 
 # µg, cm, cm: µg over both faces, by hand.
@@ -193,17 +250,23 @@ SALT = {(120, 10, 8): 0.75, (234, 15, 6): 1.3, (300, 12, 10): 1.25, (84, 10, 6):
 SALT |= {(192, 12, 8): 1.0, (330, 15, 10): 1.1, (90, 10, 5): 0.9, (176, 11, 5): 1.6}
 
 
-@pytest.mark.published("J-STD-001 as quoted: salt on each cm², both faces; arithmetic by hand")
+# Salt over the area of both faces, as the tester washed them.
+@pytest.mark.common_practice
 def test_salt():
     seen = set()
     for draw in VARIANTS:
         ask = salt(draw.part("x"))
+        assert "both faces" in asked(ask)
         (key,) = (
             k for k in SALT if f"{k[0]} µg" in asked(ask) and f"{k[1]} × {k[2]} cm" in asked(ask)
         )
         assert ask.judge(str(SALT[key])).state == "right"
         assert "How many faces" in told(ask, str(SALT[key] * 2))
-        library = ionic_cleanliness(f"{key[0]} ug", f"{key[1]} cm", f"{key[2]} cm")
-        assert library.micrograms_per_square_cm == pytest.approx(SALT[key])
         seen.add(key)
     assert seen == set(SALT)
+
+
+@pytest.mark.parametrize("key", SALT)
+def test_the_library_finds_the_same_salt(key):
+    found = ionic_cleanliness(f"{key[0]} ug", f"{key[1]} cm", f"{key[2]} cm")
+    assert found.micrograms_per_square_cm == pytest.approx(SALT[key])

@@ -1,45 +1,67 @@
 """The exercise of lesson 00: its answers against their sources, in every variant."""
 
+import re
+
 import pytest
 
 from repairlib.faces.panels import question_page
 from repairlib.learn import Number, open_exercise
 from repairlib.learn.questions.start_here import cannot_be_read, falling_voltage, two_readings
-from tests.learn.asking import VARIANTS, all_seen, asks_of
+from tests.documents import document
+from tests.learn.asking import VARIANTS, all_seen, asked, asks_of, told
 
 questions, warm_up = asks_of("00-start-here")
 
 
-@pytest.mark.published("IEC 62368-1, energy source class 1: 60 V dc steady")
+FIRST_BELOW = {"310 V": 60, "325 V": 120, "150 V": 30}  # seconds, read off each list
+
+
+@pytest.mark.published(document("IEC 62368-1", "ES1 ends at 60 V dc, steady"))
 def test_times_at_which_the_capacitor_is_first_below_60_volts():
-    first_below = {"310 V": "60 s", "325 V": "120 s", "150 V": "30 s"}  # read off each list
-    seen = set()
+    def check(ask, seconds):
+        listed = re.findall(r"(\d+) V after (\d+) s", asked(ask))
+        assert min(int(second) for volt, second in listed if int(volt) < 60) == seconds
+        assert ask.judge(f"{seconds} s").state == "right"
+
+    all_seen(falling_voltage, {f"shows: {start}": s for start, s in FIRST_BELOW.items()}, check)
+
+
+@pytest.mark.common_practice
+def test_capacitor_just_unplugged_is_dangerous():
     for draw in VARIANTS:
-        ask = falling_voltage(draw.part("x"))
-        (start,) = (
-            volts for volts in first_below if f"shows: {volts}" in ask.prompt.replace("\xa0", " ")
-        )
-        assert ask.judge(first_below[start]).state == "right"
-        assert ask.judge("0 s").hazards == ("stored charge",)
-        seen.add(start)
-    assert seen == set(first_below)
+        assert falling_voltage(draw.part("x")).judge("0 s").hazards == ("stored charge",)
 
 
-@pytest.mark.published("IEC 60062, three-figure capacitance code in pF; makers' can marking in µF")
+ON_A_DISC = document("KEMET ceramic ordering table", "two figures and a power of ten, in pF")
+ON_A_CAN = document("Nichicon CD", "220 over E is 220 µF 25 V")
+TWO_MEANINGS = {220: ("22 pF", "220 µF"), 100: ("10 pF", "100 µF")}  # on a disc, on a can
+TWO_MEANINGS |= {330: ("33 pF", "330 µF"), 470: ("47 pF", "470 µF")}
+
+
+def readings(ask):
+    """The figures, whether on a can, and what they mean there and on the other body."""
+    figures = int(ask.prompt.split("`")[1])
+    on_can = "can" in ask.picture().alt.lower()
+    disc, can = TWO_MEANINGS[figures]
+    return (figures, on_can), *((can, disc) if on_can else (disc, can))
+
+
+@pytest.mark.published(f"{ON_A_DISC}; {ON_A_CAN}")
 def test_what_the_same_figures_mean_on_a_disc_and_on_a_can():
-    by_hand = {("disc", 220): "22 pF", ("disc", 100): "10 pF"}
-    by_hand |= {("can", 220): "220 µF", ("can", 100): "100 µF"}
-    by_hand |= {("disc", 330): "33 pF", ("can", 330): "330 µF"}
-    by_hand |= {("disc", 470): "47 pF", ("can", 470): "470 µF"}
     seen = set()
     for draw in VARIANTS:
         ask = two_readings(draw.part("x"))
-        figures = int(ask.prompt.split("`")[1])
-        body = "can" if "can" in ask.picture().alt.lower() else "disc"
-        assert ask.judge(by_hand[body, figures]).state == "right"
-        assert ask.judge(by_hand[{"can": "disc", "disc": "can"}[body], figures]).says
-        seen.add((body, figures))
-    assert seen == set(by_hand)
+        shown, right, _ = readings(ask)
+        assert ask.judge(right).state == "right"
+        seen.add(shown)
+    assert seen == {(figures, on_can) for figures in TWO_MEANINGS for on_can in (False, True)}
+
+
+@pytest.mark.behaviour
+def test_the_meaning_on_the_other_body_gets_a_hint():
+    for draw in VARIANTS:
+        ask = two_readings(draw.part("x"))
+        assert told(ask, readings(ask)[2])
 
 
 RIGHT_WORDS = {
@@ -122,7 +144,7 @@ def test_answering_by_code_tells_danger_and_unreadable_text_at_once():
         exercise.answer(q99="x")
 
 
-@pytest.mark.published("KEMET ceramic data sheet, ordering table: three-figure code in pF")
+@pytest.mark.published(ON_A_DISC)
 def test_warm_up_value_codes():
     by_hand = {"103": "10 nF", "224": "220 nF", "472": "4.7 nF", "681": "680 pF", "154": "150 nF"}
     asks = [warm_up(draw)[0] for draw in VARIANTS]
@@ -132,7 +154,7 @@ def test_warm_up_value_codes():
         assert ask.judge(by_hand[code]).state == "right"
 
 
-@pytest.mark.published("IEC 60062:2016, tolerance letters J, K, M")
+@pytest.mark.published(document("Sanyo DP19649", "J is 5 %, K is 10 %, M is 20 %"))
 def test_warm_up_tolerance_letters():
     by_hand = {"J": "±5 %", "K": "±10 %", "M": "±20 %"}
     seen = set()
