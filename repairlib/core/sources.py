@@ -315,6 +315,8 @@ _PUBLISHED = (
      "https://pdf.datasheet.live/b0e92f31/nichicon-us.com/UCD1H221MNL1GS.html"),
     ("Nichicon ET", "Nichicon", "Aluminum Electrolytic Capacitors, ET series, bi-polarized",
      "undated", "Specifications", "http://m.beike2008.cn/uet0j470mhd_datasheet_15507040.html"),
+    ("Nichicon UPW, quoted", "Nichicon", "UPW series, as quoted in a component list of a public "
+     "repository", "CAT.8100N", "page 2, impedance at 20 °C, 100 kHz", "CAT.8100N"),
     ("NIOSH isopropyl alcohol", "NIOSH", "Pocket Guide to Chemical Hazards, Isopropyl alcohol",
      "undated", "page npgd0359",
      "http://medbox.iiab.me/modules/en-cdc/www.cdc.gov/niosh/npg/npgd0359.html"),

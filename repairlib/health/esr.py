@@ -124,15 +124,15 @@ def esr_from_tan_delta(
     tan_delta: Annotated[float, Given("", "tan δ, also called D or DF.", above=0, at_most=100)],
     capacitance: Annotated[float, Given("F", "The capacitance.", at_least=1e-13, at_most=10)],
     frequency: Annotated[
-        float, Given("Hz", "The frequency of the tan δ.", at_least=1, at_most=1e7)
-    ] = 120.0,
+        float, Given("Hz", "The frequency of the tan δ, mostly 120 Hz.", at_least=1, at_most=1e7)
+    ],
 ) -> Found:
     """ESR = tan δ / (2 π f C), at the frequency at which tan δ was stated and at no other.
 
     `tan_delta` above 0, `capacitance` in farad, `frequency` in hertz. Raises RepairlibError for
     values outside these ranges. Source: definition of DF in a capacitor data sheet.
 
-    >>> print(esr_from_tan_delta("0.16", "220 µF"))
+    >>> print(esr_from_tan_delta("0.16", "220 µF", "120 Hz"))
     ESR from tan δ: esr 964.6 mΩ; reactance 6.029 Ω
     """
     reactance = esr_of(1.0, capacitance, frequency)
@@ -157,8 +157,9 @@ def esr_limit(
     capacitance: Annotated[float, Given("F", "The marked capacitance.", at_least=1e-13, at_most=1)],
     rated_voltage: Annotated[float, Given("V", "The marked rated voltage.", above=0, at_most=1e5)],
     frequency: Annotated[
-        float, Given("Hz", "Where you measure ESR.", at_least=1, at_most=1e7)
-    ] = 120.0,
+        float,
+        Given("Hz", "Where you measure ESR; most ESR meters: 100 kHz.", at_least=1, at_most=1e7),
+    ],
     diameter: Annotated[
         float | None, Given("m", "At 100 kHz: the diameter of the can.", above=0, at_most=0.1)
     ] = None,
@@ -173,7 +174,7 @@ def esr_limit(
     farad, `rated_voltage` in volts. Raises RepairlibError with the reason where no limit was
     stated. Source: the data sheet of each family; the 100 kHz figures are from memory.
 
-    >>> print(esr_limit("aluminium general 105", "47 µF", "400 V"))
+    >>> print(esr_limit("aluminium general 105", "47 µF", "400 V", "120 Hz"))
     Highest ESR of a new part: esr 7.055 Ω; tan delta 0.25
     >>> esr_limit("aluminium low impedance", "470 µF", "25 V", "100 kHz", "10 mm", "16 mm").esr
     38 mΩ
@@ -188,6 +189,42 @@ def esr_limit(
     values = {"esr": Quantity(ohm, "Ω", 4), "tan_delta": Quantity(limit.tan_delta, "")}
     working = [*limit.working, step]
     return found(values, working=working, notes=limit.notes, sources=(limit.source,))
+
+
+def published_high_frequency_limit(name: str, farad: float, volts: float):
+    """(ohm, source) of a new part at 100 kHz and 20 °C, where a data sheet that was read states it.
+
+    None where none was read: figures from memory never make a verdict.
+
+    >>> published_high_frequency_limit("aluminium low impedance", 1000e-6, 35)
+    (0.03, 'Nichicon UPW, quoted')
+    """
+    for row in read_table("high-frequency-limits"):
+        same = float(row["capacitance_uf"]) == round(farad * 1e6, 9)
+        if row["family"] == name and same and float(row["rated_v"]) == volts:
+            return float(row["impedance_ohm"]), row["source"]
+    return None
+
+
+def usual_at_100_khz(inside: str, diameter: float | None, length: float | None) -> str:
+    """What a new radial part of that size [m] usually reads at 100 kHz, as a hint; "" if unknown.
+
+    From memory and no limit: it never makes a verdict.
+
+    >>> usual_at_100_khz(WET, 0.010, 0.016)
+    'A hint from memory, no limit: new radial parts of 10 × 16 mm usually read 0.03 Ω to 0.13 Ω.'
+    """
+    if inside != WET or diameter is None or length is None:
+        return ""
+    for row in read_table("usual-esr-100-khz"):
+        wide, long = float(row["diameter_mm"]), float(row["length_mm"])
+        if abs(wide - diameter * 1e3) <= 0.6 and abs(long - length * 1e3) <= 0.6:
+            between = f"{row['low_ohm']} Ω to {row['high_ohm']} Ω"
+            return (
+                f"A hint from memory, no limit: new radial parts of {wide:g} × {long:g} mm "
+                f"usually read {between}."
+            )
+    return ""
 
 
 def high_frequency_limit(diameter: float, length: float) -> float:

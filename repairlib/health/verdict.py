@@ -15,15 +15,16 @@ from repairlib.core.errors import RepairlibError
 from repairlib.core.limits import TOUCHABLE_DC, hazards_of_capacitor
 from repairlib.core.quantity import Quantity, brief, engineering
 from repairlib.core.verdicts import CANNOT_TELL, FIT, MARGINAL, REPLACE
-from repairlib.health.capacitor_families import FILM, LOW_IMPEDANCE, check_part, families
+from repairlib.health.capacitor_families import FILM, check_part, families
 from repairlib.health.end_of_life import CRITERIA, USUAL, Criterion, criterion_of, in_words
 from repairlib.health.esr import (
     HIGH_HZ,
     LOWEST_HZ,
     STATED_HZ,
     esr_of,
-    high_frequency_limit,
     loss_limit,
+    published_high_frequency_limit,
+    usual_at_100_khz,
 )
 from repairlib.health.leakage import own_leakage_choice, own_leakage_limit
 
@@ -33,6 +34,14 @@ SHORTED_LEADS = (
     "measure again, then its resistance"
 )
 NOTHING_MEASURED = "nothing was measured"
+WHICH_FREQUENCY = (
+    "at which frequency was it measured? Most ESR meters read at 100 kHz, and limits of ordinary "
+    "parts are for 120 Hz: look at the meter and say it"
+)
+AT_100_KHZ = (
+    "An impedance at 100 kHz; that a worn part may have as many times as much as at 120 Hz is a "
+    "choice: data sheets limit tan δ after life, not this."
+)
 NOT_ENOUGH = "a part with the right capacitance can still have a high ESR: measure ESR or D"
 
 
@@ -123,8 +132,9 @@ def judge_capacitor(
         float | None, Given("", "The measured D, which is tan δ.", at_least=0, at_most=1e6)
     ] = None,
     frequency: Annotated[
-        float, Given("Hz", "Where ESR or D was read.", at_least=1, at_most=1e7)
-    ] = 120.0,
+        float | None,
+        Given("Hz", "Where ESR or D was read; most ESR meters: 100 kHz.", at_least=1, at_most=1e7),
+    ] = None,
     leakage: Annotated[
         float | None, Given("A", "The leakage, at rated voltage.", at_least=0, at_most=100)
     ] = None,
@@ -147,13 +157,17 @@ def judge_capacitor(
 
     `capacitance` and `measured` in farad, `rated_voltage` and `working_voltage` in volts, `esr` in
     ohm or `loss` (D) at `frequency` in hertz, `leakage` in ampere at rated voltage; `uncertainty`
-    of the meter and `tolerance` of the part in per cent. Leave out what was not measured. Limits
-    are those of the family's data sheet, the verdict names the end-of-life criterion. Raises
+    of the meter and `tolerance` of the part in per cent. Leave out what was not measured. An ESR or
+    D without its `frequency` is never good: only one that is too high at any frequency is judged.
+    Limits are those of the family's data sheet, the verdict names the end-of-life criterion. Raises
     RepairlibError for values that cannot be, and where no limit is known.
 
-    >>> finding = judge_capacitor("aluminium general 105", "100 µF", "25 V", "92 µF", esr="9 Ω")
+    >>> part = ("aluminium general 105", "100 µF", "25 V", "92 µF")
+    >>> finding = judge_capacitor(*part, esr="9 Ω", frequency="120 Hz")
     >>> print(finding.verdict, "because", finding.reason)
     replace because ESR: 8.55 Ω to 9.45 Ω is above 3.7136 Ω, the end-of-life limit
+    >>> judge_capacitor(*part, esr="1 Ω").verdict
+    'cannot tell'
     """
     check_part(capacitance, rated_voltage)
     worn = criterion_of(family, rated_voltage, criterion)
@@ -227,21 +241,29 @@ def _loss_limit_at(*part) -> _LossLimit:
 
 
 def _stated_loss_limit(family, farad, volts, hertz, diameter, length) -> _LossLimit:
-    if family == LOW_IMPEDANCE and hertz == HIGH_HZ and diameter and length:
-        ohm = high_frequency_limit(diameter, length)
-        note = "The limit at 100 kHz is from memory: the data sheet of the part decides."
-        return _LossLimit(ohm, notes=(note,), source="from memory")
-    if families()[family].inside == FILM or LOWEST_HZ <= hertz <= STATED_HZ:
+    inside = families()[family].inside
+    if hertz is None and inside == FILM:
+        return _LossLimit(why_not=WHICH_FREQUENCY)
+    if hertz == HIGH_HZ:
+        published = published_high_frequency_limit(family, farad, volts)
+        if published:
+            return _LossLimit(published[0], notes=(AT_100_KHZ,), source=published[1])
+    if hertz is not None and (inside == FILM or LOWEST_HZ <= hertz <= STATED_HZ):
         limit = loss_limit(family, farad, volts, hertz)
         ohm = esr_of(limit.tan_delta, farad, hertz)
         return _LossLimit(ohm, limit.tan_delta, notes=limit.notes, source=limit.source)
     limit = loss_limit(family, farad, volts)
     ohm = esr_of(limit.tan_delta, farad, STATED_HZ)
+    if hertz is None:
+        return _LossLimit(None, None, ohm, WHICH_FREQUENCY, limit.notes, limit.source)
     why = (
-        f"it was read at {engineering(hertz, 'Hz')}, and the limit of {family} is for 120 Hz: "
-        "measure at 120 Hz"
+        f"it was read at {engineering(hertz, 'Hz')}, and no limit of such a {family} part was "
+        "published there, only for 120 Hz: measure at 120 Hz, or measure a new part of the same "
+        "size beside it"
     )
-    return _LossLimit(None, None, ohm, why, limit.notes, limit.source)
+    hint = usual_at_100_khz(inside, diameter, length) if hertz == HIGH_HZ else ""
+    notes = (*limit.notes, hint) if hint else limit.notes
+    return _LossLimit(None, None, ohm, why, notes, limit.source)
 
 
 def _judge_losses(limit: _LossLimit, esr, loss, percent, worn, farad) -> list[Judged]:

@@ -21,7 +21,7 @@ from repairlib.core.typed.readings import (
     Measurement,
 )
 from repairlib.core.verdicts import CANNOT_TELL, MAY_STAY, MUST_GO
-from repairlib.health import FIT, MARGINAL, REPLACE, MeasuredPart, judge_capacitor
+from repairlib.health import FIT, LOW_IMPEDANCE, MARGINAL, REPLACE, MeasuredPart, judge_capacitor
 from repairlib.recap import words
 from repairlib.recap.capacitor import NEARLY_1_UF, Capacitor
 
@@ -54,7 +54,6 @@ _SEEN_BAD = re.compile(
 )
 _DENIED = re.compile(r"\b(?:no|not|never|without|nor|neither)\s+(?:\w+\s+)?$", re.IGNORECASE)
 _NO_VALUE = (OVERLOAD, UNREADABLE)
-_USUAL_HZ = 120.0
 _USUAL_TOLERANCE, _USUAL_UNCERTAINTY = 20.0, 5.0
 
 
@@ -125,6 +124,8 @@ def _family(old: Capacitor) -> str | None:
         return "aluminium non-polar axial" if old.form == "axial" else "aluminium non-polar"
     if old.kind in _WET and (old.kind or (old.farad or 0) > NEARLY_1_UF):
         high = old.volts is not None and old.volts > 100
+        if words.LOW_IMPEDANCE in old.features:
+            return LOW_IMPEDANCE
         return "aluminium general 105" if high else "aluminium general 85"
     return _FAMILIES.get(old.kind)
 
@@ -132,11 +133,9 @@ def _family(old: Capacitor) -> str | None:
 def _judged(old: Capacitor, family: str, part: MeasuredPart) -> tuple[str, str]:
     """Where the part stands, and why."""
     given, bounds, says = _taken(part)
-    settings = {
-        "frequency": _frequency(part) or _USUAL_HZ,
-        "tolerance": _tolerance(old),
-        "uncertainty": _uncertainty(part),
-    }
+    settings = {"tolerance": _tolerance(old), "uncertainty": _uncertainty(part)}
+    if _frequency(part):
+        settings["frequency"] = _frequency(part)
     marked = (family, old.farad, old.volts)
     finding = judge_capacitor(*marked, **given, **settings)
     for name, bound in bounds.items():
@@ -145,8 +144,6 @@ def _judged(old: Capacitor, family: str, part: MeasuredPart) -> tuple[str, str]:
             says.append(f"{_JUDGED_AS[name]} {text} does not decide")
             del given[name]
     finding = judge_capacitor(*marked, **given, **settings)
-    if _frequency(part) is None and ("esr" in given or "loss" in given):
-        says.append(f"no test frequency given: {_USUAL_HZ:g} Hz was taken")
     stand = _stand(finding, old)
     if stand == MAY_STAY and "measured" not in given:
         # A low ESR alone does not acquit a part that has lost its capacitance.

@@ -132,7 +132,7 @@ def test_a_part_of_a_thousand_is_a_choice_that_is_named():
     limit = loss_limit("aluminium low impedance", 2200e-6, 6.3)
     assert limit.tan_delta == pytest.approx(0.24)
     assert any("A choice" in note and "whole steps" in note for note in limit.notes)
-    finding = esr_limit("aluminium low impedance", "2200 µF", "6.3 V")
+    finding = esr_limit("aluminium low impedance", "2200 µF", "6.3 V", "120 Hz")
     assert any("whole steps" in note for note in finding.notes)
 
 

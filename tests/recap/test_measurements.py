@@ -125,9 +125,30 @@ def test_d_at_another_frequency_than_esr_is_left_out():
     assert "D was read at another frequency" in item.measured.why
 
 
-def test_a_missing_frequency_is_said():
-    (item,) = joined("C1,100/25 elect", "C1,98,1.5", "Ref,C (µF),ESR (Ω)").all_items
-    assert "no test frequency given: 120 Hz was taken" in item.measured.why
+@pytest.mark.parametrize(
+    ("line", "reading"),
+    [
+        ("C1,100/25 elect", "C1,98,0.1"),
+        ("C1,33/63 elect low-z", "C1,33,0.2"),
+        ("C1,4.7/50 elect NP", "C1,4.7,2"),
+        ("C1,22/35 tant", "C1,22,0.05"),
+        ("C1,330/6.3 polymer", "C1,330,0.008"),
+    ],
+)
+def test_without_a_frequency_nothing_may_stay(line, reading):
+    """However low the ESR: at 120 Hz it would be good, at 100 kHz nobody knows."""
+    (item,) = joined(line, reading, "Ref,C (µF),ESR (Ω)").all_items
+    assert item.measured.stand != MAY_STAY
+    assert "at which frequency" in item.measured.why
+
+
+@pytest.mark.parametrize("heading", ["ESR @ 120 Hz", "ESR 120Hz (Ω)", "ESR (Ω),Freq"])
+def test_a_heading_or_a_cell_may_carry_the_frequency(heading):
+    row = "C1,98,1.5" + (",120 Hz" if "Freq" in heading else "")
+    (item,) = joined("C1,100/25 elect", row, f"Ref,C (µF),{heading}").all_items
+    assert item.measured.stand == MAY_STAY
+    (item,) = joined("C1,100/25 elect", "C1,98,1.5 Ω @ 120 Hz", "Ref,C (µF),ESR").all_items
+    assert item.measured.stand == MAY_STAY
 
 
 VERDICTS = {
