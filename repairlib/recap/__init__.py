@@ -4,6 +4,7 @@ from repairlib.core.public import public_names
 
 __getattr__, __all__ = public_names(
     __name__,
+    belonging="ANOTHER_LIST CHANGED_LINES places_of readings_of unchanged",
     board="Board Position read_board",
     calculators="replacement_capacitor",
     catalogue="Catalogue read_catalogue",

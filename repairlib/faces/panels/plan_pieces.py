@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from base64 import b64encode
+from collections.abc import Iterable
 
 from repairlib.core.html import Html, fold, paragraphs, row, table, text
 from repairlib.core.html import told as told_html
@@ -47,14 +48,14 @@ STYLE = """<style>
 </style>"""
 
 
-def summary_html(shown: Plan) -> str:
-    """What the plan comes to, and the cautions of the work."""
+def summary_html(shown: Plan, notes: Iterable[str] = ()) -> str:
+    """What the plan comes to, what to know about it (`notes`), and the cautions of the work."""
     waits = len(shown.held) + len(shown.unreadable)
     state = "partly right" if waits else "right"
     may_stay = f"{len(shown.may_stay)} may stay as measured, " if shown.may_stay else ""
     says = [f"{len(shown.items)} to replace, {may_stay}{len(shown.judged)} to judge one by one, "]
     says[0] += f"{len(shown.kept)} stay, {len(shown.held)} on hold."
-    says += [*shown.list.notes, *[f"{duplicate}." for duplicate in shown.duplicates]]
+    says += [*notes, *shown.list.notes, *[f"{duplicate}." for duplicate in shown.duplicates]]
     headline = f"{len(shown.list.lines)} lines read" + (f", {waits} need you" if waits else "")
     if not (shown.items or shown.judged):
         return told_html(state, headline, says)

@@ -23,7 +23,19 @@ from repairlib.faces.panels.plan_pieces import (
     waiting_html,
 )
 from repairlib.health import MeasuredTable, read_measured
-from repairlib.recap import MOST_BOARDS, Board, Catalogue, Item, Plan, plan
+from repairlib.recap import (
+    ANOTHER_LIST,
+    CHANGED_LINES,
+    MOST_BOARDS,
+    Board,
+    Catalogue,
+    Item,
+    Plan,
+    places_of,
+    plan,
+    readings_of,
+    unchanged,
+)
 from repairlib.show.recap_board import draw_recap
 
 MORE = "Measured values and number of boards"
@@ -57,6 +69,7 @@ class PlanView(Panel):
         readings: str = "",
         catalogue: Catalogue | None = None,
     ):
+        self.first = (text, board, readings)
         self.board = board
         self.catalogue = catalogue
         self.plan: Plan | None = None
@@ -83,12 +96,12 @@ class PlanView(Panel):
     def _plan_anew(self, change=None) -> None:
         told = (self.table, self.waiting, self.measured, self.order)
         shown = (*told, self.heading, self.picture, self.files)
-        problem = ""
+        problem, notes = "", []
+        text, boards = self.parts_list.value, self.boards.value
         try:
-            table = self._measured_table()
+            self.board, table, notes = self._what_belongs_to(text)
         except RepairlibError as wrong:
             table, problem = None, trouble(wrong)
-        text, boards = self.parts_list.value, self.boards.value
         try:
             self.plan = plan(
                 text, self.board, measured=table, catalogue=self.catalogue, boards=boards
@@ -99,7 +112,7 @@ class PlanView(Panel):
             for piece in shown:
                 piece.value = ""
             return
-        self.summary.value = summary_html(self.plan)
+        self.summary.value = summary_html(self.plan, notes)
         self.table.value = table_html(self.plan)
         self.waiting.value = waiting_html(self.plan)
         self.measured.value = problem or measured_html(self.plan)
@@ -107,6 +120,25 @@ class PlanView(Panel):
         self.files.value = files_html(self.plan)
         self._show_checklist()
         self._show_board()
+
+    def _what_belongs_to(self, text: str) -> tuple[Board | None, MeasuredTable | None, list[str]]:
+        """Board and readings that hold for the list as it stands now, and what to say of it."""
+        first, board, readings = self.first
+        self.board = None  # where the readings cannot be read, nothing is known of places either
+        table = self._measured_table()
+        if board is None and not readings:
+            return None, table, []
+        same = unchanged(text, first)
+        typed_anew = self.readings.value != readings
+        if same is None:
+            return None, table if typed_anew else None, [ANOTHER_LIST]
+        if table is not None and not typed_anew:
+            table = readings_of(table, same)
+        here = None if board is None else places_of(board, same, first)
+        if board is None or here is None:
+            return here, table, []
+        gone = [one.reference for one in board.positions if one.reference not in here]
+        return here, table, [f"{CHANGED_LINES} {', '.join(gone)}."] if gone else []
 
     def _measured_table(self) -> MeasuredTable | None:
         """What stands in the field for readings; None when it is empty."""
@@ -125,7 +157,8 @@ class PlanView(Panel):
         self._show_board()
 
     def _show_board(self) -> None:
-        if self.board is not None:
+        self.picture.value = ""
+        if self.board is not None and self.plan is not None:
             self.picture.value = picture(draw_recap(self.plan, done=self.fitted))
 
 

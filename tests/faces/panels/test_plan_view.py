@@ -114,3 +114,47 @@ def test_order_follows_the_number_of_boards():
     assert "15 years or more" in view.order.value
     view.parts_list.value = ""
     assert view.order.value == ""
+
+
+OWN_LISTS = {
+    "same references": "C3 470uF 16V elect\nC10 100uF 25V elect\nC21 33uF 16V elect\n",
+    "some lines alike": "C1-C2,2200µF 25V,elect axial\nC21,47uF 10V,elect\nC23,4.7uF 63V,elect\n",
+    "other board": "C401 220/10 elect radial\nC402 220/10 elect radial\nC403 1/50 elect\n",
+}
+
+
+def demo_view():
+    texts = [demo_path(f"keyboard-{name}.csv") for name in ("parts", "measured")]
+    listed, readings = (path.read_text(encoding="utf-8") for path in texts)
+    return plan_view(listed, read_board(demo_path("keyboard-board.csv")), readings)
+
+
+@pytest.mark.parametrize("own", OWN_LISTS.values(), ids=OWN_LISTS)
+def test_nothing_of_the_demo_board_reaches_an_own_list(own):
+    view = demo_view()
+    assert view.plan.may_stay and view.picture.value
+    view.parts_list.value = own
+    assert not view.plan.may_stay and view.plan.measured is None
+    assert view.picture.value == ""
+    for item in view.plan.all_items:
+        assert item.place is None and item.measured is None
+        assert "as the old part" in item.polarity or item.new is None or not item.new.polar
+    assert "nobody looked at your board" in view.summary.value
+    view.readings.value = "Ref,C (µF),ESR @ 120 Hz (Ω)\nC10,98,0.4\nC402,215,0.1\n"
+    measured = [item.reference for item in view.plan.all_items if item.measured]
+    assert set(measured) <= {"C10", "C402"}
+
+
+def test_a_mended_line_of_the_demo_loses_its_own_place_only():
+    view = demo_view()
+    first = view.plan.checklist[0]
+    line = view.plan.source(first)
+    before = {item.reference for item in view.plan.all_items if item.place}
+    view.parts_list.value = view.parts_list.value.replace(line, line + " ")
+    assert {item.reference for item in view.plan.all_items if item.place} == before
+    other = next(one for one in view.plan.all_items if one.measured and one.place)
+    line = view.plan.source(other)
+    view.parts_list.value = view.parts_list.value.replace(line, line.replace(",", ",9", 1))
+    now = {item.reference for item in view.plan.all_items if item.place}
+    assert now < before and other.reference not in now
+    assert "Changed by you" in view.summary.value
