@@ -16,6 +16,7 @@ from repairlib.recap import (
     LIMITS_RULE,
     MAY_STAY,
     MUST_GO,
+    NOT_YOURS,
     SPARES_RULE,
     Item,
     OrderLine,
@@ -129,7 +130,11 @@ def table_html(shown: Plan) -> str:
         rows = [_row(item) for item in step.items[:left]]
         left -= len(rows)
         head = ("Place", "Take out", "Fit", "Plus", "Look at", "Line")
-        pieces.append(f"<div>Step {number}: {text(step.title)}</div>{_html_table(head, rows)}")
+        title = f"Step {number}: {step.title}"
+        if step.handed_on:
+            pieces.append(told_html("unsafe", title, [NOT_YOURS], _html_table(head, rows)))
+        else:
+            pieces.append(f"<div>{text(title)}</div>{_html_table(head, rows)}")
     if len(shown.items) > SHOWN_ITEMS:
         more = f"The first {SHOWN_ITEMS} of {len(shown.items)}. The files below hold them all."
         pieces.append(paragraphs([more]))

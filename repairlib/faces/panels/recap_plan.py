@@ -145,7 +145,8 @@ class PlanView(Panel):
         return read_measured(self.readings.value) if self.readings.value.strip() else None
 
     def _show_checklist(self) -> None:
-        items = self.plan.checklist[:SHOWN_ITEMS] if self.plan else []
+        steps = self.plan.steps if self.plan else []
+        items = [item for step in steps if not step.handed_on for item in step.items][:SHOWN_ITEMS]
         self.ticks = [_tick(item, item.reference in self.fitted) for item in items]
         for item, tick in zip(items, self.ticks, strict=True):
             tick.observe(partial(self._ticked, item.reference), "value")

@@ -15,6 +15,7 @@ from repairlib.recap import (
     LIMITS_RULE,
     MAY_STAY,
     MUST_GO,
+    NOT_YOURS,
     SPARES_RULE,
     Item,
     OrderLine,
@@ -44,7 +45,9 @@ class PlanReport:
         lines = [str(plan), *plan.list.notes]
         lines += [f"CAUTION: {HAZARDS[key].title}." for key in plan.cautions]
         for number, step in enumerate(plan.steps, 1):
-            lines += [f"Step {number}: {step.title}", *(_fitting_line(item) for item in step.items)]
+            lines.append(f"Step {number}: {step.title}")
+            lines += [f"  {NOT_YOURS}"] if step.handed_on else []
+            lines += [_fitting_line(item, step.handed_on) for item in step.items]
         lines += _titled("On hold", [_waiting_line(plan, item) for item in plan.held])
         lines += _titled("Judge", [_waiting_line(plan, item) for item in plan.judged])
         lines += _titled("Stay", _wrapped([item.reference for item in plan.kept]))
@@ -123,9 +126,10 @@ def report_plan(
     return PlanReport(plan, (table, write_bench_sheet(plan, stem + SHEET_ENDING)))
 
 
-def _fitting_line(item: Item) -> str:
+def _fitting_line(item: Item, handed_on: bool) -> str:
     looks = f"  ({'; '.join(item.looks)})" if item.looks else ""
-    return f"  [ ] {item.reference:<5} {item.new}, {item.polarity}; line {item.line}{looks}"
+    box = "not yours:" if handed_on else "[ ]"
+    return f"  {box} {item.reference:<5} {item.new}, {item.polarity}; line {item.line}{looks}"
 
 
 def _waiting_line(plan: Plan, item: Item) -> str:

@@ -9,7 +9,7 @@ from __future__ import annotations
 from repairlib.core.html import text
 from repairlib.core.safety import HAZARDS
 from repairlib.core.sources import source
-from repairlib.recap import ORDER_RULE, RULES, Item, Plan, Saved, Step, write_whole
+from repairlib.recap import NOT_YOURS, ORDER_RULE, RULES, Item, Plan, Saved, Step, write_whole
 from repairlib.show.sheets.sheet_pieces import BOX, STYLE, short, table
 from repairlib.show.sheets.sheet_sections import measured_section, order_section
 
@@ -79,8 +79,13 @@ def _step(plan: Plan, number: int, step: Step) -> str:
         ("tick", "Fitted"),
         ("tick", "Plus seen"),
     ]
+    title = f"<h2>{text(f'Step {number}: {step.title}')}</h2>"
+    if step.handed_on:
+        warning = f'<p class="caution"><strong>{text(NOT_YOURS)}</strong></p>'
+        rows = [_fitting_row(item)[:-2] for item in step.items]
+        return title + warning + table(headings[:-2], rows)
     rows = [_fitting_row(item) for item in step.items]
-    return f"<h2>Step {number}: {text(step.title)}</h2>{table(headings, rows)}"
+    return title + table(headings, rows)
 
 
 def _fitting_row(item: Item) -> list[str]:

@@ -158,3 +158,12 @@ def test_a_mended_line_of_the_demo_loses_its_own_place_only():
     now = {item.reference for item in view.plan.all_items if item.place}
     assert now < before and other.reference not in now
     assert "Changed by you" in view.summary.value
+
+
+HIGH = "C1 47uF 16V elect\nC2 33uF 400V elect\nC3 10uF 160V elect axial\nC4 100uF 63V elect\n"
+
+
+def test_what_is_above_60_volts_is_no_box_to_tick():
+    view = plan_view(HIGH)
+    assert [tick.description.partition(":")[0] for tick in view.ticks] == ["C1"]
+    assert "rl-unsafe" in view.table.value and "qualified person" in view.table.value
