@@ -52,10 +52,13 @@ STYLE = """<style>
 def summary_html(shown: Plan, notes: Iterable[str] = ()) -> str:
     """What the plan comes to, what to know about it (`notes`), and the cautions of the work."""
     waits = len(shown.held) + len(shown.unreadable)
-    state = "partly right" if waits else "right"
+    not_yours = sum(len(step.items) for step in shown.steps if step.handed_on)
+    state = "partly right" if waits or not_yours else "right"
     may_stay = f"{len(shown.may_stay)} may stay as measured, " if shown.may_stay else ""
     says = [f"{len(shown.items)} to replace, {may_stay}{len(shown.judged)} to judge one by one, "]
     says[0] += f"{len(shown.kept)} stay, {len(shown.held)} on hold."
+    if not_yours:
+        says.append(f"{not_yours} of those to replace are not yours to touch: see the red box.")
     says += [*notes, *shown.list.notes, *[f"{duplicate}." for duplicate in shown.duplicates]]
     headline = f"{len(shown.list.lines)} lines read" + (f", {waits} need you" if waits else "")
     if not (shown.items or shown.judged):

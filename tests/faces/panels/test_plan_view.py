@@ -167,3 +167,5 @@ def test_what_is_above_60_volts_is_no_box_to_tick():
     view = plan_view(HIGH)
     assert [tick.description.partition(":")[0] for tick in view.ticks] == ["C1"]
     assert "rl-unsafe" in view.table.value and "qualified person" in view.table.value
+    assert "3 of those to replace are not yours to touch" in view.summary.value
+    assert "rl-right" not in view.summary.value
