@@ -84,12 +84,26 @@ AFTER_UNPLUGGING = {
 
 # V dc above which charge is left to a qualified person: ES1 of IEC 62368-1.
 TOUCHABLE_DC = float(STEADY[ES1].dc)
+# V up to which an ordinary hand-held meter may be used. The Velleman DVM68 manual, section 4, has
+# CAT III 600 V and CAT II 1000 V, which is usual; no more is common practice. Which one lies on
+# the bench cannot be seen from here, so the lower figure decides.
+METER_VOLTS = 600.0
+METER_MOST = 1000.0
 # V ac r.m.s. from which a rating brings the cautions of the mains: the ac limit of ES2. Below are
 # parts of loudspeaker crossovers and the like; common practice.
 MAINS_AC = float(STEADY[ES2].ac_rms or 0)
 # V ac r.m.s. from which a part of a list that says no more counts as one across the line: the
 # lowest mains in use, 100 V; common practice. Between the two a person looks.
 LINE_AC = 100.0
+
+
+def is_beyond_meter(volts: float) -> bool:
+    """True when no answer may send anybody to that voltage with an ordinary meter.
+
+    >>> is_beyond_meter(600), is_beyond_meter(3000)
+    (False, True)
+    """
+    return volts > METER_VOLTS
 
 
 def hazards_of_capacitor(

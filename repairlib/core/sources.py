@@ -47,6 +47,9 @@ _PUBLISHED = (
     ("ANSI/ESD S20.20-2021", "ESD Association", "ANSI/ESD S20.20-2021", "2021-10-28",
      "scope, abstract in the ANSI store",
      "https://webstore.ansi.org/standards/esda/ansiesds20202021"),
+    ("ARCOL RW", "Engineer Live", "Capacitor discharge resistor is quick and easy to mount, on "
+     "ARCOL RW wirewound resistors", "undated", "key specifications: overload 10 times for 5 s",
+     "https://www.engineerlive.com/content/capacitor-discharge-resistor-quick-and-easy-mount"),
     ("AVX TAP and TEP", "AVX", "Dipped Radial Capacitors, Solid Tantalum Resin Dipped TAP/TEP",
      "undated", "Wire Form Outline, page 94",
      "https://pdf.datasheet.cloud/8ce28fa6/avx.com/TAP226K035SRW.html"),
@@ -420,6 +423,8 @@ _PUBLISHED = (
      "Global part number information", "https://dtsheet.com/doc/1615267/wsr-datasheet"),
     ("WFxxR approval sheet", "Walsin Technology", "Approval sheet ASC_WFxxR_Q_V03", "2017-09",
      "page 4", "https://pdf.support/54dae256/lelon.com.tw/VE-470M1CTT-0605VTSA.html"),
+    ("WIMA dielectrics", "WIMA", "Characteristics of the plastic film dielectrics", "undated",
+     "table, dielectric absorption", "https://wima.de/en/?p=7135"),
     ("Yageo chip marking", "Yageo", "Chip Resistor Surface Mount, Marking, V.2", "2011-06-01",
      "Table 1", "https://pdf.datasheet.live/3ced3205/yageo.com/RC0805FR-074R7L.txt"),
 )  # fmt: skip

@@ -24,21 +24,27 @@ _UNITS = ((86400, "days"), (3600, "hours"), (60, "minutes"), (1, "s"), (1e-3, "m
 
 
 def draw_discharge(
-    capacitance: float, voltage: float, resistance: float, limit: str = ES1
+    capacitance: float,
+    voltage: float,
+    resistance: float,
+    limit: str = ES1,
+    own: float | None = None,
 ) -> Picture:
     """Draw the voltage of a capacitor against time, with the limit and the time it is reached.
 
-    Farad, volts, ohm; `limit` is a name of core.limits.AFTER_UNPLUGGING. Raises RepairlibError
-    when the limit is not below the start, as discharge_time does.
+    Farad, volts, ohm; `limit` is a name of core.limits.AFTER_UNPLUGGING, or "own limit" with its
+    volts as `own`. Raises RepairlibError when the limit is not below the start, as discharge_time
+    does.
 
     >>> print(draw_discharge(220e-6, 400, 100e3).alt)
     Voltage against time: 220 µF from 400 V through 100 kΩ.
     After one time constant, 22 s, 147.15 V are left. 60 V dc (IEC 62368-1, ES1) after 41.74 s.
     The curve never reaches 0. It is calculated: only a meter shows what is left.
     """
-    finding = discharge_time(capacitance, voltage, resistance, limit)
-    seconds, tau = finding.time, finding.time_constant
-    target = AFTER_UNPLUGGING[limit]
+    mine = {} if own is None else {"own": own}
+    finding = discharge_time(capacitance, voltage, resistance, limit, **mine)
+    seconds, tau, target = finding.time, finding.time_constant, finding.down_to
+    named = f"{AFTER_UNPLUGGING[limit].words if own is None else brief(own, 'V')} ({limit})"
     span = _LONGEST * max(seconds, tau)
     scale, unit = next(((size, name) for size, name in _UNITS if span >= 3 * size), _UNITS[-1])
     times = [span * step / _STEPS for step in range(_STEPS + 1)]
@@ -47,19 +53,19 @@ def draw_discharge(
         axes = figure.add_subplot()
         volts = [voltage * math.exp(-time / tau) for time in times]
         axes.plot([time / scale for time in times], volts, color=NEGATIVE, linewidth=2.4)
-        axes.axhline(target.volts, color=POSITIVE, linestyle="--", linewidth=1.6)
-        _mark(axes, seconds / scale, target.volts, str(finding.values["time"]), "s", POSITIVE)
+        axes.axhline(target, color=POSITIVE, linestyle="--", linewidth=1.6)
+        _mark(axes, seconds / scale, target, str(finding.values["time"]), "s", POSITIVE)
         left = voltage / math.e
         words = f"τ = {finding.values['time_constant']}: {Quantity(left, 'V', 4)}, 37 %"
         _mark(axes, tau / scale, left, words, "o", INK)
-        _name_limit(axes, target.volts, voltage, f"{target.words} ({limit})")
+        _name_limit(axes, target, voltage, named)
         axes.set_xlim(0, span / scale)
         axes.set_ylim(0, 1.04 * voltage)
         axes.set_xlabel(f"time ({unit})")
         axes.set_ylabel("voltage across the capacitor (V)")
         axes.grid(True, color="#d5dbe0", linewidth=0.7)
         axes.spines[["top", "right"]].set_visible(False)
-        return Picture(svg_of(figure), _in_words(capacitance, voltage, resistance, finding, limit))
+        return Picture(svg_of(figure), _in_words(capacitance, voltage, resistance, finding, named))
 
 
 def draw_discharge_circuit(capacitance: float, voltage: float, resistance: float) -> Picture:
@@ -147,10 +153,10 @@ def _name_limit(axes, volts: float, start: float, words: str) -> None:
 
 
 def _in_words(capacitance, voltage, resistance, finding, limit: str) -> str:
-    left, target = brief(voltage / math.e, "V"), AFTER_UNPLUGGING[limit].words
+    left = brief(voltage / math.e, "V")
     return (
         f"Voltage against time: {brief(capacitance, 'F')} from {brief(voltage, 'V')} through "
         f"{brief(resistance, 'Ω')}.\nAfter one time constant, {brief(finding.time_constant, 's')}, "
-        f"{left} are left. {target} ({limit}) after {brief(finding.time, 's')}.\n"
+        f"{left} are left. {limit} after {brief(finding.time, 's')}.\n"
         "The curve never reaches 0. It is calculated: only a meter shows what is left."
     )

@@ -4,7 +4,8 @@ from repairlib.core.public import public_names
 
 __getattr__, __all__ = public_names(
     __name__,
-    discharge="bleeder discharge_time stored_energy",
+    discharge="OWN bleeder discharge_time stored_energy",
     energy_classes="ac_limits energy_class steady_dc",
+    hand_on="QUALIFIED VERIFY",
     unplugging="after_unplugging",
 )

@@ -12,27 +12,31 @@ from typing import Annotated
 from repairlib.core import series
 from repairlib.core.calculator import Choice, Found, Given, calculator, found
 from repairlib.core.errors import RepairlibError
-from repairlib.core.limits import AFTER_UNPLUGGING, ES1
+from repairlib.core.limits import AFTER_UNPLUGGING, ES1, is_beyond_meter
 from repairlib.core.quantity import Quantity, brief
-from repairlib.stored_charge.energy_classes import QUALIFIED, VERIFY, steady_dc
+from repairlib.stored_charge.hand_on import HOT_JOULE, by_voltage, hazards_at, proof
+from repairlib.stored_charge.pulse import what_survives
 
 OWN, TIME_CONSTANT = "own limit", "IEC 60950-1, time constant"
 
 
 FITTED, TOUCHED_ON = "fitted for good", "held on by hand"
 FED = ("dc", "ac sine")
-HOT_JOULE = 100.0  # J, below 100 V: LBNL's hazard of heat
-RETURNS = (10, 15)  # per cent that dielectric absorption brings back, aluminium
+# Per cent that dielectric absorption brings back after a brief short, and who says so.
+RETURNS = {
+    "aluminium electrolytic": (10, 15, "encyclopaedia, Electrolytic capacitor"),
+    "solid tantalum": (2, 10, "encyclopaedia, Electrolytic capacitor"),
+    "film": (0.05, 0.25, "WIMA dielectrics"),
+    "ceramic": (0.6, 2.5, "WIMA dielectrics"),
+}
+ALUMINIUM, NOT_STATED = "aluminium electrolytic", "not stated"
+WIREWOUND_MOST = 100e3  # Ω; wirewound parts end about there, common practice
 _LIMIT = Choice((*AFTER_UNPLUGGING, TIME_CONSTANT, OWN), "The limit to get down to.")
 _WATTS = (0.25, 0.5, 1, 2, 3, 5, 10, 25, 50, 100, 200)
 _CAPACITANCE = {"at_least": 1e-15, "at_most": 1e3}
 _VOLTS = {"at_least": 1e-3, "at_most": 1e6}
 _OHMS = {"at_least": 1e-3, "at_most": 1e15}
 _SECONDS = {"at_least": 1e-9, "at_most": 1e9}
-_TWICE = (
-    "Calculated, not measured: a bleeder may be open. Measure across the part, try the meter on a "
-    "known source, and measure again after a minute."
-)
 
 
 @calculator(
@@ -44,42 +48,54 @@ _TWICE = (
 def stored_energy(
     capacitance: Annotated[float, Given("F", "Of the part or the bank.", **_CAPACITANCE)],
     voltage: Annotated[float, Given("V", "Across it, the peak.", **_VOLTS)],
+    kind: Annotated[str, Choice((*RETURNS, NOT_STATED), "For what comes back.")] = NOT_STATED,
 ) -> Found:
     """E = C V² / 2 and Q = C V, against the energies that laboratories call hazards.
 
-    Farad and volts. Raises RepairlibError for zero or less. Above 60 V dc, ES1 of IEC 62368-1, the
-    verdict leaves it to a qualified person. Source: LBNL: shock from 100 V and 10 J, heat below
-    100 V and above 100 J, blast from 100 V and 10 kJ; 1 J from 100 V is from memory, a page quotes
-    a reflex hazard above 400 V and 0.25 J.
+    Farad and volts. What may come back after a brief short hangs on the `kind` of part. Raises
+    RepairlibError for zero or less. Above 60 V dc, ES1 of IEC 62368-1, the verdict leaves it to a
+    qualified person. Source: LBNL: shock from 100 V and 10 J, heat below 100 V and above 100 J,
+    blast from 100 V and 10 kJ; 1 J from 100 V is from memory, a page quotes a reflex hazard above
+    400 V and 0.25 J.
 
     >>> finding = stored_energy("470 µF", "400 V")
     >>> finding.energy, finding.verdict
     (37.60 J, 'leave it to a qualified person')
     """
     joule, coulomb = capacitance * voltage**2 / 2, capacitance * voltage
-    low, high = (voltage * percent / 100 for percent in RETURNS)
+    least, most, told_by = RETURNS[ALUMINIUM if kind == NOT_STATED else kind]
+    back = f"{brief(voltage * least / 100, 'V')} to {brief(voltage * most / 100, 'V')}"
+    only_if = f" if {ALUMINIUM}" if kind == NOT_STATED else ""
     values = {
         "energy": Quantity(joule, "J", 4),
         "charge": Quantity(coulomb, "C", 4),
         "hazard": hazard(joule, voltage),
-        "may_come_back": f"{brief(low, 'V')} to {brief(high, 'V')}",
+        "may_come_back": back + only_if,
     }
     working = [
         f"E = C V² / 2 = {brief(capacitance, 'F')} × ({brief(voltage, 'V')})² / 2 = "
         f"{brief(joule, 'J')}",
         f"Q = C V = {brief(coulomb, 'C')}",
-        "after a brief short 10 to 15 % may come back (aluminium electrolytic)",
+        f"after a brief short {least:g} to {most:g} % may come back "
+        f"({ALUMINIUM if only_if else kind})",
     ]
     notes = [
         "Sources disagree on shock: 10 J (LBNL) or 1 J (from memory), both from 100 V; 50 J is "
         "often called possibly lethal (from memory). The row hazard is LBNL's; the verdict goes "
         "by voltage, which is stricter.",
-        _TWICE,
+        proof(voltage),
     ]
+    if only_if:
+        notes.append("Of another kind less comes back: state the kind. Measure twice all the same.")
     verdict, reason = by_voltage(voltage, joule)
-    sources = ("reflex hazard, quoted", "encyclopaedia, Electrolytic capacitor", "from memory")
     return found(
-        values, working=working, verdict=verdict, reason=reason, notes=notes, sources=sources
+        values,
+        working=working,
+        verdict=verdict,
+        reason=reason,
+        notes=notes,
+        sources=("reflex hazard, quoted", told_by, "from memory"),
+        cautions=hazards_at(voltage),
     )
 
 
@@ -108,7 +124,8 @@ def voltage_of_energy(
         working=working,
         verdict=verdict,
         reason=reason,
-        notes=[_TWICE],
+        notes=[proof(volts)],
+        cautions=hazards_at(volts),
     )
 
 
@@ -145,8 +162,9 @@ def voltage_left(
         working=working,
         verdict=verdict,
         reason=reason,
-        notes=[_TWICE],
+        notes=[proof(voltage)],
         sources=("IEC 62368-1",),
+        cautions=hazards_at(voltage),
     )
 
 
@@ -187,19 +205,22 @@ def discharge_time(
     values = {
         "time": Quantity(seconds, "s", 4),
         "time_constant": Quantity(tau, "s", 4),
+        "down_to": Quantity(target, "V", 4),
         "first_power": Quantity(watts, "W", 4),
         "energy": Quantity(capacitance * voltage**2 / 2, "J", 4),
     }
     verdict, reason = by_voltage(voltage, capacitance * voltage**2 / 2)
     reason = f"{words} by calculation after {brief(seconds, 's')}; {reason}"
-    notes = [_TWICE, "The time is not proof. Only the meter is."]
+    notes = [*what_survives(voltage, resistance, capacitance), proof(voltage)]
+    notes.append("The time is not proof. Only the meter is.")
     return found(
         values,
         working=working,
         verdict=verdict,
         reason=reason,
         notes=notes,
-        sources=(source, "IEC 62368-1"),
+        sources=(source, "IEC 62368-1", "ARCOL RW"),
+        cautions=hazards_at(voltage),
     )
 
 
@@ -231,7 +252,7 @@ def bleeder(
     """
     target, source, words = _target(limit, own, voltage)
     ohm = time / (capacitance * math.log(voltage / target))
-    made = series.next_down(ohm, "E12") if 1 <= ohm <= 10e6 else ohm
+    made = series.next_down(ohm, "E12") if 1 <= ohm <= 1e12 else ohm
     first = voltage**2 / made
     power = first / 2 if fed == "ac sine" else first
     seconds = made * capacitance * math.log(voltage / target)
@@ -255,11 +276,12 @@ def bleeder(
         values["power_rating"] = Quantity(size, "W") if size else "too hot: choose a longer time"
         working.append(f"all the time {brief(power, 'W')}; take a resistor of twice that")
     else:
-        working.append("held on: a wirewound part, mounted, with insulated probes and leads")
+        working.append(f"held on: {_held_on(made, voltage)}")
     notes = [
         "It must bear the whole voltage: a small resistor bears 200 V to 350 V (from memory); put "
         "equal ones in series.",
-        _TWICE,
+        *(what_survives(voltage, made, capacitance) if use == TOUCHED_ON else ()),
+        proof(voltage),
     ]
     verdict, reason = by_voltage(voltage, capacitance * voltage**2 / 2)
     reason = f"chosen for {words} within {brief(time, 's')}; {reason}"
@@ -269,31 +291,24 @@ def bleeder(
         verdict=verdict,
         reason=reason,
         notes=notes,
-        sources=(source, "IEC 62368-1", "from memory"),
+        sources=(source, "IEC 62368-1", "from memory", *(("ARCOL RW",) if use != FITTED else ())),
+        cautions=hazards_at(voltage),
     )
 
 
-def by_voltage(volts: float, joule: float = 0.0) -> tuple[str, str]:
-    """The verdict and reason for a capacitor that starts at that voltage; never "safe".
-
-    With the energy in `joule`, one that can burn (LBNL: above 100 J) is handed on as well.
-
-    >>> by_voltage(48)[0], by_voltage(325)[0]
-    ('verify with a meter, twice', 'leave it to a qualified person')
-    >>> by_voltage(48, joule=1000)[0]
-    'leave it to a qualified person'
-    """
-    most = steady_dc()[0]
-    if volts > most:
-        return QUALIFIED, (
-            f"{brief(volts, 'V')} is above 60 V dc, ES1 of IEC 62368-1: whoever does it verifies "
-            "with a meter, twice"
+def _held_on(ohm: float, volts: float) -> str:
+    """What is held across the capacitor, for the working."""
+    if is_beyond_meter(volts):
+        return (
+            f"only a discharge stick and a high-voltage probe rated for {brief(volts, 'V')}, in "
+            "the hand of somebody trained for high voltage"
         )
-    below = f"{brief(volts, 'V')} is not above 60 V dc, ES1 of IEC 62368-1"
-    if joule > HOT_JOULE:
-        burns = f"but {brief(joule, 'J')} is above {HOT_JOULE:g} J (LBNL): it melts metal and burns"
-        return QUALIFIED, f"{below}, {burns}"
-    return VERIFY, below
+    if ohm > WIREWOUND_MOST:
+        return (
+            f"no wirewound part has {brief(ohm, 'Ω')}; a smaller one is quicker, mounted, with "
+            "insulated probes and leads"
+        )
+    return "a wirewound part, mounted, with insulated probes and leads"
 
 
 def hazard(joule: float, volts: float) -> str:

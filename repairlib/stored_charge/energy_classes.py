@@ -1,7 +1,7 @@
 """Energy classes ES1, ES2 and ES3 of IEC 62368-1, by voltage, frequency and capacitance.
 
 A class is a figure of a standard for the design of equipment. It is no permission to touch: every
-verdict here says to verify with a meter, twice, or to leave it to a qualified person.
+verdict here is one of `hand_on`.
 """
 
 from __future__ import annotations
@@ -13,10 +13,9 @@ from repairlib.core.calculator import Choice, Found, Given, calculator, found
 from repairlib.core.errors import RepairlibError
 from repairlib.core.limits import ES1, ES2, STEADY
 from repairlib.core.quantity import Quantity, brief
+from repairlib.stored_charge.hand_on import NO_METER, QUALIFIED, VERIFY, by_voltage, hazards_at
 from repairlib.stored_charge.steady_limits import NO_PERMISSION
 
-VERIFY = "verify with a meter, twice"
-QUALIFIED = "leave it to a qualified person"
 DC, AC, CAPACITOR = "steady dc", "steady ac", "charged capacitor"
 
 # Table 5 of IEC 62368-1: nF, ES1 in V, ES2 in V. Straight lines between neighbours.
@@ -56,7 +55,7 @@ def ac_limits(frequency: float) -> tuple[float, float]:
     """
     kilohertz = frequency / 1e3
     if kilohertz <= 1:
-        return float(STEADY[ES1].ac_rms), float(STEADY[ES2].ac_rms)
+        return float(STEADY[ES1].ac_rms or 0), float(STEADY[ES2].ac_rms or 0)
     if kilohertz <= 100:
         return 30 + 0.4 * kilohertz, 50 + 0.9 * kilohertz
     return 70.0, 140.0
@@ -106,7 +105,8 @@ def energy_class(
     `voltage` in volts; `capacitance` in farad, nominal, with `tolerance` in per cent added;
     `frequency` in hertz. A limit belongs to the lower class. Raises RepairlibError when a
     capacitor has no capacitance. Source: IEC 62368-1, steady limits and table 5, straight lines
-    between neighbours. 60 V dc on a part without a class: these lessons stop there.
+    between neighbours. Above 60 V dc, and where the energy can burn, the verdict hands the work on,
+    whatever the class.
 
     >>> finding = energy_class("100 V")
     >>> finding.energy_class, finding.verdict
@@ -149,9 +149,22 @@ def energy_class(
         "es1_limit": Quantity(es1, "V", 4),
         "es2_limit": Quantity(es2, "V", 4),
     }
-    verdict = VERIFY if name == "ES1" else QUALIFIED
     reason = f"{brief(voltage, 'V')} is {against}: {name} by {rule}"
-    return found(values, working=working, verdict=verdict, reason=reason, notes=[NO_PERMISSION])
+    if kind == AC:
+        verdict = VERIFY if name == "ES1" else QUALIFIED
+        why = NO_METER if hazards_at(voltage) else ""
+    else:
+        verdict, why = by_voltage(voltage, (capacitance or 0) * voltage**2 / 2)
+    if why and (hazards_at(voltage) or (verdict == QUALIFIED and name == "ES1")):
+        reason = f"{reason}; {why}"
+    return found(
+        values,
+        working=working,
+        verdict=verdict,
+        reason=reason,
+        notes=[NO_PERMISSION],
+        cautions=hazards_at(voltage),
+    )
 
 
 @calculator(
@@ -181,10 +194,14 @@ def ac_and_dc(
     verdict = VERIFY if within else QUALIFIED
     word = "not above" if within else "above"
     reason = f"{share:.4g} is {word} 1: {'within' if within else 'beyond'} ES1 of IEC 62368-1"
+    most = dc + ac * 2**0.5
+    if hazards_at(most):
+        reason = f"{reason}; {NO_METER}"
     return found(
         {"share": Quantity(share, "", 4)},
         working=working,
         verdict=verdict,
         reason=reason,
         notes=[NO_PERMISSION],
+        cautions=hazards_at(most),
     )

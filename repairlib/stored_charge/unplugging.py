@@ -10,9 +10,10 @@ import math
 from typing import Annotated
 
 from repairlib.core.calculator import Choice, Found, Given, calculator, found
+from repairlib.core.limits import TOUCHABLE_DC
 from repairlib.core.quantity import Quantity, brief
-from repairlib.stored_charge.discharge import by_voltage
-from repairlib.stored_charge.energy_classes import capacitor_limits
+from repairlib.stored_charge.energy_classes import ac_limits, capacitor_limits
+from repairlib.stored_charge.hand_on import NO_METER, QUALIFIED, VERIFY, by_voltage, hazards_at
 
 MEETS, FAILS, NOT_ASKED = "meets", "does not meet", "not asked"
 SMALL = 0.1e-6  # F; up to it two of the rules ask for nothing
@@ -59,7 +60,7 @@ def after_unplugging(
     >>> print(finding.values["IEC 60335-1"])
     does not meet: 44.478 V after 1 s, at most 34 V
     >>> finding.verdict
-    'meets 6 of 7 rules'
+    'meets 6 of 7 rules; leave it to a qualified person'
     """
     most = capacitance * (1 + tolerance / 100)
     tau = resistance * most
@@ -87,15 +88,16 @@ def after_unplugging(
         "IEC 61010-1": after(5, 60.0),
     }
     failed = [name for name, (word, _) in rules.items() if word == FAILS]
-    verdict = f"meets {len(rules) - len(failed)} of {len(rules)} rules"
     reason = f"does not meet {'; '.join(failed)}" if failed else "no rule listed here is broken"
     values: dict[str, object] = {name: f"{word}: {why}" for name, (word, why) in rules.items()}
     values |= {"time_constant": Quantity(tau, "s", 4)}
     at_bench, why = by_voltage(voltage, most * voltage**2 / 2)
-    reason = f"{reason}; at the bench: {at_bench}"
+    verdict = f"meets {len(rules) - len(failed)} of {len(rules)} rules; {at_bench}"
     notes = [
         f"At the bench: {at_bench}. {why}.",
         "IEC 60950-1 is withdrawn. For IEC 61010-1 60 V dc was taken, from memory.",
+        "Editions: IEC 62368-1 is edition 3.0 of 2018; the pages that quote IEC 60335-1 and "
+        "IEC 60204-1 name none.",
         "A rule that asks for nothing is counted as met.",
     ]
     working = [f"τ = R C = {brief(resistance, 'Ω')} × {brief(most, 'F')} = {brief(tau, 's')}"]
@@ -106,6 +108,7 @@ def after_unplugging(
         reason=reason,
         notes=notes,
         sources=("from memory",),
+        cautions=hazards_at(voltage),
     )
 
 
@@ -125,7 +128,7 @@ def limited_current(
     archive of a product safety list; the standard is withdrawn.
 
     >>> limited_current("100 nF", "400 V").verdict
-    'within the rule; verify with a meter, twice'
+    'within the rule, which is withdrawn; leave it to a qualified person'
     """
     charge, joule = capacitance * voltage, capacitance * voltage**2 / 2
     if voltage <= 450:
@@ -135,13 +138,19 @@ def limited_current(
     else:
         within, rule = joule <= 0.35 * (1 + 1e-9), "at most 350 mJ above 15 kV"
     values = {"charge": Quantity(charge, "C", 4), "energy": Quantity(joule, "J", 4)}
-    verdict = (
-        "within the rule; verify with a meter, twice"
-        if within
-        else "beyond the rule; leave it to a qualified person"
-    )
+    at_bench, why = by_voltage(voltage, joule)
+    if not within:
+        at_bench = QUALIFIED
+    verdict = f"{'within' if within else 'beyond'} the rule, which is withdrawn; {at_bench}"
     working = [f"Q = C V = {brief(charge, 'C')}", f"E = C V² / 2 = {brief(joule, 'J')}"]
-    return found(values, working=working, verdict=verdict, reason=f"{rule} (IEC 60950-1 2.4)")
+    return found(
+        values,
+        working=working,
+        verdict=verdict,
+        reason=f"{rule} (IEC 60950-1 2.4, withdrawn); {why}",
+        sources=("IEC 62368-1", "LBNL electrical hazards"),
+        cautions=hazards_at(voltage),
+    )
 
 
 @calculator(
@@ -157,15 +166,30 @@ def shock_hazard(
 ) -> Found:
     """Whether a supply counts as a shock hazard: both its volts and its ampere count.
 
-    Volts and ampere. Raises RepairlibError outside the ranges. Source: LBNL, electrical hazards:
-    dc from 100 V and 40 mA, ac of 50 or 60 Hz from 50 V and 5 mA.
+    Volts and ampere. Above ES1 of IEC 62368-1 the verdict hands the work on, hazard or not. Raises
+    RepairlibError outside the ranges. Source: LBNL, electrical hazards: dc from 100 V and 40 mA,
+    ac of 50 or 60 Hz from 50 V and 5 mA.
 
     >>> shock_hazard("325 V", "1 A").verdict
-    'shock hazard'
+    'shock hazard; leave it to a qualified person'
     """
     volts, ampere = SHOCK[kind]
     rule = f"from {brief(volts, 'V')} and {brief(ampere, 'A')} {kind} (LBNL)"
     counts = voltage >= volts and current >= ampere
-    verdict = "shock hazard" if counts else "below this threshold; verify with a meter, twice"
+    es1 = TOUCHABLE_DC if kind == DC else ac_limits(50)[0]
+    at_bench = QUALIFIED if voltage > es1 else VERIFY
+    verdict = f"{'shock hazard' if counts else 'below this threshold'}; {at_bench}"
+    reason = rule
+    if voltage > es1:
+        reason = f"{rule}; {brief(voltage, 'V')} is above {es1:g} V, ES1 of IEC 62368-1"
+    if hazards_at(voltage):
+        reason = f"{reason}; {NO_METER}"
     values = {"voltage": Quantity(voltage, "V"), "current": Quantity(current, "A")}
-    return found(values, working=[rule], verdict=verdict, reason=rule)
+    return found(
+        values,
+        working=[rule],
+        verdict=verdict,
+        reason=reason,
+        sources=("IEC 62368-1",),
+        cautions=hazards_at(voltage),
+    )

@@ -116,8 +116,24 @@ def test_small_capacitor_on_the_mains():
 
 @pytest.mark.published("Wikipedia, Electrolytic capacitor: dielectric absorption 10 to 15 %")
 def test_what_comes_back():
-    back = stored_energy(220 * MICRO, 400).may_come_back.replace("\xa0", " ")
-    assert back == "40 V to 60 V"
+    known = stored_energy(220 * MICRO, 400, "aluminium electrolytic").may_come_back
+    assert known.replace("\xa0", " ") == "40 V to 60 V"
+
+
+@pytest.mark.published("WIMA, film dielectrics: absorption PP 0.05 to 0.10, PET 0.2 to 0.25 %")
+def test_a_film_part_gives_little_back():
+    """0.05 % and 0.25 % of 400 V are 0.2 V and 1 V, by hand."""
+    back = stored_energy(100e-9, 400, "film")
+    assert back.may_come_back.replace("\xa0", " ") == "200 mV to 1 V"
+    assert "aluminium" not in str(back.to_dict()).replace("Aluminium", "")
+
+
+@pytest.mark.behaviour
+def test_what_comes_back_is_aluminiums_only_when_it_is_said():
+    for farad, volts in ((100e-9, 325), (2.2e-6, 250), (470e-6, 35)):
+        told = stored_energy(farad, volts)
+        assert told.may_come_back.endswith("if aluminium electrolytic")
+        assert any("state the kind" in note for note in told.notes)
 
 
 def stated(source, name, volts):
@@ -182,6 +198,46 @@ def test_both_shock_energies_are_said():
     assert "1 J (from memory)" in note and "50 J is often called possibly lethal" in note
 
 
+KILOVOLTS = (
+    lambda: stored_energy(2.2e-9, 6300),
+    lambda: voltage_of_energy(50, 10 * MICRO),  # 3.162 kV
+    lambda: voltage_left(470e-12, 18e3, 1e9, 3600),
+    lambda: discharge_time(1 * MICRO, 2100, 10e6),
+    lambda: bleeder(1e-9, 27e3, 10, use="held on by hand"),
+    lambda: bleeder(4.7e-9, 4000, 30),
+)
+
+
+@pytest.mark.behaviour
+@pytest.mark.parametrize("call", KILOVOLTS)
+def test_above_the_rating_of_a_meter_nobody_is_sent_there_with_one(call):
+    finding = call()
+    assert finding.verdict == "leave it to a qualified person"
+    told = " ".join([str(finding), *finding.notes, *finding.working])
+    assert "not with an ordinary meter" in told and "high-voltage probe" in told
+    assert "verify with a meter" not in told and "verifies with a meter" not in told
+    assert "high-voltage tubes" in finding.cautions
+
+
+@pytest.mark.published("Velleman DVM68 manual, section 4: CAT III 600 V, CAT II 1000 V")
+def test_an_ordinary_meter_ends_at_its_rating():
+    assert "verifies with a meter, twice" in stored_energy(MICRO, 600).reason
+    assert "not with an ordinary meter" in stored_energy(MICRO, 601).reason
+    assert "600 V, at most 1 kV" in stored_energy(MICRO, 1500).reason.replace("\xa0", " ")
+
+
+@pytest.mark.common_practice
+def test_no_wirewound_part_of_megohms_and_no_value_outside_the_series():
+    """5 s / (2 nF ln(25 000 / 60)) are 414.4 MΩ, by hand; below it E12 has 390 MΩ."""
+    held = bleeder(2e-9, 25e3, 5, use="held on by hand")
+    assert held.resistance == pytest.approx(414.4e6, rel=1e-3) and held.e12 == 390e6
+    assert not any("wirewound" in step for step in held.working)
+    low = bleeder(1 * MICRO, 50, 5, "own limit", own=5, use="held on by hand")
+    assert any("no wirewound part has 1.8 MΩ" in step.replace("\xa0", " ") for step in low.working)
+    usual = bleeder(1000 * MICRO, 50, 1, "own limit", own=5, use="held on by hand")
+    assert any("a wirewound part" in step for step in usual.working)
+
+
 def test_verdicts():
     for finding in (
         stored_energy(470 * MICRO, 400),
@@ -206,6 +262,46 @@ def test_a_bleeder_has_its_watts_and_says_when_it_is_too_hot():
     assert bleeder(0.01, 400, 0.1).power_rating.startswith("too hot")
     held = bleeder(220 * MICRO, 400, 5, use="held on by hand")
     assert "power" not in held.values and held.energy == pytest.approx(17.6)
+
+
+# V² / R and its share of 0.25 W, worked by hand: 12, 24, 35 and 50 V rails.
+@pytest.mark.published("Engineer Live on ARCOL RW discharge resistors: ten times its watts for 5 s")
+@pytest.mark.parametrize(
+    ("volts", "ohm", "micro", "watts", "times"),
+    [
+        (12, 10, 4700, 3, "57.6"),
+        (24, 47, 2200, 3, "49"),
+        (35, 22, 3300, 10, "223"),
+        (50, 100, 1000, 3, "100"),
+    ],
+)
+def test_which_resistor_survives(volts, ohm, micro, watts, times):
+    told = " ".join(discharge_time(micro * MICRO, volts, ohm, "own limit", own=1).notes)
+    assert f"wirewound, {watts} W" in told.replace("\xa0", " ") and "carbon composition" in told
+    assert f"0.25 W film resistor does not survive: it has {times} times" in told
+
+
+@pytest.mark.common_practice
+def test_a_resistor_that_explodes_is_named():
+    for volts, ohm in ((325, 10), (170, 22), (48, 1)):
+        told = " ".join(discharge_time(2200 * MICRO, volts, ohm, "own limit", own=5).notes)
+        assert "Not to be tried" in told and "This resistor explodes" in told
+        assert ("Take " in told) == (volts <= 60)
+    assert "explodes" not in " ".join(discharge_time(100e-9, 50, 1, "own limit", own=5).notes)
+
+
+@pytest.mark.common_practice
+def test_a_small_film_resistor_bears_little_power():
+    """24 V across 10 kΩ are 57.6 mW, by hand."""
+    told = " ".join(discharge_time(100 * MICRO, 24, 10e3, "own limit", own=1).notes)
+    assert "57.6 mW" in told.replace("\xa0", " ") and "does not survive" not in told
+
+
+@pytest.mark.common_practice
+def test_a_long_discharge_asks_for_the_whole_rating():
+    """0.05 F and 120 Ω have a time constant of 6 s; 50 V across 120 Ω are 20.8 W."""
+    told = discharge_time(0.05, 50, 120, "own limit", own=1).notes[0]
+    assert "wirewound, 25 W" in told and "pulse" not in told
 
 
 @pytest.mark.parametrize(
