@@ -7,5 +7,6 @@ __getattr__, __all__ = public_names(
     discharge="OWN bleeder discharge_time stored_energy",
     energy_classes="ac_limits energy_class steady_dc",
     hand_on="QUALIFIED VERIFY",
+    pulse="NOT_TRIED",
     unplugging="after_unplugging",
 )

@@ -5,6 +5,7 @@ from __future__ import annotations
 from repairlib.core.limits import TOUCHABLE_DC
 from repairlib.core.quantity import brief
 
+NOT_TRIED = "Not to be tried"
 FILM_WATTS = 0.25  # the usual small film resistor
 OVERLOAD = 10  # times its watts for 5 s: what a wirewound discharge resistor bears, ARCOL RW
 OVERLOAD_SECONDS = 5.0
@@ -35,7 +36,7 @@ def what_survives(voltage: float, resistance: float, capacitance: float) -> tupl
         )
     if size is None and joule >= _WORTH_NAMING:
         told.append(
-            f"Not to be tried: {brief(watts, 'W')} at the first instant. This resistor explodes."
+            f"{NOT_TRIED}: {brief(watts, 'W')} at the first instant. This resistor explodes."
         )
     if size is None and voltage <= TOUCHABLE_DC:
         least = voltage**2 / (OVERLOAD * _WIREWOUND_WATTS[2])
@@ -45,8 +46,8 @@ def what_survives(voltage: float, resistance: float, capacitance: float) -> tupl
         )
     if watts > FILM_WATTS:
         told.append(
-            f"A {FILM_WATTS:g} W film resistor does not survive: it has {watts / FILM_WATTS:.3g} "
-            "times its watts at the first instant."
+            f"A {FILM_WATTS:g} W film resistor does not survive: it has {_times(watts)} times its "
+            "watts at the first instant."
         )
     elif voltage <= TOUCHABLE_DC:
         told.append(
@@ -54,3 +55,9 @@ def what_survives(voltage: float, resistance: float, capacitance: float) -> tupl
             "bears it."
         )
     return tuple(told)
+
+
+def _times(watts: float) -> str:
+    """How often the watts of the small film resistor go into these."""
+    ratio = watts / FILM_WATTS
+    return f"{ratio:.3g}" if ratio < 1000 else f"{ratio:.0f}"

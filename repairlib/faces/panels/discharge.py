@@ -13,7 +13,7 @@ from repairlib.core.quantity import brief, read_quantity
 from repairlib.core.safety import caution
 from repairlib.faces.panels.fields import FieldPanel, Fields
 from repairlib.show.discharge import draw_discharge
-from repairlib.stored_charge import OWN, QUALIFIED, discharge_time
+from repairlib.stored_charge import NOT_TRIED, OWN, QUALIFIED, discharge_time
 
 SIZE = Fields("9rem", "28rem")
 
@@ -66,7 +66,7 @@ def discharged(
 
 
 def answer_html(finding: Finding, remark: str = "") -> str:
-    """The verdict first: in red with the cautions open when the work is handed on."""
+    """The verdict first: in red, cautions open, when the work is handed on or the part bursts."""
     values = finding.values
     handed_on = finding.verdict == QUALIFIED
     says = [remark] if remark else []
@@ -83,5 +83,8 @@ def answer_html(finding: Finding, remark: str = "") -> str:
     if handed_on:
         headline = f"{QUALIFIED.capitalize()}: this one can hurt or kill"
         return told("unsafe", headline, says, shown._repr_html_())
+    burst = [note for note in finding.notes if note.startswith(NOT_TRIED)]
+    if burst:
+        return told("unsafe", burst[0], says, shown._repr_html_())
     headline = f"{values['time']} to {values['down_to']} by calculation: {finding.verdict}"
     return told("partly right", headline, says, shown.folded())
