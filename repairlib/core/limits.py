@@ -107,20 +107,22 @@ def is_beyond_meter(volts: float) -> bool:
 
 
 def hazards_of_capacitor(
-    volts: float | None, ac: bool = False, line_part: bool = False
+    volts: float | None, ac: bool = False, line_part: bool = False, oil: bool = False
 ) -> tuple[str, ...]:
     """The hazards of replacing a capacitor, as keys of safety.HAZARDS; none for most.
 
     `volts` is its rating, None where not stated; `ac` says that it is an ac rating [V r.m.s.].
-    `line_part` says that it carries a safety class or is listed as a part of the mains.
+    `line_part` says that it carries a safety class or is listed as a part of the mains. `oil`
+    says that it is of a kind that was filled with oil, such as oil-paper.
 
     >>> hazards_of_capacitor(25), hazards_of_capacitor(400)
     ((), ('mains', 'stored charge'))
     >>> hazards_of_capacitor(60, ac=True)
     ('mains', 'stored charge', 'heat and fire')
     """
+    filled = ("PCB oil",) if oil else ()
     if line_part or (ac and (volts is None or volts >= MAINS_AC)):
-        return ("mains", "stored charge", "heat and fire")
+        return ("mains", "stored charge", "heat and fire", *filled)
     if not ac and volts is not None and volts > TOUCHABLE_DC:
-        return ("mains", "stored charge")
-    return ()
+        return ("mains", "stored charge", *filled)
+    return filled

@@ -6,6 +6,7 @@ local rules, an employer's instructions or a licensed person.
 
 from __future__ import annotations
 
+from collections.abc import Iterable
 from dataclasses import dataclass
 
 from repairlib.core import html
@@ -13,12 +14,21 @@ from repairlib.core import html
 
 @dataclass(frozen=True)
 class Hazard:
-    """A danger at the bench: when it applies, what to do, and whom to defer to."""
+    """A danger at the bench: when it applies, what to do, and whom to defer to.
+
+    `strikes` is one strong sentence: what happens and why. `of_part` is the same danger where no
+    tool is in hand and the part itself is it: a fuse that is read, a part fitted the wrong way.
+    """
 
     title: str
     when: str
     do: tuple[str, ...]
     defer: str
+    strikes: str
+    of_part: Hazard | None = None
+
+    def _repr_html_(self) -> str:
+        return f"{html.text(self.when)}{html.listed(self.do)}<em>{html.text(self.defer)}</em>"
 
 
 _LOCAL = "Local electrical rules and a licensed electrician come first."
@@ -35,6 +45,8 @@ HAZARDS = {
             "Fit mains parts only with the same safety class and rating; never improvise.",
         ),
         _LOCAL + " Live mains work is outside these lessons.",
+        "Mains current through the chest stops the heart, and a hand that has closed on a live "
+        "part cannot let go.",
     ),
     "stored charge": Hazard(
         "A capacitor keeps its charge after the plug is out",
@@ -46,6 +58,8 @@ HAZARDS = {
             "Treat every built-in bleeder resistor as broken until you have measured.",
         ),
         "Above 60 V dc, or with banks of large capacitors, leave it to a qualified person.",
+        "A charged capacitor gives all it holds in one blow to whatever bridges its two ends, long "
+        "after the plug is out; above 60 V dc it is for a qualified person.",
     ),
     "heat and fire": Hazard(
         "Hot tools burn and start fires",
@@ -54,9 +68,24 @@ HAZARDS = {
             "Rest the iron in its stand, keep the lead clear, and switch it off when you leave.",
             "Keep paper, solvents and cables away from the hot end.",
             "A part fitted the wrong way round can burst or burn: check before power, "
-            "and power up from a current-limited supply.",
+            "and power up from a current-limited supply. Without one, hand the first power-up to "
+            "somebody who has one.",
         ),
         "Follow the tool maker's instructions and the fire rules of your workshop.",
+        "An iron burns skin to the bone at a touch and lights paper that it lies on.",
+        Hazard(
+            "A wrong or reversed part bursts or burns",
+            "Whenever power comes on after a part was fitted or a fuse was changed.",
+            (
+                "Same rating, same class, right way round: check each before power.",
+                "Power up from a current-limited supply. Without one, hand the first power-up to "
+                "somebody who has one.",
+                "It smokes or hisses? Switch off, stand back, let it cool before you look.",
+            ),
+            "Follow the fire rules of your workshop.",
+            "A part of the wrong rating or the wrong way round heats up until it bursts or burns, "
+            "because nothing limits its current.",
+        ),
     ),
     "fumes and flux": Hazard(
         "Flux smoke harms lungs",
@@ -66,6 +95,7 @@ HAZARDS = {
             "Keep your head out of the plume. Stop if your eyes or chest are irritated.",
         ),
         "The safety data sheet of the flux and your workplace's limits come first.",
+        "Flux smoke gets deep into the lungs and can leave asthma that stays for life.",
     ),
     "lead": Hazard(
         "Lead solder is poisonous when swallowed",
@@ -76,6 +106,8 @@ HAZARDS = {
             "Collect the waste as hazardous waste.",
         ),
         "Local waste and workplace rules come first.",
+        "Lead goes from the fingers into the mouth, stays in the body for years, and harms nerves, "
+        "those of children most.",
     ),
     "solvents": Hazard(
         "Solvent vapour burns and harms",
@@ -85,6 +117,7 @@ HAZARDS = {
             "Air the room, wear gloves, keep the can closed.",
         ),
         "The safety data sheet of the solvent comes first.",
+        "Its vapour creeps along the bench, and one spark or hot tip sets all of it alight.",
     ),
     "flying leads and eyes": Hazard(
         "Cut leads and bursting parts fly",
@@ -94,6 +127,7 @@ HAZARDS = {
             "Hold the lead while you cut it. Keep your face away at the first power-up.",
         ),
         "Follow the eye-protection rule of your workshop.",
+        "A cut lead or the can of a bursting part hits the eye before the lid can close.",
     ),
     "batteries": Hazard(
         "Batteries burn, leak and explode",
@@ -104,6 +138,8 @@ HAZARDS = {
             "safety data sheet of that cell says. Lead-acid, alkaline and lithium cells differ.",
         ),
         "Swollen or hot lithium cells: stop, move away, follow local fire advice.",
+        "A cell that is shorted or heated gives all its energy at once, as a fire that needs no "
+        "air.",
     ),
     "high-voltage tubes": Hazard(
         "Tubes and their supplies hold lethal voltage",
@@ -113,6 +149,43 @@ HAZARDS = {
             "Picture tubes can implode.",
         ),
         "Only people trained and licensed for high voltage.",
+        "Thousands of volts jump to a hand before it touches, and an ordinary meter does not hold "
+        "them back.",
+    ),
+    "PCB oil": Hazard(
+        "Old motor-run, ballast and oil-paper capacitors can hold PCB oil",
+        "Whenever a motor-run, ballast or oil-paper capacitor may be from before the 1980s, or its "
+        "can is wet.",
+        (
+            "No mark that says it is free of PCB? Treat it as if it held PCB.",
+            "Do not open, drill or heat it. Nitrile gloves; nothing that it wets goes near food.",
+            "Into a closed bag or tin, as hazardous waste, with a note of what it is.",
+        ),
+        "The waste authority says where it goes. A leak is a job for trained people.",
+        "The oil goes through the skin, stays in the body for decades, and is held to cause "
+        "cancer.",
+    ),
+    "asbestos": Hazard(
+        "Grey or white heat cloth and board can be asbestos",
+        "Whenever old heaters, irons, toasters, ovens, projectors or resistors on board have "
+        "fibrous sleeves, pads or sheets.",
+        (
+            "Leave it as it is: do not cut, brush, blow or peel it.",
+            "It crumbles already? Close the set, wet nothing, vacuum nothing, hand it on.",
+        ),
+        "Local asbestos rules come first: sampling and removal are for licensed people.",
+        "Its fibres stay in the lungs and cause cancer decades later; nobody sees or feels them.",
+    ),
+    "beryllium oxide": Hazard(
+        "White ceramic in power parts can be beryllium oxide",
+        "Whenever a radio-frequency power transistor, a transmitting valve, a laser tube or a "
+        "white insulator under a power part is met.",
+        (
+            "Do not break, file, grind or sand it, and do not open the part.",
+            "Broken already? Touch nothing, blow nothing, wipe wet with gloves on, bag it.",
+        ),
+        "The maker's safety data sheet and the waste authority come first.",
+        "Whole it is harmless; its dust scars the lungs for life after a single breath of it.",
     ),
 }
 
@@ -132,19 +205,34 @@ class Caution:
     __repr__ = __str__
 
     def _repr_html_(self) -> str:
-        inside = "<hr>".join(
-            f"<strong>⚠ {html.text(hazard.title)}</strong><br>{html.text(hazard.when)}"
-            f"{html.listed(hazard.do)}<em>{html.text(hazard.defer)}</em>"
+        return _boxed(
+            f"<strong>⚠ {html.text(hazard.title)}</strong><br>{hazard._repr_html_()}"
             for hazard in self.hazards
         )
-        return (
-            '<div role="note" style="border:2px solid #b45309;border-left-width:10px;'
-            f'padding:8px 14px;border-radius:4px;max-width:46em">{inside}</div>'
+
+    def short(self) -> str:
+        """As HTML: of each hazard what happens and why, in one sentence; the rest is folded.
+
+        It is for the part or the answer in hand, so of "heat and fire" it has what a part does.
+        """
+        fitting = [hazard.of_part or hazard for hazard in self.hazards]
+        return _boxed(
+            f"<strong>⚠ {html.text(hazard.strikes)}</strong>"
+            f"{html.fold(hazard.title, hazard._repr_html_())}"
+            for hazard in fitting
         )
 
     def folded(self, title: object = "Cautions", opened: bool = False) -> str:
         """The cautions as HTML behind a title."""
         return html.fold(title, self._repr_html_(), opened)
+
+
+def _boxed(pieces: Iterable[str]) -> str:
+    """Cautions in their box, a line between two."""
+    return (
+        '<div role="note" style="border:2px solid #b45309;border-left-width:10px;'
+        f'padding:8px 14px;border-radius:4px;max-width:46em">{"<hr>".join(pieces)}</div>'
+    )
 
 
 def caution(*keys: str) -> Caution:

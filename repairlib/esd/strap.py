@@ -8,13 +8,14 @@ from typing import Annotated
 from repairlib.core.calculator import Choice, Found, Given, calculator, found
 from repairlib.core.limits import ES1, STEADY
 from repairlib.core.quantity import Quantity, brief
-from repairlib.stored_charge import ac_limits, steady_dc
+from repairlib.stored_charge import QUALIFIED, ac_limits, steady_dc
 
 STRAP_OHM = 1e6
 OFF_FROM = 250.0  # V, exposed circuits (TR20.20-2008)
 BARE_BODY = 1500.0  # Ω from hand to hand, a round figure from memory
 DC, AC = "dc", "ac rms"
-OFF, STOP, ON = "strap off", "stop: make it dead first", "strap may stay on"
+OFF = f"strap off while it is live; {QUALIFIED}"
+ON = "strap may stay on"
 _ES1_AMPERE = STEADY[ES1].ac_rms_current  # rms, at 50 or 60 Hz
 
 
@@ -82,13 +83,14 @@ def strap_on_or_off(
 ) -> Found:
     """Whether a strap must come off before bare live parts: it ties a person to ground.
 
-    `voltage` in volts, dc or rms; of a sine the peak counts. From 250 V on the strap is off and
-    the work goes to a qualified person. Above ES1 of IEC 62368-1 these lessons make it dead first.
-    Raises RepairlibError outside the ranges. Source: TR20.20-2008 as quoted in an ESD question and
-    answer: not for exposed circuits of 250 V or more; that the peak counts is a choice made here.
+    `voltage` in volts, dc or rms; of a sine the peak counts. Above ES1 of IEC 62368-1 the strap is
+    off while the part is live and a qualified person makes it dead; from 250 V on the ESD handbook
+    has it off too. Raises RepairlibError outside the ranges. Source: TR20.20-2008 as quoted in an
+    ESD question and answer: not for exposed circuits of 250 V or more; that the peak counts is a
+    choice made here.
 
     >>> strap_on_or_off("230 V", "ac rms").verdict
-    'strap off'
+    'strap off while it is live; leave it to a qualified person'
     """
     peak = voltage * math.sqrt(2) if kind == AC else voltage
     es1 = steady_dc()[0] if kind == DC else ac_limits(frequency)[0]
@@ -101,15 +103,12 @@ def strap_on_or_off(
     ]
     if peak >= OFF_FROM:
         verdict = OFF
-        reason = (
-            f"{brief(peak, 'V')} reaches 250 V (TR20.20-2008): the strap ties you to ground. "
-            "Leave it to a qualified person"
-        )
+        reason = f"{brief(peak, 'V')} reaches 250 V (TR20.20-2008): the strap ties you to ground"
     elif voltage > es1:
-        verdict = STOP
+        verdict = OFF
         reason = (
-            f"{brief(voltage, 'V')} {kind} is above ES1 of IEC 62368-1, {brief(es1, 'V')}: strap "
-            "off while it is live; a qualified person makes it dead"
+            f"{brief(voltage, 'V')} {kind} is above ES1 of IEC 62368-1, {brief(es1, 'V')}: a "
+            "qualified person makes it dead"
         )
     else:
         verdict = ON

@@ -215,7 +215,8 @@ def _replacement(capacitor: Capacitor) -> Decision:
 
 def _cautions(capacitor: Capacitor) -> tuple[str, ...]:
     line_part = capacitor.kind in (words.PAPER, words.MAINS)
-    return hazards_of_capacitor(capacitor.volts, capacitor.ac, line_part)
+    oil = capacitor.kind == words.PAPER
+    return hazards_of_capacitor(capacitor.volts, capacitor.ac, line_part, oil)
 
 
 def new_capacitance(farad: float, tolerance=None) -> tuple[float | None, tuple[str, str]]:

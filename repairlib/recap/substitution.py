@@ -176,7 +176,8 @@ def substitute_capacitor(
         wrong = "the place works above the old part's rating"
         raise RepairlibError(read, wrong, "the right rating; measure the voltage again")
     rule = rule_for(old_kind, new_kind)
-    cautions = hazards_of_capacitor(rated_voltage, line_part=old_kind in (MAINS, PAPER))
+    line_part, oil = old_kind in (MAINS, PAPER), old_kind == PAPER
+    cautions = hazards_of_capacitor(rated_voltage, line_part=line_part, oil=oil)
     sources = (rule.source,)
     first, *others = rule.conditions
     if rule.verdict != CONDITIONS:

@@ -10,9 +10,9 @@ import math
 from typing import Annotated
 
 from repairlib.core.calculator import Choice, Found, Given, calculator, found
-from repairlib.core.limits import TOUCHABLE_DC
+from repairlib.core.limits import ES1, STEADY, TOUCHABLE_DC
 from repairlib.core.quantity import Quantity, brief
-from repairlib.stored_charge.energy_classes import ac_limits, capacitor_limits
+from repairlib.stored_charge.energy_classes import capacitor_limits
 from repairlib.stored_charge.hand_on import NO_METER, QUALIFIED, VERIFY, by_voltage, hazards_at
 
 MEETS, FAILS, NOT_ASKED = "meets", "does not meet", "not asked"
@@ -176,12 +176,12 @@ def shock_hazard(
     volts, ampere = SHOCK[kind]
     rule = f"from {brief(volts, 'V')} and {brief(ampere, 'A')} {kind} (LBNL)"
     counts = voltage >= volts and current >= ampere
-    es1 = TOUCHABLE_DC if kind == DC else ac_limits(50)[0]
-    at_bench = QUALIFIED if voltage > es1 else VERIFY
+    low = STEADY[ES1].ac_rms or 0 if kind == AC else TOUCHABLE_DC
+    at_bench = QUALIFIED if voltage > low else VERIFY
     verdict = f"{'shock hazard' if counts else 'below this threshold'}; {at_bench}"
     reason = rule
-    if voltage > es1:
-        reason = f"{rule}; {brief(voltage, 'V')} is above {es1:g} V, ES1 of IEC 62368-1"
+    if voltage > low:
+        reason = f"{rule}; {brief(voltage, 'V')} is above {low:g} V, ES1 of IEC 62368-1"
     if hazards_at(voltage):
         reason = f"{reason}; {NO_METER}"
     values = {"voltage": Quantity(voltage, "V"), "current": Quantity(current, "A")}

@@ -123,9 +123,11 @@ def readings_html(readings) -> str:
 
 
 def cautions_html(readings) -> str:
-    """The cautions for replacing such a part, once each; none for most parts."""
+    """What such a part does to whoever replaces it carelessly, short; none for most parts."""
     keys = dict.fromkeys(key for reading in readings for key in reading.cautions)
-    return caution(*keys)._repr_html_() if keys else ""
+    # The charge is in the part itself, the mains only near it: what is nearest comes first.
+    nearest_first = sorted(keys, key=lambda key: key != "stored charge")
+    return caution(*nearest_first).short() if keys else ""
 
 
 def what_else_html(reading) -> str:

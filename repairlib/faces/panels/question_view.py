@@ -104,5 +104,5 @@ def feedback_html(line: Line, graded: bool = True) -> str:
         UNREADABLE: "Cannot be read yet",
         CHANGED: "Changed since it was answered: not counted",
     }.get(line.state, f"{line.state.capitalize()}{earned}")
-    cautions = caution(*line.judgement.hazards)._repr_html_() if line.judgement.hazards else ""
+    cautions = caution(*line.judgement.hazards).short() if line.judgement.hazards else ""
     return told(line.state, headline, line.says, cautions)
