@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from collections.abc import Callable, Mapping, Sequence
+from collections.abc import Callable, Iterable, Mapping, Sequence
 from functools import partial
 from importlib import import_module
 from pathlib import Path
@@ -101,7 +101,11 @@ class Exercise:
         if strangers:
             raise RepairlibError(strangers[0], "no question has this id", ", ".join(self.by_id))
         typed = {name: self.by_id[name].as_typed(given) for name, given in answers.items()}
+        was_unsafe = self._unsafe_among(typed)
         saved = self.save(typed)
+        now = [name for name in typed if self._is_unsafe(name, saved[name])]
+        if was_unsafe or now:
+            self.save({}, unsafe=(*was_unsafe, *now))
         told = [f"Saved: {', '.join(answers) or 'nothing'}.", *self.notes()]
         for name in answers:
             line = mark_question(self.by_id[name], saved[name])
@@ -109,22 +113,37 @@ class Exercise:
                 told.extend(f"{name}: {said}" for said in line.says)
         return Told("\n".join(told))
 
-    def save(self, typed: Mapping) -> dict:
+    def _unsafe_among(self, names: Iterable[str]) -> list[str]:
+        """Those of the questions whose answer as it is saved is dangerous."""
+        saved = self.saved.read_all()
+        changed = changed_since(self.questions, saved)
+        return [
+            name
+            for name in names
+            if name not in changed and self._is_unsafe(name, saved.answers.get(name, ""))
+        ]
+
+    def _is_unsafe(self, name: str, typed) -> bool:
+        return self.by_id[name].judge(typed).state == UNSAFE
+
+    def save(self, typed: Mapping, unsafe: Iterable[str] = ()) -> dict:
         """Save what was typed, by question id, with the fingerprints of what is asked now.
 
-        Gives all answers that are saved. Raises RepairlibError when they cannot be.
+        `unsafe` are the ids of questions that were answered dangerously: noted for good. Gives
+        all answers that are saved. Raises RepairlibError when they cannot be.
         """
         for name in typed:
             if name not in self._fingerprints:  # made once: it draws the picture
                 self._fingerprints[name] = fingerprint(self.by_id[name])
-        return self.saved.save(typed, self._fingerprints)
+        return self.saved.save(typed, self._fingerprints, unsafe)
 
     def sheet(self) -> Sheet:
         """The marks of the answers saved so far, worked out anew."""
         saved = self.saved.read_all()
         notes = (*self.notes(), *remarks(self.questions, saved))
         changed = changed_since(self.questions, saved)
-        return mark(self.questions, saved.answers, self.lesson, str(self.learner), notes, changed)
+        who = str(self.learner)
+        return mark(self.questions, saved.answers, self.lesson, who, notes, changed, saved.unsafe)
 
     def notes(self) -> tuple[str, ...]:
         """What the learner must know about their files: usually nothing."""
@@ -153,7 +172,8 @@ def mark_file(path: str | Path, anew: bool = False) -> Sheet:
     questions, saved = questions_of(found["lesson"], learner), Saved.of(found)
     notes = remarks(questions, saved)
     changed = {} if anew else changed_since(questions, saved)
-    return mark(questions, saved.answers, found["lesson"], str(learner), notes, changed)
+    lesson, who = found["lesson"], str(learner)
+    return mark(questions, saved.answers, lesson, who, notes, changed, saved.unsafe)
 
 
 def changed_since(questions: Sequence[Question], saved: Saved) -> dict[str, str]:

@@ -5,12 +5,14 @@ Pure: nothing is read, saved or shown here, and nothing that a learner typed is 
 
 from __future__ import annotations
 
-from collections.abc import Mapping, Sequence
+from collections.abc import Collection, Mapping, Sequence
 from dataclasses import dataclass
 from math import floor
 from types import MappingProxyType
 
-from repairlib.learn.question import CHANGED, UNANSWERED, Judgement, Question
+from repairlib.learn.question import CHANGED, UNANSWERED, UNSAFE, Judgement, Question
+
+UNSAFE_FIRST = "This one was answered unsafely first."
 
 
 @dataclass(frozen=True)
@@ -18,13 +20,16 @@ class Line:
     """The mark of one question: its id, its points out of how many, and the judgement.
 
     A question that has changed since it was answered has no mark: its points count neither as
-    earned nor as lost, and `counted` is 0.
+    earned nor as lost, and `counted` is 0. `unsafe_first` says that it was once answered
+    dangerously. That costs no points, since a danger understood is what the exercise is for; but
+    the sheet says it for good, so that whoever marks can see who found the answer by trying.
     """
 
     id: str
     points: float
     out_of: float
     judgement: Judgement
+    unsafe_first: bool = False
 
     @property
     def state(self) -> str:
@@ -33,8 +38,9 @@ class Line:
 
     @property
     def says(self) -> tuple[str, ...]:
-        """Hints, or why the text cannot be read."""
-        return self.judgement.says
+        """Hints, or why the text cannot be read; and whether it was once dangerous."""
+        noted = self.unsafe_first and self.state != UNSAFE
+        return (*self.judgement.says, *((UNSAFE_FIRST,) if noted else ()))
 
     @property
     def counted(self) -> float:
@@ -99,6 +105,7 @@ class Sheet:
                 "points": line.points,
                 "out_of": line.out_of,
                 "says": list(line.says),
+                "unsafe_first": line.unsafe_first,
             }
             for line in self.lines
         ]
@@ -125,11 +132,14 @@ def worth(question: Question) -> str:
     return f"{points(question.points)} point{'s' * (question.points != 1)}"
 
 
-def mark_question(question: Question, typed, answered_with: str | None = None) -> Line:
+def mark_question(
+    question: Question, typed, answered_with: str | None = None, unsafe_first: bool = False
+) -> Line:
     """The line of one question. A share of the points is rounded down to half a point.
 
     `answered_with` is the version of the library in which the question was another one when it
-    was answered, or None. Such an answer is not judged.
+    was answered, or None. Such an answer is not judged. `unsafe_first`: it was once answered
+    dangerously.
     """
     if answered_with is not None and not question.is_blank(typed):
         says = (
@@ -137,10 +147,12 @@ def mark_question(question: Question, typed, answered_with: str | None = None) -
             f"Points not counted: {points(question.points)}. Answer it anew to have it marked.",
             f"Answered then: {_in_short(typed)}",
         )
-        return Line(question.id, 0, question.points, Judgement(CHANGED, says=says))
+        changed = Judgement(CHANGED, says=says)
+        return Line(question.id, 0, question.points, changed, unsafe_first)
     judgement = question.judge(typed)
     earned = floor(2 * question.points * judgement.share + 1e-9) / 2
-    return Line(question.id, min(earned, question.points), question.points, judgement)
+    earned = min(earned, question.points)
+    return Line(question.id, earned, question.points, judgement, unsafe_first)
 
 
 def _in_short(typed) -> str:
@@ -158,10 +170,12 @@ def mark(
     variant: str = "demo variant",
     notes: Sequence[str] = (),
     changed: Mapping[str, str] = MappingProxyType({}),
+    unsafe: Collection[str] = (),
 ) -> Sheet:
     """The sheet for these answers, a mapping of question id to what was typed.
 
-    `changed` maps the id of a question that has changed since to the version it was answered in.
+    `changed` maps the id of a question that has changed since to the version it was answered in;
+    `unsafe` are the ids of those that were once answered dangerously.
 
     >>> from repairlib.learn import Number
     >>> print(mark([Number(id="q1", answer=9, unit="V", points=2)], {"q1": "9 V"}))
@@ -170,6 +184,7 @@ def mark(
     Total: 2 of 2 points
     """
     lines = tuple(
-        mark_question(one, answers.get(one.id, ""), changed.get(one.id)) for one in questions
+        mark_question(one, answers.get(one.id, ""), changed.get(one.id), one.id in unsafe)
+        for one in questions
     )
     return Sheet(lesson, variant, lines, tuple(notes))

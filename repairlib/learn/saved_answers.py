@@ -1,7 +1,8 @@
 """The answers of one learner in one lesson, saved as typed, each with what was asked.
 
 Beside the answers a file has, by question id, the fingerprint of the question at the moment when
-its answer was last saved, and the version of the library. Files of before that have none.
+its answer was last saved, and the version of the library; and the ids of the questions that were
+once answered dangerously, which stay there for good. Files of before that have none of it.
 
 Every save reads the file again, adds what is new and puts the whole in place, all under a lock:
 two kernels that answer different questions lose nothing.
@@ -9,7 +10,7 @@ two kernels that answer different questions lose nothing.
 
 from __future__ import annotations
 
-from collections.abc import Mapping
+from collections.abc import Iterable, Mapping
 from pathlib import Path
 from types import MappingProxyType
 from typing import Any, NamedTuple
@@ -24,16 +25,20 @@ NONE: Mapping[str, str] = MappingProxyType({})
 class Saved(NamedTuple):
     """What a file holds: answers by question id, and what was asked, by id too.
 
-    `asked` has {"fingerprint": …, "version": …} for each question answered since these are kept.
+    `asked` has {"fingerprint": …, "version": …} for each question answered since these are kept;
+    `unsafe` the ids of those that were once answered dangerously.
     """
 
     answers: dict[str, Any]
     asked: dict[str, dict[str, str]]
+    unsafe: tuple[str, ...] = ()
 
     @classmethod
     def of(cls, found: dict | None) -> Saved:
         """What the content of a file says, or nothing when there is no file."""
-        return cls(found["answers"], found.get("asked", {})) if found else cls({}, {})
+        if not found:
+            return cls({}, {})
+        return cls(found["answers"], found.get("asked", {}), tuple(found.get("unsafe", ())))
 
 
 class SavedAnswers:
@@ -59,10 +64,16 @@ class SavedAnswers:
         self.note = note or self.note
         return Saved.of(found)
 
-    def save(self, changes: Mapping, fingerprints: Mapping[str, str] = NONE) -> dict[str, Any]:
+    def save(
+        self,
+        changes: Mapping,
+        fingerprints: Mapping[str, str] = NONE,
+        unsafe: Iterable[str] = (),
+    ) -> dict[str, Any]:
         """Add or replace these answers; give back all that are saved now.
 
         `fingerprints` are those of the questions answered. Cells of a table are added one by one.
+        `unsafe` are ids of questions answered dangerously: they join those already noted.
         When this returns, the answers are on the disk. Raises RepairlibError when they cannot be.
         """
         with files.locked(self.path):
@@ -78,6 +89,9 @@ class SavedAnswers:
             }
             who = {"class_code": self.learner.class_code, "name": self.learner.name}
             content = {"lesson": self.lesson, **who, "answers": answers, "asked": asked}
+            noted = sorted({*saved.unsafe, *unsafe})
+            if noted:
+                content["unsafe"] = noted
             files.write(self.path, content)
         return answers
 
@@ -99,6 +113,9 @@ def is_answers(found: dict) -> bool:
     """True when a file's content is saved answers: texts, and tables of texts."""
     words = (found.get("lesson"), found.get("class_code"), found.get("name"))
     answers, asked = found.get("answers"), found.get("asked", {})
+    unsafe = found.get("unsafe", [])
+    if not isinstance(unsafe, list) or not all(isinstance(one, str) for one in unsafe):
+        return False
     if not all(isinstance(word, str) for word in words) or not _is_texts(answers, depth=3):
         return False
     return _is_texts(asked, depth=2) and all(map(_is_asked, asked.values()))

@@ -148,6 +148,13 @@ def test_what_could_hurt_is_told():
 
 
 @pytest.mark.common_practice
+def test_touching_comes_only_after_a_reading_of_next_to_nothing():
+    for draw in VARIANTS[:20]:
+        assert "touch only at next to nothing" in measured_once(draw.part("x")).answer
+    assert "next to nothing" in MINUTE
+
+
+@pytest.mark.common_practice
 def test_order_of_work():
     work = order_of_work(Draw("x"))
 

@@ -34,6 +34,18 @@ def test_printed_sheet():
     assert (sheet.points, sheet.out_of, sheet.answered) == (2.5, 6, 3)
 
 
+def test_what_was_once_unsafe_says_so_and_keeps_its_points():
+    answers = {"q2": "b", "q1": "0.1 µF"}
+    sheet = mark(QUESTIONS, answers, unsafe=("q2",))
+    assert "q2   right         1 of 1\n    This one was answered unsafely first." in str(sheet)
+    assert str(sheet).count("answered unsafely first") == 1
+    assert sheet.points == mark(QUESTIONS, answers).points == 3
+    by_id = {line["id"]: line for line in sheet.to_dict()["lines"]}
+    assert by_id["q2"]["unsafe_first"] and not by_id["q1"]["unsafe_first"]
+    still = mark(QUESTIONS, {"q2": "a"}, unsafe=("q2",))
+    assert "unsafe        0 of 1" in str(still) and "unsafely first" not in str(still)
+
+
 def test_a_share_is_rounded_down_to_half_a_point():
     (line,) = mark(QUESTIONS[2:3], {"q3": "c a b"}).lines
     assert line.points == 0.5  # one third of two points

@@ -21,6 +21,42 @@ def kept(saved):
     return sorted(saved.path.parent.glob("*.kept-*"))
 
 
+def dangerous_and_right(name):
+    """Two answers to a question of lesson 00: one that could hurt, and the right one."""
+    ask = open_exercise(LESSON).by_id[name]
+    states = {ask.judge(option).state: option for option in ask.options}
+    return states["unsafe"], states["right"]
+
+
+@pytest.mark.parametrize("name", ["q1", "q3", "q5"])
+def test_a_dangerous_answer_stays_noted_after_it_was_changed(name):
+    bad, good = dangerous_and_right(name)
+    open_exercise(LESSON).answer(**{name: bad})
+    open_exercise(LESSON).answer(**{name: good})
+    open_exercise(LESSON).answer(q8="a")
+    sheet = open_exercise(LESSON).sheet()
+    assert str(sheet).count("answered unsafely first") == 1
+    (line,) = (line for line in sheet.lines if line.id == name)
+    assert (line.state, line.points, line.unsafe_first) == ("right", line.out_of, True)
+    assert str(mark_file(SavedAnswers(LESSON, DEMO).path)) == str(sheet)
+
+
+def test_a_wrong_answer_that_hurts_nobody_is_not_noted():
+    open_exercise(LESSON).answer(q7="1 nF")
+    open_exercise(LESSON).answer(q7="10 pF")
+    assert "unsafely" not in str(open_exercise(LESSON).sheet())
+    assert "unsafe" not in json.loads(SavedAnswers(LESSON).path.read_bytes())
+
+
+def test_a_file_without_notes_on_danger_is_read_and_noted_from_now_on():
+    bad, good = dangerous_and_right("q1")
+    saved = SavedAnswers(LESSON)
+    saved.save({"q1": bad})  # as an earlier version did
+    assert saved.read_all().unsafe == () and not kept(saved)
+    open_exercise(LESSON).answer(q1=good)
+    assert saved.read_all().unsafe == ("q1",)
+
+
 def test_nothing_is_saved_at_first():
     assert SavedAnswers(LESSON).read() == {}
 
@@ -98,6 +134,10 @@ BAD_FILES = [
     (b'{"format": true, "answers": {}}', "it does not hold what it should"),
     (
         b'{"format": 1, "lesson": "x", "class_code": "", "name": "", "answers": {"q1": 5}}',
+        "it does not hold what it should",
+    ),
+    (
+        b'{"format": 1, "lesson": "x", "class_code": "", "name": "", "answers": {}, "unsafe": 1}',
         "it does not hold what it should",
     ),
     (b'{"format": 2, "replies": {}}', "it is of a later version (2; this one reads 1)"),

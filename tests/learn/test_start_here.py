@@ -170,3 +170,18 @@ def test_warm_up_shows_what_a_danger_looks_like():
     ask = warm_up(VARIANTS[0])[2]
     assert ask.judge("a").hazards == ("stored charge",)
     assert ask.judge("b").state == "right"
+    assert ask.judge("c").hazards == ("stored charge",)
+
+
+@pytest.mark.published("IEC 62368-1, energy source class 1: 60 V dc steady")
+def test_no_right_answer_leads_to_a_shock():
+    """Who does what the right option says has a reading of next to nothing, twice, before."""
+    for draw in VARIANTS[:20]:
+        touch = warm_up(draw)[2].answer
+        assert "next to nothing" in touch and "again a minute later" in touch
+        assert "Above 60 V dc you leave it to a qualified person" in touch
+        (dead,) = (one for one in questions(draw) if one.id == "q4")
+        assert "holds 35 V dc" in dead.prompt
+        before_work = dead.steps[: dead.steps.index("Take the board in your hands")]
+        assert sum("next to nothing" in step for step in before_work) == 2
+        assert any("wait a minute, and measure again" in step for step in before_work)

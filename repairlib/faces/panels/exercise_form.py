@@ -36,6 +36,7 @@ class ExerciseForm(Panel):
                 self._save,
                 self._show_progress,
                 answered_with=changed.get(one.id),
+                unsafe_first=one.id in saved.unsafe,
             )
             for number, one in enumerate(exercise.questions, start=1)
         }
@@ -54,7 +55,8 @@ class ExerciseForm(Panel):
     def _save(self, name: str, change) -> str:
         """Save this change and any that could not be saved before."""
         self.unsaved = merged(self.unsaved, {name: change})
-        self.exercise.save(self.unsaved)
+        unsafe = [view.question.id for view in self.views.values() if view.unsafe_first]
+        self.exercise.save(self.unsaved, unsafe)
         self.unsaved = {}
         self._show_notes()
         return "Saved"

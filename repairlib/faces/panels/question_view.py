@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 import asyncio
-from collections.abc import Callable
+from collections.abc import Callable, Mapping
 
 import ipywidgets as widgets
 
@@ -25,6 +25,7 @@ class QuestionView(widgets.VBox):
     `answered` gives back a sentence for the learner ("Saved"), or raises RepairlibError, whose text
     is shown while what was typed stays in its box. `line` is the mark now. `answered_with` is the
     version in which a question was answered that has changed since: told until it is answered anew.
+    `unsafe_first` is True once a graded question was answered dangerously, and stays so.
     """
 
     def __init__(
@@ -36,11 +37,13 @@ class QuestionView(widgets.VBox):
         marked: Callable[[], None] = lambda: None,
         graded: bool = True,
         answered_with: str | None = None,
+        unsafe_first: bool = False,
     ):
         self.question = question
         self.typed = typed
         self.graded = graded
-        self.line: Line = mark_question(question, typed, answered_with)
+        self.unsafe_first = unsafe_first
+        self.line: Line = mark_question(question, typed, answered_with, unsafe_first)
         self._answered = answered
         self._marked = marked
         self._waiting = None
@@ -57,6 +60,8 @@ class QuestionView(widgets.VBox):
     def _changed(self, change):
         if change is None:  # a list without a choice
             return
+        if self.graded and self.line.state == UNSAFE and not goes_on(self.typed, change):
+            self.unsafe_first = True
         self.typed = merged({"": self.typed}, {"": change})[""]
         try:
             done = self._answered(self.question.id, change)
@@ -78,12 +83,23 @@ class QuestionView(widgets.VBox):
             self._waiting = loop.call_later(PAUSE, self._judge)
 
     def _judge(self):
-        self.line = mark_question(self.question, self.typed)
+        self.line = mark_question(self.question, self.typed, unsafe_first=self.unsafe_first)
         self._tell()
         self._marked()
 
     def _tell(self):
         self.feedback.value = feedback_html(self.line, self.graded)
+
+
+def goes_on(before, change) -> bool:
+    """True when text is only typed further, in a box or a cell: half a number is no answer yet.
+
+    >>> goes_on("12", "120 s"), goes_on("12 s", "60 s"), goes_on({"C3": "1"}, {"C3": "16 V"})
+    (True, False, True)
+    """
+    if isinstance(before, Mapping) and isinstance(change, Mapping):
+        return all(goes_on(before.get(key, ""), value) for key, value in change.items())
+    return isinstance(before, str) and isinstance(change, str) and change.startswith(before)
 
 
 def question_html(question: Question, title: str, graded: bool = True) -> str:

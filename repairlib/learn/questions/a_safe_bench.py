@@ -195,7 +195,7 @@ def bleeder_trusted(draw: Draw) -> Choice:
 @question(points=1)
 def measured_once(draw: Draw) -> Choice:
     shown, minutes = draw.pick([("0.1", 15), ("0.4", 5), ("1.2", 10), ("0.8", 20)])
-    right = "Try the meter on a known source, measure once more, and only then touch it"
+    right = "Try the meter on a known source, then measure: touch only at next to nothing"
     touch = "Touch it: it was measured, and it was empty"
     screwdriver = "Short it with an insulated screwdriver, so that nothing is left, then touch it"
     wait = "Wait as long again, then touch it"
@@ -221,7 +221,7 @@ PLUG = "Pull the plug, lay it where you can see it, and wait"
 KNOWN = "While it waits, try the meter on a known source"
 DISCHARGE = "Discharge it through the resistor, the meter across it"
 KNOWN_AGAIN = "At once, try the meter on the known source again"
-MINUTE = "Wait a minute, measure once more, and try the meter a last time"
+MINUTE = "Wait a minute, measure once more: next to nothing. Try the meter a last time"
 TOUCH = "Begin to work on it"
 STEPS = (PLUG, KNOWN, DISCHARGE, KNOWN_AGAIN, MINUTE, TOUCH)
 

@@ -45,18 +45,27 @@ def letter_code(draw: Draw) -> Choice:
 def may_you_touch(draw: Draw) -> Choice:
     minutes = draw.pick([1, 2, 5])
     touch = "Yes, that is long enough"
-    measure = "Only after you have measured across it"
+    twice = (
+        "Only when a meter that was just tried shows next to nothing, and again a minute later. "
+        "Above 60 V dc you leave it to a qualified person"
+    )
+    once = "Yes, as soon as you have measured across it"
     return Choice(
         prompt=f"The plug has been out for {minutes} min. A large capacitor stands in the supply. "
         "May you touch its leads?",
-        options=(touch, measure),
-        answer=measure,
+        options=(touch, twice, once),
+        answer=twice,
         mistakes=[
             Mistake(
                 touch,
                 "Nobody knows that without measuring.",
                 hazard="stored charge",
-            )
+            ),
+            Mistake(
+                once,
+                "And if the meter shows 40 V, or 0 V because its battery is flat?",
+                hazard="stored charge",
+            ),
         ],
     )
 
@@ -149,13 +158,20 @@ def proving_dead(draw: Draw) -> Order:
     plug = "Pull the plug and keep it where you can see it"
     wait = "Wait some minutes with your hands away, while most of the charge runs off"
     discharge = "Discharge the capacitor through the resistor made for it"
-    measure = "Try the meter on a known source, then measure across the capacitor"
-    check = "Try the meter on the known source once more"
+    measure = (
+        "Try the meter on a known source, then measure across the capacitor until it shows next to "
+        "nothing"
+    )
+    check = (
+        "Try the meter on the known source once more, wait a minute, and measure again that it "
+        "shows next to nothing"
+    )
     work = "Take the board in your hands"
     steps = (plug, wait, discharge, measure, check, work)
     return Order(
-        prompt="A mains supply with a large capacitor has to be made safe. "
-        "Put the steps in order, first one first.",
+        prompt="A keyboard instrument has its mains side closed under a cover. On the open board a "
+        "large capacitor holds 35 V dc. It has to be made safe. Put the steps in order, first one "
+        "first.",
         steps=steps,
         shown=draw.shuffle(steps),
         mistakes=[

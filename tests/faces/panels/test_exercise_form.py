@@ -2,6 +2,7 @@
 
 import pytest
 
+from repairlib.core.safety import HAZARDS
 from repairlib.faces.panels import answer_form
 from repairlib.faces.panels.exercise_page import ExercisePage
 from repairlib.faces.panels.learner import learner_form
@@ -14,6 +15,7 @@ from repairlib.learn import (
     current_learner,
     open_exercise,
     set_learner,
+    warm_up,
 )
 
 LESSON = "00-start-here"
@@ -44,6 +46,42 @@ def test_danger_is_told_at_once_in_words_with_the_caution(form):
     assert "⚠ DANGER: this could hurt someone, 0 of 2" in feedback
     assert "A capacitor keeps its charge after the plug is out" in feedback
     assert 'role="alert"' in feedback
+
+
+@pytest.mark.parametrize("name", ["q1", "q3", "q5"])
+def test_a_danger_is_one_sentence_then_that_hazard_only_and_is_noted(form, name):
+    view = form.views[name]
+    states = {view.question.judge(option).state: option for option in view.question.options}
+    view.box.value = states["unsafe"]
+    told, hazards = view.feedback.value, view.question.judge(states["unsafe"]).hazards
+    assert told.count("<details>") == len(hazards) == 1
+    assert HAZARDS[hazards[0]].strikes in told and "Rest the iron" not in told
+    view.box.value = states["right"]
+    assert "Right" in view.feedback.value
+    assert "answered unsafely first" in view.feedback.value
+    again = answer_form(open_exercise(LESSON))
+    assert "answered unsafely first" in again.views[name].feedback.value
+    assert "answered unsafely first" in str(open_exercise(LESSON).sheet())
+
+
+def test_a_number_that_is_only_typed_further_was_no_answer(form):
+    view = form.views["q2"]
+    for typed in ("6", "60", "60 ", "60 s"):
+        view.box.value = typed
+    assert "unsafely" not in view.feedback.value and "Right" in view.feedback.value
+    view.box.value = "20 s"
+    view.box.value = "60 s"
+    assert "answered unsafely first" in view.feedback.value
+
+
+def test_practice_notes_nothing():
+    """The question on touching the leads, answered dangerously and then anew."""
+    panel = practice(warm_up(LESSON))
+    views = panel.children[1].children
+    (view,) = (one for one in views if "touch" in one.question.prompt)
+    for option in view.question.options:
+        view.box.value = option
+    assert "unsafely" not in view.feedback.value
 
 
 def test_progress_and_the_sheet_agree(form):
