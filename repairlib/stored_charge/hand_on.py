@@ -21,6 +21,10 @@ _TWICE = (
     "Calculated, not measured: a bleeder may be open. Measure across the part, try the meter on a "
     "known source, and measure again after a minute."
 )
+_BY_OTHERS = (
+    "Calculated, not measured: a bleeder may be open. Whoever is qualified measures across the "
+    "part, tries the meter on a known source, and measures again after a minute."
+)
 _PROBE = (
     "Calculated, not measured: a bleeder may be open. Whoever is trained for high voltage measures "
     f"with a high-voltage probe rated for it, {NO_METER}."
@@ -52,10 +56,14 @@ def by_voltage(volts: float, joule: float = 0.0) -> tuple[str, str]:
 def proof(volts: float) -> str:
     """The note that a calculation is no proof, and what is.
 
-    >>> "known source" in proof(50), "high-voltage probe" in proof(5000)
+    >>> "Measure across" in proof(50), "Whoever is qualified" in proof(325)
     (True, True)
+    >>> "high-voltage probe" in proof(5000)
+    True
     """
-    return _PROBE if is_beyond_meter(volts) else _TWICE
+    if is_beyond_meter(volts):
+        return _PROBE
+    return _BY_OTHERS if volts > TOUCHABLE_DC else _TWICE
 
 
 def hazards_at(volts: float) -> tuple[str, ...]:

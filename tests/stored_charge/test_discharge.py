@@ -219,6 +219,15 @@ def test_above_the_rating_of_a_meter_nobody_is_sent_there_with_one(call):
     assert "high-voltage tubes" in finding.cautions
 
 
+@pytest.mark.published("IEC 62368-1, 5.2.2, ES1: 60 V dc")
+@pytest.mark.parametrize(("volts", "learner"), [(12, True), (60, True), (61, False), (500, False)])
+def test_who_is_told_to_measure(volts, learner):
+    for finding in (stored_energy(MICRO, volts), voltage_left(MICRO, volts, 1e6, 1)):
+        told = " ".join(finding.notes)
+        assert ("Measure across the part" in told) == learner
+        assert ("Whoever is qualified measures" in told) != learner
+
+
 @pytest.mark.published("Velleman DVM68 manual, section 4: CAT III 600 V, CAT II 1000 V")
 def test_an_ordinary_meter_ends_at_its_rating():
     assert "verifies with a meter, twice" in stored_energy(MICRO, 600).reason

@@ -69,6 +69,7 @@ def answer_html(finding: Finding, remark: str = "") -> str:
     """The verdict first: in red, cautions open, when the work is handed on or the part bursts."""
     values = finding.values
     handed_on = finding.verdict == QUALIFIED
+    burst = "" if handed_on else next((one for one in finding.notes if NOT_TRIED in one), "")
     says = [remark] if remark else []
     if handed_on:
         says.append(f"{values['time']} by calculation: {finding.verdict}.")
@@ -76,15 +77,14 @@ def answer_html(finding: Finding, remark: str = "") -> str:
         f"{finding.reason}.",
         f"{values['energy']} are in it; the resistor has {values['first_power']} at the first "
         "instant.",
-        *finding.notes,
+        *(note for note in finding.notes if note != burst),
         *(f"{step}." for step in finding.working[:2]),
     ]
     shown = caution(*finding.cautions)
     if handed_on:
         headline = f"{QUALIFIED.capitalize()}: this one can hurt or kill"
         return told("unsafe", headline, says, shown._repr_html_())
-    burst = [note for note in finding.notes if note.startswith(NOT_TRIED)]
     if burst:
-        return told("unsafe", burst[0], says, shown._repr_html_())
+        return told("unsafe", burst, says, shown._repr_html_())
     headline = f"{values['time']} to {values['down_to']} by calculation: {finding.verdict}"
     return told("partly right", headline, says, shown.folded())
