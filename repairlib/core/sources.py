@@ -47,8 +47,8 @@ _PUBLISHED = (
     ("ANSI/ESD S20.20-2021", "ESD Association", "ANSI/ESD S20.20-2021", "2021-10-28",
      "scope, abstract in the ANSI store",
      "https://webstore.ansi.org/standards/esda/ansiesds20202021"),
-    ("ARCOL RW", "Engineer Live", "Capacitor discharge resistor is quick and easy to mount, on "
-     "ARCOL RW wirewound resistors", "undated", "key specifications: overload 10 times for 5 s",
+    ("ARCOL RW", "Engineer Live", "Capacitor discharge resistor is quick and easy to mount",
+     "undated", "key specifications of ARCOL RW",
      "https://www.engineerlive.com/content/capacitor-discharge-resistor-quick-and-easy-mount"),
     ("AVX TAP and TEP", "AVX", "Dipped Radial Capacitors, Solid Tantalum Resin Dipped TAP/TEP",
      "undated", "Wire Form Outline, page 94",
