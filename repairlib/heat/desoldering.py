@@ -28,6 +28,7 @@ from repairlib.heat.iron import (
     Setting,
     setting_for,
 )
+from repairlib.heat.neighbours import neighbours
 from repairlib.heat.solder_alloys import Alloy, alloy, alloy_names
 
 TOOLS = ("hand tools", "desoldering station", "hot air station")
@@ -188,7 +189,7 @@ def take_out(
 def shield_neighbour(
     neighbour: Annotated[
         str,
-        Choice(lambda: tuple(r["neighbour"] for r in read_table("heat-shielding")), "What it is."),
+        Choice(lambda: tuple(neighbours()), "What it is."),
     ],
     distance: Annotated[float, Given("m", "From the heated joint to it.", at_least=0, at_most=1)],
     source: Annotated[str, Choice(("hot air", "iron"), "What heats.")] = "hot air",
@@ -206,20 +207,24 @@ def shield_neighbour(
     >>> shield_neighbour("battery or cell", "80 mm", "iron").verdict
     'stop'
     """
-    (row,) = (row for row in read_table("heat-shielding") if row["neighbour"] == neighbour)
-    listed = row["hot_air_mm" if source == AIR else "iron_mm"]
-    if listed == "never":
-        return found({"do": row["do"]}, verdict="stop", reason=f"{neighbour}: {row['do']}")
-    reach = float(listed)
+    one = neighbours()[neighbour]
+    reach = one.air if source == AIR else one.iron
+    if reach is None:
+        return found({"do": one.do}, verdict="stop", reason=f"{neighbour}: {one.do}")
     working = [f"{neighbour}: shield nearer than {reach:g} mm"]
     if source == AIR:
         reach = max(reach, NOZZLE_SHARE * nozzle * 1e3)
         working.append(f"or than {NOZZLE_SHARE} nozzle widths, whichever is more: {reach:g} mm")
     near = distance * 1e3 < reach
-    values = {"shield_within": Quantity(reach * 1e-3, "m", 3), "do": row["do"]}
+    values = {"shield_within": Quantity(reach * 1e-3, "m", 3), "do": one.do}
+    if one.low is not None:
+        values["bears"] = f"{one.low:g} to {one.high:g} °C, by its kind"
     verdict = "shield it" if near else "far enough for this rule"
     reason = f"{distance * 1e3:g} mm away, the rule says {reach:g} mm"
-    notes = ["The distances are a choice: no published figure was found. Feel for the warmth."]
+    notes = [
+        "The distances are a choice: no published figure was found. Put a thermocouple on what is "
+        "dear, and see joint_heat for the temperature that comes there.",
+    ]
     return found(values, working=working, verdict=verdict, reason=reason, notes=notes)
 
 

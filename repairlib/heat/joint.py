@@ -19,9 +19,13 @@ LONGEST_STEP = {IRON: 0.2, HOT_AIR: 1.0}  # s, so that heating can end soon afte
 TOLERANCE = 1.0  # K of error allowed in a step
 NEIGHBOUR_AWAY = 5e-3  # m from the joint, where nothing else is said
 COOLING = 30.0  # s followed after the tool is taken away
+# What the model is worth, a choice: half or twice the contact or the air moves it by about as much.
+TIME_FACTOR = 2.0
+MARGIN = 20.0  # K
 LIMITS = (
-    "A model, not a measurement: round joint, typical materials, "
-    "contact and air flow of the usual size. Measure where it matters."
+    "A model, not a measurement: round joint, typical materials, contact and air flow of the usual "
+    f"size. Its times may be wrong by a factor of {TIME_FACTOR:g}, its temperatures by "
+    f"{MARGIN:g} K: what is nearer to a limit cannot be told. Measure where it matters."
 )
 SPOTS = (
     "joint",
@@ -42,7 +46,8 @@ class Heating:
     melted, far_melted: seconds until the solder on the near and on the far side is liquid, None
     when it stayed solid. heat_on: seconds of heating. arrived: J from each surrounding while
     heated. imbalance: share of the heat that the balance does not account for. hottest: °C of all
-    cells of the mesh `made` at the end of heating.
+    cells of the mesh `made` at the end of heating. asked: the heating time that was asked for, None
+    when the tool stayed until the solder flowed.
     """
 
     setup: Setup
@@ -56,6 +61,22 @@ class Heating:
     hottest: object
     made: JointMesh
     neighbour: float
+    asked: float | None = None
+
+    @property
+    def all_melted(self) -> float | None:
+        """Seconds until all solder is liquid, None when some stayed solid."""
+        return self.far_melted if self.setup.kind == THROUGH_HOLE else self.melted
+
+    @property
+    def timed(self) -> bool:
+        """Whether `heat_on` was set, or the longest that is tried, and not the model's answer."""
+        return self.asked is not None or self.all_melted is None
+
+    @property
+    def held(self) -> str:
+        """How long the tool stayed, as it may be said."""
+        return f"{self.heat_on:.3g} s" if self.timed else about(self.heat_on)
 
     def peak(self, spot: str) -> float:
         """The highest temperature of a spot in °C. Raises RepairlibError for unknown spots."""
@@ -80,6 +101,26 @@ class Heating:
         if spot not in self.traces:
             raise RepairlibError(spot, "not a spot of this joint", ", ".join(self.traces))
         return self.traces[spot]
+
+
+def rounded(seconds: float) -> float:
+    """A time of the model to no more digits than it is worth: whole seconds, from 10 s fives.
+
+    >>> rounded(0.3), rounded(2.4), rounded(36.6)
+    (1.0, 2.0, 35.0)
+    """
+    if seconds < 10:
+        return float(max(1, round(seconds)))
+    return 5.0 * round(seconds / 5)
+
+
+def about(seconds: float) -> str:
+    """A time of the model as it may be said.
+
+    >>> about(0.3), about(2.4), about(36.6)
+    ('less than 1 s', 'about 2 s', 'about 35 s')
+    """
+    return "less than 1 s" if seconds < 0.75 else f"about {rounded(seconds):g} s"
 
 
 def heat_joint(
@@ -146,6 +187,7 @@ class _Run:
             hottest,
             self.hot,
             self.neighbour,
+            self.asked,
         )
 
     def _start(self):

@@ -1,7 +1,7 @@
 """Whether a heated joint stays within the limits of its materials, and what would help.
 
-Every limit is judged by itself; where a material is unknown the answer is "cannot tell". Nothing
-here is called safe: the answers come from a model.
+Every limit is judged by itself; where a material is unknown, what stands beside is not said, or
+the model is not worth enough, the answer is "cannot tell". Nothing here is called safe.
 """
 
 from __future__ import annotations
@@ -9,9 +9,19 @@ from __future__ import annotations
 from typing import Annotated, NamedTuple
 
 from repairlib.core.calculator import Choice, Found, Given, calculator, found
+from repairlib.core.errors import RepairlibError
 from repairlib.core.quantity import Quantity
 from repairlib.core.verdicts import CANNOT_TELL, OVER, TOO_LITTLE, WITHIN
-from repairlib.heat.joint import LIMITS, NEIGHBOUR_AWAY, Heating, heat_joint
+from repairlib.heat.joint import (
+    LIMITS,
+    MARGIN,
+    NEIGHBOUR_AWAY,
+    TIME_FACTOR,
+    Heating,
+    about,
+    heat_joint,
+    rounded,
+)
 from repairlib.heat.joint_mesh import (
     HOT_AIR,
     IRON,
@@ -27,10 +37,17 @@ from repairlib.heat.materials import (
     BOARDS,
     BREAKS_DOWN,
     MATS,
+    NONE,
     PLASTICS,
     SOFTENS,
     figure,
     withstands,
+)
+from repairlib.heat.neighbours import (
+    NOT_SAID,
+    may_be_a_cell,
+    neighbours,
+    neighbours_or_not_said,
 )
 from repairlib.heat.solder_alloys import alloy, alloy_names
 
@@ -62,9 +79,14 @@ class Help(NamedTuple):
     note: str
 
 
-def judge(run: Heating) -> list[Check]:
-    """Every limit of a heated joint, each within, over, cannot tell, or does not melt."""
-    return [_melting(run), _contact(run), _pad(run), _plastic(run), _neighbour(run), _mat(run)]
+def judge(run: Heating, beside: str = NOT_SAID) -> list[Check]:
+    """Every limit of a heated joint, each within, over, cannot tell, or does not melt.
+
+    `beside`: what the neighbour is, "not said" or one of `neighbours`. Raises RepairlibError for
+    anything else.
+    """
+    found_there = _neighbour(run, beside)
+    return [_melting(run), _contact(run), _pad(run), _plastic(run), found_there, _mat(run)]
 
 
 def verdict(checks: list[Check]) -> tuple[str, str]:
@@ -78,7 +100,7 @@ def verdict(checks: list[Check]) -> tuple[str, str]:
 
 def last_melted(run: Heating) -> float | None:
     """Seconds until all solder is liquid, None when some stayed solid."""
-    return run.far_melted if run.setup.kind == THROUGH_HOLE else run.melted
+    return run.all_melted
 
 
 def what_helps(setup: Setup | None = None, **changes) -> list[Help]:
@@ -128,39 +150,49 @@ def _changes(setup: Setup):
 
 
 def _melting(run: Heating) -> Check:
-    when = last_melted(run)
+    when = run.all_melted
     if when is None:
         peak = run.peak("far side" if run.setup.kind == THROUGH_HOLE else "joint")
-        says = f"the coolest solder reaches {peak:.0f} °C, liquid at {run.made.mesh.liquidus:g} °C"
-        return Check("solder", TOO_LITTLE, f"{says} after {run.heat_on:.1f} s")
-    return Check("solder", WITHIN, f"all liquid after {when:.1f} s")
+        liquid = run.made.mesh.liquidus
+        says = f"the coolest solder reaches {peak:.0f} °C, liquid at {liquid:g} °C"
+        near = peak >= liquid - MARGIN
+        return Check("solder", CANNOT_TELL if near else TOO_LITTLE, f"{says} after {run.held}")
+    if run.asked is not None and when * TIME_FACTOR > run.asked:
+        says = f"all liquid after {about(when)} of {run.held}: watch the far side, do not pull"
+        return Check("solder", CANNOT_TELL, says)
+    return Check("solder", WITHIN, f"all liquid after {about(when)}")
 
 
 def _contact(run: Heating) -> Check:
-    most = LONGEST_CONTACT[run.setup.source]
-    over = run.heat_on > most
-    return Check(
-        "time under heat", OVER if over else WITHIN, f"{run.heat_on:.1f} s, usual limit {most:g} s"
-    )
+    """A time that was set is judged as it is, one of the model by what the model is worth."""
+    most, factor = LONGEST_CONTACT[run.setup.source], 1.0 if run.timed else TIME_FACTOR
+    says = f"{run.held}, usual limit {most:g} s"
+    if run.heat_on * factor <= most:
+        return Check("time under heat", WITHIN, says)
+    if run.heat_on > most * factor:
+        return Check("time under heat", OVER, says)
+    helps = "a wider wet tip or preheat" if run.setup.source == IRON else "preheat"
+    return Check("time under heat", CANNOT_TELL, f"{says}: count, and take {helps}")
 
 
 def _pad(run: Heating) -> Check:
     board, peak = run.setup.board, run.peak("board under the pad")
-    breaks, softens = figure(board, BREAKS_DOWN).value, figure(board, SOFTENS).value
-    if peak >= breaks:
-        return Check("pad", OVER, f"board under it {peak:.0f} °C, breaks down near {breaks:g} °C")
-    soft = run.seconds_above("board under the pad", softens)
+    breaks, softens = figure(board, BREAKS_DOWN), figure(board, SOFTENS).value
     says = f"board under it {peak:.0f} °C"
+    word = _judged(peak, breaks.low, breaks.high)
+    if word != WITHIN:
+        says += f", breaks down near {breaks.value:g} °C: a cooler tool or less time"
+        return Check("pad", word, says)
+    soft = run.seconds_above("board under the pad", softens)
     if soft > 0:
-        says += f", soft (above {softens:g} °C) for {soft:.1f} s: use no force"
+        says += f", soft (above {softens:g} °C) for {about(soft)}: use no force"
     return Check("pad", WITHIN, says)
 
 
 def _plastic(run: Heating) -> Check:
-    name = run.setup.plastic
-    if "plastic at the lead" not in run.traces:
+    if "plastic at the lead" not in run.traces or run.setup.plastic == NONE:
         return Check("plastic", WITHIN, "none is in this model of the joint")
-    return _against(run, "plastic", "plastic at the lead", name)
+    return _against(run, "plastic", "plastic at the lead", run.setup.plastic)
 
 
 def _mat(run: Heating) -> Check:
@@ -171,17 +203,42 @@ def _against(run: Heating, what: str, spot: str, name: str) -> Check:
     peak, limit = run.peak(spot), withstands(name)
     if limit is None:
         return Check(what, CANNOT_TELL, f"{peak:.0f} °C, but what it withstands is not known")
-    over = peak > limit.value
-    says = f"{name} {peak:.0f} °C, withstands {limit.value:g} °C"
-    return Check(what, OVER if over else WITHIN, says)
+    says = f"{name} {peak:.0f} °C, withstands {_span(limit.low, limit.high)}"
+    word = _judged(peak, limit.low, limit.high)
+    return Check(what, word, says if word == WITHIN else f"{says}: less time or a cooler tool")
 
 
-def _neighbour(run: Heating) -> Check:
+def _neighbour(run: Heating, beside: str) -> Check:
+    """By what stands there; what is soldered there comes loose with its solder in any case."""
     peak, solidus = run.peak("neighbour"), alloy(run.setup.solder).solidus
-    over = peak >= solidus
-    away = f"{run.neighbour * 1e3:g} mm away"
-    says = f"{peak:.0f} °C {away}, its solder softens at {solidus:g} °C"
-    return Check("neighbour", OVER if over else WITHIN, says)
+    says = f"{peak:.0f} °C {run.neighbour * 1e3:g} mm away"
+    loose = f"its solder softens at {solidus:g} °C"
+    if beside == NOT_SAID:
+        return Check("neighbour", CANNOT_TELL, f"{says}; what stands there? Say it, or shield it")
+    if beside not in neighbours():
+        accepted = ", ".join(neighbours_or_not_said())
+        raise RepairlibError(beside, "not a neighbour known here", accepted)
+    there = neighbours()[beside]
+    says = f"{there.name}, {says}"
+    if there.never:
+        return Check("neighbour", OVER, f"{says}; {there.do}")
+    low, high = (solidus, solidus) if there.low is None else (there.low, there.high)
+    word = _judged(peak, min(low, solidus), min(high, solidus))
+    says += f", {loose}" if there.low is None else f", bears {_span(low, high)} by its kind"
+    if word == CANNOT_TELL and there.low is not None:
+        says += "; read its rating"
+    return Check("neighbour", word, says if word == WITHIN else f"{says}; {there.do}")
+
+
+def _judged(peak: float, low: float, high: float) -> str:
+    """Against a limit that lies between `low` and `high`, by a model that is worth MARGIN."""
+    if peak > high + MARGIN:
+        return OVER
+    return WITHIN if peak < low - MARGIN else CANNOT_TELL
+
+
+def _span(low: float, high: float) -> str:
+    return f"{low:g} °C" if low == high else f"{low:g} to {high:g} °C"
 
 
 BISMUTH = (
@@ -193,7 +250,14 @@ BISMUTH = (
 @calculator(
     topic="heat",
     title="A joint under heat",
-    sources=("joint model", "encyclopaedia, FR-4", "FR-4 Tg page", "from memory"),
+    sources=(
+        "joint model",
+        "encyclopaedia, FR-4",
+        "FR-4 data sheet",
+        "FR-4 Tg page",
+        "jet at a solder joint",
+        "from memory",
+    ),
     cautions=("stored charge", "heat and fire", "fumes and flux"),
 )
 def joint_heat(
@@ -223,15 +287,19 @@ def joint_heat(
     neighbour: Annotated[
         float, Given("m", "Distance of the neighbour.", above=0, at_most=20e-3)
     ] = NEIGHBOUR_AWAY,
+    beside: Annotated[
+        str, Choice(neighbours_or_not_said, "What stands there: the neighbour.")
+    ] = NOT_SAID,
 ) -> Found:
     """When the solder of one joint melts on both sides, and how hot the things around it get.
 
     Temperatures in °C, lengths in m (or text with units). `seconds` 0: the tool stays until all
     solder has been liquid for 1 s. The verdict is "within the limits", "over a limit", "does not
-    melt" or "cannot tell". Raises RepairlibError for values out of range. Source: a conduction
-    model with typical materials, checked against analytic cases; it is not a measurement.
+    melt" or "cannot tell". Times are rounded to what the model is worth. Raises RepairlibError for
+    values out of range. Source: a conduction model with typical materials, checked against
+    analytic cases; it is not a measurement.
 
-    >>> joint_heat(mat="unknown").verdict
+    >>> joint_heat(neighbour="5 mm", beside="not said").verdict
     'cannot tell'
     """
     setup = Setup(
@@ -251,12 +319,12 @@ def joint_heat(
     if 0 < seconds < 0.1:
         seconds = 0.1
     run = heat_joint(setup, seconds or None, neighbour)
-    checks = judge(run)
+    checks = judge(run, beside)
     word, reason = verdict(checks)
     values = {"melted": _when(run.melted)}
     if joint == THROUGH_HOLE:
         values["far_side_melted"] = _when(run.far_melted)
-    values["under_heat"] = Quantity(round(run.heat_on, 1), "s")
+    values["under_heat"] = Quantity(run.heat_on if run.timed else rounded(run.heat_on), "s", 3)
     for spot in ("board under the pad", "plastic at the lead", "neighbour", "mat top"):
         if spot in run.traces:
             values[spot.replace(" ", "_")] = Quantity(round(run.peak(spot)), "°C")
@@ -266,6 +334,7 @@ def joint_heat(
         f"heat from {name}: {joule:.1f} J" for name, joule in run.arrived.items() if name != "air"
     ]
     cautions = ("lead",) if alloy(solder).leaded else ()
+    cautions += ("batteries",) if may_be_a_cell(beside) else ()
     notes = [LIMITS, *_choices()]
     if "Bi" in alloy(solder).parts:
         notes.append(BISMUTH)
@@ -283,4 +352,4 @@ def _choices() -> list[str]:
 
 
 def _when(seconds: float | None):
-    return "not melted" if seconds is None else Quantity(round(seconds, 1), "s")
+    return "not melted" if seconds is None else Quantity(rounded(seconds), "s")

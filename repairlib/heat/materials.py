@@ -15,9 +15,9 @@ from repairlib.core.tables import read_table
 from repairlib.heat.conduction import Stuff
 from repairlib.heat.solder_alloys import alloy, fusion_heat
 
-UNKNOWN = "unknown"
+UNKNOWN, NONE = "unknown", "none"
 MATS = ("silicone", "rubber", "vinyl", "wood", UNKNOWN)
-PLASTICS = ("LCP", "PPS", "nylon 66", "PBT", "ABS", "PVC", "PTFE", UNKNOWN)
+PLASTICS = ("LCP", "PPS", "nylon 66", "PBT", "ABS", "PVC", "PTFE", NONE, UNKNOWN)
 BOARDS = ("FR-4", "FR-4 mid Tg", "FR-4 high Tg")
 WITHSTANDS, SOFTENS, BREAKS_DOWN = "withstands", "softens (Tg)", "breaks down (Td)"
 

@@ -30,7 +30,7 @@ def draw_joint_chart(run: Heating) -> Picture:
 
     >>> from repairlib.heat import heat_joint
     >>> print(draw_joint_chart(heat_joint(kind="surface")).alt.splitlines()[0])
-    Temperatures against time; the iron is taken away after 1.1 s.
+    Temperatures against time; the iron is taken away after about 1 s.
     """
     end = min(float(run.seconds[-1]), run.heat_on * 2 + 1)
     hottest = max(run.peak(spot) for spot in LOOKS if spot in run.traces)
@@ -40,11 +40,8 @@ def draw_joint_chart(run: Heating) -> Picture:
     _grid(canvas, axes)
     x = axes.x(min(run.heat_on, end))
     canvas.line((x, TOP - 6), (x, BOTTOM), pen=1.4, dash="3 3")
-    canvas.text(x, TOP - 16, f"{run.setup.source} away: {run.heat_on:.1f} s", 13)
-    said = [
-        f"Temperatures against time; the {run.setup.source} is taken away after "
-        f"{run.heat_on:.1f} s."
-    ]
+    canvas.text(x, TOP - 16, f"{run.setup.source} away: {run.held}", 13)
+    said = [f"Temperatures against time; the {run.setup.source} is taken away after {run.held}."]
     more, points = _curves(canvas, axes, run)
     said += more
     melting = alloy(run.setup.solder).liquidus

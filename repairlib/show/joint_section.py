@@ -64,13 +64,13 @@ def draw_joint_section(run: Heating) -> Picture:
 
     >>> from repairlib.heat import heat_joint
     >>> print(draw_joint_section(heat_joint(kind="surface")).alt.splitlines()[0])
-    A surface joint cut through its middle, after 1.1 s under the iron at 350 °C.
+    A surface joint cut through its middle, after about 1 s under the iron at 350 °C.
     """
     made = run.made
     places, bottom = _places(made)
     canvas = Canvas(WIDTH, bottom)
     tool = f"{run.setup.source} at {run.setup.celsius:g} °C"
-    title = f"After {run.heat_on:.1f} s under the {tool}: peak temperatures"
+    title = f"After {run.held} under the {tool}: peak temperatures"
     canvas.text(20, 22, title, 16, anchor="start", bold=True)
     _draw_cells(canvas, run, places)
     _outline(canvas, made, places)
@@ -80,7 +80,7 @@ def draw_joint_section(run: Heating) -> Picture:
     words = "Sideways to scale, heights stretched. A model, not a measurement."
     canvas.text(20, below + 28, words, 12, anchor="start", fill=QUIET)
     canvas.height = below + 44
-    first = f"A {run.setup.kind} joint cut through its middle, after {run.heat_on:.1f} s"
+    first = f"A {run.setup.kind} joint cut through its middle, after {run.held}"
     return canvas.picture("\n".join([f"{first} under the {tool}.", *said, words]))
 
 

@@ -1,13 +1,15 @@
 """repairlib.heat.joint: what the trade observes, what must follow, and what is refused."""
 
+import re
+
 import pytest
 from hypothesis import given, settings
 from hypothesis import strategies as st
 from pytest import approx
 
 from repairlib.core.errors import RepairlibError
-from repairlib.heat.joint import heat_joint
-from repairlib.heat.joint_mesh import Setup, joint_mesh
+from repairlib.heat.joint import MARGIN, TIME_FACTOR, heat_joint, rounded
+from repairlib.heat.joint_mesh import WET_CONTACT, Setup, air_film, joint_mesh
 from repairlib.heat.joint_verdict import (
     CANNOT_TELL,
     OVER,
@@ -24,9 +26,139 @@ from repairlib.heat.materials import figure, withstands
 
 @pytest.mark.common_practice
 def test_350_at_a_desoldering_tip_suits_leaded_through_hole_work():
-    run = heat_joint(celsius=350, solder="Sn63Pb37")
+    """Nothing is over a limit; the pad comes nearer to its own than this model is worth."""
+    run = heat_joint(celsius=350, solder="Sn63Pb37", plastic="none")
     assert run.far_melted < 3
-    assert verdict(judge(run))[0] == WITHIN
+    words = {check.name: check.verdict for check in judge(run, "aluminium electrolytic")}
+    assert words.pop("pad") == CANNOT_TELL
+    assert set(words.values()) == {WITHIN}
+
+
+@pytest.mark.from_memory("usual bench range of leaded joints: 315 to 350 °C, contact 1 to 3 s")
+@pytest.mark.parametrize("celsius", [315, 330])
+@pytest.mark.parametrize("solder", ["Sn63Pb37", "Sn60Pb40"])
+def test_what_the_library_advises_for_an_ordinary_joint_is_within(celsius, solder):
+    run = heat_joint(celsius=celsius, solder=solder, plastic="none")
+    assert verdict(judge(run, "aluminium electrolytic"))[0] == WITHIN
+    assert 1 <= run.heat_on <= 3
+
+
+@pytest.mark.from_memory("contact of a fine wet tip at 350 °C with a free joint: about 1 to 3 s")
+@pytest.mark.parametrize("solder", ["Sn60Pb40", "Sn63Pb37", "SAC305"])
+def test_a_fine_wet_tip_melts_a_free_joint_in_one_to_three_seconds(solder):
+    assert 1 <= rounded(last_melted(heat_joint(tip="fine", solder=solder))) <= 3
+
+
+@pytest.mark.common_practice
+def test_hot_air_melts_a_chip_pad_in_20_to_40_seconds_at_the_advised_settings():
+    """Within a factor of 2 over the whole outlet range; at 350 °C 20 to 40 s."""
+    for celsius, low, high in ((350, 20, 40), (320, 20, 80), (380, 10, 40)):
+        run = heat_joint(kind="surface", source="hot air", solder="SAC305", celsius=celsius)
+        assert low <= run.melted <= high, celsius
+    run = heat_joint(kind="surface", source="hot air", solder="Sn60Pb40", celsius=300)
+    assert 10 <= run.melted <= 40
+
+
+@pytest.mark.published("Bergman, Incropera et al., Heat and Mass Transfer, 7th edition, 7.106")
+def test_the_film_of_hot_air_stays_below_that_of_a_narrow_fast_jet():
+    """A jet of 1 mm at 70 m/s onto a solder joint: about 345 W/(m² K); tools blow wider, softer."""
+    films = [air_film(radius * 1e-3) for radius in (1, 2, 4, 8, 15)]
+    assert max(films) < 345 and films == sorted(films, reverse=True)
+
+
+@pytest.mark.published("publisher's notes, Convection Heat Transfer: forced gas 25 to 250")
+def test_the_film_is_one_of_forced_gas():
+    assert all(25 <= air_film(radius * 1e-3) <= 250 for radius in (1, 4, 10, 15))
+
+
+def test_the_model_is_worth_what_it_says():
+    """Half or twice the contact moves the pad by MARGIN at most, times by TIME_FACTOR at most."""
+    plain = heat_joint(celsius=330)
+    for factor in (0.5, 2):
+        with pytest.MonkeyPatch.context() as patch:
+            patch.setattr("repairlib.heat.joint_mesh.WET_CONTACT", WET_CONTACT * factor)
+            other = heat_joint(celsius=330)
+        spot = "board under the pad"
+        assert abs(other.peak(spot) - plain.peak(spot)) <= MARGIN
+        ratio = other.far_melted / plain.far_melted
+        assert 1 / TIME_FACTOR <= ratio <= TIME_FACTOR
+
+
+@pytest.mark.common_practice
+@pytest.mark.parametrize(
+    ("beside", "verdict_there"),
+    [
+        ("not said", CANNOT_TELL),
+        ("aluminium electrolytic", OVER),
+        ("film capacitor", OVER),
+        ("crystal or relay", OVER),
+        ("display or cable", OVER),
+        ("plastic connector", CANNOT_TELL),
+        ("other plastic part", CANNOT_TELL),
+        ("battery or cell", OVER),
+        ("charged capacitor", OVER),
+    ],
+)
+def test_hot_air_beside_what_cannot_bear_it(beside, verdict_there):
+    """Electrolytics are rated 85 to 105 °C; a connector may be of ABS or of nylon."""
+    for changes in ({"celsius": 450, "kind": "surface"}, {"celsius": 380, "kind": "surface"}):
+        run = heat_joint(source="hot air", solder="SAC305", **changes)
+        check = {one.name: one for one in judge(run, beside)}["neighbour"]
+        assert check.verdict == verdict_there, check
+
+
+def test_nothing_is_within_by_less_than_the_margin():
+    """Every check of a temperature, over many joints and neighbours."""
+    setups = [
+        {"celsius": celsius, "preheat": preheat, "plastic": plastic, "tip": tip}
+        for celsius in (300, 330, 360)
+        for preheat in (25, 60, 100)
+        for plastic, tip in (("nylon 66", "usual"), ("LCP", "large"), ("PBT", "fine"))
+    ]
+    for setup in setups:
+        run = heat_joint(**setup)
+        words = {one.name: one.verdict for one in judge(run, "aluminium electrolytic")}
+        lowest = figure(setup["plastic"], "withstands").low
+        if run.peak("plastic at the lead") > lowest - MARGIN:
+            assert words["plastic"] != WITHIN
+        if run.peak("board under the pad") > 300 - MARGIN:
+            assert words["pad"] != WITHIN
+        if run.peak("neighbour") > 85 - MARGIN:
+            assert words["neighbour"] != WITHIN
+
+
+def test_a_board_preheated_to_150_is_too_hot_for_an_electrolytic_beside():
+    run = heat_joint(preheat=150)
+    check = {one.name: one for one in judge(run, "aluminium electrolytic")}["neighbour"]
+    assert check.verdict == OVER
+    chip = {one.name: one for one in judge(run, "ceramic chip")}["neighbour"]
+    assert chip.verdict == WITHIN
+
+
+def test_a_cell_beside_shows_its_caution_and_comes_out_first():
+    for beside in ("battery or cell", "not said"):
+        assert "batteries" in joint_heat(beside=beside).cautions
+    assert "batteries" not in joint_heat(beside="ceramic chip").cautions
+    cell = joint_heat(beside="battery or cell")
+    assert cell.verdict == OVER and "out of the set" in cell.reason
+
+
+def test_an_unknown_neighbour_is_refused():
+    with pytest.raises(RepairlibError, match="not a neighbour known here"):
+        judge(heat_joint(), "cat")
+
+
+def test_times_are_said_no_finer_than_the_model_is_worth():
+    finding = joint_heat(joint="surface", source="hot air", tool=350, solder="SAC305")
+    assert finding.melted % 5 == 0 and finding.under_heat % 5 == 0
+    assert "about 25 s" in " ".join(finding.working)
+    assert not re.search(r"\d\.\d s", " ".join(finding.working))
+
+
+def test_the_margin_is_said_once():
+    finding = joint_heat(plane="solid plane")
+    everything = " ".join([*finding.working, *finding.notes, finding.reason])
+    assert everything.count("factor of 2") == everything.count("by 20 K") == 1
 
 
 @pytest.mark.from_memory("contact time of an ordinary joint, 1 to 3 s, under 5 s")
@@ -99,7 +231,7 @@ def test_tighter_steps_change_little(monkeypatch):
 
 def test_an_unknown_mat_or_plastic_cannot_be_judged():
     for changes in ({"mat": "unknown"}, {"plastic": "unknown"}):
-        word, reason = verdict(judge(heat_joint(**changes)))
+        word, reason = verdict(judge(heat_joint(celsius=330, **changes)))
         assert word == CANNOT_TELL
         assert "not known" in reason
 
@@ -107,20 +239,20 @@ def test_an_unknown_mat_or_plastic_cannot_be_judged():
 def test_limits_are_named():
     cases = {
         "plastic": {"plastic": "ABS"},
-        "mat": {"mat": "vinyl", "source": "hot air", "celsius": 480, "gap": 0.2e-3},
+        "mat": {"mat": "vinyl", "source": "hot air", "celsius": 480, "gap": 0.2e-3, "seconds": 60},
         "pad": {"celsius": 450, "seconds": 5},
         "time under heat": {"seconds": 8},
         "neighbour": {"source": "hot air", "celsius": 450, "neighbour": 2e-3},
     }
     for name, changes in cases.items():
-        checks = {check.name: check for check in judge(heat_joint(**changes))}
+        checks = {check.name: check for check in judge(heat_joint(**changes), "small chip part")}
         assert checks[name].verdict == OVER, (name, checks)
 
 
 def test_too_little_heat_is_said():
     checks = judge(heat_joint(tip="fine", plane="solid plane", seconds=3))
     assert checks[0].verdict == TOO_LITTLE
-    assert "after 3.0 s" in checks[0].says
+    assert "after 3 s" in checks[0].says
 
 
 def test_what_helps_is_sorted_and_says_what_it_costs():
@@ -141,7 +273,7 @@ def test_what_helps_names_only_what_is_left_to_do():
 def test_the_calculator_gives_the_same_and_says_it_is_a_model():
     finding = joint_heat(plane="thermal relief")
     run = heat_joint(plane="thermal relief")
-    assert finding.far_side_melted == approx(run.far_melted, abs=0.051)
+    assert finding.far_side_melted == approx(run.far_melted, abs=0.5)
     assert "not a measurement" in " ".join(finding.notes)
     assert "lead" in finding.cautions and "heat and fire" in finding.cautions
     assert "lead" not in joint_heat(solder="SAC305").cautions

@@ -45,5 +45,5 @@ def test_section_names_every_part_with_its_peak(run):
 
 def test_chart_marks_when_the_tool_goes(run):
     picture = draw_joint_chart(run)
-    assert f"taken away after {run.heat_on:.1f} s" in picture.alt
-    assert f"{run.setup.source} away: {run.heat_on:.1f} s" in picture.svg
+    assert f"taken away after {run.held}" in picture.alt
+    assert f"{run.setup.source} away: {run.held}" in picture.svg

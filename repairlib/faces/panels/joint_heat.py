@@ -19,6 +19,7 @@ from repairlib.heat import (
     LIMITS,
     MATS,
     NO_PLANE,
+    NOT_SAID,
     PLASTICS,
     RELIEF,
     SOLID,
@@ -28,9 +29,12 @@ from repairlib.heat import (
     Heating,
     Help,
     Setup,
+    about,
     heat_joint,
     judge,
     last_melted,
+    may_be_a_cell,
+    neighbours_or_not_said,
     verdict,
     what_helps,
 )
@@ -53,7 +57,7 @@ class JointHeat(FieldPanel):
     True
     """
 
-    def __init__(self, **start):
+    def __init__(self, beside: str = NOT_SAID, **start):
         usual = Setup(**start)
         self.helps = words()
         self.help = widgets.Button(description="What would help?", layout={"width": "14rem"})
@@ -68,6 +72,7 @@ class JointHeat(FieldPanel):
             "plane": SIZE.choice("Copper at the joint", (NO_PLANE, RELIEF, SOLID), usual.plane),
             "preheat": SIZE.slider("Board preheated to, °C", usual.preheat, 25, 150, 5),
             "plastic": SIZE.choice("Plastic at the lead", PLASTICS, usual.plastic),
+            "beside": SIZE.choice("Beside it, 5 mm away", neighbours_or_not_said(), beside),
             "mat": SIZE.choice("Mat", MATS, usual.mat),
         }
         super().__init__(fields, heated, ("answer", "section", "chart"), keeps=True)
@@ -92,25 +97,27 @@ def joint_heat_panel(**start) -> JointHeat:
     return JointHeat(**start)
 
 
-def setup(celsius: int, preheat: int, **chosen) -> Setup:
-    """The joint as the fields say."""
+def setup(celsius: int, preheat: int, beside: str = NOT_SAID, **chosen) -> Setup:
+    """The joint as the fields say; what stands beside it is no part of it."""
     return Setup(celsius=float(celsius), preheat=float(preheat), **chosen)
 
 
 def heated(**typed) -> tuple[str, str, str]:
     """The answer, the section and the chart of a joint, as HTML."""
     run = heat_joint(setup(**typed))
-    return answer_html(run), picture(draw_joint_section(run)), picture(draw_joint_chart(run))
+    answer = answer_html(run, typed["beside"])
+    return answer, picture(draw_joint_section(run)), picture(draw_joint_chart(run))
 
 
-def answer_html(run: Heating) -> str:
+def answer_html(run: Heating, beside: str) -> str:
     """The verdict, every limit, and the cautions of work with heat."""
-    checks = judge(run)
+    checks = judge(run, beside)
     word, _ = verdict(checks)
     when = last_melted(run)
-    melted = "some solder stays solid" if when is None else f"all solder liquid after {when:.1f} s"
+    melted = "some solder stays solid" if when is None else f"all solder liquid after {about(when)}"
     says = [f"{check.name}: {check.says} ({check.verdict})" for check in checks]
-    held = caution("heat and fire", "fumes and flux").folded("Cautions for work with heat")
+    cells = ("batteries",) if may_be_a_cell(beside) else ()
+    held = caution("heat and fire", "fumes and flux", *cells).folded("Cautions for work with heat")
     return told(state_of(word), f"{word}: {melted}", says, soft(text(LIMITS)) + held)
 
 
@@ -127,4 +134,4 @@ def helps_html(helps: list[Help]) -> str:
 
 
 def _when(seconds: float | None) -> str:
-    return "not at all" if seconds is None else f"after {seconds:.1f} s"
+    return "not at all" if seconds is None else f"after {about(seconds)}"

@@ -7,8 +7,8 @@ from repairlib.faces.panels.joint_heat import joint_heat_panel
 
 
 def test_it_answers_at_once():
-    panel = joint_heat_panel()
-    assert "within the limits" in panel.answer.value
+    panel = joint_heat_panel(celsius=330.0, plastic="none", beside="ceramic chip")
+    assert panel.answer.value.count("within the limits") == 7  # the whole, and six limits
     assert "not a measurement" in panel.answer.value
     assert "Hot tools burn" in panel.answer.value
     assert "<img" in panel.section.value and "<img" in panel.chart.value
@@ -17,7 +17,11 @@ def test_it_answers_at_once():
 def test_a_change_is_seen():
     panel = joint_heat_panel()
     panel.fields["plane"].value = "solid plane"
+    panel.fields["wet_tip"].value = False
     assert "some solder stays solid" in panel.answer.value
+    assert "what stands there?" in panel.answer.value and "Batteries burn" in panel.answer.value
+    panel.fields["beside"].value = "aluminium electrolytic"
+    assert "bears 85 to 105" in panel.answer.value and "Batteries burn" not in panel.answer.value
     panel.fields["mat"].value = "unknown"
     assert "cannot tell" in panel.answer.value
 
