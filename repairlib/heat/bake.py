@@ -16,7 +16,13 @@ from repairlib.heat.moisture import LEVELS, check_level, days_and_hours
 
 OVENS = (125, 90, 40)  # °C
 LATE = 72.0  # hours past the floor life, from where the longer time holds
-MOST_HOT_HOURS = 96.0  # all bakes above 60 °C together: leads oxidise
+MOST_HOT_HOURS = 96.0  # all bakes above HOT together: leads oxidise. J-STD-033B.1, 4.2.7.1
+HOT = 90.0  # °C; at or below it the standard sets no limit
+HOT_LIMIT = (
+    f"Bakes above {HOT:g} °C, up to 125 °C, may add up to {MOST_HOT_HOURS:g} h, for leads oxidise "
+    f"(J-STD-033B.1, clause 4.2.7.1, from memory); at {HOT:g} °C or below there is no such limit. "
+    "Revision A, as quoted, allowed 48 h."
+)
 INTERRUPTION = 0.25  # hours; a longer one is added to the bake
 THICKEST = 4.5  # mm
 CELL, WET, TAPE, TRAY = "a cell or battery", "a wet electrolytic", "tape on a reel", "nothing else"
@@ -61,6 +67,17 @@ def bake_time(level: str, thickness_mm: float, celsius: int, late: bool) -> Bake
     raise AssertionError("the table has a row for every level, thickness and oven")
 
 
+def wears_leads(celsius: float, hours: float) -> bool:
+    """Whether bakes of so many hours in all, the last at that temperature, are too much.
+
+    The limit of 96 h is for bakes above 90 °C only.
+
+    >>> wears_leads(125, 97), wears_leads(90, 240)
+    (True, False)
+    """
+    return celsius > HOT and hours > MOST_HOT_HOURS
+
+
 def hottest_oven(carries: str) -> int | None:
     """The hottest oven of the table that what is baked stands, in °C, or None for no oven.
 
@@ -78,7 +95,12 @@ def hottest_oven(carries: str) -> int | None:
 @calculator(
     topic="heat",
     title="Bake before reflow",
-    sources=("J-STD-033 bake conditions", "J-STD-033B.1", "RF module data sheet"),
+    sources=(
+        "J-STD-033 bake conditions",
+        "J-STD-033B.1",
+        "J-STD-033A, quoted",
+        "RF module data sheet",
+    ),
     cautions=("heat and fire",),
 )
 def bake_before_reflow(
@@ -93,7 +115,7 @@ def bake_before_reflow(
         float, Given("s", "Time the oven was open or cold meanwhile.", at_least=0)
     ] = 0.0,
     baked_before: Annotated[
-        float, Given("s", "All hot bakes so far, 90 °C or 125 °C.", at_least=0)
+        float, Given("s", "All bakes so far above 90 °C; cooler ones do not count.", at_least=0)
     ] = 0.0,
 ) -> Found:
     """How long to bake a part, at each temperature that it stands.
@@ -119,12 +141,12 @@ def bake_before_reflow(
     for oven in OVENS:
         row = bake_time(level, round(thickness * 1000, 9), oven, late)
         hours = row.hours + added
-        worn = oven > 60 and baked_before / 3600 + hours > MOST_HOT_HOURS
+        worn = wears_leads(oven, baked_before / 3600 + hours)
         told = days_and_hours(hours)
         if not hottest or oven > hottest:
             told = f"never with {carries}"
         elif worn:
-            told = f"no: more than {MOST_HOT_HOURS:g} h of hot bakes in all"
+            told = f"no: more than {MOST_HOT_HOURS:g} h above {HOT:g} °C in all"
         else:
             sources.append(row.source)
         values[f"at_{oven}"] = told
@@ -149,7 +171,7 @@ def bake_before_reflow(
 
 
 def _notes(level: str, carries: str) -> tuple[str, ...]:
-    notes = ["The oven at 125, 90 or 40 °C; at 90 and 40 °C its air has 5 % RH or less."]
+    notes = ["The oven at 125, 90 or 40 °C; at 90 and 40 °C its air has 5 % RH or less.", HOT_LIMIT]
     if level in ("2", "2a"):
         notes.append(
             "The row of level 2 for thin bodies is from memory; one published page prints it "

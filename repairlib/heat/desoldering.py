@@ -28,6 +28,7 @@ from repairlib.heat.iron import (
     Setting,
     setting_for,
 )
+from repairlib.heat.mixed_joint import RINSE
 from repairlib.heat.neighbours import neighbours
 from repairlib.heat.solder_alloys import Alloy, alloy, alloy_names
 
@@ -322,14 +323,17 @@ _STEPS = {
     BRAID: ("flux on the braid; braid on the joint, tip on the braid; lift both together",),
     LOW_MELT: (
         "flood all joints of the part with the low-melt alloy and flux, then lift",
-        "wipe off all of it with braid, new solder on, off again: none of it may stay",
+        f"all of it off again: {RINSE}; none of it may stay",
     ),
     AIR: ("shield the neighbours; preheat; circle with the nozzle; lift when the solder shines",),
 }
 _NOTES = {
     PUMP: ("A one-shot plunger leaves some solder, and its recoil can lift a pad: hold it off.",),
     BRAID: ("Braid is for surface joints: it does not clear a plated hole.",),
-    LOW_MELT: ("Bismuth left on a leaded joint melts from about 95 °C: see solders_meet.",),
+    LOW_MELT: (
+        "Bismuth with lead melts from about 95 °C: never put lead on a joint that keeps bismuth "
+        "solder, nor on a lead-free board; see solders_meet.",
+    ),
 }
 
 

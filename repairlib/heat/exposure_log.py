@@ -18,6 +18,8 @@ from repairlib.core.typed.table import with_point
 from repairlib.core.typed.textfile import TextFile, read_text
 from repairlib.heat.bake import (
     CELL,
+    HOT,
+    HOT_LIMIT,
     INTERRUPTION,
     LATE,
     MOST_HOT_HOURS,
@@ -25,6 +27,7 @@ from repairlib.heat.bake import (
     TRAY,
     bake_time,
     hottest_oven,
+    wears_leads,
 )
 from repairlib.heat.moisture import (
     BAG_MONTHS,
@@ -165,6 +168,8 @@ def judge_exposure(
     clock = _Clock(level, thickness_mm)
     for one, after in pairwise(events):
         _STEPS[one.event](clock, one, after.hour - one.hour)
+    if clock.hot_hours:
+        clock.notes.append(_hot_bakes(clock.hot_hours))
     verdict, reason = _verdict(clock, hottest, carries)
     left = "see its label" if level == "6" else days_and_hours(max(clock.life - clock.used, 0))
     values = {
@@ -186,6 +191,7 @@ def judge_exposure(
             "moisture level table",
             "J-STD-033 bake conditions",
             "J-STD-033, not looked up",
+            "J-STD-033A, quoted",
             "three reflow passes",
         ),
         cautions=("heat and fire", *(("batteries",) if carries == CELL else ())),
@@ -215,10 +221,15 @@ def _bakes(clock: _Clock, hottest: int) -> str:
     told = []
     for oven in OVENS:
         hours = bake_time(clock.level, clock.thickness, oven, clock.late).hours
-        worn = oven > 60 and clock.hot_hours + hours > MOST_HOT_HOURS
-        if oven <= hottest and not worn:
+        if oven <= hottest and not wears_leads(oven, clock.hot_hours + hours):
             told.append(f"{days_and_hours(hours)} at {oven} °C")
     return " or ".join(told)
+
+
+def _hot_bakes(hours: float) -> str:
+    so_far = f"Baked above {HOT:g} °C for {days_and_hours(hours)} so far. {HOT_LIMIT}"
+    worn = " Try whether its leads still take solder." if hours > MOST_HOT_HOURS else ""
+    return so_far + worn
 
 
 def _sealed(clock: _Clock, one: Event, hours: float) -> None:
@@ -262,7 +273,7 @@ def _bake(clock: _Clock, one: Event, hours: float) -> None:
     if oven != clock.oven:
         clock.oven, clock.baked, clock.pause = oven, 0.0, 0.0
     clock.baked += hours
-    clock.hot_hours += hours if oven > 60 else 0.0
+    clock.hot_hours += hours if one.celsius > HOT else 0.0
     if clock.level in ("1", "6"):
         _say(clock, one, f"baked for {hours:.4g} h")
         return

@@ -43,6 +43,7 @@ from repairlib.heat.materials import (
     figure,
     withstands,
 )
+from repairlib.heat.mixed_joint import RINSE
 from repairlib.heat.neighbours import (
     NOT_SAID,
     may_be_a_cell,
@@ -243,7 +244,7 @@ def _span(low: float, high: float) -> str:
 
 BISMUTH = (
     "Bismuth with a trace of lead softens near 95 °C in service: take every trace of leaded solder "
-    "off first, and this one off after use (see solders_meet)."
+    f"off first. As a tool it comes off after use: {RINSE} (see solders_meet)."
 )
 
 
@@ -299,7 +300,7 @@ def joint_heat(
     values out of range. Source: a conduction model with typical materials, checked against
     analytic cases; it is not a measurement.
 
-    >>> joint_heat(neighbour="5 mm", beside="not said").verdict
+    >>> joint_heat(tool="330 °C", beside="not said").verdict
     'cannot tell'
     """
     setup = Setup(

@@ -19,6 +19,10 @@ LEAD_BISMUTH_CELSIUS = 95.0  # measured 95.3 ± 0.5; 96 and 98.0 in other source
 TRACE = 0.1  # wt %, left out when a diagram of two metals is used
 _MIXED = ("Sn", "Pb", "Bi", "Ag", "Cu", "In", "Sb")  # metals whose low eutectics the table holds
 _REWORK = "remove all old solder with braid, clean the pad, then use one solder only"
+RINSE = (
+    "braid it off, flood the pads with the solder that the joint will get, braid that off too: "
+    "twice or more"
+)
 
 
 def mix(first: dict[str, float], first_mass: float, second: dict[str, float], second_mass: float):
@@ -146,6 +150,7 @@ def _judged(parts, left: Alloy, added: Alloy, soft: float | None):
             "Followed: 95 °C, the lowest. Measured 95.3 ± 0.5 °C; other sources 96 °C and, "
             "calculated, 98.0 °C.",
             "A maker's paper on Bi-Sn-Ag: not where lead is present in finishes.",
+            f"To rinse: {RINSE}. Never put lead on a joint that keeps bismuth solder.",
         ]
         sources = ("lead in Sn-Bi", "bismuth lexicon", "NIST Bi-Pb-Sn")
         return "rework", reason, notes, (*sources, "low temperature solder paper")

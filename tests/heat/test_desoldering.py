@@ -93,6 +93,19 @@ def test_low_melt_alloy_is_all_taken_off_again():
 
 
 @pytest.mark.common_practice
+def test_bismuth_is_rinsed_off_with_the_solder_that_the_joint_gets():
+    """Twice or more; lead never comes onto a joint that keeps bismuth."""
+    parts = ("gull-wing chip", "dual-in-line chip", "aluminium can for surface mounting")
+    for part in parts:
+        for solder in ("SAC305", "Sn60Pb40", "Bi58Sn42"):
+            finding = take_out(part, "hand tools", solder)
+            said = " ".join([*finding.working, *finding.notes])
+            assert "with the solder that the joint will get" in said and "twice or more" in said
+            assert "never put lead on a joint that keeps bismuth" in said
+            assert "with leaded solder" not in said
+
+
+@pytest.mark.common_practice
 def test_batteries_and_charged_capacitors_stop_the_work():
     for neighbour, word in (
         ("battery or cell", "out of the set"),

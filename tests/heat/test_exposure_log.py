@@ -106,11 +106,42 @@ def test_a_cabinet_that_is_not_dry_counts_as_open():
     assert judge("01 00:00,dry,23,35", "01 02:00,now,,").used == "2 h"
 
 
+TWICE_AT_125 = (
+    "01 00:00,bake,125,",
+    "03 00:00,out,23,45",
+    "15 00:00,bake,125,",
+    "17 00:00,out,23,45",
+)
+
+
+@pytest.mark.from_memory("J-STD-033B.1, 4.2.7.1: 96 h in all above 90 °C, none at 90 °C or below")
 def test_hot_bakes_have_a_limit():
-    """Two bakes of 48 h are 96 h; after that only the 40 °C oven is left."""
-    rows = ("01 00:00,bake,125,", "03 00:00,out,23,45", "15 00:00,bake,125,", "17 00:00,out,23,45")
-    finding = judge(*rows, "29 00:00,now,,", thickness=3.0)
-    assert finding.bake == "79 days at 40 °C"
+    """Two bakes of 48 h at 125 °C are 96 h: the 125 °C oven is closed, the cooler ones are not."""
+    finding = judge(*TWICE_AT_125, "29 00:00,now,,", thickness=3.0)
+    assert finding.bake == "10 days at 90 °C or 79 days at 40 °C"
+    assert any("96 h so far" in note and "4.2.7.1" in note for note in finding.notes)
+
+
+@pytest.mark.published("MSD Rebaking Guidelines, quoting J-STD-033A: at 90 °C or below no limit")
+@pytest.mark.parametrize("celsius", [40, 88, 90])
+def test_bakes_at_90_or_below_do_not_count(celsius):
+    rows = (f"01 00:00,bake,{celsius},", "11 00:00,out,23,45", "23 00:00,now,,")
+    finding = judge(*rows, thickness=3.0)
+    assert finding.bake == "48 h at 125 °C or 10 days at 90 °C or 79 days at 40 °C"
+    assert not any("so far" in note for note in finding.notes)
+
+
+@pytest.mark.published("MSD Rebaking Guidelines, quoting J-STD-033A: above 90 °C and up to 125 °C")
+def test_a_bake_at_110_counts_among_the_hot_ones():
+    rows = ("01 00:00,bake,110,", "05 00:00,out,23,45", "17 00:00,now,,")
+    finding = judge(*rows, thickness=1.0)  # 96 h at 110 °C, and 9 h more would be too much
+    assert finding.bake == "33 h at 90 °C or 13 days at 40 °C"
+
+
+def test_the_history_does_not_pass_in_silence_what_the_limit_forbids():
+    rows = ("01 00:00,bake,125,", "06 00:00,out,23,45", "06 01:00,now,,")
+    finding = judge(*rows)
+    assert any("120 h so far" in note and "take solder" in note for note in finding.notes)
 
 
 def test_level_1_and_6():

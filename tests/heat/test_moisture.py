@@ -157,6 +157,27 @@ REMEMBERED_BAKES = [
 ]
 
 
+@pytest.mark.from_memory("J-STD-033B.1, 4.2.7.1: 96 h in all above 90 °C, none at 90 °C or below")
+def test_the_limit_on_hot_bakes_holds_above_90_only():
+    for row in read_table("bake-times"):
+        level, body = row["level"], f"{row['up_to_mm']} mm"
+        for late in ("100 h", "10 h"):
+            finding = bake_before_reflow(level, body, late)
+            assert not any(str(finding.values[f"at_{oven}"]).startswith("no") for oven in (90, 40))
+    worn = bake_before_reflow("5", "2 mm", "100 h", baked_before="60 h")  # 60 + 40 h
+    assert (worn.at_125, worn.at_90) == ("no: more than 96 h above 90 °C in all", "144 h")
+    just = bake_before_reflow("5", "2 mm", "100 h", baked_before="56 h")  # 56 + 40 h
+    assert just.at_125 == "40 h"
+
+
+@pytest.mark.published(
+    "MSD Rebaking Guidelines, SMTnet, 2003, quoting J-STD-033A: 48 h above 90 °C"
+)
+def test_the_older_limit_is_named_beside_the_one_that_is_followed():
+    notes = " ".join(bake_before_reflow("3", "1 mm", "80 h").notes)
+    assert "48 h" in notes and "96 h" in notes and "from memory" in notes
+
+
 @pytest.mark.from_memory("J-STD-033B.1, table 4-1: one row for levels 2 to 5a above 2.0 mm")
 @pytest.mark.parametrize("level", ["2", "2a", "3", "4", "5", "5a"])
 def test_thick_bodies(level):

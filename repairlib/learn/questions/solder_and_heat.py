@@ -188,7 +188,10 @@ def bismuth_left(draw: Draw) -> Choice:
             "a lamp driver that gets hot to the touch",
         ]
     )
-    clean = "Braid all of it off, tin the pads with leaded solder, braid that off, solder anew"
+    clean = (
+        "Braid all of it off; flood the pads with the solder that the new joint gets and braid "
+        "that off too, twice or more; only then solder anew"
+    )
     leave = (
         "Leave it as it is: one solder melts at 138 °C, the other at 183 °C, and both are hot "
         "enough"
