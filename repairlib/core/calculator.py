@@ -76,10 +76,14 @@ class Given:
 
 @dataclass(frozen=True)
 class Choice:
-    """One of a few words that a calculator takes."""
+    """One of a few words that a calculator takes.
+
+    `otherwise` reads what is none of them into one, or raises RepairlibError with more to say.
+    """
 
     options: tuple[str, ...] | Callable[[], Iterable[str]]
     sentence: str
+    otherwise: Callable[[object], str] | None = None
 
     def all_options(self) -> tuple[str, ...]:
         return tuple(self.options() if callable(self.options) else self.options)
@@ -92,6 +96,8 @@ class Choice:
         for option in options:
             if option.casefold() == wanted:
                 return option
+        if self.otherwise:
+            return self.otherwise(value)
         raise RepairlibError(value, f"not a {spoken(name)} known here", self.range())
 
     def range(self) -> str:

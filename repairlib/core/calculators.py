@@ -35,7 +35,9 @@ HOMES = {
     "heat.desoldering": "take_out shield_neighbour",
     "heat.flux": "flux_code",
     "heat.cleaning": "solvent_for dry_before_power ionic_cleanliness",
-    "heat.air_limits": "alcohol_vapour alcohol_ventilation bench_air lead_in_air",
+    "heat.air_limits": (
+        "alcohol_vapour alcohol_for_level alcohol_level alcohol_ventilation bench_air lead_in_air"
+    ),
     "heat.reflow_limits": "reflow_limits",
     "heat.reflow": "judge_reflow",
     "esd.limits": "esd_limit",

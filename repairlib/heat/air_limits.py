@@ -13,7 +13,7 @@ from repairlib.core.quantity import Quantity
 
 IPA_DENSITY = 0.785  # g/mL, from memory
 IPA_MG_PER_PPM = 2.46  # mg/m³ for 1 ppm
-IPA_LEL_PPM = 20_000  # lower explosive limit, 2.0 %
+IPA_LEL_PPM, IPA_UEL_PPM = 20_000, 127_000  # explosive limits, 2.0 and 12.7 %
 IPA_DANGER_PPM = 2000  # immediately dangerous: a tenth of the explosive limit
 IPA_SHIFT_PPM = 400  # 8 h average
 IPA_FLASH = 11.7  # °C, 53 °F
@@ -86,6 +86,80 @@ def alcohol_vapour(
     elif ppm >= IPA_SHIFT_PPM:
         verdict, reason = "air the room", f"{IPA_SHIFT_PPM} ppm is the limit for a shift"
     return found(values, working=working, verdict=verdict, reason=reason, notes=notes)
+
+
+@calculator(
+    topic="heat",
+    title="Alcohol that brings a room to a level",
+    sources=_VAPOUR_SOURCES,
+    cautions=("solvents", "heat and fire"),
+)
+def alcohol_for_level(
+    ppm: Annotated[
+        float,
+        Given("", "The level: 400 a shift, 2000 danger, 20000 burns.", at_least=1, at_most=1e6),
+    ],
+    room: Annotated[float, Given("", "Air in the room, in m³.", at_least=1, at_most=1e6)],
+) -> Found:
+    """How many mL of isopropyl alcohol bring the air of a closed room to that level, and its share.
+
+    Raises RepairlibError out of range. Source: NIOSH Pocket Guide; density from memory.
+
+    >>> alcohol_for_level(2000, 30).millilitres
+    188
+    """
+    per_cubic_m = ppm * IPA_MG_PER_PPM
+    values = {
+        "millilitres": Quantity(per_cubic_m * room / IPA_DENSITY / 1000, "", 3),
+        **_as_said(ppm),
+    }
+    working = [
+        f"{ppm:g} ppm × {IPA_MG_PER_PPM:g} = {per_cubic_m:g} mg/m³",
+        f"× {room:g} m³ = {per_cubic_m * room / 1000:.4g} g, {IPA_DENSITY:g} g/mL",
+    ]
+    verdict, reason = _can_it_burn(ppm)
+    notes = ["Perfect mixing is assumed: near the bottle far less brings the air there."]
+    return found(values, working=working, verdict=verdict, reason=reason, notes=notes)
+
+
+@calculator(
+    topic="heat",
+    title="A level of alcohol vapour",
+    sources=("NIOSH isopropyl alcohol",),
+    cautions=("solvents", "heat and fire"),
+)
+def alcohol_level(
+    ppm: Annotated[float, Given("", "Vapour in the air, in ppm.", at_least=0, at_most=1e6)],
+) -> Found:
+    """A level of isopropyl alcohol vapour in mg/m³ and %, and whether such a share can burn.
+
+    Never a bare no: what is too thin on average burns at the bottle and the rag. Raises
+    RepairlibError out of range. Source: NIOSH Pocket Guide, 2.0 to 12.7 %.
+
+    >>> alcohol_level(400).milligrams_per_cubic_m
+    984.0
+    """
+    verdict, reason = _can_it_burn(ppm)
+    working = [f"{ppm:g} ppm × {IPA_MG_PER_PPM:g} mg/m³; 10000 ppm are 1 %"]
+    return found(_as_said(ppm), working=working, verdict=verdict, reason=reason)
+
+
+def _as_said(ppm: float) -> dict[str, Quantity]:
+    return {
+        "milligrams_per_cubic_m": Quantity(ppm * IPA_MG_PER_PPM, "", 4),
+        "share_of_air": Quantity(ppm / 1e4, "%", 3),
+        "of_explosive_limit": Quantity(100 * ppm / IPA_LEL_PPM, "%", 3),
+    }
+
+
+def _can_it_burn(ppm: float) -> tuple[str, str]:
+    """Whether air with that share burns; below and above the limits other air near it may."""
+    if ppm < IPA_LEL_PPM:
+        reason = "below 2.0 % where it is mixed; at the bottle and the rag there is more, and burns"
+        return "keep it away from heat", reason
+    if ppm <= IPA_UEL_PPM:
+        return "stop", "2.0 to 12.7 % of it in air burns or explodes"
+    return "stop", "above 12.7 % it is too rich, and burns wherever fresh air comes to it"
 
 
 @calculator(

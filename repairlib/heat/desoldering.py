@@ -30,7 +30,7 @@ from repairlib.heat.iron import (
 )
 from repairlib.heat.mixed_joint import RINSE
 from repairlib.heat.neighbours import neighbours
-from repairlib.heat.solder_alloys import Alloy, alloy, alloy_names
+from repairlib.heat.solder_alloys import Alloy, alloy, alloy_name, alloy_names
 
 TOOLS = ("hand tools", "desoldering station", "hot air station")
 BRAIDS = (1.0, 1.5, 2.0, 2.5, 3.0, 3.5, 5.0)  # mm wide
@@ -127,7 +127,9 @@ def nozzle_bore(lead: float) -> float | None:
 def take_out(
     part: Annotated[str, Choice(lambda: tuple(removals()), "What kind of part.")],
     tools: Annotated[str, Choice(TOOLS, "What you have.")] = "hand tools",
-    solder: Annotated[str, Choice(alloy_names, "The solder on the board.")] = "Sn60Pb40",
+    solder: Annotated[
+        str, Choice(alloy_names, "The solder on the board.", alloy_name)
+    ] = "Sn60Pb40",
     land: Annotated[float, Given("m", "Width of the land.", at_least=1e-5, at_most=0.1)] = 2e-3,
     lead: Annotated[
         float, Given("m", "Diameter of the lead.", at_least=1e-5, at_most=0.05)

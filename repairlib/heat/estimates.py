@@ -18,7 +18,7 @@ from repairlib.heat.analytic import (
     touch_celsius,
 )
 from repairlib.heat.materials import bodies, melting_heat_of, stuff
-from repairlib.heat.solder_alloys import alloy, alloy_names
+from repairlib.heat.solder_alloys import alloy, alloy_name, alloy_names
 
 COLDEST = -273.15
 _CELSIUS = {"at_least": COLDEST, "at_most": 2000}
@@ -61,7 +61,7 @@ def contact_temperature(
     cautions=("heat and fire", "fumes and flux"),
 )
 def melting_heat(
-    solder: Annotated[str, Choice(alloy_names, "Which solder.")],
+    solder: Annotated[str, Choice(alloy_names, "Which solder.", alloy_name)],
     mass: Annotated[float, Given("kg", "Of the solder, such as 20 mg.", above=0, at_most=1)],
     start: Annotated[float, Given("°C", "Before heating.", at_least=-50, at_most=1000)] = 25.0,
     copper: Annotated[

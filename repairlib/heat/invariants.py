@@ -20,6 +20,11 @@ class Invariant(NamedTuple):
     source: str
     followed: bool = False
 
+    @property
+    def told(self) -> str:
+        """Where it is, as it is said: a temperature has its unit, words have none."""
+        return f"{self.celsius} °C" if self.celsius[-1].isdigit() else self.celsius
+
 
 INVARIANTS = {
     "Sn-Pb": (
@@ -76,10 +81,9 @@ def invariant_points(
     """
     points = INVARIANTS[system]
     (first,) = (point for point in points if point.followed)
-    values = {"followed": f"{first.celsius} °C, {first.composition}"}
+    values = {"followed": f"{first.told}, {first.composition}"}
     working = [
-        f"{point.kind}: {point.celsius} °C, {point.composition} ({point.source})"
-        for point in points
+        f"{point.kind}: {point.told}, {point.composition} ({point.source})" for point in points
     ]
     notes = ["Compositions in wt % where nothing else is said."]
     lead = ("lead",) if "Pb" in system else ()

@@ -13,7 +13,7 @@ from repairlib.core.calculator import Choice, Found, calculator, found
 from repairlib.core.errors import RepairlibError
 from repairlib.core.quantity import Quantity
 from repairlib.core.tables import read_table
-from repairlib.heat.solder_alloys import Alloy, alloy, alloy_names
+from repairlib.heat.solder_alloys import Alloy, alloy, alloy_name, alloy_names
 
 SMALL, ORDINARY, HEAVY = "small", "ordinary", "heavy"
 JOINTS = (SMALL, ORDINARY, HEAVY)
@@ -76,7 +76,7 @@ def limits() -> dict[str, Limit]:
     cautions=("heat and fire", "fumes and flux"),
 )
 def iron_temperature(
-    solder: Annotated[str, Choice(alloy_names, "The solder of the joint.")],
+    solder: Annotated[str, Choice(alloy_names, "The solder of the joint.", alloy_name)],
     joint: Annotated[
         str, Choice(JOINTS, "small: chip part; heavy: ground plane, thick lead.")
     ] = ORDINARY,

@@ -50,7 +50,7 @@ from repairlib.heat.neighbours import (
     neighbours,
     neighbours_or_not_said,
 )
-from repairlib.heat.solder_alloys import alloy, alloy_names
+from repairlib.heat.solder_alloys import alloy, alloy_name, alloy_names
 
 LONGEST_CONTACT = {IRON: 5.0, HOT_AIR: 60.0}  # s; the iron's from memory, the air's of this model
 PREHEATED = 100.0  # °C, within the 75 to 125 °C of rework practice
@@ -271,7 +271,7 @@ def joint_heat(
     tip_wet: Annotated[
         str, Choice(("yes", "no"), "Whether fresh solder bridges tip and joint.")
     ] = "yes",
-    solder: Annotated[str, Choice(alloy_names, "Solder in the joint.")] = Setup.solder,
+    solder: Annotated[str, Choice(alloy_names, "Solder in the joint.", alloy_name)] = Setup.solder,
     plane: Annotated[str, Choice((NO_PLANE, RELIEF, SOLID), "Copper at the joint.")] = Setup.plane,
     preheat: Annotated[
         float, Given("°C", "Of the board before.", at_least=-40, at_most=200)

@@ -13,7 +13,15 @@ from repairlib.core.calculator import Choice, Found, Given, calculator, found
 from repairlib.core.errors import RepairlibError
 from repairlib.core.quantity import Quantity
 from repairlib.heat.phase_diagrams import DIAGRAMS, liquidus, solidus
-from repairlib.heat.solder_alloys import Alloy, alloy, alloy_names, alloys, has_lead, in_words
+from repairlib.heat.solder_alloys import (
+    Alloy,
+    alloy,
+    alloy_name,
+    alloy_names,
+    alloys,
+    has_lead,
+    in_words,
+)
 
 LEAD_BISMUTH_CELSIUS = 95.0  # measured 95.3 ± 0.5; 96 and 98.0 in other sources
 TRACE = 0.1  # wt %, left out when a diagram of two metals is used
@@ -72,9 +80,9 @@ def soft_from(parts: dict[str, float]) -> float | None:
     cautions=("heat and fire", "fumes and flux"),
 )
 def solders_meet(
-    old: Annotated[str, Choice(alloy_names, "The solder left on the pad.")],
+    old: Annotated[str, Choice(alloy_names, "The solder left on the pad.", alloy_name)],
     old_mm3: Annotated[float, Given("", "How much of it, in mm³.", at_least=0, at_most=1e6)],
-    new: Annotated[str, Choice(alloy_names, "The solder added.")],
+    new: Annotated[str, Choice(alloy_names, "The solder added.", alloy_name)],
     new_mm3: Annotated[float, Given("", "How much of it, in mm³.", at_least=0, at_most=1e6)],
 ) -> Found:
     """The joint that two solders make, from their volumes in mm³ and their densities.
@@ -103,11 +111,11 @@ def solders_meet(
     cautions=("heat and fire", "fumes and flux"),
 )
 def solders_meet_by_mass(
-    old: Annotated[str, Choice(alloy_names, "The solder left on the pad.")],
+    old: Annotated[str, Choice(alloy_names, "The solder left on the pad.", alloy_name)],
     old_mass: Annotated[
         float, Given("kg", "How much of it, such as 10 mg.", at_least=0, at_most=1)
     ],
-    new: Annotated[str, Choice(alloy_names, "The solder added.")],
+    new: Annotated[str, Choice(alloy_names, "The solder added.", alloy_name)],
     new_mass: Annotated[
         float, Given("kg", "How much of it, such as 30 mg.", at_least=0, at_most=1)
     ],
@@ -124,7 +132,8 @@ def solders_meet_by_mass(
 
 def _meeting(left: Alloy, added: Alloy, left_mass: float, added_mass: float, steps: list[str]):
     parts = mix(left.parts, left_mass, added.parts, added_mass)
-    soft = soft_from(parts)
+    one = left.name == added.name and not {"Pb", "Bi"} <= set(parts)
+    soft = left.solidus if one else soft_from(parts)
     values = {"composition": in_words(parts)}
     values |= {"stay_below": Quantity(round(soft, 1), "°C")} if soft is not None else {}
     values["all_liquid"] = _all_liquid(parts, left, added)

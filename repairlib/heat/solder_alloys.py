@@ -94,14 +94,41 @@ def alloys() -> dict[str, Alloy]:
 def alloy(name: str) -> Alloy:
     """The solder of that name or short name. Raises RepairlibError for any other.
 
-    >>> alloy("SAC305").name, alloy("sn63pb37").liquidus
-    ('Sn96.5Ag3.0Cu0.5', 183.0)
+    >>> alloy("SAC305").name, alloy("sn63pb37").liquidus, alloy("Pb37Sn63").name
+    ('Sn96.5Ag3.0Cu0.5', 183.0, 'Sn63Pb37')
     """
     wanted = name.replace(" ", "").casefold() if isinstance(name, str) else name
+    parts = _parts_of(name)
     for one in alloys().values():
-        if wanted and wanted in (one.name.casefold(), one.short.casefold()):
+        if wanted and (wanted in (one.name.casefold(), one.short.casefold()) or parts == one.parts):
             return one
-    raise RepairlibError(name, "not a solder known here", ", ".join(alloys()))
+    raise RepairlibError(name, _not_known(parts), ", ".join(alloys()))
+
+
+def _parts_of(name: object) -> dict[str, float] | None:
+    """The composition that the text is, or None where it is none."""
+    try:
+        return read_composition(name)  # type: ignore[arg-type]  # it refuses what is no text
+    except RepairlibError:
+        return None
+
+
+def _not_known(parts: dict[str, float] | None) -> str:
+    """What is wrong with a solder that the table does not hold, and who may know it."""
+    if parts is None:
+        return "not a solder known here"
+    wrong = "not a solder known here; for any composition see calc solder_composition"
+    for axis, other in (("Sn", "Pb"), ("Bi", "Sn")):
+        if set(parts) == {axis, other}:
+            system = "Sn-Pb" if other == "Pb" else "Sn-Bi"
+            asked = f"calc melting_by_composition system={system} percent={parts[axis]:g}"
+            wrong += f", for its melting see {asked}"
+    return wrong
+
+
+def alloy_name(text: object) -> str:
+    """The table's name of a solder that was written another way. Raises as `alloy` does."""
+    return alloy(text).name  # type: ignore[arg-type]  # it refuses what is no text
 
 
 def alloy_names() -> tuple[str, ...]:
@@ -200,7 +227,9 @@ def in_words(parts: dict[str, float]) -> str:
     cautions=("heat and fire", "fumes and flux"),
 )
 def solder_alloy(
-    solder: Annotated[str, Choice(alloy_names, "Which solder, by composition or short name.")],
+    solder: Annotated[
+        str, Choice(alloy_names, "Which solder, by composition or short name.", alloy_name)
+    ],
 ) -> Found:
     """What is in a solder, where it melts, its density, its flux, and whether it holds lead.
 

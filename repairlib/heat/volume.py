@@ -12,7 +12,7 @@ from typing import Annotated
 from repairlib.core.calculator import Choice, Found, Given, calculator, found
 from repairlib.core.errors import RepairlibError
 from repairlib.core.quantity import Quantity
-from repairlib.heat.solder_alloys import alloy, alloy_names
+from repairlib.heat.solder_alloys import alloy, alloy_name, alloy_names
 
 CLASSES = ("1", "2", "3")
 FEW_LEADS = 14  # below it, the stricter rule of class 2
@@ -20,12 +20,7 @@ FLUX_DENSITY = 1.10  # g/cm³ of the flux in cored wire
 PASTE_METAL = 0.5  # share of metal in paste by volume, from memory
 AREA_RATIO, ASPECT_RATIO = 0.66, 1.5  # aims of IPC-7525, from memory
 MM = 1e-3
-# Wetting of lead and barrel in degrees, land wetted in %: by class. IPC-A-610F and G.
-WETTING = {
-    "lead and barrel, destination side": (None, 180, 270),
-    "lead and barrel, source side": (270, 270, 330),  # class 1 from memory
-}
-LAND_WETTED = {"destination side": 0, "source side": 75}  # %, every class
+SQUARE_CORNERED, ROUND = "rectangle", "round"
 
 
 def hole_volume(hole, lead, board, fill=1.0, square=False) -> float:
@@ -122,7 +117,7 @@ def solder_for_joint(
         float, Given("m", "Diameter of the solder wire.", at_least=1e-5, at_most=0.01)
     ] = 0.7e-3,
     flux: Annotated[float, Given("%", "Flux in the wire, by mass.", at_least=0, at_most=20)] = 2.2,
-    solder: Annotated[str, Choice(alloy_names, "Which solder.")] = "Sn63Pb37",
+    solder: Annotated[str, Choice(alloy_names, "Which solder.", alloy_name)] = "Sn63Pb37",
     pin: Annotated[str, Choice(("round", "square"), "Shape of the lead.")] = "round",
 ) -> Found:
     """Volume and mass of solder in a plated hole, and the length of cored wire that holds it.
@@ -211,19 +206,33 @@ def judge_hole_fill(
     cautions=("fumes and flux",),
 )
 def stencil_opening(
-    length: Annotated[float, Given("m", "Length of the opening.", at_least=1e-6, at_most=0.1)],
-    width: Annotated[float, Given("m", "Width of the opening.", at_least=1e-6, at_most=0.1)],
+    length: Annotated[
+        float, Given("m", "Length of the opening, or its diameter.", at_least=1e-6, at_most=0.1)
+    ],
+    width: Annotated[
+        float, Given("m", "Width; of a round one the diameter again.", at_least=1e-6, at_most=0.1)
+    ],
     stencil: Annotated[float, Given("m", "Thickness of the stencil.", at_least=1e-6, at_most=0.01)],
+    shape: Annotated[
+        str, Choice((SQUARE_CORNERED, ROUND), "Shape of the opening.")
+    ] = SQUARE_CORNERED,
 ) -> Found:
     """Paste and metal of a stencil opening, and whether the paste lets go of the wall.
 
-    Lengths in metres. Verdict "aim met" or "aim missed". Source: aims of IPC-7525, area ratio above
+    Lengths in metres. Verdict "aim met" or "aim missed". Raises RepairlibError for a round opening
+    with two different widths. Source: aims of IPC-7525, area ratio above
     0.66 and width over thickness above 1.5, and half metal by volume, all from memory.
 
     >>> stencil_opening("0.28 mm", "1.2 mm", "0.125 mm").area_ratio
     0.908
+    >>> stencil_opening("0.3 mm", "0.3 mm", "0.12 mm", "round").paste_cubic_mm
+    0.00848
     """
-    opening, wall = length * width, 2 * (length + width) * stencil
+    if shape == ROUND and abs(length - width) > 1e-9:
+        read = f"{length / MM:g} mm by {width / MM:g} mm"
+        raise RepairlibError(read, "a round opening has one diameter", "the same figure twice")
+    filled = pi / 4 if shape == ROUND else 1.0  # of the square or rectangle around it
+    opening, wall = filled * length * width, filled * 2 * (length + width) * stencil
     area_ratio, aspect = opening / wall, min(length, width) / stencil
     paste = opening * stencil / MM**3
     values = {
@@ -234,8 +243,16 @@ def stencil_opening(
     }
     met = area_ratio > AREA_RATIO and aspect > ASPECT_RATIO
     reason = f"aims: area ratio above {AREA_RATIO:g}, width over thickness above {ASPECT_RATIO:g}"
-    working = ["area ratio = opening / wall; about half of the paste is metal by volume"]
-    return found(values, working=working, verdict="aim met" if met else "aim missed", reason=reason)
+    area = "π/4 × diameter²" if shape == ROUND else "length × width"
+    working = [
+        f"opening = {area}; area ratio = opening / wall",
+        "about half of the paste is metal by volume",
+    ]
+    notes = []
+    if shape == SQUARE_CORNERED and abs(length - width) <= 1e-9:
+        notes.append("Taken as a square. A round one holds 21 % less paste: shape=round.")
+    word = "aim met" if met else "aim missed"
+    return found(values, working=working, verdict=word, reason=reason, notes=notes)
 
 
 def _positive(**lengths: float) -> None:

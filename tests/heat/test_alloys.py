@@ -1,5 +1,7 @@
 """Solders against the tables they come from, compositions that cannot be, and designations."""
 
+import re
+
 import pytest
 from hypothesis import given
 from hypothesis import strategies as st
@@ -323,3 +325,47 @@ def test_only_our_error_comes_out(text):
             call(text)
         except RepairlibError as error:
             assert "\n" not in str(error)
+
+
+SOLDER_TABLE = "Alasir, Solder Alloys, table of makers' data"
+
+
+@pytest.mark.published(SOLDER_TABLE)
+@pytest.mark.parametrize(
+    ("name", "solidus", "liquidus", "density"),
+    [
+        ("Sn98.5Ag1Cu0.5", 215, 227, 7.32),
+        ("SAC105", 215, 227, 7.32),
+        ("Sn95Ag5", 221, 240, 7.40),
+        ("Sn98.5Ag0.8Cu0.7", 216, 225, 7.33),
+        ("SAC0107", 217, 228, 7.32),
+        ("Sn97.1Ag2.6Cu0.3", 217, 224, 7.36),
+    ],
+)
+def test_solders_with_little_silver(name, solidus, liquidus, density):
+    one = solder_alloy(name)
+    assert (one.solidus, one.liquidus) == (solidus, liquidus)
+    assert one.grams_per_cubic_cm == pytest.approx(density)
+
+
+def test_a_composition_is_known_in_any_order_and_with_any_zeros():
+    assert solder_alloy("Pb37 Sn63").alloy == "Sn63Pb37"
+    assert solder_alloy("Ag3Cu0.5Sn96.5").alloy == alloy("SAC305").name
+    assert alloy("Sn42Bi58").name == "Bi58Sn42"
+
+
+@pytest.mark.parametrize(
+    ("name", "says"),
+    [
+        ("Sn70Pb30", "melting_by_composition system=Sn-Pb percent=70"),
+        ("Sn55Pb45", "melting_by_composition system=Sn-Pb percent=55"),
+        ("Pb92Sn8", "melting_by_composition system=Sn-Pb percent=8"),
+        ("Sn70Bi30", "melting_by_composition system=Sn-Bi percent=30"),
+        ("Sn90Zn10", "not a solder known here"),
+        ("Sn88In12", "solder_composition"),
+    ],
+)
+def test_a_solder_that_is_not_in_the_table_is_shown_the_way(name, says):
+    for refuse in (solder_alloy, alloy):
+        with pytest.raises(RepairlibError, match=re.escape(says)):
+            refuse(name)

@@ -6,6 +6,8 @@ from hypothesis import strategies as st
 
 from repairlib.core.errors import RepairlibError
 from repairlib.heat.air_limits import (
+    alcohol_for_level,
+    alcohol_level,
     alcohol_vapour,
     alcohol_ventilation,
     bench_air,
@@ -242,3 +244,39 @@ def test_lead():
 def test_what_cannot_be(call):
     with pytest.raises(RepairlibError):
         call()
+
+
+@pytest.mark.published(
+    "NIOSH, Pocket Guide to Chemical Hazards, Isopropyl alcohol: 1 ppm = 2.46 mg/m³, LEL 2.0 %"
+)
+@pytest.mark.parametrize(
+    ("ppm", "room", "millilitres", "milligrams"),
+    [
+        (2000, 30, 188, 4920),  # 4.92 g/m³ × 30 m³ / 0.785 g/mL
+        (400, 30, 37.6, 984),
+        (500, 50, 78.3, 1230),
+        (20_000, 1, 62.7, 49_200),
+    ],
+)
+def test_how_much_alcohol_brings_a_room_to_a_level(ppm, room, millilitres, milligrams):
+    finding = alcohol_for_level(ppm, room)
+    assert finding.millilitres == pytest.approx(millilitres, rel=0.003)
+    assert finding.milligrams_per_cubic_m == pytest.approx(milligrams)
+    assert alcohol_vapour(float(finding.millilitres), room).ppm == pytest.approx(ppm, rel=0.003)
+
+
+@pytest.mark.published("NIOSH, Pocket Guide to Chemical Hazards, Isopropyl alcohol: 2.0 to 12.7 %")
+@pytest.mark.parametrize(
+    ("ppm", "verdict"),
+    [
+        (0, "keep it away from heat"),
+        (19_000, "keep it away from heat"),
+        (20_000, "stop"),
+        (127_000, "stop"),
+        (300_000, "stop"),
+    ],
+)
+def test_whether_it_can_burn_never_gets_a_bare_no(ppm, verdict):
+    finding = alcohol_level(ppm)
+    assert finding.verdict == verdict
+    assert "burn" in finding.reason and "safe" not in str(finding)

@@ -72,3 +72,15 @@ def test_every_point_has_a_source_and_one_is_followed():
         assert all(point.source in SOURCES for point in points)
     with pytest.raises(RepairlibError):
         invariant_points("Sn-Zn")
+
+
+def test_only_temperatures_have_a_unit():
+    for system in INVARIANTS:
+        for line in invariant_points(system).working:
+            for words in ("not used °C", "eutectic °C"):
+                assert words not in line
+    (old,) = (line for line in invariant_points("Sn-Ag-Cu").working if "superseded" in line)
+    assert old.startswith("eutectic: not used, 4.7 Ag")
+    (held,) = (line for line in invariant_points("Sn-Bi").working if line.startswith("solubility"))
+    assert held.startswith("solubility: at the eutectic, tin holds 10 Bi")
+    assert invariant_points("Bi-Pb").followed.startswith("about 125.9 °C")

@@ -6,8 +6,6 @@ from hypothesis import strategies as st
 
 from repairlib.core.errors import RepairlibError
 from repairlib.heat.volume import (
-    LAND_WETTED,
-    WETTING,
     fill_needed,
     hole_volume,
     judge_hole_fill,
@@ -101,20 +99,24 @@ def test_the_older_edition_is_named():
     )
 
 
-@pytest.mark.published(
-    "IPC, IPC-A-610F, 7.3.5.1; Minimum Through Hole Solder Joint Requirements, IPC-A-610G, sheets "
-    "for class 2 and 3: 180, 270 and 330 degrees; land 0 and 75 %"
-)
-def test_wetting():
-    """A half, three quarters and eleven twelfths of the way round."""
-    assert WETTING["lead and barrel, destination side"] == (None, 360 / 2, 360 * 3 / 4)
-    assert WETTING["lead and barrel, source side"][1:] == (360 * 3 / 4, 360 * 11 / 12)
-    assert LAND_WETTED == {"destination side": 0, "source side": 75}
+def test_a_round_opening_holds_its_circle_of_paste():
+    """By hand: π/4 × 0.3² × 0.12 = 0.00848 mm³; as a square it would be 0.0108, 27 % more."""
+    round_one = stencil_opening("0.3 mm", "0.3 mm", "0.12 mm", "round")
+    square = stencil_opening("0.3 mm", "0.3 mm", "0.12 mm")
+    for one in (round_one, square):
+        assert one.area_ratio == pytest.approx(0.625)  # diameter / (4 × thickness)
+    assert round_one.paste_cubic_mm == pytest.approx(0.00848, abs=5e-6)
+    assert square.paste_cubic_mm / round_one.paste_cubic_mm == pytest.approx(1.273, abs=0.001)
+    assert any("shape=round" in note for note in square.notes)
+    assert not stencil_opening("0.28 mm", "1.2 mm", "0.125 mm").notes
+    assert stencil_opening("0.5 mm", "0.5 mm", "0.1 mm", "round").paste_cubic_mm == pytest.approx(
+        0.01963, abs=5e-6
+    )
 
 
-@pytest.mark.from_memory("IPC-A-610: class 1, source side, 270 degrees")
-def test_wetting_of_class_1():
-    assert WETTING["lead and barrel, source side"][0] == 270
+def test_a_round_opening_has_one_diameter():
+    with pytest.raises(RepairlibError, match="one diameter"):
+        stencil_opening("0.3 mm", "0.4 mm", "0.12 mm", "round")
 
 
 @pytest.mark.parametrize(
