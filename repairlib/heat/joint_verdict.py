@@ -223,7 +223,9 @@ def _neighbour(run: Heating, beside: str) -> Check:
     says = f"{there.name}, {says}"
     if there.never:
         return Check("neighbour", OVER, f"{says}; {there.do}")
-    low, high = (solidus, solidus) if there.low is None else (there.low, there.high)
+    low, high = solidus, solidus
+    if there.low is not None and there.high is not None:
+        low, high = there.low, there.high
     word = _judged(peak, min(low, solidus), min(high, solidus))
     says += f", {loose}" if there.low is None else f", bears {_span(low, high)} by its kind"
     if word == CANNOT_TELL and there.low is not None:
@@ -334,7 +336,7 @@ def joint_heat(
     working += [
         f"heat from {name}: {joule:.1f} J" for name, joule in run.arrived.items() if name != "air"
     ]
-    cautions = ("lead",) if alloy(solder).leaded else ()
+    cautions: tuple[str, ...] = ("lead",) if alloy(solder).leaded else ()
     cautions += ("batteries",) if may_be_a_cell(beside) else ()
     notes = [LIMITS, *_choices()]
     if "Bi" in alloy(solder).parts:
