@@ -13,6 +13,11 @@ from dataclasses import dataclass, field
 from itertools import islice
 
 from repairlib.core.errors import RepairlibError
+from repairlib.core.typed.references import (
+    begins_with_reference,
+    capacitors_inside,
+    names_alone,
+)
 from repairlib.core.typed.set_aside import BLANK, HEADING, UNREADABLE
 
 TABS, STROKES, SEMICOLONS, COMMAS = "\t", "|", ";", ","
@@ -73,6 +78,8 @@ class Table:
             whole = line if last == number else " ".join(self.lines[number - 1 : last])
             cells = cells_of(whole, self.separator) if len(whole) <= LONGEST_LINE else None
             if cells is not None:
+                if not _keeps_references(self.lines[number:last], cells):
+                    break
                 row = Row(number, line)
                 row.cells, row.last = cells, last
                 return row
@@ -86,6 +93,25 @@ class Table:
             for number in range(first + 1, row.last + 1):
                 yield Row(number, self.lines[number - 1], HEADING, f"continues line {first}")
             first = row.last + 1
+
+
+def _keeps_references(continued: list[str], cells: list[str]) -> bool:
+    """Whether each reference on lines that a quoted cell runs on to is still read as one.
+
+    A line that begins with a reference continues nothing but a cell of references.
+    """
+    kept: set[str] = set()
+    if continued:
+        for cell in cells:
+            if begins_with_reference(cell):
+                kept.update(names_alone(cell))
+    for line in continued:
+        named = names_alone(line.partition('"')[0].strip(" \t,;|"))
+        if not named and begins_with_reference(line.lstrip(' \t"|')):
+            return False
+        if not kept.issuperset([*named, *capacitors_inside(line)]):
+            return False
+    return True
 
 
 def lines_of(text: str, name: str, accepted: str) -> list[str]:
