@@ -25,6 +25,7 @@ FRAMED, SPACES, BLANKS, WORDS = "|…|", "  ", " ", ""
 SIGNS = (TABS, STROKES, SEMICOLONS, COMMAS)  # one sign parts two cells; the surest one first
 LONGEST_LINE = 2000
 QUOTED_LINES = 5  # a quoted cell that runs over more lines than this was never closed
+CONTINUES = "continues line"
 UNCLOSED = "a quotation mark is opened and not closed"
 
 _GAP = re.compile(r"\s{2,}|\t")
@@ -91,7 +92,7 @@ class Table:
             row = self.row(first)
             yield row
             for number in range(first + 1, row.last + 1):
-                yield Row(number, self.lines[number - 1], HEADING, f"continues line {first}")
+                yield Row(number, self.lines[number - 1], HEADING, f"{CONTINUES} {first}")
             first = row.last + 1
 
 
