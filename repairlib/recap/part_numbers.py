@@ -29,6 +29,11 @@ def may_be_bipolar(code: str) -> bool:
     return bool(_BIPOLAR.search(code)) and not _DIODE_OR_TRANSISTOR.fullmatch(code)
 
 
+def is_a_code(word: str) -> bool:
+    """Whether a word looks like a code, and not like an ordinary word written in capitals."""
+    return len(word) <= 4 or any(sign.isdigit() for sign in word)
+
+
 def is_plain(code: str) -> bool:
     """Whether a part number leaves no doubt: known as polar, or an order number of figures only.
 

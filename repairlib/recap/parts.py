@@ -326,7 +326,8 @@ def _has_figures_of_a_part(row: Row, columns: Columns | None) -> bool:
             return True
     if len(row.cells) > 1:
         return sum(bool(_figures(cell)) for cell in row.cells) > 1
-    return len(_figures(row.text)) > 1
+    figures = len(_figures(row.text))
+    return figures > 1 and figures * 2 >= len(row.text.split())
 
 
 def _what_words_are(

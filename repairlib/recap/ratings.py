@@ -15,7 +15,7 @@ from repairlib.core.limits import LINE_AC
 from repairlib.markings import read
 from repairlib.recap import words
 from repairlib.recap.capacitor import NEARLY_1_UF, Capacitor
-from repairlib.recap.part_numbers import is_plain, may_be_bipolar
+from repairlib.recap.part_numbers import is_a_code, is_plain, may_be_bipolar
 from repairlib.recap.said import LARGEST, Said
 from repairlib.recap.tokens import tidy, tokens
 from repairlib.recap.wording import MOTOR, may_be_a_series
@@ -117,6 +117,8 @@ def _settle_words(said: Said, kind: str, farad: float | None) -> str:
         )
     beside = said.unknown if kind else said.unknown + said.apart
     looks = [word for word in beside if kind and may_be_a_series(word)]
+    coded = [word for word in said.apart if kind and is_a_code(word) and may_be_bipolar(word)]
+    said.doubts += [f"'{word}' may mean a bipolar part: look at it" for word in coded]
     for word in [*looks, *said.apart] if kind else looks:
         said.looks.append(f"'{word}' is not known here: see that it asks for no bipolar part")
     for word in dict.fromkeys(beside):

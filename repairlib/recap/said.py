@@ -9,7 +9,7 @@ from __future__ import annotations
 import re
 
 from repairlib.core.typed.letters import without_accents
-from repairlib.recap.part_numbers import may_be_bipolar
+from repairlib.recap.part_numbers import is_a_code, may_be_bipolar
 from repairlib.recap.tokens import tidy, tokens
 from repairlib.recap.wording import meaning
 from repairlib.recap.words import (
@@ -36,11 +36,6 @@ _LEAST_SURGE, _MOST_SURGE = 1.1, 1.35
 _DITTO_SIGNS = '"“”„〃″'
 # In a remark these words speak of the place or of a neighbour.
 _NOT_IN_REMARKS = ("motor", "bead", "safety", "mp", "ac")
-
-
-def _is_a_code(word: str) -> bool:
-    """Whether a word looks like a code, and not like an ordinary word written in capitals."""
-    return len(word) <= 4 or any(sign.isdigit() for sign in word)
 
 
 class Said:
@@ -97,7 +92,7 @@ class Said:
             self.looks += [
                 f"'{word}' may mean a bipolar part: look at it"
                 for word in unknown
-                if role != "code" and _is_a_code(word) and may_be_bipolar(word)
+                if role != "code" and is_a_code(word) and may_be_bipolar(word)
             ]
             return
         if not unknown:

@@ -39,8 +39,8 @@ _KIND_WORDS = {
         pellicola poliester polipropileno poliestireno pelicula foliowy""",
     CERAMIC: """ceramic cerami cer disc disk cc ck mlcc monolithic mono x7r x5r y5v y5p z5u z5v
         np0 npo c0g cog barrier semicon
-        cera ker keramik keramisch scheibe ceramique ceramiques disque ceramico ceramica ceramici
-        disco""",
+        cera ceram ker keramik keramisch scheibe ceramique ceramiques disque ceramico ceramica
+        ceramici disco""",
     PAPER: "paper oil-paper papier papierkondensator carta papel pio mp",
     MAINS: """mains line-filter rfi emi emc interference antiparasitic safety motor x-cap y-cap
         across-the-line motor-run motor-start
@@ -68,7 +68,18 @@ _BACK_UP = "memory backup puffer pufferung sauvegarde tampone respaldo geheugen"
 BACK_UP = set(_BACK_UP.split())
 NOT_FITTED = "not-fitted"
 # Alone in a cell; beside other words they may mean something else.
-NOT_FITTED_ALONE = ("nc", "n.c", "nm", "n.m", "n.best", "open", "omit", "omitted", "deleted")
+NOT_FITTED_ALONE = (
+    "nc",
+    "n.c",
+    "nm",
+    "n.m",
+    "n.best",
+    "n. best",
+    "open",
+    "omit",
+    "omitted",
+    "deleted",
+)
 DITTO = re.compile(
     r"(?:[\"“”„»«〃″]|''|’’|,,|-\s?[\"“”″]\s?-|ditto|dito|do|dto|idem|id|same|as above|wie oben"
     r"|comme ci-dessus|come sopra)\.?",

@@ -29,7 +29,8 @@ _HEADINGS = {
         contenitore forma uitvoering""",
     "tolerance": "tolerance tol % toleranz toll tolleranza tolerancia tolerantie",
     "code": """part-no part-number parts-no partno part-code order-no order-code stock-no code
-        series mpn mfr-part-no maker-part-no manufacturer-part-no type-no cat-no catalogue-no
+        series mpn mfr-part-no mfg-part-no maker-part-no manufacturer-part-no
+        manufacturer-part-number type-no cat-no catalogue-no
         bestell-nr bestellnummer artikel-nr artikelnummer teile-nr teilenummer sach-nr sachnummer
         no-de-commande code-article codice cod codigo bestel-nr bestelnummer""",
     "other": """page price remarks remark notes note comment comments board area unit-price

@@ -29,6 +29,7 @@ CONTINUES = "continues line"
 UNCLOSED = "a quotation mark is opened and not closed"
 
 _GAP = re.compile(r"\s{2,}|\t")
+_PARTING_COMMA = re.compile(r",(?![0-9])|(?<![0-9]),|^\W*[A-Za-z]{1,5}[0-9]+,|,[^,]*,[^,]*,")
 _DIGIT = re.compile("[0-9]")
 _RULE = re.compile(r"[\s|+:=_*~.–—-]+")
 _SAMPLE = 200
@@ -148,11 +149,18 @@ def find_separator(lines: list[str]) -> str:
     sample = list(islice(with_figures, _SAMPLE)) or lines[:_SAMPLE]
     shares = ((1, TABS), (1, STROKES), (1, SEMICOLONS), (1.6, COMMAS), (1, SPACES), (1, COMMAS))
     for share, separator in shares:
-        holding = [line for line in map(str.strip, sample) if separator in line]
+        holding = [line for line in map(str.strip, sample) if _holds(line, separator)]
         if sample and len(holding) * 2 >= len(sample) * share:
             framed = separator == STROKES and sum(map(is_framed, holding)) * 2 > len(holding)
             return FRAMED if framed else separator
     return WORDS
+
+
+def _holds(line: str, separator: str) -> bool:
+    """Whether the line has that separator; the comma in `C1 4,7 µF` is none."""
+    if separator != COMMAS:
+        return separator in line
+    return "," in line and _PARTING_COMMA.search(line) is not None
 
 
 def cells_of(line: str, separator: str) -> list[str] | None:
