@@ -32,15 +32,15 @@ _KIND_WORDS = {
     POLYMER: "polymer os-con solid-polymer",
     TANTALUM: """tantalum tantal tant tanta ta tan cs15 cs13 bead tantale tantalio tantalo tantaal
         tantalperle goutte""",
-    FILM: """film mylar polyester polypropylene polypro polystyrene styrol styroflex mkt mkp
+    FILM: """film mylar polyester polypropylene polypro polystyrene styrene styrol styroflex mkt mkp
         mks pet metallised metallized met.film mpp polycarbonate mica
         folie folien folienkondensator kunststoff mkc fkp fks fkc kp ks kt glimmer plastique
         plastico metallise polypropylene polystyrene poliestere polipropilene polistirolo
         pellicola poliester polipropileno poliestireno pelicula foliowy""",
     CERAMIC: """ceramic cerami cer disc disk cc ck mlcc monolithic mono x7r x5r y5v y5p z5u z5v
         np0 npo c0g cog barrier semicon
-        cera ceram ker keramik keramisch scheibe ceramique ceramiques disque ceramico ceramica
-        ceramici disco""",
+        cera ceram multilayer multi-layer ker keramik keramisch scheibe ceramique ceramiques disque
+        ceramico ceramica ceramici disco""",
     PAPER: "paper oil-paper papier papierkondensator carta papel pio mp",
     MAINS: """mains line-filter rfi emi emc interference antiparasitic safety motor x-cap y-cap
         across-the-line motor-run motor-start
@@ -91,8 +91,9 @@ LOW_IMPEDANCE = "low impedance"
 FEATURES = {
     "low leakage": "low-leakage low-leak ll",
     LOW_IMPEDANCE: "low-esr low-imp low-impedance low-z lz",
-    "low noise": "low-noise",
+    "low noise": "low-noise rauscharm",
     "high ripple": "high-ripple",
+    "switching duty": "smps schaltnetzteil switching switch-mode switchmode decoupage",
     "audio grade": "audio",
 }
 FEATURE_OF = {word: feature for feature, words in FEATURES.items() for word in words.split()}
@@ -110,12 +111,12 @@ _SAYS_NOTHING = """
     regulator regulators rectifier bridge output input out audio signal amp amplifier preamp
     driver speaker headphone headphones lamp panel main front rear left right channel voice
     tone volume timing reset clock oscillator bass treble display logic digital analog
-    analogue
+    analogue pitch spacing can box insulated isolated upright smps
     memory backup deflection defl scan sweep flyback drive drv driving sync osc blanking
     horizontal horiz vertical vert
     kondensator kondensatoren netzteil siebung sieb lade koppel kopplung koppelung entkopplung
     eingang ausgang verstarker endstufe vorstufe links rechts kanal stufe gleichrichter regler
-    mit fur ersatz zeilen ablenkung puffer pufferung
+    mit fur ersatz becher isoliert isolierhulle aufrecht zeilen ablenkung puffer pufferung
     condensateur condensateurs cond alimentation alim filtrage liaison decouplage sortie entree
     ampli gauche droite voie avec pour de du des la le les balayage sauvegarde
     condensatore condensatori alimentazione uscita ingresso accoppiamento disaccoppiamento

@@ -50,7 +50,8 @@ def test_kinds(kind):
 
 
 NOT_FITTED = """DNP|DNF|Not fitted|not mounted|NC|N.C.|nicht bestückt|n. best.|entfällt
-    |entf.|unbestückt|non monté|non montato|no montado|sin montar|niet gemonteerd|vervalt|KETU|do not fit|omitted"""
+    |entf.|unbestückt|non monté|non montato|no montado|sin montar|niet gemonteerd|vervalt
+    |KETU|do not fit|omitted"""
 
 
 @pytest.mark.common_practice

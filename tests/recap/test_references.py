@@ -60,6 +60,10 @@ WRITTEN = {
     "C4 y C9": ["C4", "C9"],
     "C4 und C9": ["C4", "C9"],
     "C4, C6 en C9": ["C4", "C6", "C9"],
+    # Figures left out.
+    "C205,6": ["C205", "C206"],
+    "C201-4": ["C201", "C202", "C203", "C204"],
+    "C118/19": ["C118", "C119"],
     # Other letters of capacitors.
     "CE2": ["CE2"],
     "CP3": ["CP3"],

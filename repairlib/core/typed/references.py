@@ -153,7 +153,7 @@ def read_references(text: str) -> References | None:
             following = _NEXT_NUMBER.match(text, at)
             if not following or _is_a_value(following, text):
                 break
-            number, suffix = following[2], following[3]
+            number, suffix = _in_full(following[2], names[-1]), following[3]
         if _RANGE_ONLY.fullmatch(following["sign"]):
             names += _between(names[-1], letters, number + (suffix or ""), text)
         else:
@@ -179,6 +179,20 @@ def _is_a_value(following: re.Match[str], text: str) -> bool:
     """Whether the number behind a joining word belongs to a value such as 10/16."""
     word = following["sign"].strip()
     return word[:1].isalpha() and text[following.end() :].lstrip()[:1] in ("/", ",", ".")
+
+
+def _in_full(number: str, former: str) -> str:
+    """A number as it is meant behind the name `former`: C205,6 and C201-4 leave figures out.
+
+    >>> _in_full("6", "C205"), _in_full("7", "C12"), _in_full("206", "C205")
+    ('206', '7', '206')
+    """
+    found = _NUMBERED.match(former)
+    digits = found[2] if found else ""
+    if len(digits) < 3 or len(number) >= len(digits):
+        return number
+    full = digits[: -len(number)] + number
+    return full if int(full) > int(digits) else number
 
 
 def _names(letters: str, number: str, suffix: str | None) -> list[str]:

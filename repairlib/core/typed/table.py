@@ -29,7 +29,7 @@ CONTINUES = "continues line"
 UNCLOSED = "a quotation mark is opened and not closed"
 
 _GAP = re.compile(r"\s{2,}|\t")
-_PARTING_COMMA = re.compile(r",(?![0-9])|(?<![0-9]),|^\W*[A-Za-z]{1,5}[0-9]+,|,[^,]*,[^,]*,")
+_PARTING_COMMA = re.compile(r",(?![0-9])|(?<![0-9]),|^[^,]*[A-Za-z][0-9]+,|,[^,]*,[^,]*,")
 _DIGIT = re.compile("[0-9]")
 _RULE = re.compile(r"[\s|+:=_*~.–—-]+")
 _SAMPLE = 200
