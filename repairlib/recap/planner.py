@@ -206,7 +206,8 @@ class Plan:
         selector = Selector(self.catalogue) if self.catalogue is not None else None
         if self.board is not None:
             for item in everything:
-                look_at_board(item, self.board.get(item.reference), selector)
+                place = None if item.unit else self.board.get(item.reference)
+                look_at_board(item, place, selector)
         if self.measured is not None:
             parts = self.measured.by_reference()
             for item in everything:

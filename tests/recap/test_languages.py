@@ -6,7 +6,8 @@ The words are those of service papers: common practice of the trade.
 import pytest
 
 from repairlib.core.typed.headings import role_of_heading
-from repairlib.recap import plan
+from repairlib.recap import Board, Position, plan
+from repairlib.recap.belonging import unchanged
 from repairlib.recap.ratings import describe
 from repairlib.recap.words import ALUMINIUM, BIPOLAR, CERAMIC, FILM, MAINS, PAPER, TANTALUM
 
@@ -153,6 +154,14 @@ def test_equal_references_of_two_sub_boards_are_two_parts():
 
 
 @pytest.mark.common_practice
+def test_a_place_of_one_sub_board_is_not_that_of_another():
+    """The plus of the other board's C1 would reverse this one."""
+    text = "PLATTE A\nC1 10/16 elect\nPLATTE B\nC1 47/25 elect\nC3 10/16 elect\n"
+    made = plan(text, Board("main", [Position("C1", plus="left"), Position("C3", plus="up")]))
+    assert [item.polarity[:10] for item in made.items] == ["plus as th", "plus as th", "plus up"]
+
+
+@pytest.mark.common_practice
 def test_a_list_without_references_is_taken():
     made = plan("4x 10uF 16V elect\n2 pcs 47uF 25V NP\n")
     assert [item.reference for item in made.items] == [
@@ -185,3 +194,10 @@ def test_an_order_number_is_no_value():
 def test_a_decimal_comma_separates_no_columns():
     made = plan("C1 4,7 µF 63 V Elko\nC2 2,2 µF 50 V Elko\n")
     assert [item.new.farad for item in made.items] == [4.7e-6, 2.2e-6]
+
+
+def test_a_ditto_mark_below_a_changed_line_is_a_changed_line():
+    rows = "".join(f"C{n},{n}µF,16,elect\n" for n in range(1, 10))
+    first = f'Ref,Value,Volts,Type\n{rows}C20,10µF,16,elect\nC21,",16,elect\n'
+    same = unchanged(first.replace("C20,10µF", "C20,22µF"), first)
+    assert same == {f"C{n}" for n in range(1, 10)}
