@@ -6,6 +6,7 @@ The way of a text, each step by files that know nothing of the steps after it:
     cells → references and roles    entries.py, by core/typed/references.py and headings.py
     a cell → figures and words      tokens.py, said.py, by wording.py and words.py
     what was said → the capacitor   ratings.py
+    rows without references         no_parts.py, sections.py; ditto marks: ditto.py
 
 This file goes down the lines, keeps what titles (sections.py) and headings said above, and accounts
 for every line. Which parts are to be replaced is decided in planner.py.
@@ -31,7 +32,6 @@ from repairlib.core.typed.set_aside import (
     HEADING,
     NOT_FITTED,
     OTHER_PART,
-    TITLE,
     UNREADABLE,
     SetAside,
 )
@@ -49,8 +49,9 @@ from repairlib.core.typed.table import (
 from repairlib.recap.capacitor import NEARLY_1_UF, Capacitor
 from repairlib.recap.ditto import without_dittos
 from repairlib.recap.entries import Entry, headings_in, read_entry, reference_column
+from repairlib.recap.no_parts import what_words_are
 from repairlib.recap.ratings import describe
-from repairlib.recap.sections import board_of, is_footer, section_kind
+from repairlib.recap.sections import board_of, section_kind
 from repairlib.recap.words import ALUMINIUM, BIPOLAR, CERAMIC, FILM, MAINS, PAPER, POLYMER, TANTALUM
 
 # Their exact value decides nothing, so a code such as 104 may stay unread.
@@ -59,13 +60,6 @@ WITH_PARTS = "lines with parts"
 MOST_COLUMNS = 60
 MOST_ALIKE = 500  # parts on a line of a list without references
 
-_capacitor_inside = re.compile(r"\b(?i:C)(?:[ ._-]?|\W{1,4})[0-9]{1,5}[A-Z]?\b").search
-# Letters and a figure of whatever part: PC12, XC.8, CN-5.
-_like_a_reference = re.compile(r"(?<![\w.,/])[A-Z]{1,5}[._‐‑–—-]?[0-9]{1,5}[A-Z]?(?!\w)").search
-_begins_like_one = re.compile(
-    r"[\W_]*(?!(?:fig|rev|ver|vol|no|nr|pg?|art)\b)([A-Z]{1,5}[._‐‑–—-]?[0-9]{1,5})", re.IGNORECASE
-).match
-_figures = re.compile(r"(?<![\w])[0-9][0-9.,/]*").findall
 _REMARKS = ("other", "form", "tolerance", "code")  # columns that may name a neighbour
 _HOW_MANY = re.compile(
     r"([0-9]{1,3})\s*(?:[x×]|pcs\.?|off|st(?:ü|u|ue)?ck\.?|pz\.?|pi[eè]ces)\s+", re.I
@@ -77,8 +71,8 @@ class PartsList:
 
     The parts stand in four lists of equal length: `references`, `part_lines` (the number of the
     line that names it), `boards` (the title of a sub-board above it, or "") and `capacitors` (what
-    that line says). `doubts` holds, by the place in
-    those lists, what is doubtful about a line beyond its capacitor.
+    that line says). `doubts` holds, by the place in those lists, what is doubtful about a line
+    beyond its capacitor.
     """
 
     def __init__(self, name: str, lines: list[str]):
@@ -193,7 +187,7 @@ class _ListReader:
         elif board:
             self.board = board
             self.section = ""
-        self.aside(row.line, *_what_words_are(row, section, board, self.columns))
+        self.aside(row.line, *what_words_are(row, section, board, self.columns))
 
     def takes_a_part_without_reference(self, row: Row) -> bool:
         """Add `4x 10uF 16V` of a list in which no line begins with a reference."""
@@ -316,51 +310,6 @@ def _is_a_large_trimmer(letters: str, capacitor: Capacitor) -> bool:
         return False
     large = capacitor.farad is not None and capacitor.farad >= NEARLY_1_UF
     return large or capacitor.kind in (ALUMINIUM, BIPOLAR, TANTALUM, POLYMER)
-
-
-def _has_figures_of_a_part(row: Row, columns: Columns | None) -> bool:
-    """Whether figures stand where values stand, or more than a title has."""
-    if columns and len(row.cells) > 1:
-        roles = zip(columns.roles, row.cells, strict=False)
-        if any(role in ("value", "volts") and _figures(cell) for role, cell in roles):
-            return True
-    if len(row.cells) > 1:
-        return sum(bool(_figures(cell)) for cell in row.cells) > 1
-    figures = len(_figures(row.text))
-    return figures > 1 and figures * 2 >= len(row.text.split())
-
-
-def _what_words_are(
-    row: Row, section: str | None, board: str, columns: Columns | None
-) -> tuple[str, str]:
-    """What a row without references is, and why.
-
-    `section` and `board` are what it announces as a title. Whatever has a letter and a figure like
-    a reference, or figures where values stand, is neither a title nor a note.
-    """
-    if section is not None:
-        return TITLE, f"the lines below are {section}" if section else "a title of other parts"
-    if is_footer(row.text):
-        return TITLE, "a page number"
-    inside = _capacitor_inside(row.text)
-    if inside or capacitors_inside(row.text):
-        named = inside[0] if inside else capacitors_inside(row.text)[0]
-        return UNREADABLE, f"names {named} but does not begin with it"
-    if board:
-        return TITLE, f"the lines below are of {board}"
-    said = describe((("free", " ".join(row.cells)),))
-    if said.farad is not None or said.volts is not None:
-        return UNREADABLE, "a value, but no reference such as C5"
-    like, figures = _like_a_reference(row.text), _has_figures_of_a_part(row, columns)
-    like = like if figures else _begins_like_one(row.text)
-    if like:
-        return (
-            UNREADABLE,
-            f"'{like[0].strip()}' may be a reference, but of no kind of part known here",
-        )
-    if figures:
-        return UNREADABLE, "figures, but no reference such as C5"
-    return TITLE, "no reference and no value"
 
 
 def _doubt_of_quantity(quantities: list[str], capacitor: Capacitor, references: int) -> str:

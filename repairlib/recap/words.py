@@ -32,7 +32,8 @@ _KIND_WORDS = {
     POLYMER: "polymer os-con solid-polymer",
     TANTALUM: """tantalum tantal tant tanta ta tan cs15 cs13 bead tantale tantalio tantalo tantaal
         tantalperle goutte""",
-    FILM: """film mylar polyester polypropylene polypro polystyrene styrene styrol styroflex mkt mkp
+    FILM: """film mylar polyester polypropylene polypro polyprop polycarb polystyrene styrene styrol
+        styroflex mkt mkp
         mks pet metallised metallized met.film mpp polycarbonate mica
         folie folien folienkondensator kunststoff mkc fkp fks fkc kp ks kt glimmer plastique
         plastico metallise polypropylene polystyrene poliestere polipropilene polistirolo
@@ -75,6 +76,8 @@ NOT_FITTED_ALONE = (
     "n.m",
     "n.best",
     "n. best",
+    "n/f",
+    "n/m",
     "open",
     "omit",
     "omitted",
@@ -111,7 +114,7 @@ _SAYS_NOTHING = """
     regulator regulators rectifier bridge output input out audio signal amp amplifier preamp
     driver speaker headphone headphones lamp panel main front rear left right channel voice
     tone volume timing reset clock oscillator bass treble display logic digital analog
-    analogue pitch spacing can box insulated isolated upright smps
+    analogue mtg pitch spacing can box insulated isolated upright smps
     memory backup deflection defl scan sweep flyback drive drv driving sync osc blanking
     horizontal horiz vertical vert
     kondensator kondensatoren netzteil siebung sieb lade koppel kopplung koppelung entkopplung
