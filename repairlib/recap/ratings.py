@@ -28,7 +28,8 @@ _MOST_UNDER_TITLE = dict.fromkeys(("", *words.KINDS), LARGEST) | {
 }
 _SMALLEST_WET = 0.0989e-6  # F; common practice: electrolytics begin at 0.1 µF
 _SMALLEST_CELL, _MOST_OF_A_CELL = 0.0199, 6.0  # F, V; common practice: cells are rated 5.5 V
-_WITHOUT_POLARITY = ("crossover", "ac")
+_CROSSOVERS = ("crossover", "frequenzweiche", "weiche", "lautsprecherweiche", "scheidingsfilter")
+_WITHOUT_POLARITY = ("ac", *_CROSSOVERS)
 
 
 def describe(cells: tuple[tuple[str, str], ...], section: str = "") -> Capacitor:

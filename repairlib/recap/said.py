@@ -144,6 +144,7 @@ class Said:
     def _take_word(self, word: str, role: str) -> tuple[str, ...]:
         """Take what a word says; returns the pieces of it that were not understood."""
         lower = word.lower().rstrip(".-'")
+        lower = "ac" if lower == "a.c" else lower
         beside = role in ("other", "code")
         if beside and lower == "ac":
             self.looks.append("a remark says AC: a part that sees AC is not polar")

@@ -71,6 +71,14 @@ def test_every_column_of_codes_is_looked_at(heading):
 
 
 @pytest.mark.common_practice
+@pytest.mark.parametrize("remark", ["A.C. coupling", "ac side", "N", "16NP", "Lautsprecherweiche"])
+def test_a_remark_that_speaks_of_ac_is_told(remark):
+    made = plan(f"Ref,Value,Volts,Type,Remarks\nC1,10uF,16,elect,{remark}\n")
+    (item,) = made.all_items
+    assert item.verdict == "hold" or item.looks
+
+
+@pytest.mark.common_practice
 def test_codes_of_parts_that_stay_hold_nothing():
     made = plan("Ref,Value,Type,Part No.\nC1,.1,film,ECQ-NP1H104\nC2,100p,ceramic,BPX\n")
     assert [item.reference for item in made.kept] == ["C1", "C2"]
