@@ -49,10 +49,16 @@ def readings_of(measured: MeasuredTable, same: frozenset[str]) -> MeasuredTable:
 
 
 def _lines(text: str) -> dict[str, str]:
-    """The line that names each reference, without spaces and capitals."""
+    """The line that names each reference, without spaces and capitals, and what was read in it.
+
+    What was read counts too: a ditto mark stays as it was where the line above is changed.
+    """
     try:
         read = read_parts(text)
     except RepairlibError:
         return {}
-    lines = zip(read.references, read.part_lines, strict=True)
-    return {name: "".join(read.text_of(line).split()).casefold() for name, line in lines}
+    found: dict[str, str] = {}
+    for name, line, part in zip(read.references, read.part_lines, read.capacitors, strict=True):
+        text = "".join(read.text_of(line).split()).casefold()
+        found[name] = f"{found.get(name, '')}{text} {part.same_part()}"
+    return found

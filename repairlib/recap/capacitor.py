@@ -15,7 +15,7 @@ class Capacitor:
     `kind` is one of words.KINDS or "" when not stated; `form` "radial", "axial", ... or "".
     `tolerance` is (low, high) as fractions, or None. `features` are extra demands, `doubts` say
     in words what has two readings; `looks` what to look at before it is ordered; `spare` are bare
-    figures that may be a quantity.
+    figures that may be a quantity. `not_fitted` says that the list calls the place empty.
     """
 
     farad: float | None
@@ -29,6 +29,7 @@ class Capacitor:
     looks: tuple[str, ...] = ()
     spare: tuple[str, ...] = ()
     text: str = ""
+    not_fitted: bool = False
 
     def says_the_same(self, other: Capacitor) -> bool:
         """Whether both lines describe the same part, in whatever words."""

@@ -10,15 +10,17 @@ import re
 from dataclasses import dataclass
 
 from repairlib.core.errors import RepairlibError
-from repairlib.core.typed.headings import Columns, read_headings
+from repairlib.core.typed.headings import Columns, read_headings, role_of_heading
 from repairlib.core.typed.references import (
     References,
     begins_with_reference,
+    capacitors_inside,
     read_references,
 )
 from repairlib.core.typed.table import SPACES, Row, wrong_width
 
-_capacitor_first = re.compile(r"(E?C|C[XY])[ -]?[0-9]").match
+_figure = re.compile(r"(?<![^\W\d_])[0-9]").search
+_capacitor_first = re.compile(r"[\[(]?(E?C|C[EPXY])[ .–—-]?[\[(]?[0-9]").match
 
 
 @dataclass(eq=False, slots=True)
@@ -35,7 +37,9 @@ class Entry:
 
 def headings_in(row: Row) -> Columns | None:
     """The columns that a row of headings announces; None when it is no such row."""
-    if begins_with_reference(row.cells[0]):
+    if begins_with_reference(row.cells[0]) or capacitors_inside(row.text):
+        return None
+    if any(_figure(cell) and not role_of_heading(cell) for cell in row.cells):
         return None
     return read_headings(row.cells, row.text)
 

@@ -24,7 +24,7 @@ class Item:
     `line` is its line in the list, `old` what that line says. `verdict` is "replace", "keep",
     "judge", "hold" or "may stay"; `new` is the Proposal or None; `place` is the Position on the
     board, `measured` what was measured on it, `selection` its part of a catalogue; None where not
-    known.
+    known. `unit` is the sub-board, where several have such a reference.
     """
 
     reference: str
@@ -35,6 +35,7 @@ class Item:
     place: Position | None = None
     measured: Judgement | None = None
     selection: Selection | None = None
+    unit: str = ""
 
     @property
     def verdict(self) -> str:
@@ -107,6 +108,17 @@ class Duplicate:
         if self.same:
             told = "the same, planned once (two boards? plan each one alone)"
         return f"{self.reference} stands on lines {where}: {told}"
+
+
+def tell_boards(items: list[Item], boards: list[str]) -> None:
+    """Keep equal references apart where titles above them name different sub-boards."""
+    on: dict[str, set[str]] = {}
+    for item, board in zip(items, boards, strict=True):
+        on.setdefault(item.reference, set()).add(board)
+    for item, board in zip(items, boards, strict=True):
+        if len(on[item.reference]) > 1:
+            item.unit = board or "the board without a title"
+            item.notes = (*item.notes, f"this is {item.reference} of {item.unit}")
 
 
 def look_at_board(item: Item, place: Position | None, selector: Selector | None = None) -> None:

@@ -6,6 +6,7 @@ The way of a text, each step by files that know nothing of the steps after it:
     cells → references and roles    entries.py, by core/typed/references.py and headings.py
     a cell → figures and words      tokens.py, said.py, by wording.py and words.py
     what was said → the capacitor   ratings.py
+    rows without references         no_parts.py, sections.py; ditto marks: ditto.py
 
 This file goes down the lines, keeps what titles (sections.py) and headings said above, and accounts
 for every line. Which parts are to be replaced is decided in planner.py.
@@ -20,10 +21,22 @@ from repairlib.core.typed.headings import Columns
 from repairlib.core.typed.references import (
     CAPACITORS,
     ON_THE_MAINS,
+    PACKS,
     TRIMMERS,
+    WET,
+    begins_with_reference,
+    capacitors_inside,
 )
-from repairlib.core.typed.set_aside import HEADING, OTHER_PART, TITLE, UNREADABLE, SetAside
+from repairlib.core.typed.set_aside import (
+    BLANK,
+    HEADING,
+    NOT_FITTED,
+    OTHER_PART,
+    UNREADABLE,
+    SetAside,
+)
 from repairlib.core.typed.table import (
+    CONTINUES,
     QUOTED_LINES,
     SPACES,
     UNCLOSED,
@@ -33,25 +46,33 @@ from repairlib.core.typed.table import (
     find_separator,
     lines_of,
 )
-from repairlib.recap.capacitor import Capacitor
+from repairlib.recap.capacitor import NEARLY_1_UF, Capacitor
+from repairlib.recap.ditto import without_dittos
 from repairlib.recap.entries import Entry, headings_in, read_entry, reference_column
+from repairlib.recap.no_parts import what_words_are
 from repairlib.recap.ratings import describe
-from repairlib.recap.sections import is_footer, section_kind
-from repairlib.recap.words import CERAMIC, FILM, MAINS, PAPER, POLYMER, TANTALUM
+from repairlib.recap.sections import board_of, section_kind
+from repairlib.recap.words import ALUMINIUM, BIPOLAR, CERAMIC, FILM, MAINS, PAPER, POLYMER, TANTALUM
 
 # Their exact value decides nothing, so a code such as 104 may stay unread.
 STAYING_KINDS = (CERAMIC, FILM, MAINS, PAPER, POLYMER, TANTALUM)
+WITH_PARTS = "lines with parts"
 MOST_COLUMNS = 60
+MOST_ALIKE = 500  # parts on a line of a list without references
 
-_capacitor_inside = re.compile(r"\bC[ -]?[0-9]{1,5}[A-Z]?\b").search
+_REMARKS = ("other", "form", "tolerance", "code")  # columns that may name a neighbour
+_HOW_MANY = re.compile(
+    r"([0-9]{1,3})\s*(?:[x×]|pcs\.?|off|st(?:ü|u|ue)?ck\.?|pz\.?|pi[eè]ces)\s+", re.I
+)
 
 
 class PartsList:
     """A parts list as read. Every line gave parts or is in `set_aside`, by its number from 1.
 
-    The parts stand in three lists of equal length: `references`, `part_lines` (the number of the
-    line that names it) and `capacitors` (what that line says). `doubts` holds, by the place in
-    those lists, what is doubtful about a line beyond its capacitor.
+    The parts stand in four lists of equal length: `references`, `part_lines` (the number of the
+    line that names it), `boards` (the title of a sub-board above it, or "") and `capacitors` (what
+    that line says). `doubts` holds, by the place in those lists, what is doubtful about a line
+    beyond its capacitor.
     """
 
     def __init__(self, name: str, lines: list[str]):
@@ -59,6 +80,7 @@ class PartsList:
         self.lines = lines
         self.references: list[str] = []
         self.part_lines: list[int] = []
+        self.boards: list[str] = []
         self.capacitors: list[Capacitor] = []
         self.doubts: dict[int, str] = {}
         self.set_aside: list[SetAside] = []
@@ -72,6 +94,13 @@ class PartsList:
     def lines_with_parts(self) -> set[int]:
         """The numbers of the lines that gave parts."""
         return set(self.part_lines)
+
+    def lines_as(self) -> dict[str, int]:
+        """How many lines were read as what; they add up to the lines of the list."""
+        counted = {WITH_PARTS: len(self.lines_with_parts())}
+        for line in self.set_aside:
+            counted[line.what] = counted.get(line.what, 0) + 1
+        return counted
 
 
 def read_parts(text: str, name: str = "the list", from_file: bool = False) -> PartsList:
@@ -101,25 +130,43 @@ class _ListReader:
         self.separator = parts_list.separator
         self.columns: Columns | None = None
         self.section = ""
+        self.board = ""
         self.shortest_row = MOST_COLUMNS
+        self.above: tuple[int, list[str]] | None = None  # line and cells, for ditto marks
+        self.without_references: bool | None = None
+        self.named_beside: list[tuple[int, list[str]]] = []  # in remarks: line, names
         # Lines that say the same share one capacitor: a long list repeats itself.
         self.described: dict[tuple, Capacitor] = {}
 
     def read_all(self) -> None:
         for row in Table(self.list.lines, self.separator).rows():
             self.read_row(row)
+        self.tell_names_in_remarks()
         if self.may_be_cut:
             self.list.notes.append(
                 "The file does not end with a line end: check its last line against the paper."
             )
 
+    def tell_names_in_remarks(self) -> None:
+        """A note for each capacitor that only a remark names: its own line may be lost."""
+        known = set(self.list.references) if self.named_beside else set()
+        for line, names in self.named_beside:
+            missing = ", ".join(name for name in dict.fromkeys(names) if name not in known)
+            if missing:
+                told = f"Line {line} names {missing} beside its part; no line begins with it."
+                self.list.notes.append(told)
+
     def aside(self, number: int, what: str, why: str = "") -> None:
+        if what != BLANK:
+            self.above = None
         self.list.set_aside.append(SetAside(number, self.list.text_of(number), what, why))
 
     def read_row(self, row: Row) -> None:
         """Add the parts of a row to the list, or set it aside."""
         self.refuse_cut_quotes_and_columns(row)
-        if row.what:
+        if row.why.startswith(CONTINUES) and self.is_unreadable(row.line - 1):
+            self.aside(row.line, UNREADABLE, row.why)
+        elif row.what:
             self.aside(row.line, row.what, row.why)
         elif headings := headings_in(row):
             self.columns = headings if self.separator else None
@@ -128,10 +175,48 @@ class _ListReader:
             self.refuse_a_cut_row(row)
             self.read_parts_in(row, at)
         else:
-            section = section_kind(row.text)
-            if section is not None:
-                self.section = section
-            self.aside(row.line, *_what_words_are(row, section))
+            self.read_words(row)
+
+    def read_words(self, row: Row) -> None:
+        """A row without references: a title, a note, a part of a list without references."""
+        if self.takes_a_part_without_reference(row):
+            return
+        section, board = section_kind(row.text), board_of(row)
+        if section is not None:
+            self.section = section
+        elif board:
+            self.board = board
+            self.section = ""
+        self.aside(row.line, *what_words_are(row, section, board, self.columns))
+
+    def takes_a_part_without_reference(self, row: Row) -> bool:
+        """Add `4x 10uF 16V` of a list in which no line begins with a reference."""
+        counted = _HOW_MANY.match(row.text.strip())
+        if not counted or not 1 <= int(counted[1]) <= MOST_ALIKE:
+            return False
+        if self.without_references is None:
+            starts = (line.lstrip(' \t|"') for line in self.list.lines)
+            self.without_references = not any(map(begins_with_reference, starts))
+        said = (("free", row.text.strip()[counted.end() :]), ("look", "the list has no references"))
+        capacitor = describe(said, self.section)
+        if not self.without_references or capacitor.farad is None:
+            return False
+        for number in range(int(counted[1])):
+            self.add(f"LINE{row.line}{_letters(number)}", row.line, capacitor, "")
+        return True
+
+    def add(self, name: str, line: int, capacitor: Capacitor, doubt: str) -> None:
+        if doubt:
+            self.list.doubts[len(self.list.references)] = doubt
+        self.list.references.append(name)
+        self.list.part_lines.append(line)
+        self.list.boards.append(self.board)
+        self.list.capacitors.append(capacitor)
+
+    def is_unreadable(self, line: int) -> bool:
+        """Whether the line read last is that one, and was unreadable."""
+        last = self.list.set_aside[-1] if self.list.set_aside else None
+        return last is not None and last.line == line and last.what == UNREADABLE
 
     def refuse_cut_quotes_and_columns(self, row: Row) -> None:
         at_the_end = row.line + QUOTED_LINES > len(self.list.lines)
@@ -160,49 +245,71 @@ class _ListReader:
 
     def read_parts_in(self, row: Row, at: int) -> None:
         """Add the parts that a row names in its cell `at`."""
+        row.cells, ditto = without_dittos(row.cells, at, self.above)
         try:
             entry = read_entry(row, at, self.columns, self.separator)
         except RepairlibError as problem:
             return self.aside(row.line, UNREADABLE, problem.wrong)
         letters, names = entry.references.letters, entry.references.names
-        if letters not in CAPACITORS:
+        others = self.names_beside(row.line, entry)
+        if letters not in CAPACITORS and others:
+            return self.aside(row.line, UNREADABLE, f"names {others[0]} behind {names[0]}")
+        if ditto:
+            entry.cells.append(("look", ditto))
+        capacitor = self.capacitor_of(entry)
+        if letters not in CAPACITORS and not _is_a_large_trimmer(letters, capacitor):
             trimmer = " (a trimmer stays)" if letters in TRIMMERS else ""
             return self.aside(row.line, OTHER_PART, ", ".join(names[:4]) + trimmer)
-        capacitor = self.capacitor_of(entry)
-        if not capacitor.text:
+        if not capacitor.text and not capacitor.not_fitted:
             return self.aside(row.line, UNREADABLE, f"nothing stands after {names[-1]}")
+        if capacitor.not_fitted and not others:
+            return self.aside(row.line, NOT_FITTED, ", ".join(names))
         doubt = _doubt_of_quantity(entry.in_columns("quantity"), capacitor, len(names))
+        if others:
+            doubt = f"the line names {others[0]} too"
+        elif letters not in CAPACITORS or (letters in PACKS and not capacitor.kind):
+            doubt = f"{letters} usually names another part: look at it"
         for name in names:
-            if doubt:
-                self.list.doubts[len(self.list.references)] = doubt
-            self.list.references.append(name)
-            self.list.part_lines.append(row.line)
-            self.list.capacitors.append(capacitor)
+            self.add(name, row.line, capacitor, doubt)
+        self.above = row.line, row.cells
         return None
+
+    def names_beside(self, line: int, entry: Entry) -> list[str]:
+        """Other capacitors that an entry names in its value or kind; those in remarks are kept."""
+        found: list[str] = []
+        for role, cell in entry.cells:
+            if "C" in cell and (named := capacitors_inside(cell)):
+                own = entry.references.names
+                named = [name for name in named if name not in own]
+                if role not in _REMARKS:
+                    found += named
+                elif named:
+                    self.named_beside.append((line, named))
+        return found
 
     def capacitor_of(self, entry: Entry) -> Capacitor:
         """What an entry says of its parts; the same object where the same was said before."""
         said = tuple((role, cell) for role, cell in entry.cells if cell and role != "quantity")
-        if entry.references.letters in ON_THE_MAINS:
+        letters = entry.references.letters
+        if letters in ON_THE_MAINS:
             said = (*said, ("other", "mains"))
-        if (said, self.section) not in self.described:
-            self.described[said, self.section] = describe(said, self.section)
-        return self.described[said, self.section]
+        section = self.section or (ALUMINIUM if letters in WET else "")
+        if (said, section) not in self.described:
+            self.described[said, section] = describe(said, section)
+        return self.described[said, section]
 
 
-def _what_words_are(row: Row, section: str | None) -> tuple[str, str]:
-    """What a row without references is, and why; `section` is what it announces as a title."""
-    if section is not None:
-        return TITLE, f"the lines below are {section}" if section else "a title of other parts"
-    if is_footer(row.text):
-        return TITLE, "a page number"
-    inside = _capacitor_inside(row.text)
-    if inside:
-        return UNREADABLE, f"names {inside[0]} but does not begin with it"
-    said = describe((("free", " ".join(row.cells)),))
-    if said.farad is not None or said.volts is not None:
-        return UNREADABLE, "a value, but no reference such as C5"
-    return TITLE, "no reference and no value"
+def _letters(number: int) -> str:
+    """A, B, ... Z, AA, AB, ... for 0, 1, ..."""
+    return (_letters(number // 26 - 1) if number >= 26 else "") + chr(ord("A") + number % 26)
+
+
+def _is_a_large_trimmer(letters: str, capacitor: Capacitor) -> bool:
+    """Whether a part with the letters of a trimmer is none by its value or kind."""
+    if letters not in TRIMMERS:
+        return False
+    large = capacitor.farad is not None and capacitor.farad >= NEARLY_1_UF
+    return large or capacitor.kind in (ALUMINIUM, BIPOLAR, TANTALUM, POLYMER)
 
 
 def _doubt_of_quantity(quantities: list[str], capacitor: Capacitor, references: int) -> str:

@@ -23,6 +23,7 @@ from repairlib.recap.item import (
     look_at_board,
     look_at_measurement,
     look_in_catalogue,
+    tell_boards,
 )
 from repairlib.recap.measurements import judge_measured
 from repairlib.recap.order import ONE_MEASURED, Order, check_boards, order_of
@@ -164,12 +165,7 @@ class Plan:
 
         The lines add up to the lines of the list.
         """
-        lines = {
-            "lines": len(self.list.lines),
-            "lines with parts": len(self.list.lines_with_parts()),
-        }
-        for line in self.list.set_aside:
-            lines[line.what] = lines.get(line.what, 0) + 1
+        lines = {"lines": len(self.list.lines), **self.list.lines_as()}
         stay = {"may stay": len(self.may_stay)} if self.measured is not None else {}
         return {
             "replace": len(self.items),
@@ -210,11 +206,14 @@ class Plan:
         selector = Selector(self.catalogue) if self.catalogue is not None else None
         if self.board is not None:
             for item in everything:
-                look_at_board(item, self.board.get(item.reference), selector)
+                place = None if item.unit else self.board.get(item.reference)
+                look_at_board(item, place, selector)
         if self.measured is not None:
             parts = self.measured.by_reference()
             for item in everything:
-                if item.reference in parts:
+                if item.unit and item.reference in parts:
+                    item.notes = (*item.notes, "measured: on which board?")
+                elif item.reference in parts:
                     judgement = judge_measured(item.old, parts[item.reference])
                     look_at_measurement(item, judgement)
         if selector is not None:
@@ -229,14 +228,16 @@ class Plan:
             items[index].hold(doubt)
         if len(set(read.references)) == len(items):
             return items
+        if len(set(read.boards)) > 1:
+            tell_boards(items, read.boards)
         return self._without_duplicates(items)
 
     def _without_duplicates(self, items: list[Item]) -> list[Item]:
         """The items with agreeing duplicates merged and others held."""
-        by_reference: dict[str, list[Item]] = {}
+        by_reference: dict[tuple[str, str], list[Item]] = {}
         for item in items:
-            by_reference.setdefault(item.reference, []).append(item)
-        for reference, group in by_reference.items():
+            by_reference.setdefault((item.unit, item.reference), []).append(item)
+        for (_, reference), group in list(by_reference.items()):
             if len(group) == 1:
                 continue
             first = group[0]
@@ -247,7 +248,7 @@ class Plan:
             self.duplicates.append(duplicate)
             if same:
                 first.notes = (*first.notes, str(duplicate))
-                by_reference[reference] = [first]
+                by_reference[first.unit, reference] = [first]
             else:
                 for item in group:
                     item.hold(str(duplicate))

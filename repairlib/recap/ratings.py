@@ -15,7 +15,9 @@ from repairlib.core.limits import LINE_AC
 from repairlib.markings import read
 from repairlib.recap import words
 from repairlib.recap.capacitor import NEARLY_1_UF, Capacitor
+from repairlib.recap.part_numbers import is_a_code, is_plain, may_be_bipolar
 from repairlib.recap.said import LARGEST, Said
+from repairlib.recap.tokens import tidy, tokens
 from repairlib.recap.wording import MOTOR, may_be_a_series
 from repairlib.recap.words import ALUMINIUM, BIPOLAR, CERAMIC, FILM, MAINS, PAPER, POLYMER, TANTALUM
 
@@ -24,7 +26,10 @@ _MOST_UNDER_TITLE = dict.fromkeys(("", *words.KINDS), LARGEST) | {
     CERAMIC: NEARLY_1_UF,
     FILM: 9.9e-6,
 }
-_WITHOUT_POLARITY = ("crossover", "ac")
+_SMALLEST_WET = 0.0989e-6  # F; common practice: electrolytics begin at 0.1 µF
+_SMALLEST_CELL, _MOST_OF_A_CELL = 0.0199, 6.0  # F, V; common practice: cells are rated 5.5 V
+_CROSSOVERS = ("crossover", "frequenzweiche", "weiche", "lautsprecherweiche", "scheidingsfilter")
+_WITHOUT_POLARITY = ("ac", *_CROSSOVERS)
 
 
 def describe(cells: tuple[tuple[str, str], ...], section: str = "") -> Capacitor:
@@ -42,7 +47,16 @@ def describe(cells: tuple[tuple[str, str], ...], section: str = "") -> Capacitor
     said = Said()
     for role, text in cells:
         said.read_cell(role, text)
+    if not (said.farads or said.bare or said.codes):
+        _look_among_part_numbers(said)
     return _weighed(said, section)
+
+
+def _look_among_part_numbers(said: Said) -> None:
+    """Take a value that stands under the heading of part numbers, as on a page set otherwise."""
+    for text in said.part_numbers:
+        if any(what in ("pair", "farads", "middle") for what, _ in tokens(tidy(text))):
+            said.read_cell("free", text)
 
 
 def _weighed(said: Said, section: str) -> Capacitor:
@@ -59,6 +73,11 @@ def _weighed(said: Said, section: str) -> Capacitor:
         said.doubts.append(f"two voltage ratings: {both}")
     if section == kind and not said.kinds and farads and farads[0] > _MOST_UNDER_TITLE[kind]:
         said.doubts.append(f"very large for the title above, which says {kind}")
+    if farads and kind in (ALUMINIUM, BIPOLAR) and farads[0] < _SMALLEST_WET:
+        said.doubts.append(f"{farads[0] * 1e6:g} µF is very small for an {kind}")
+    if farads and _may_be_a_cell(farads[0], volts, said.words):
+        said.doubts.append("perhaps a memory back-up cell: look at the part")
+    said.ac = said.ac or (said.ac_sign and bool(said.volts))
     if said.ac:
         kind = _kind_of_an_ac_part(said, kind)
     kind = _settle_words(said, kind, farads[0] if farads else None)
@@ -76,6 +95,7 @@ def _weighed(said: Said, section: str) -> Capacitor:
         tuple(dict.fromkeys(said.looks)),
         tuple(said.bare),
         " ".join(said.texts),
+        said.not_fitted and not said.doubts,
     )
 
 
@@ -88,8 +108,18 @@ def _settle_words(said: Said, kind: str, farad: float | None) -> str:
             said.doubts.append("'poly' may be a film or a polymer part")
     if kind not in ("", ALUMINIUM):
         return kind
+    _weigh_part_numbers(said)
+    if said.ac_sign:
+        said.doubts.append("'~' asks for a part that stands AC: look at the part")
+    if said.words & words.DEFLECTION and kind:
+        said.looks.append(
+            "perhaps in a deflection stage: see that it asks for no bipolar part, and fit a type "
+            "for high ripple"
+        )
     beside = said.unknown if kind else said.unknown + said.apart
     looks = [word for word in beside if kind and may_be_a_series(word)]
+    coded = [word for word in said.apart if kind and is_a_code(word) and may_be_bipolar(word)]
+    said.doubts += [f"'{word}' may mean a bipolar part: look at it" for word in coded]
     for word in [*looks, *said.apart] if kind else looks:
         said.looks.append(f"'{word}' is not known here: see that it asks for no bipolar part")
     for word in dict.fromkeys(beside):
@@ -99,6 +129,25 @@ def _settle_words(said: Said, kind: str, farad: float | None) -> str:
         if word in said.words:
             said.doubts.append(f"'{word}' asks for a part without polarity: look at the part")
     return kind
+
+
+def _weigh_part_numbers(said: Said) -> None:
+    """A doubt or a look for each part number that may ask for a bipolar part."""
+    for code in said.part_numbers:
+        if may_be_bipolar(code):
+            said.doubts.append(f"part number '{code}' may mean a bipolar part: look at it")
+        elif not is_plain(code):
+            said.looks.append(
+                f"part number '{code}' is not known here: see that it asks for no bipolar part"
+            )
+
+
+def _may_be_a_cell(farad: float, volts: list[float], said_words: set[str]) -> bool:
+    """Whether it may be a double-layer cell that keeps a memory alive."""
+    low = not volts or volts[0] <= _MOST_OF_A_CELL
+    return low and (
+        farad >= _SMALLEST_CELL or (farad >= 9.9e-3 and bool(said_words & words.BACK_UP))
+    )
 
 
 def _read_codes(said: Said, kind: str) -> None:

@@ -8,9 +8,19 @@ from __future__ import annotations
 
 import re
 
+from repairlib.core.typed.letters import without_accents
+from repairlib.recap.part_numbers import is_a_code, may_be_bipolar
 from repairlib.recap.tokens import tidy, tokens
 from repairlib.recap.wording import meaning
-from repairlib.recap.words import BIPOLAR, MAINS, TANTALUM
+from repairlib.recap.words import (
+    BIPOLAR,
+    BUILD_OR_STAGE,
+    DITTO,
+    MAINS,
+    NOT_FITTED,
+    NOT_FITTED_ALONE,
+    TANTALUM,
+)
 
 _CODE = re.compile(r"(?:[0-3][A-HJ-NP-Z])?[0-9]{3}[BCDFGJKMZ]", re.IGNORECASE)
 _POWERS = {"µf": -6, "uf": -6, "mfd": -6, "µ": -6, "u": -6, "nf": -9, "n": -9, "pf": -12}
@@ -19,8 +29,11 @@ _MISSING = ("", "-", "--", "?", "??", "n/a", "na", "none", "unknown", "—", "�
 # Values that lists write for a part of this size; outside, the line was misread.
 SMALLEST, LARGEST = 1e-13, 1.0
 _STRICT = ("value", "volts", "free")  # columns in which every figure must be understood
-_REMARKS = ("other", "form", "tolerance")  # columns in which an unknown word may stand
+_REMARKS = ("other", "form", "tolerance", "code")  # columns in which an unknown word may stand
 _MIXED = ("free", "unnamed")  # columns of which a cell may be a description or a remark
+# The surge voltage over the working voltage: from 63/79 V to 6.3/8 V and 10/13 V of one maker.
+_LEAST_SURGE, _MOST_SURGE = 1.1, 1.35
+_DITTO_SIGNS = '"“”„〃″'
 # In a remark these words speak of the place or of a neighbour.
 _NOT_IN_REMARKS = ("motor", "bead", "safety", "mp", "ac")
 
@@ -44,21 +57,45 @@ class Said:
         self.words: set[str] = set()
         self.tolerance: tuple[float, float] | None = None
         self.ac = False
+        self.ac_sign = False  # `~` apart from any figure
+        self.part_numbers: list[str] = []
+        self.not_fitted = False
 
     def read_cell(self, role: str, text: str) -> None:
         """Add what the cell `text` says; `role` is what its column holds (see ratings.describe)."""
-        text = tidy(text)
+        written, text = " ".join(text.split()), tidy(text)
         if not text:
             return
-        if role != "other":
+        if role == "look":
+            self.looks.append(text)
+            return
+        if role not in ("other", "code"):
             self.texts.append(text)
         if text.lower() in _MISSING:
             return
+        if DITTO.fullmatch(text):
+            told = self.looks if role in _REMARKS else self.doubts
+            told.append(f"a ditto mark ({text}), and it is not clear what it stands for")
+            return
+        if text.lower().strip(".") in NOT_FITTED_ALONE:
+            self.not_fitted = True
+            return
+        if role == "code":
+            self.part_numbers.append(written)
         before = self._count()
         unknown: list[str] = []
         for what, found in tokens(text):
             self._take(role, what, found, unknown)
-        if not unknown or role in _REMARKS:
+        if NOT_FITTED in text:
+            self._take_not_fitted(role, text, unknown)
+        if role in _REMARKS:
+            self.looks += [
+                f"'{word}' may mean a bipolar part: look at it"
+                for word in unknown
+                if role != "code" and is_a_code(word) and may_be_bipolar(word)
+            ]
+            return
+        if not unknown:
             return
         if role in _MIXED and self._count() == before:
             self.apart += unknown
@@ -72,8 +109,17 @@ class Said:
     def _take(self, role: str, what: str, found: re.Match, unknown: list[str]) -> None:
         if what == "word":
             unknown += self._take_word(found["word"], role)
-        elif role == "other":
-            return  # a page number or a price is not a rating
+        elif what == "sign" and found[0] in _DITTO_SIGNS and role not in _REMARKS:
+            self.doubts.append(f"a ditto mark ({found[0]}), and it is not clear what it stands for")
+        elif what == "sign" and found[0] == "~":
+            self.ac_sign = True
+        elif what == "other" and role != "code" and may_be_bipolar(found[0]):
+            told = self.looks if role in _REMARKS else self.doubts
+            told.append(f"'{found[0]}' may mean a bipolar part: look at it")
+        elif role in ("other", "code") or what == "order":
+            return  # a page number, a price or an order number is not a rating
+        elif what == "pair" and self._working_and_surge(role, found):
+            self._add_volts(found["pair_c"], found["pair_sign"] or "v", found[0])
         elif what == "pair" and role != "volts":
             self._add_farads(found["pair_c"], found["pair_unit"] or "µ", found[0])
             self._add_volts(found["pair_v"], found["pair_sign"] or "v", found[0])
@@ -98,18 +144,41 @@ class Said:
     def _take_word(self, word: str, role: str) -> tuple[str, ...]:
         """Take what a word says; returns the pieces of it that were not understood."""
         lower = word.lower().rstrip(".-'")
-        if role == "other" and lower == "ac":
+        lower = "ac" if lower == "a.c" else lower
+        beside = role in ("other", "code")
+        if beside and lower == "ac":
             self.looks.append("a remark says AC: a part that sees AC is not polar")
-        if role == "other" and lower in _NOT_IN_REMARKS:
+        if beside and lower in _NOT_IN_REMARKS:
             return ()
+        lower = without_accents(lower)
         self.words.add(lower)
+        if role == "form" and lower in BUILD_OR_STAGE:
+            self.forms.append(BUILD_OR_STAGE[lower])
+            return ()
         says = meaning(word)
         self.kinds += [
-            kind for kind in says.kinds if role != "other" or kind in (BIPOLAR, MAINS, TANTALUM)
+            kind for kind in says.kinds if not beside or kind in (BIPOLAR, MAINS, TANTALUM)
         ]
         self.forms += says.forms
         self.features += says.features
         return says.unknown
+
+    def _take_not_fitted(self, role: str, text: str, unknown: list[str]) -> None:
+        """The part is not fitted, unless more is said, such as on which models."""
+        others = [word for word in text.split() if word.strip(".,;:()!") != NOT_FITTED]
+        if unknown or (role in _REMARKS and others):
+            said = text.replace(NOT_FITTED, "not fitted")
+            self.doubts.append(f"'{said}': look whether it is fitted")
+        else:
+            self.not_fitted = True
+
+    def _working_and_surge(self, role: str, found: re.Match) -> bool:
+        """Whether a pair such as 12/15V is a working voltage and its surge voltage."""
+        if found["pair_unit"] or not (role == "volts" or self.farads):
+            return False
+        working = self.number(found["pair_c"], found[0])
+        surge = self.number(found["pair_v"], found[0])
+        return bool(working and surge and _LEAST_SURGE <= surge / working <= _MOST_SURGE)
 
     def _take_volts(self, found: re.Match) -> None:
         if found["v_whole"]:
@@ -148,6 +217,8 @@ class Said:
         value = self.number(number, text)
         if value is None:
             return
+        if "k" in marks.lower():
+            value *= 1000
         if not 1 <= value <= 50_000:
             self.doubts.append(f"'{text.strip()}' is not a voltage rating that is made")
             return

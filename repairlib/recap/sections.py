@@ -4,10 +4,22 @@ from __future__ import annotations
 
 import re
 
+from repairlib.core.typed.letters import without_accents
+from repairlib.core.typed.table import Row
 from repairlib.recap import words
 from repairlib.recap.wording import join_phrases, meaning
 from repairlib.recap.words import ALUMINIUM, BIPOLAR, POLYMER, TANTALUM
 
+# A title with one of these words names a sub-board, in English, German, French, Italian, Spanish,
+# Dutch; its references begin anew.
+_BOARDS = """board pcb pwb assy assembly unit module chassis platte platine leiterplatte baugruppe
+    einheit modul carte plaquette circuit scheda piastra basetta placa tarjeta modulo print
+    printplaat bord"""
+BOARDS = set(_BOARDS.split())
+_MOST_IN_A_TITLE = 6  # words
+_AGAIN = re.compile(
+    r"\s*\(?\b(?:continued|contd?|cont'd|forts|fortsetzung|suite|segue|vervolg)\b.*", re.I
+)
 _DIGIT = re.compile("[0-9]")
 _FOOTER = re.compile(
     r"(?:page|p\.|sheet)\s*[0-9]+(?:\s*(?:/|of|-)\s*[0-9]+)?|[-–]+\s*[0-9]+\s*[-–]+|[0-9]+",
@@ -39,6 +51,21 @@ def section_kind(line: str) -> str | None:
     if _OTHER_SECTION & set(says):
         return ""
     return None
+
+
+def board_of(row: Row) -> str:
+    """The sub-board that a title names for the lines below it; "" when it names none.
+
+    >>> from repairlib.core.typed.table import Row
+    >>> board_of(Row(1, "** MAIN BOARD (cont'd) **")), board_of(Row(1, "see the board"))
+    ('MAIN BOARD', '')
+    """
+    text = _AGAIN.sub("", row.text).strip(' *-=_#|,;:.\t"')
+    said = re.findall(r"[\w'/-]+", text)
+    plain = {without_accents(word) for word in said}
+    if not plain & BOARDS or len(said) > _MOST_IN_A_TITLE or plain & words.NOT_IN_TITLES:
+        return ""
+    return "" if len(re.findall(r"[0-9]+", text)) > 1 else " ".join(text.split())
 
 
 def is_footer(line: str) -> bool:

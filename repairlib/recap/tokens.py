@@ -13,13 +13,15 @@ from repairlib.recap.wording import join_phrases
 
 _NUMBER = r"(?:[0-9]{1,7}(?:[.,][0-9]{1,6})?|[.,][0-9]{1,6})"
 _FARADS = r"(?:µf|uf|mfd|mmfd|mmf|uuf|nf|pf|mf|f|µ|u|n|p)"
-_VOLTS = r"(?:v\.?\s?d\.?c\.?|v\.?\s?a\.?c\.?|wvdc|wv|volts?|v~|v-|v)"
+_VOLTS = r"(?:kv\s?(?:[da]\.?c\.?)?|v\.?\s?d\.?c\.?|v\.?\s?a\.?c\.?|wvdc|wv|volts?|v~|v-|v)"
 _TOKENS = re.compile(
     rf"""
-      (?P<percent>[±+-]?\s?[+-]?\s?[0-9]+(?:\.[0-9]+)?\s?%?\s?[/~,]?\s?[+-]\s?[0-9]+\s?%
+      (?P<order>(?<![\w.,/])(?:[0-9]{1, 6}(?:-[0-9]{2, 6}){(2,)}|[0-9]{(5,)}-[0-9]{(3,)}
+                 |[0-9]{4}\ [0-9]{3}\ [0-9]{5})(?![\w.,/]))
+    | (?P<percent>[±+-]?\s?[+-]?\s?[0-9]+(?:\.[0-9]+)?\s?%?\s?[/~,]?\s?[+-]\s?[0-9]+\s?%
                  |(?:±|\+/?-|\+)?\s?[0-9]+(?:\.[0-9]+)?\s?%)
     | (?P<size>{_NUMBER}\s?(?:mm)?\s?[x×]\s?{_NUMBER}\s?(?:mm)?(?![\w.])|{_NUMBER}\s?mm(?!\w))
-    | (?P<degrees>[+-]?[0-9]{{2,3}}\s?(?:°\s?c|℃|deg\.?\s?c|c)(?![\w]))
+    | (?P<degrees>[+-]?[0-9]{{2,3}}\s?(?:°\s?c?|℃|deg\.?\s?c|c)(?![\w]))
     | (?P<pair>(?P<pair_c>{_NUMBER})\s?(?P<pair_unit>{_FARADS})?\s?/\s?
          (?P<pair_v>{_NUMBER})\s?(?P<pair_sign>{_VOLTS})?(?![\w/µ]|\.[0-9]))
     | (?P<middle>(?P<mid_whole>[0-9]{{0,3}})(?P<mid_unit>[pnuµ])(?P<mid_part>[0-9]{{1,3}})(?!\w))
@@ -36,6 +38,8 @@ _TOKENS = re.compile(
     re.VERBOSE | re.IGNORECASE | re.DOTALL,
 )
 
+_TILDES = str.maketrans("∼～∿", "~~~")
+
 
 def tidy(text: str) -> str:
     """`text` with one kind of µ and of space, and two-word names joined.
@@ -44,6 +48,8 @@ def tidy(text: str) -> str:
     '10 µF np'
     """
     text = text.replace("μ", "µ").replace("Âµ", "µ").replace("\N{SUPERSCRIPT TWO}", "2")
+    if not text.isascii():
+        text = text.translate(_TILDES)
     return join_phrases(" ".join(text.split()))
 
 

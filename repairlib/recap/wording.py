@@ -9,18 +9,50 @@ from __future__ import annotations
 import re
 from typing import NamedTuple
 
-from repairlib.recap.words import BIPOLAR, FEATURE_OF, FORM_OF, KIND_OF, MAINS, SAYS_NOTHING
+from repairlib.core.typed.letters import without_accents
+from repairlib.recap.words import (
+    ALUMINIUM,
+    BIPOLAR,
+    FEATURE_OF,
+    FORM_OF,
+    KIND_OF,
+    MAINS,
+    NOT_FITTED,
+    SAYS_NOTHING,
+)
 
 MOTOR = ("motor-run", "motor-start")
 _APART = r"[\s./-]{0,2}"
 _POLE = r"p(?:ol(?:ari[sz]ed|ari[sz]é|arisiert|arity|ar|e)?)?\b\.?"
 # What is written in several words or with signs, and the one word it becomes.
-_PHRASES = [
+_PHRASES = [  # of English, German, French, Italian, Spanish and Dutch
     (re.compile(pattern, re.IGNORECASE), word)
     for pattern, word in (
         (rf"\b(?:n|non|b|bi|un){_APART}{_POLE}", "np"),
         (r"\b(?:no|not|non|without|ohne|keine?|nicht|sans)[\s-]+(?:polar\w*|pol\b|plus\b)", "np"),
         (r"\b(?:ungepolt\w*|unpolar\w*|apolar\w*)", "np"),
+        (r"\b(?:niet|senza|sin)[\s-]+(?:ge)?polar?\w*", "np"),
+        (
+            r"\b(?:(?:do[\s-]+)?not|non?|un|niet|nicht|nie|sin|sans)[\s-]*(?:fitted|mounted|stuffed"
+            r"|populated|installed|placed|used|fit|bestückt|bestueckt|monté|monte|câblé|cable"
+            r"|montato|presente|montado|montar|instalado|gemonteerd|geplaatst|montować|montowac)\b",
+            NOT_FITTED,
+        ),
+        (
+            r"\b(?:dn[pfis]|ketu|entf(?:ä|ae)llt|entf\.|unbest(?:ü|ue)ckt|vervalt|vervallen)(?!\w)",
+            NOT_FITTED,
+        ),
+        (r"\bhoriz(?:ontal)?\.?[\s-]+(?:mount\w*|mtg|type|lead\w*)", "axial"),
+        (r"\bvert(?:ical)?\.?[\s-]+(?:mount\w*|mtg|type|lead\w*)", "radial"),
+        (r"\bback[\s-]+up\b", "backup"),
+        (r"\bB\+(?!\w)", "supply"),
+        (
+            r"\b(?:filtre[\s-]+(?:de[\s-]+)?secteur|filtro[\s-]+(?:di[\s-]+rete|rete|de[\s-]+red))\b",
+            "line-filter",
+        ),
+        (r"\bhigh[\s-]+ripple\b", "high-ripple"),
+        (r"\blow[\s-]+z\b", "low-z"),
+        (r"\blow[\s-]+e\.s\.r\.?", "low-esr"),
         (r"\bmotor[\s-]*(?:run|start)\w*", "motor-run"),
         (r"\bacross[\s-]+(?:the[\s-]+)?(?:lines?|mains|ac)\b", "across-the-line"),
         (
@@ -38,10 +70,14 @@ _PHRASES = [
         (r"\boil[\s-]+paper\b", "oil-paper"),
     )
 ]
+_ANY_PHRASE = re.compile("|".join(pattern.pattern for pattern, _ in _PHRASES), re.IGNORECASE)
 _STEMS = (
     (BIPOLAR, r"(?:bip|unpol|npol|nonp|apol)[^\W\d]*|ungepol[^\W\d]*|[nb]pe?"),
     (MAINS, r"(?:mk[ptsc]|mp|cap)?(?:[xy][1-4])+(?:mk[ptsc]|mp|caps?)?|[xy]caps?"),
-    (MAINS, r"(?:funk)?entst[^\W\d]*|suppress[^\W\d]*|antipara[^\W\d]*|interferen[^\W\d]*"),
+    (
+        MAINS,
+        r"(?:funk)?entst[^\W\d]*|suppress[^\W\d]*|antipara[^\W\d]*|interferen[^\W\d]*|antidist[^\W\d]*|ontstoor[^\W\d]*",
+    ),
 )
 # A single letter is a tolerance or an axis, but for those that may stand for non-polar or a class.
 _LETTERS = set("cdefghijklmoqrstvwz")
@@ -65,6 +101,8 @@ def join_phrases(text: str) -> str:
     >>> join_phrases("elect n.pol"), join_phrases("Class X"), join_phrases("10 n polyester")
     ('elect np', 'x-cap', '10 n polyester')
     """
+    if not _ANY_PHRASE.search(text):
+        return text
     for pattern, word in _PHRASES:
         text = pattern.sub(word, text)
     return text
@@ -78,10 +116,16 @@ def meaning(word: str) -> Meaning:
     >>> meaning("X2-MKP").kinds, meaning("gizmo").unknown
     (('mains suppression',), ('gizmo',))
     """
-    known = word.lower().strip(".-'")
+    known = without_accents(word).strip(".-'")
+    if word == "al":
+        return Meaning()  # Italian and Spanish; aluminium is written Al or AL
+    if known == "al":
+        return Meaning((ALUMINIUM,))
     if known in KIND_OF or known in FORM_OF or known in FEATURE_OF:
         found = [(table[known],) if known in table else () for table in (KIND_OF, FORM_OF)]
         return Meaning(*found, (FEATURE_OF[known],) if known in FEATURE_OF else ())
+    if known == NOT_FITTED:
+        return Meaning()
     bare = re.sub(r"[-./']", "", known)
     for kind, stem in _STEMS:
         if re.fullmatch(stem, bare):

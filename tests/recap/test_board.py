@@ -2,7 +2,8 @@
 
 import pytest
 
-from repairlib.recap import Board, Position, plan
+from repairlib.core.errors import RepairlibError
+from repairlib.recap import Board, Position, plan, read_board
 
 
 def planned(line, **place):
@@ -60,3 +61,21 @@ def test_power_supply_first_then_low_before_high_then_top_down():
     )
     made = plan("C1-C2,10/16,el\nC3,10/16,el\nC4,2200/25,el\n", board)
     assert [item.reference for item in made.checklist] == ["C3", "C2", "C4", "C1"]
+
+
+HEAD = "reference,area,x_mm\n"
+DAMAGED = {
+    "one quotation mark": ('C1,"supply,22\nC2,supply,30\nC3,output,38\n', "line 2"),
+    "one in the middle": ('C1,supply,22\nC2,"out,30\nC3,output,38\n', "line 3"),
+    "a huge cell": (f"C1,supply,22\nC2,{'x' * 140_000},30\n", "line 3"),
+}
+
+
+@pytest.mark.parametrize("name", DAMAGED)
+def test_a_damaged_board_is_one_line_that_names_the_place(tmp_path, name):
+    """A board of which a line is lost would show a plus side that nobody drew."""
+    text, where = DAMAGED[name]
+    (tmp_path / "board.csv").write_text(HEAD + text)
+    with pytest.raises(RepairlibError, match=where) as refused:
+        read_board(tmp_path / "board.csv")
+    assert "\n" not in str(refused.value)

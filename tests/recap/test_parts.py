@@ -142,8 +142,41 @@ def test_lines_that_say_the_same_share_one_capacitor():
 
 def test_ditto_marks_lose_no_part():
     made = plan('Ref,Value,Type,Note\nC1,10/16,elect,"\nC2,10/16,elect,"\nC3,",elect,"\n')
-    assert [item.reference for item in made.items] == ["C1", "C2"]
-    assert [item.why for item in made.held] == ["no capacitance stated: read it on the old part"]
+    assert [item.reference for item in made.items] == ["C1", "C2", "C3"]
+    assert str(made.items[2].new).startswith("10\xa0µF 16\xa0V")
+    assert "ditto mark: as on line 3" in made.items[2].looks
+
+
+@pytest.mark.common_practice
+@pytest.mark.parametrize(
+    "mark", ['"', "do.", "Do", "dto.", "id.", "idem", '-"-', "ditto", "''", "〃"]
+)
+def test_a_value_in_ditto_marks_is_the_value_above(mark):
+    made = plan(
+        f"Pos;Value;Volts;Type\nC3;22µF;40;NP\nC4;{mark};{mark};{mark}\nC5;47µF;{mark};el\n"
+    )
+    told = [(item.reference, item.new.farad, item.old.volts, item.new.polar) for item in made.items]
+    assert told == [("C3", 22e-6, 40, False), ("C4", 22e-6, 40, False), ("C5", 47e-6, 40, True)]
+    assert [len(item.looks) for item in made.items] == [0, 1, 1]
+
+
+@pytest.mark.parametrize(
+    "between", ["R7;1k;1;carbon", "CERAMIC CAPACITORS", "see C9", "C9;;;"], ids=str
+)
+def test_a_ditto_mark_below_another_line_waits(between):
+    made = plan(f'Pos;Value;Volts;Type\nC3;22µF;40;elect\n{between}\nC4;";40;elect\n')
+    assert "ditto mark" in {item.reference: item.why for item in made.held}["C4"]
+
+
+@pytest.mark.common_practice
+def test_ditto_marks_among_words():
+    made = plan('C1 10uF 25V elect\nC2 "\nC3 47uF " "\nC4 " 16V\n')
+    assert [(item.reference, item.new.farad) for item in made.items] == [
+        ("C1", 10e-6),
+        ("C2", 10e-6),
+        ("C3", 47e-6),
+    ]
+    assert "ditto mark" in made.held[0].why
 
 
 def test_titles_give_the_kind_until_the_next_title():

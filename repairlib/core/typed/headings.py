@@ -5,21 +5,39 @@ Words of service manuals and measuring sheets; common practice of the trade.
 
 from __future__ import annotations
 
+from repairlib.core.typed.letters import without_accents
+
+# English, German, French, Italian, Spanish, Dutch; without accents, points and hyphens alike.
 _HEADINGS = {
     "reference": """ref refs reference references designator designators refdes ref-des circuit-ref
         circuit-no ref-no symbol symbol-no location loc position pos part-ref no # item des
-        component""",
+        component pos-nr nr bauteil bauteil-nr rep repere reperes symbole rif riferimento sigla
+        posizione posicion referencia simbolo positie ozn""",
     "value": """value values val capacitance capacity cap value-uf value-µf uf µf mfd
-        capacitance-uf capacitance-µf""",
+        capacitance-uf capacitance-µf wert werte kapazitat valeur valeurs capacite valore valori
+        capacita valor valores capacidad waarde waarden capaciteit wartosc""",
     "volts": """volts volt voltage rating rated-voltage rated rated-v v wv w-v vdc wvdc
-        working-voltage volts-dc max-v""",
-    "quantity": "qty q'ty quantity qnty pcs count number-off no-off amount pieces",
-    "kind": "type kind description desc dielectric material part construction part-name name spec",
-    "form": "mounting mount lead leads body case style form",
-    "tolerance": "tolerance tol %",
-    "other": """page price part-no part-number partno order-no stock-no code remarks remark
-        notes note comment comments board area unit-price supplier maker make manufacturer mfr
-        brand series function use""",
+        working-voltage volts-dc max-v spannung nennspannung betriebsspannung tension
+        tension-service tens tensione voltaje spanning werkspanning napiecie""",
+    "quantity": """qty q'ty quantity qnty pcs count number-off no-off amount pieces stck stuck
+        stueck anzahl menge qte quantite nbre q-ta qta quantita cant cantidad cdad aantal stuks
+        ilosc""",
+    "kind": """type kind description desc dielectric material part construction part-name name spec
+        parts-name typ art bezeichnung benennung beschreibung ausfuhrung genre nature designation
+        description tipo descrizione denominazione descripcion clase soort omschrijving opis""",
+    "form": """mounting mount lead leads body case style form bauform gehause montage boitier
+        contenitore forma uitvoering""",
+    "tolerance": "tolerance tol % toleranz toll tolleranza tolerancia tolerantie",
+    "code": """part-no part-number parts-no partno part-code order-no order-code stock-no code
+        series mpn mfr-part-no mfg-part-no maker-part-no manufacturer-part-no
+        manufacturer-part-number type-no cat-no catalogue-no
+        bestell-nr bestellnummer artikel-nr artikelnummer teile-nr teilenummer sach-nr sachnummer
+        no-de-commande code-article codice cod codigo bestel-nr bestelnummer""",
+    "other": """page price remarks remark notes note comment comments board area unit-price
+        supplier maker make manufacturer mfr brand function use bem bemerkung bemerkungen anm
+        hinweis preis hersteller lieferant funktion obs observation observations remarque
+        remarques prix fonction nota prezzo funzione notas observaciones precio funcion opm
+        opmerking opmerkingen prijs functie uwagi""",
 }
 _OTHER_UNITS = ("pf", "nf", "mf)", "kv", "mv")
 ROLE_OF_HEADING = {word: role for role, words in _HEADINGS.items() for word in words.split()}
@@ -33,10 +51,10 @@ def role_of_heading(cell: str) -> str | None:
 
     >>> role_of_heading("Symbol No."), role_of_heading("Rated Voltage (V)"), role_of_heading("C5")
     ('reference', 'volts', None)
-    >>> role_of_heading("Value (pF)") is None
-    True
+    >>> role_of_heading("Value (pF)"), role_of_heading("Bestell-Nr."), role_of_heading("Qté")
+    (None, 'code', 'quantity')
     """
-    text = cell.strip().lower().replace("(s)", "").replace("*", "").strip(" :|_")
+    text = without_accents(cell.strip()).replace("(s)", "").replace("*", "").strip(" :|_")
     if any(unit in text for unit in _OTHER_UNITS):
         return None
     for opening in "([":

@@ -5,11 +5,12 @@ from __future__ import annotations
 from dataclasses import dataclass
 
 # What a line can be, besides a line of parts.
-HEADING, BLANK, TITLE, OTHER_PART, UNREADABLE = (
+HEADING, BLANK, TITLE, OTHER_PART, NOT_FITTED, UNREADABLE = (
     "heading",
     "blank",
     "title or note",
     "not a capacitor",
+    "not fitted",
     "unreadable",
 )
 

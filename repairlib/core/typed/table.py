@@ -13,6 +13,11 @@ from dataclasses import dataclass, field
 from itertools import islice
 
 from repairlib.core.errors import RepairlibError
+from repairlib.core.typed.references import (
+    begins_with_reference,
+    capacitors_inside,
+    names_alone,
+)
 from repairlib.core.typed.set_aside import BLANK, HEADING, UNREADABLE
 
 TABS, STROKES, SEMICOLONS, COMMAS = "\t", "|", ";", ","
@@ -20,9 +25,11 @@ FRAMED, SPACES, BLANKS, WORDS = "|…|", "  ", " ", ""
 SIGNS = (TABS, STROKES, SEMICOLONS, COMMAS)  # one sign parts two cells; the surest one first
 LONGEST_LINE = 2000
 QUOTED_LINES = 5  # a quoted cell that runs over more lines than this was never closed
+CONTINUES = "continues line"
 UNCLOSED = "a quotation mark is opened and not closed"
 
 _GAP = re.compile(r"\s{2,}|\t")
+_PARTING_COMMA = re.compile(r",(?![0-9])|(?<![0-9]),|^[^,]*[A-Za-z][0-9]+,|,[^,]*,[^,]*,")
 _DIGIT = re.compile("[0-9]")
 _RULE = re.compile(r"[\s|+:=_*~.–—-]+")
 _SAMPLE = 200
@@ -73,6 +80,8 @@ class Table:
             whole = line if last == number else " ".join(self.lines[number - 1 : last])
             cells = cells_of(whole, self.separator) if len(whole) <= LONGEST_LINE else None
             if cells is not None:
+                if not _keeps_references(self.lines[number:last], cells):
+                    break
                 row = Row(number, line)
                 row.cells, row.last = cells, last
                 return row
@@ -84,8 +93,27 @@ class Table:
             row = self.row(first)
             yield row
             for number in range(first + 1, row.last + 1):
-                yield Row(number, self.lines[number - 1], HEADING, f"continues line {first}")
+                yield Row(number, self.lines[number - 1], HEADING, f"{CONTINUES} {first}")
             first = row.last + 1
+
+
+def _keeps_references(continued: list[str], cells: list[str]) -> bool:
+    """Whether each reference on lines that a quoted cell runs on to is still read as one.
+
+    A line that begins with a reference continues nothing but a cell of references.
+    """
+    kept: set[str] = set()
+    if continued:
+        for cell in cells:
+            if begins_with_reference(cell):
+                kept.update(names_alone(cell))
+    for line in continued:
+        named = names_alone(line.partition('"')[0].strip(" \t,;|"))
+        if not named and begins_with_reference(line.lstrip(' \t"|')):
+            return False
+        if not kept.issuperset([*named, *capacitors_inside(line)]):
+            return False
+    return True
 
 
 def lines_of(text: str, name: str, accepted: str) -> list[str]:
@@ -121,11 +149,18 @@ def find_separator(lines: list[str]) -> str:
     sample = list(islice(with_figures, _SAMPLE)) or lines[:_SAMPLE]
     shares = ((1, TABS), (1, STROKES), (1, SEMICOLONS), (1.6, COMMAS), (1, SPACES), (1, COMMAS))
     for share, separator in shares:
-        holding = [line for line in map(str.strip, sample) if separator in line]
+        holding = [line for line in map(str.strip, sample) if _holds(line, separator)]
         if sample and len(holding) * 2 >= len(sample) * share:
             framed = separator == STROKES and sum(map(is_framed, holding)) * 2 > len(holding)
             return FRAMED if framed else separator
     return WORDS
+
+
+def _holds(line: str, separator: str) -> bool:
+    """Whether the line has that separator; the comma in `C1 4,7 µF` is none."""
+    if separator != COMMAS:
+        return separator in line
+    return "," in line and _PARTING_COMMA.search(line) is not None
 
 
 def cells_of(line: str, separator: str) -> list[str] | None:

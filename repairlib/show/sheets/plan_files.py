@@ -6,7 +6,7 @@ from pathlib import Path
 
 from repairlib.core.errors import RepairlibError
 from repairlib.core.safety import HAZARDS
-from repairlib.core.typed.set_aside import UNREADABLE
+from repairlib.core.typed.set_aside import NOT_FITTED, UNREADABLE, SetAside
 from repairlib.health import read_measured_file
 from repairlib.recap import (
     CANNOT_TELL,
@@ -42,7 +42,7 @@ class PlanReport:
 
     def __str__(self) -> str:
         plan = self.plan
-        lines = [str(plan), *plan.list.notes]
+        lines = [str(plan), _accounting(plan), *plan.list.notes]
         lines += [f"CAUTION: {HAZARDS[key].title}." for key in plan.cautions]
         for number, step in enumerate(plan.steps, 1):
             lines.append(f"Step {number}: {step.title}")
@@ -51,6 +51,7 @@ class PlanReport:
         lines += _titled("On hold", [_waiting_line(plan, item) for item in plan.held])
         lines += _titled("Judge", [_waiting_line(plan, item) for item in plan.judged])
         lines += _titled("Stay", _wrapped([item.reference for item in plan.kept]))
+        lines += _titled("Not fitted, as the list says", _unread(_of(plan, NOT_FITTED)))
         lines += _titled("Unreadable", _unread(plan.unreadable))
         lines += _titled("Named twice", [str(duplicate) for duplicate in plan.duplicates])
         lines += _titled("On the board, not in the list", _wrapped(plan.not_listed))
@@ -67,6 +68,7 @@ class PlanReport:
             "notes": plan.list.notes,
             "parts": plan.rows(),
             "unreadable": [_aside(line) for line in plan.unreadable],
+            "set_aside": [{**_aside(line), "what": line.what} for line in plan.list.set_aside],
             "duplicates": [str(duplicate) for duplicate in plan.duplicates],
             "not_listed": plan.not_listed,
             "cautions": list(plan.cautions),
@@ -124,6 +126,17 @@ def report_plan(
     stem = str(folder / free_stem(folder, path.stem, (CSV_ENDING, SHEET_ENDING)))
     table = plan.to_csv(stem + CSV_ENDING)
     return PlanReport(plan, (table, write_bench_sheet(plan, stem + SHEET_ENDING)))
+
+
+def _accounting(plan: Plan) -> str:
+    """Every line of the list, as what it was read: they add up."""
+    counted = plan.list.lines_as()
+    read = ", ".join(f"{number} {what.removeprefix('lines ')}" for what, number in counted.items())
+    return f"Lines: {len(plan.list.lines)} in all: {read}."
+
+
+def _of(plan: Plan, what: str) -> list[SetAside]:
+    return [line for line in plan.list.set_aside if line.what == what]
 
 
 def _fitting_line(item: Item, handed_on: bool) -> str:

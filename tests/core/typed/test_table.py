@@ -6,6 +6,7 @@ from hypothesis import strategies as st
 
 from repairlib.core.errors import RepairlibError
 from repairlib.core.typed.headed import read_headed
+from repairlib.core.typed.set_aside import UNREADABLE
 from repairlib.core.typed.table import (
     FRAMED,
     SPACES,
@@ -137,3 +138,24 @@ def test_a_row_wider_than_its_headings_is_told():
     first, second = table.rows_below()
     assert first.why == "3 columns where the headings are 2; is a comma inside a value?"
     assert second.cells == ["A2", "1"]
+
+
+def rows_of(*lines):
+    return [(row.line, row.cells, row.what) for row in Table(list(lines), ",").rows()]
+
+
+def test_a_line_that_begins_with_a_reference_continues_nothing():
+    """The mark that somebody forgot to close must not swallow the parts below it."""
+    found = rows_of('C1,10/16,"see note', "C2,22/25,x", 'R3,47,end"')
+    assert found[0] == (1, [], UNREADABLE)
+    assert [cells[0] for _, cells, _ in found[1:]] == ["C2", "R3"]
+
+
+def test_a_continued_remark_that_names_a_capacitor_is_no_remark():
+    found = rows_of('C1,10/16,"in the', 'corner, also C2",left')
+    assert [what for _, _, what in found] == [UNREADABLE, ""]
+
+
+def test_references_and_remarks_may_run_over_a_line():
+    assert rows_of('"C1,', 'C2",10/16')[0][1] == ["C1, C2", "10/16"]
+    assert rows_of('C1,10/16,"in the', 'corner"')[0][1] == ["C1", "10/16", "in the corner"]
