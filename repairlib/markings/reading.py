@@ -167,6 +167,9 @@ class Reading:
     def __setattr__(self, name, value):
         raise AttributeError(f"a Reading does not change; {name} stays as it was read")
 
+    def __reduce__(self):
+        return _reading_of, ({name: getattr(self, name) for name in self.__slots__},)
+
     @property
     def working(self) -> tuple[str, ...]:
         """The steps a teacher would write on the board, ending with the limits of the value."""
@@ -181,6 +184,10 @@ class Reading:
         """Keys of the hazards of replacing such a part, for repairlib.core.safety."""
         if self.kind == "fuse":
             return ("mains", "heat and fire")
+        if self.kind == "other-part":
+            from repairlib.markings.other_parts import ON_MAINS
+
+            return ("mains", "heat and fire") if self.carries["part"] in ON_MAINS else ()
         from repairlib.core.limits import hazards_of_capacitor
 
         line_part = "safety_class" in self.carries or self.text in _SAFETY_CLASSES
@@ -277,6 +284,11 @@ class Reading:
         return named(rows, caption=self.text)
 
 
+def _reading_of(fields: dict) -> Reading:
+    """The Reading of a copy or a saved file."""
+    return Reading(**fields)
+
+
 def _carried(name: str, what) -> str:
     """One carried thing as a person would say it."""
     if name == "rated_voltage":
@@ -289,6 +301,8 @@ def _carried(name: str, what) -> str:
         return f"{name.partition('_')[0]} {engineering(what, '°C')}"
     if name in ("length", "width", "height"):
         return f"{name} {engineering(what, 'm')}"
+    if name == "part":
+        return f"{what}, not read here"
     if name in _SAYS_ITSELF:
         return str(what)
     return f"{name.replace('_', ' ')} {what}"
