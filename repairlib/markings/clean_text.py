@@ -74,7 +74,7 @@ def split(cleaned: str) -> list[str]:
         for word in line.split():
             word = _without_sign(word.rstrip(",;."))
             if row and _belongs(row[-1], word):
-                row[-1] += word
+                row[-1] += ".0V" if word == "V" and row[-1] in _CODE_FIGURES else word
             elif word:
                 row.append(word)
         pieces += row
@@ -158,6 +158,7 @@ _UNITS_IN_WORDS += " VDC VAC WV WVDC MMF mmf MMFD mmfd uuF uuf UUF µµF"
 _UNITS_IN_WORDS += " Ω kΩ MΩ mΩ GΩ ohm ohms kohm W H mH µH uH nH °C %"
 _UNITS = frozenset(_UNITS_IN_WORDS.split())
 
+_CODE_FIGURES = ("1", "2")  # 2V in one word is the code of 350 V
 _VOLTS = ("V", "v", "V~", "V=", "V-")
 _E12 = ("10", "12", "15", "18", "22", "27", "33", "39", "47", "56", "68", "82")
 

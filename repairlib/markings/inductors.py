@@ -43,7 +43,8 @@ TOLERANCES = {
 
 def read_inductor(text: str, pieces: list[str], part: str | None) -> list[tuple[int, Reading]]:
     """Readings of an inductor's text, each with its rank; none when it is no such text."""
-    value, percent, carries = "", None, {}
+    value, percent = "", None
+    carries: dict[str, float] = {}
     for piece in pieces:
         ampere = _ampere(piece) if value else None
         if piece[-1] == "%" and percent is None:

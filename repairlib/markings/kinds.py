@@ -122,7 +122,7 @@ def _may_be_other_part(text: str, pieces: list[str]) -> bool:
     if len(text) < 4 or not _has_figure(text):
         return False
     starts = text[0].isalpha() or text[:2] in ("1N", "2N", "3N", "2S", "54", "74", "78", "79")
-    return starts or _has_any(text, "DC") or len(pieces[0]) == 5
+    return starts or _has_any(text, "DC") or len(pieces[0]) == 5 or text[2] == "K"
 
 
 def _may_be_voltage(text: str, pieces: list[str]) -> bool:
@@ -289,7 +289,7 @@ TABLE = {
         bands_in=("nH", -9),
     ),
     "other-part": Kind(
-        name="part that is not read here",
+        name="semiconductor or protecting part",
         quantity="part",
         accepted="a type number such as 1N4148 or BC547, a varistor 10D471K, a cut-off 72°C 10A",
         readers=("other part",),

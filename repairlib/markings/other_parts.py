@@ -11,11 +11,16 @@ from repairlib.markings.reading import Reading
 MEMORY = "from memory"
 PRACTICE = "common practice"
 DIODE, TRANSISTOR, CIRCUIT = "diode", "transistor", "integrated circuit"
+THYRISTOR = "thyristor or triac"
 REGULATOR, VARISTOR, CUT_OFF = "voltage regulator", "varistor", "thermal cut-off"
 NTC, PTC = "inrush or NTC thermistor", "PTC thermistor"
 ON_MAINS = (VARISTOR, CUT_OFF, NTC, PTC)
 
-_DIODES = "OA AA AAZ BA BAT BAV BAS BAW BAX BY BYV BYW BYT BYX BZX BZY BZV BZT UF HER MBR MUR FR"
+_DIODES = (
+    "OA AA AAZ BA BAT BAV BAS BAW BAX BY BYV BYW BYT BYX BZX BZY BZV BZT UF HER MBR MUR FR "
+    "ZPD ZTE KBP KBPC KBU GBU GBJ SMAJ SMBJ RGP EGP STTH"
+)
+_THYRISTORS = "BT BTA BTB TIC MCR TYN"
 _TRANSISTORS = (
     "AC AF AU ASY BC BCX BCY BCW BD BDX BDW BDV BDY BF BFR BFX BFY BFW BS BSS BSX BSY BU BUH BUK "
     "BUL BUT BUV BUX BUZ TIP TIS MJ MJE MJD MPSA MPSH IRF IRFZ IRFP IRL IRLZ OC OCP STP FQP"
@@ -28,11 +33,31 @@ _PREFIXES = {
     **dict.fromkeys(_CIRCUITS.split(), CIRCUIT),
     **dict.fromkeys(_TRANSISTORS.split(), TRANSISTOR),
     **dict.fromkeys(_DIODES.split(), DIODE),
+    **dict.fromkeys(_THYRISTORS.split(), THYRISTOR),
 }
-_TWO_FIGURES = ("OA", "OC", "BY", "BAT", "TIP", "MPSA", "TL", "BZX", "BZY", "BZV", "BAV", "BAS")
+_SMALL_CHINESE = ("S80", "S85", "S90")
+_TWO_FIGURES = (
+    "ZPD",
+    "SMAJ",
+    "SMBJ",
+    "OA",
+    "OC",
+    "BY",
+    "BAT",
+    "TIP",
+    "MPSA",
+    "TL",
+    "BZX",
+    "BZY",
+    "BZV",
+    "BAV",
+    "BAS",
+)
 _GERMANIUM = ("1N34", "1N34A", "1N60", "1N60P")
 _SHORT_JAPANESE = "ABCDJK"  # C1815 for 2SC1815
 _REGULATED = ("05", "06", "08", "09", "10", "12", "15", "18", "20", "24")
+_NTC_NAMES, _VARISTOR_NAMES = ("MF72", "MF73", "SCK"), ("TVR", "ZNR", "FNR", "CNR", "JVR", "MYG")
+_ENDS = ("", "J", "K", "L")
 _DISCS = ("05", "07", "10", "14", "20", "25")  # mm
 _COLDEST, _HOTTEST = 60, 260  # °C of thermal cut-offs
 
@@ -82,14 +107,25 @@ def _disc(pieces: list[str]) -> tuple[str, str, str] | None:
     word = pieces[0].upper()
     if word in ("MOV", "VDR"):
         return VARISTOR, f"{word} says varistor.", PRACTICE
-    if word in ("NTC", "PTC"):
-        return (NTC if word == "NTC" else PTC), f"{word} says thermistor.", PRACTICE
+    if word.startswith(("NTC", "PTC")):
+        return (NTC if word[0] == "N" else PTC), f"{word[:3]} says thermistor.", PRACTICE
+    if word.startswith(_NTC_NAMES):
+        return NTC, f"{word} begins the type numbers of thermistors.", MEMORY
+    for name in _VARISTOR_NAMES:  # ZNR 10K471, TVR14471, FNR-05K180
+        if word.startswith(name):
+            return VARISTOR, f"{name} begins the type numbers of varistors.", MEMORY
     size, letter, rest = word.partition("D")
     if letter and rest[:1] == "-" and rest[1:].isdecimal() and len(rest) <= 3 and _is_number(size):
         why = f"{size} Ω when cold, {rest[1:]} mm across: it limits the inrush and gets hot."
         return NTC, why, PRACTICE
-    if letter and size in _DISCS and rest[:3].isdecimal() and rest[3:] in ("", "J", "K", "L"):
-        return VARISTOR, _varistor(size, rest[:3]), PRACTICE
+    for mark in ("D", "K"):  # 10D471K, 07K471
+        size, letter, rest = word.partition(mark)
+        is_code = _is_varistor_code(rest[:3]) and (mark == "D" or rest[2] == "1")
+        if letter and size in _DISCS and is_code and rest[3:] in _ENDS:
+            return VARISTOR, _varistor(size, rest[:3]), PRACTICE
+    code, letter, size = word.partition("KD")
+    if letter and size in _DISCS and _is_varistor_code(code):  # 471KD14
+        return VARISTOR, _varistor(size, code), PRACTICE
     if word.isdecimal() and len(word) == 5 and word[:2] in _DISCS and _is_varistor_code(word[2:]):
         return VARISTOR, _varistor(word[:2], word[2:]), PRACTICE
     if word[0] == "S" and word[1:3] in _DISCS and word[3:4] == "K" and word[4:].isdecimal():
@@ -104,7 +140,8 @@ def _varistor(size: str, code: str) -> str:
 
 
 def _is_varistor_code(code: str) -> bool:
-    return code[2] in "012" and int(code[:2]) in E_SERIES["E24"] and int(code[:2]) >= 18
+    is_code = len(code) == 3 and code.isdecimal() and code[2] in "012"
+    return is_code and int(code[:2]) in E_SERIES["E24"] and int(code) >= 180
 
 
 def _is_number(text: str) -> bool:
@@ -131,7 +168,11 @@ def _type_number(code: str) -> tuple[str, str, str] | None:
     least = 2 if letters in _TWO_FIGURES else 3
     if letters in _PREFIXES and _figures(rest) >= least:
         what = _PREFIXES[letters]
-        return what, f"{letters} and figures: a type number, rather of a {what}.", MEMORY
+        return what, f"{letters} and figures make a type number: {what}.", MEMORY
+    if code[:3] in _SMALL_CHINESE and _figures(rest) == 4:
+        return TRANSISTOR, "S and four figures from 80 to 90: a small transistor.", MEMORY
+    if code.startswith(("P4KE", "P6KE", "1.5KE")):
+        return DIODE, "KE begins diodes that clip surges.", MEMORY
     if len(letters) == 1 and letters in _SHORT_JAPANESE and _is_short(rest):
         return TRANSISTOR, f"Rather the transistor 2S{code}, which leaves off 2S.", MEMORY
     return None

@@ -11,6 +11,7 @@ from repairlib.markings.kinds import KIND_NAMES, NOT_POLAR, POLAR
 _CAPACITOR = " capacitor"
 POLAR_IF = "If it has a stripe, a plus or legs of two lengths, it is polar."
 _SAFETY_CLASSES = ("X1", "X2", "Y1", "Y2")
+_OTHER_VOLTS = {"surge_voltage": "surge", "ac_voltage": "for AC"}
 _SAYS_ITSELF = (
     "temperature_characteristic",
     "voltage_type",
@@ -295,6 +296,10 @@ def _carried(name: str, what) -> str:
         return engineering(what, "V")
     if name == "rated_power":
         return engineering(what, "W")
+    if name == "rated_current":
+        return engineering(what, "A")
+    if name in ("surge_voltage", "ac_voltage"):
+        return f"{engineering(what, 'V')} {_OTHER_VOLTS[name]}"
     if name == "tempco":
         return f"±{engineering(what, 'ppm/K')}"
     if name in ("lowest_temperature", "highest_temperature"):

@@ -92,7 +92,7 @@ def _slip_of_sections(pieces: list[str]) -> tuple[str, str] | None:
 def _slip_between_pieces(pieces: list[str], part: str | None) -> tuple[str, str] | None:
     """For pieces of which some are understood: each that is not is named, and only these."""
     alone = [piece for piece in pieces if not _is_understood(piece, part)]
-    for piece in alone or pieces[::-1]:
+    for piece in alone or _doubtful_first(pieces):
         left = " ".join([one for one in pieces if one != piece])
         if left and candidates(left, part):
             how = "is not understood beside" if alone else "does not go with"
@@ -105,6 +105,15 @@ def _slip_between_pieces(pieces: list[str], part: str | None) -> tuple[str, str]
     wrong = f"{' and '.join(map(shown, alone))} {verb} not understood"
     understood = ", ".join(good)
     return wrong, f"a value with volts, a tolerance or a class; understood: {understood}"
+
+
+def _doubtful_first(pieces: list[str]) -> list[str]:
+    """The pieces in the order in which they are likelier the odd one: values too many come first,
+    those with a unit after those without; volts, classes and tolerances last."""
+    values = [piece for piece in pieces if not explicit_piece(piece)]
+    values.sort(key=lambda piece: piece[-1:].isalpha() and not piece[:1].isalpha())
+    others = [piece for piece in pieces[::-1] if explicit_piece(piece)]
+    return values + others if len(values) > 1 else others + values
 
 
 def _is_understood(piece: str, part: str | None) -> bool:
