@@ -5,6 +5,7 @@ These pieces are set aside, each with its meaning, before the bodies of capacito
 
 from __future__ import annotations
 
+from repairlib.markings.clean_text import is_climate
 from repairlib.markings.other_pieces import FILMS, PRACTICE, SAFETY_CLASSES, join_safety_classes
 from repairlib.markings.voltage_codes import bare_volts, printed_volts
 
@@ -99,7 +100,7 @@ def _put(piece: str, others: list[str], beside: Beside) -> bool:
 
 def _climate(piece: str) -> tuple | None:
     """40/110/56: the coldest and hottest °C, and days of damp heat (IEC 60068-1)."""
-    if "/" not in piece:
+    if not is_climate(piece):
         return None
     cold, hot, days = piece.split("/")[:3]
     words = f"{piece} is the climatic category: -{int(cold)} °C to {int(hot)} °C, {int(days)} days"
