@@ -32,7 +32,10 @@ def shown(text: object, limit: int = 40) -> str:
     >>> shown("10\n4"), shown("9" * 100, limit=6)
     ("'10\\n4'", "'999999…' (100 characters)")
     """
-    whole = text if isinstance(text, str) else str(text)
+    try:
+        whole = text if isinstance(text, str) else str(text)
+    except ValueError:  # a whole number of more figures than Python writes
+        whole = f"a {type(text).__name__} too long to be written"
     cut = whole[:limit]
     safe = "".join(c if c.isprintable() else c.encode("unicode_escape").decode() for c in cut)
     if len(whole) > limit:

@@ -7,9 +7,10 @@ case sizes and date codes. Not semiconductors.
 from __future__ import annotations
 
 from repairlib.core.errors import RepairlibError
+from repairlib.markings.around_value import Beside, apart, set_aside
 from repairlib.markings.bodies import read_body
 from repairlib.markings.clean_text import clean, has_plus, split, split_at_volts
-from repairlib.markings.kinds import KIND_NAMES, READERS, TABLE, Reader
+from repairlib.markings.kinds import KIND_NAMES, READERS, TABLE, WIRED, Reader
 from repairlib.markings.ranks import HARDLY
 from repairlib.markings.reading import Reading, Tolerance
 
@@ -65,7 +66,7 @@ def read(text: str, part: str | None = None) -> list[Reading]:
     H J K M N, Q T S Z
     """
     cleaned = clean(text)
-    if part is not None and part not in KINDS:
+    if part is not None and not (isinstance(part, str) and part in KINDS):
         raise RepairlibError(part, "not a part that is read here", ", ".join(KINDS))
     found = candidates(cleaned, part)
     if not found:
@@ -82,29 +83,57 @@ def candidates(cleaned: str, part: str | None) -> list[Reading]:
         return []
     if len(pieces) == 1 and ("V" in cleaned or "~" in cleaned):
         pieces = split_at_volts(pieces[0])
-    found = _on_polar_bodies(cleaned, pieces) if part is None and has_plus(cleaned) else []
-    found = found or _found(cleaned, pieces, part, sound_only=part is None)
+    pieces = [one for piece in pieces for one in apart(piece)]
+    left, beside = set_aside(cleaned, pieces) if len(pieces) > 1 else (pieces, {})
+    asked = (cleaned, pieces, left, beside)
+    found = _on_polar_bodies(cleaned, left, beside) if part is None and has_plus(cleaned) else []
+    found = found or _found(*asked, part, sound_only=part is None)
     if not found and part is None:
-        found = _found(cleaned, pieces, part, sound_only=False)
+        found = _found(*asked, part, sound_only=False)
+    if not found and ("+" in cleaned or "-" in cleaned):
+        return _of_sections(cleaned, part)
     found.sort(key=_rank)
     return _distinct(found)
 
 
-def _on_polar_bodies(cleaned: str, pieces: list[str]) -> list[tuple[int, Reading]]:
+def _of_sections(cleaned: str, part: str | None) -> list[Reading]:
+    """The likeliest reading of each section of a can; none when the marking has no sections."""
+    from repairlib.markings.sections import joined, sections
+
+    parted = sections(cleaned)
+    if parted is None or part not in (None, *WIRED):
+        return []
+    numbers, rest = parted
+    found = []
+    for number in dict.fromkeys(numbers):
+        on_cans = candidates(number + rest, part or "radial")
+        for one in on_cans[:1]:
+            carries = {**one.carries, "sections": len(numbers)}
+            why = f"{one.why} It is {joined(numbers)}."
+            found.append(one.changed(text=cleaned, carries=carries, why=why))
+    return found
+
+
+def _on_polar_bodies(cleaned: str, pieces: list[str], beside: Beside) -> list[tuple[int, Reading]]:
     """The sound readings of a marking with a plus for a lead, which stands on polar parts only."""
     found = []
     for body in _POLAR_BODIES:
-        found += read_body(cleaned, pieces, body, sound_only=True)
+        found += read_body(cleaned, pieces, beside, body, sound_only=True)
     return found
 
 
 def _found(
-    cleaned: str, pieces: list[str], part: str | None, sound_only: bool
+    cleaned: str,
+    pieces: list[str],
+    left: list[str],
+    beside: Beside,
+    part: str | None,
+    sound_only: bool,
 ) -> list[tuple[int, Reading]]:
     """All readings, each with its rank: on the bodies of capacitors, then by the other readers."""
     found: list[tuple[int, Reading]] = []
     for body in _ANY_BODY if part is None else (part,) if TABLE[part].polar is not None else ():
-        found += read_body(cleaned, pieces, body, sound_only)
+        found += read_body(cleaned, left, beside, body, sound_only)
     for reader in _readers(cleaned, pieces, part):
         found += reader.read(cleaned, pieces, part)
     if sound_only:

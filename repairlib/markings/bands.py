@@ -22,12 +22,14 @@ from repairlib.markings.ranks import (
     MILITARY_BANDS,
     NEXT,
     OTHER_END,
+    TOO_TIGHT,
 )
 from repairlib.markings.reading import Reading, percent_either_side
 from repairlib.markings.resistor_codes import zero_link
 from repairlib.markings.value_codes import times
 from repairlib.markings.value_doubt import value_doubt
 
+_LEAST_OF_FOUR = 0.004  # a fraction: parts of four bands are not sorted closer
 _PLACES = {"resistor": IN_FULL, "inductor": INDUCTOR_BANDS}
 
 
@@ -46,6 +48,11 @@ def read_colours(text: str, bands: list[str], part: str | None) -> list[tuple[in
             found += _military(text, bands)
     if part in (None, "chip-inductor") and len(bands) == 3:
         found += _dots(text, bands)
+    if part is None and len(bands) == 5:
+        from repairlib.markings.film_drops import read_drop
+
+        rank = min([rank for rank, one in found if not one.doubt], default=IN_FULL)
+        found += read_drop(text, bands, rank)
     if part in (None, "fuse") and len(bands) == 4:
         from repairlib.markings.fuses import read_fuse_bands
 
@@ -127,6 +134,7 @@ def _readings(text, bands, kind, words, ruled_out, rank) -> list[tuple[int, Read
         meaning = f"{bands[count + 1]} is {tolerance}" if has_tolerance else "no fourth band: ±20 %"
         why = "; ".join([*said, f"{meaning} {edition}".strip(), *ending])
         doubt, down = value_doubt(kind, value, figures, tolerance)
+        down += TOO_TIGHT if count == 2 and tolerance.high < _LEAST_OF_FOUR else 0
         keys = tuple(dict.fromkeys((*sources, origin)))
         one = Reading(
             kind=kind,

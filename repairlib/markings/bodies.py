@@ -8,13 +8,12 @@ reading, ranked by how likely it is and doubted when no such part is made.
 from __future__ import annotations
 
 from repairlib.markings import made
-from repairlib.markings.kinds import NOT_POLAR, WIRED
+from repairlib.markings.kinds import NOT_POLAR, POLAR, WIRED
 from repairlib.markings.other_pieces import (
     IS_AC,
     IS_RATING,
     explicit_piece,
     implied_piece,
-    join_safety_classes,
 )
 from repairlib.markings.ranks import (
     AC_ON_ALUMINIUM,
@@ -41,42 +40,52 @@ from repairlib.markings.ranks import (
 )
 from repairlib.markings.reading import Reading, Tolerance
 from repairlib.markings.tolerance_letters import tolerances
-from repairlib.markings.value_codes import BARE, CODE, LETTER_STANDARD, PRACTICE, SMALL_PICO
+from repairlib.markings.value_codes import (
+    BARE,
+    CODE,
+    CODE_IN_MICRO,
+    LETTER_STANDARD,
+    POINT,
+    PRACTICE,
+    SMALL_PICO,
+)
 from repairlib.markings.value_pieces import VOLTAGE_LETTERS, Way, ways_to_read
 
 _ALUMINIUM_VOLTS = 450.0  # up to here a round number with volts is rather µF than a code in pF
 # Tantalum with its value in µF is made up to here; a number without a unit is smaller still.
 _MOST_ON_BEAD, _MOST_BARE, _BEAD_VOLTS = 330e-6, 68e-6, 50.0
+_POLYMER_VOLTS, _POLYMER_CODE = 35.0, 1.6e-9  # V; F of the same code read in pF
 _CAN_VOLTS = 100.0  # few cans stand more
 _LEAST_FILM_ONLY = 1e-6  # with AC volts no ceramic part is so large
 _BACK_UP = 0.15  # F: so much is a double-layer cell
+_CELL_FROM, _CELL_VOLTS = 0.00999, (2.5, 2.7, 3.0, 5.0, 5.5)  # F and V of cells of any size
+_TEMPERATURES = ("85", "105", "130", "135")
+_LOT_LETTERS = "ABCDEFGHLNPRUVWX"  # no tolerance of an aluminium part
 _IS_BACK_UP = "so large a value is a memory back-up (double-layer) cell, rated for a few volts only"
 _NO_AC = "these parts are polar and have no AC rating; never fit a polar part where AC stands"
 
 
 def read_body(
-    text: str, pieces: list[str], part: str, sound_only: bool
+    text: str, pieces: list[str], around: dict[str, tuple], part: str, sound_only: bool
 ) -> list[tuple[int, Reading]]:
     """Readings of the marking on `part` (capacitor, ceramic, film, tantalum, can, radial, axial),
-    each with its rank, 0 being likeliest. With `sound_only` without the doubtful ones."""
-    readings = _in_order(text, pieces, part, sound_only)
+    each with its rank, 0 being likeliest. `around` is what was set aside. With `sound_only` without
+    the doubtful ones."""
+    if not all([_may_stand(name, said[0], part) for name, said in around.items()]):
+        return []
+    readings = _in_order(text, pieces, around, part, sound_only)
     sound = any(not one.doubt and made.is_preferred("can", one.value or 0.0) for _, one in readings)
     if len(pieces) == 2 and "\n" not in text and not sound:
-        turned = _in_order(text, pieces[::-1], part, sound_only)  # the rating first: 16/10
+        turned = _in_order(text, pieces[::-1], around, part, sound_only)  # the rating first: 16/10
         readings += [(rank + RATING_FIRST, reading) for rank, reading in turned]
     return readings
 
 
 def _in_order(
-    text: str, pieces: list[str], part: str, sound_only: bool
+    text: str, pieces: list[str], around: dict[str, tuple], part: str, sound_only: bool
 ) -> list[tuple[int, Reading]]:
     """The readings of the pieces where the value stands before its rating."""
-    beside: dict[str, tuple] = {}
-    if len(pieces) > 2:
-        pieces, classes = join_safety_classes(pieces)
-        beside = {} if classes is None else {classes[0]: classes[1:]}
-    if not all([_may_say(name, part) for name in beside]):
-        return []
+    beside = dict(around)
     readings = []
     for way in _ways_and_beside(pieces, part, sound_only, "\n" in text, beside):
         readings += _readings(text, way, beside, part, sound_only)
@@ -93,14 +102,14 @@ def _ways_and_beside(
     body = "capacitor" if part in NOT_POLAR else part
     ways: list[Way] = []
     for piece in pieces:
-        said = explicit_piece(piece) if len(pieces) > 1 else None
+        said = explicit_piece(piece) if len(pieces) > 1 or beside else None
         if said is None and not ways:
             ways = ways_to_read(piece, body, sound_only)
             if ways:
                 continue
             if len(pieces) == 1:
                 return []
-        said = said or _by_its_place(piece, body, lines and bool(ways))
+        said = said or _by_its_place(piece, body, lines and bool(ways), beside)
         if said is None or said[0] in beside or not _may_say(said[0], part):
             return []
         beside[said[0]] = said[1:]
@@ -109,17 +118,29 @@ def _ways_and_beside(
     return [way for way in ways if not (bare_rating and way.value.form == SMALL_PICO)]
 
 
-def _by_its_place(piece: str, body: str, on_a_line: bool) -> tuple | None:
+def _by_its_place(piece: str, body: str, on_a_line: bool, beside: dict[str, tuple]) -> tuple | None:
     """What a piece says that only its place explains; a lot mark on a line below the value."""
     letters = VOLTAGE_LETTERS.get(body)
+    if "rated_voltage" in beside:
+        if piece in _TEMPERATURES:  # 100 25 105
+            return "highest_temperature", float(piece), f"{piece} is the highest °C", PRACTICE
+        if body in POLAR and body != "tantalum" and len(piece) == 1 and piece in _LOT_LETTERS:
+            return "not_read", piece, f"{piece} is a lot or series letter", PRACTICE
     said = implied_piece(piece, letters, body)
     if said is None and on_a_line and letters and len(piece) <= 4:
         return "not_read", piece, f"{piece} is a series or lot mark", PRACTICE
     return said
 
 
+def _may_stand(name: str, what, part: str) -> bool:
+    """Whether what was set aside stands on the part."""
+    return part in what if name == "body" else _may_say(name, part)
+
+
 def _may_say(name: str, part: str) -> bool:
     """Whether such a thing stands on the part: film and safety classes on no polar one."""
+    if name in ("temperature_characteristic", "temperature_coefficient", "ac_voltage"):
+        return part in NOT_POLAR
     if name == "dielectric":
         return part in NOT_POLAR and part != "ceramic"
     return name != "safety_class" or part in NOT_POLAR
@@ -132,7 +153,9 @@ def _readings(
     if _says_twice(way, beside):
         return []
     volts = beside["rated_voltage"][0] if "rated_voltage" in beside else way.volts
-    if "not_read" in beside and volts is None:
+    if volts is None and "not_read" in beside:
+        return []
+    if part not in NOT_POLAR and not _may_be_microfarad(way, volts):
         return []
     is_ac = "safety_class" in beside or _is_ac(beside)
     non_polar = is_ac or "polarity" in beside or "dielectric" in beside
@@ -153,6 +176,15 @@ def _readings(
         reading = _reading(text, kind, way, beside, volts, tolerance, words, doubt)
         readings.append((rank, reading))
     return readings
+
+
+def _may_be_microfarad(way: Way, volts: float | None) -> bool:
+    """Whether R47 or 271 may be in µF, which only low volts in figures beside it say."""
+    if way.value.form not in (POINT, CODE_IN_MICRO):
+        return True
+    if volts is None or (way.letter and way.tolerance is None):
+        return False
+    return way.value.form == POINT or volts <= _POLYMER_VOLTS
 
 
 def _says_twice(way: Way, beside: dict[str, tuple]) -> bool:
@@ -195,11 +227,11 @@ def _reading(
                 carries["voltage_type"] = "AC"
                 if kind in WIRED:
                     carries["polarity"] = "non-polar"
-        elif name not in ("tolerance", "tolerance_letter"):
+        elif name not in ("tolerance", "tolerance_letter", "body", "remark"):
             carries[name] = what
         said += [meaning] if meaning else []
         sources.append(source)
-    if kind == "radial" and way.value.farad >= _BACK_UP:
+    if kind == "radial" and _is_back_up_cell(way, volts):
         said.append(_IS_BACK_UP)
         sources.append(PRACTICE)
     sentence = "; ".join([*said, words] if words else said)
@@ -217,6 +249,12 @@ def _reading(
         doubt=doubt,
         sources=tuple(dict.fromkeys(sources)),
     )
+
+
+def _is_back_up_cell(way: Way, volts: float | None) -> bool:
+    """Whether it is a double-layer cell: by its size alone, or large and for a cell's few volts."""
+    farad = way.value.farad
+    return farad >= _BACK_UP or (farad >= _CELL_FROM and volts in _CELL_VOLTS)
 
 
 def _fit(part: str, way: Way, volts, tolerance, is_ac: bool, is_film: bool) -> tuple[str, int]:
@@ -293,7 +331,11 @@ def _likelihood_never_polar(way: Way, volts: float | None, tolerance, lines: boo
     unusual = LOW_VOLTS_WITHOUT_POLARITY if volts < 25 else IN_FULL
     if form == SMALL_PICO and volts < 500:
         return unusual + SMALL_NUMBER_WITH_VOLTS
-    no_zeros = form == CODE and 9.9e-12 < farad < 99.9e-12 and not way.letter
+    if form == POINT and tolerance is None and volts <= _CAN_VOLTS:
+        return unusual + CODE_WITHOUT_ZEROS
+    if form == CODE and farad < _POLYMER_CODE and volts <= _POLYMER_VOLTS and tolerance is None:
+        return unusual + CODE_WITHOUT_ZEROS
+    no_zeros = form == CODE and 9.9e-12 < farad < 99.9e-12 and way.letter in ("", "M")
     if no_zeros and made.is_preferred("radial", farad) and volts <= _ALUMINIUM_VOLTS:
         return unusual + CODE_WITHOUT_ZEROS
     film_print = way.value.source == LETTER_STANDARD and volts > _BEAD_VOLTS  # 2µ2 100

@@ -75,7 +75,7 @@ def _figures(text: str, code: str) -> list[tuple[int, Reading]]:
         else "four figures are used for 1 % and closer"
     )
     why = f"{figures} and {ZEROS[power]}, in Ω; {used}"
-    rank = USUAL_CODE if len(code) == 3 else FOUR_FIGURES
+    rank = USUAL_CODE if len(code) == 3 and power < 6 else FOUR_FIGURES
     step = f"{figures} × {ten_to(power)} Ω"
     value = float(f"{figures}e{power}")
     return [_ranked(text, value, figures, why, FIGURES_SOURCE, rank, step=step)]

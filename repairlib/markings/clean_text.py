@@ -6,6 +6,7 @@ The result has µ for both micro signs, plain spaces, and line ends only where t
 from __future__ import annotations
 
 from repairlib.core.errors import RepairlibError
+from repairlib.markings.voltage_codes import bare_volts
 
 LONGEST = 80  # characters; no part carries more
 EXAMPLES = "a marking such as 104K, 4n7, 220 16V, 107 C, X7R, 2135, 4K7, brown-black-red-gold"
@@ -65,14 +66,15 @@ def split(cleaned: str) -> list[str]:
     if cleaned.isalnum():
         return [cleaned]
     pieces = []
-    text = cleaned.replace("+/-", "±").replace("/+", "+").replace("/", " ")
+    text = cleaned.replace("+/-", "±").replace("/+", "+").replace("(", " ").replace(")", " ")
+    text = _without_slashes(_without_commas(text))
     text = _without_hyphens(text)
     for line in text.split("\n"):
         row: list[str] = []
         for word in line.split():
-            word = _without_sign(word.strip("()").rstrip(",;"))
+            word = _without_sign(word.rstrip(",;."))
             if row and _belongs(row[-1], word):
-                row[-1] += word
+                row[-1] += ".0V" if word == "V" and row[-1] in _CODE_FIGURES else word
             elif word:
                 row.append(word)
         pieces += row
@@ -96,10 +98,38 @@ def split_at_volts(piece: str) -> list[str]:
 def _without_hyphens(text: str) -> str:
     """The text with a space for a hyphen between value and volts: 0.1-400. Not in 3216-18."""
     before, hyphen, after = text.partition("-")
-    if "%" in text or not hyphen or not before[-1:].isdigit() or not after[:1].isdigit():
+    ends = before[-1:].isdigit() or before[-1:] in ("u", "µ", "n", "p", "F")
+    if "%" in text or not hyphen or not ends or not after[:1].isdigit():
         return text
     is_size = len(before) == 4 and len(after) == 2 and (before + after).isdigit()
     return text if is_size else f"{before} {after}"
+
+
+def _without_slashes(text: str) -> str:
+    """The text with spaces for slashes, but in a climatic category: 40/110/56 or 40/110/56/B."""
+    if text.count("/") < 2:
+        return text.replace("/", " ")
+    return " ".join(
+        [word if is_climate(word) else word.replace("/", " ") for word in text.split(" ")]
+    )
+
+
+def is_climate(word: str) -> bool:
+    """Whether it is a climatic category: °C of cold, °C of heat, days, maybe a letter."""
+    fields = word.split("/")
+    if len(fields) == 4 and len(fields[3]) == 1 and fields[3].isalpha():
+        fields.pop()
+    return len(fields) == 3 and all([one.isdecimal() and len(one) in (2, 3) for one in fields])
+
+
+def _without_commas(text: str) -> str:
+    """The text with a space for a comma behind a unit: 1000uF,16V."""
+    if "," not in text:
+        return text
+    head, *rest = text.split(",")
+    for part in rest:
+        head += (" " if head[-1:].isalpha() else ",") + part
+    return head
 
 
 def has_plus(cleaned: str) -> bool:
@@ -123,17 +153,20 @@ def _without_sign(word: str) -> str:
     return word if "%" in word or "°" in word else word.removeprefix("+").removesuffix("+")
 
 
-_UNITS_IN_WORDS = "µF uF UF nF NF pF PF mF F MFD mfd MF uf nf pf µf p n u µ kV KV VDC VAC WV WVDC"
+_UNITS_IN_WORDS = "µF uF UF nF NF pF PF mF F MFD mfd Mfd MF mf uf nf pf µf p n u µ kpF kV KV"
+_UNITS_IN_WORDS += " VDC VAC WV WVDC MMF mmf MMFD mmfd uuF uuf UUF µµF"
 _UNITS_IN_WORDS += " Ω kΩ MΩ mΩ GΩ ohm ohms kohm W H mH µH uH nH °C %"
 _UNITS = frozenset(_UNITS_IN_WORDS.split())
-_VOLTAGES_IN_WORDS = "6.3 10 16 25 35 50 63 80 100 160 200 250 350 400 450 500 630 1000"
-_USUAL_VOLTAGES = frozenset(_VOLTAGES_IN_WORDS.split())
+
+_CODE_FIGURES = ("1", "2")  # 2V in one word is the code of 350 V
+_VOLTS = ("V", "v", "V~", "V=", "V-")
+_E12 = ("10", "12", "15", "18", "22", "27", "33", "39", "47", "56", "68", "82")
 
 
 def _belongs(before: str, word: str) -> bool:
     """Whether `word` is the unit of the number `before`, set apart by a space.
 
-    A lone V is one only behind a usual rated voltage: `107 V` is a code and a voltage letter.
+    A lone V is one but behind the code of a tantalum: `107 V` is a code and a voltage letter.
     """
     if before == "±":
         return True
@@ -141,4 +174,11 @@ def _belongs(before: str, word: str) -> bool:
         return word in ("AC", "DC", "ac", "dc", "~", "=")
     if not before[-1].isdigit():
         return False
-    return word in _UNITS or (word in ("V", "v") and before in _USUAL_VOLTAGES)
+    return word in _UNITS or (word in _VOLTS and not _is_tantalum_code(before))
+
+
+def _is_tantalum_code(number: str) -> bool:
+    """Whether a number before a V is rather a code and the letter V: 107, which is no rating."""
+    if len(number) != 3 or not number.isdecimal() or bare_volts(number):
+        return False
+    return number[:2] in _E12 and number[2] in "4567"

@@ -5,11 +5,14 @@ A fuse is replaced by one of the same rating and class. No substitute is ever of
 
 from __future__ import annotations
 
+from itertools import pairwise
+
 from repairlib.markings.ranks import (
     DOUBTED,
     FUSE_BANDS,
     FUSE_BANDS_FROM_OTHER_END,
     FUSE_OF_AMPERES_ALONE,
+    FUSE_WITHOUT_UNIT,
     IN_FULL,
     NEXT,
 )
@@ -32,19 +35,37 @@ _BAND_SPEEDS = {"black": "FF", "red": "F", "yellow": "M", "blue": "T", "grey": "
 # R20, of which R10 is every second value: ratings in three figures. The bands show the first two.
 _R20_IN_WORDS = "100 112 125 140 160 180 200 224 250 280 315 355 400 450 500 560 630 710 800 900"
 _R20 = tuple([int(figures) for figures in _R20_IN_WORDS.split()])
+# as printed in words or by the old American names, from memory
+_SPEED_WORDS = {
+    **dict.fromkeys(("SLOW BLOW", "SLO BLO", "SLOW", "TIME LAG", "MDL", "MDA", "MDX"), "T"),
+    **dict.fromkeys(("FAST BLOW", "FAST ACTING", "FAST", "QUICK", "AGC", "3AG", "GMA"), "F"),
+}
+_MOST_AMPERES = 20.0
 _ALSO_SOLD = (150, 300, 350, 600, 700, 750)  # in other countries' lists
 
 
 def read_fuse(text: str, pieces: list[str], part: str | None) -> list[tuple[int, Reading]]:
     """Readings of a fuse's text, each with its rank; none when it is no such text."""
-    joined = "".join(pieces).replace("mA", "m").replace("VAC", "V").replace("VDC", "V")
-    speed = next((name for name in ("FF", "TT", "F", "M", "T") if joined.startswith(name)), "")
-    rest = joined[len(speed) :]
+    speed, pieces = _speed_in_words(pieces)
+    if not speed and len(pieces) == 2 and pieces[0].endswith(("V", "v")):
+        pieces = pieces[::-1]  # 250V 5A
+    if any([one[-1:].isdecimal() and two[:1].isdecimal() for one, two in pairwise(pieces)]):
+        return []
+    joined = "".join(pieces).replace("VAC", "V").replace("VDC", "V")
+    named = speed
+    if not speed:
+        speed = next((name for name in ("FF", "TT", "F", "M", "T") if joined.startswith(name)), "")
+    rest = joined if named else joined[len(speed) :]
     number = rest[: len(rest) - len(rest.lstrip("0123456789.,"))]
     rest = rest[len(number) :]
-    if rest[:1] not in ("A", "m") or not plain_numbers(number):
+    if not plain_numbers(number):
         return []
-    milli, rest = rest[0] == "m", rest[1:]
+    without_unit = _is_without_unit(speed, rest, bool(named))
+    milli = _is_milli(number) if without_unit else rest[:2] == "mA"
+    if not without_unit:
+        if not rest.startswith(("A", "mA")):
+            return []
+        rest = rest[2:] if milli else rest[1:]
     if not speed and rest[:2] in SPEEDS:
         speed, rest = rest[:2], rest[2:]
     elif not speed and rest[:1] in SPEEDS:
@@ -52,16 +73,40 @@ def read_fuse(text: str, pieces: list[str], part: str | None) -> list[tuple[int,
     breaking = rest[0] if rest[:1] in BREAKING else ""
     rest = rest[len(breaking) :]
     volts = rest.removesuffix("~").removesuffix("V")
-    if rest and not (volts.isdecimal() and len(volts) <= 4 and rest != volts and int(volts)):
+    unit_said = rest != volts or without_unit
+    if rest and not (volts.isdecimal() and len(volts) <= 4 and unit_said and int(volts)):
         return []
     found = []
     for place, plain in enumerate(plain_numbers(number)):
         ampere = float(f"{plain}e{-3 if milli else 0}")
-        named = bool(speed or volts)
-        rank = (IN_FULL if named else FUSE_OF_AMPERES_ALONE) + NEXT * place
+        known = bool(speed or volts)
+        rank = (IN_FULL if known else FUSE_OF_AMPERES_ALONE) + NEXT * place
+        rank += FUSE_WITHOUT_UNIT if without_unit else 0
         reading = _fuse(text, ampere, speed, breaking, volts)
         found.append((rank + (DOUBTED if reading.doubt else 0), reading))
     return found
+
+
+def _speed_in_words(pieces: list[str]) -> tuple[str, list[str]]:
+    """The speed that words or an American name say, and the other pieces: SLOW BLOW, AGC."""
+    words = [piece.upper() for piece in pieces]
+    for count in (2, 1):
+        speed = _SPEED_WORDS.get(" ".join(words[:count]).replace("-", " "))
+        if speed and len(pieces) > count:
+            return speed, pieces[count:]
+    return "", pieces
+
+
+def _is_without_unit(speed: str, rest: str, in_words: bool) -> bool:
+    """Whether the current stands without A: T315L250V by IEC 60127, or an American name's MDL 3."""
+    if in_words and not rest:
+        return True
+    return bool(speed) and rest[:1] in BREAKING and rest[1:].removesuffix("V").isdecimal()
+
+
+def _is_milli(number: str) -> bool:
+    """Without a unit up to 20 is in A, more is in mA."""
+    return float(plain_numbers(number)[0]) > _MOST_AMPERES
 
 
 def _fuse(text: str, ampere: float, speed: str, breaking: str, volts: str) -> Reading:

@@ -22,6 +22,7 @@ TOLERANCE_SOURCE = "Token inductor colour code"
 PRACTICE = "common practice"
 
 _UNITS = {"H": 0, "mH": -3, "µH": -6, "uH": -6, "UH": -6, "nH": -9, "MH": -3}
+_POINTS = ("n", "u", "µ", "m")
 # letter: ((amount, "%" or "nH", source), ...), likeliest first
 TOLERANCES = {
     "F": (("1", "%"),),
@@ -43,13 +44,17 @@ TOLERANCES = {
 def read_inductor(text: str, pieces: list[str], part: str | None) -> list[tuple[int, Reading]]:
     """Readings of an inductor's text, each with its rank; none when it is no such text."""
     value, percent = "", None
+    carries: dict[str, float] = {}
     for piece in pieces:
+        ampere = _ampere(piece) if value else None
         if piece[-1] == "%" and percent is None:
             percent = percent_tolerance(piece[:-1])
             if percent is None:
                 return []
         elif not value:
             value = piece
+        elif ampere and not carries and "H" in value:
+            carries["rated_current"] = ampere
         elif piece in TOLERANCES or piece in _UNITS:
             value += piece
         else:
@@ -71,13 +76,24 @@ def read_inductor(text: str, pieces: list[str], part: str | None) -> list[tuple[
                 why="; ".join([why, *words]) + ".",
                 digits=len(number.replace(".", "").lstrip("0")) or 1,
                 tolerance=percent or tolerance,
-                carries={},
+                carries=dict(carries),
                 steps=(f"{value}: {number} × {ten_to(power)} H",),
                 doubt=doubt,
                 sources=(source, *keys),
             )
             found.append((rank + NEXT * place + down, reading))
     return found
+
+
+def _ampere(piece: str) -> float | None:
+    """The amperes of 1A, 0.5A or 500mA, or None."""
+    if piece[-1] != "A":
+        return None
+    milli = piece.endswith("mA")
+    number = piece[: -2 if milli else -1]
+    return (
+        float(f"{plain_numbers(number)[0]}e{-3 if milli else 0}") if plain_numbers(number) else None
+    )
 
 
 def _kind(part: str | None, piece: str, power: int) -> str:
@@ -95,6 +111,12 @@ def _values(piece: str):
                 why = f"The number is in {unit}"
                 yield plain, _UNITS[unit], why, PRACTICE, rest[len(unit) :], IN_FULL + NEXT * place
             break
+    if rest[:1] in _POINTS and rest[1:2].isdecimal() and "H" in rest and "." not in number:
+        decimals, tail = leading_digits(rest[1:])  # 3n9H
+        if tail[0] == "H" and number.isdecimal() and number[0] != "0":
+            unit = f"{rest[0]}H"
+            why = f"{rest[0]} is the decimal point, in {unit}"
+            yield f"{number}.{decimals}", _UNITS[unit], why, PRACTICE, tail[1:], IN_FULL
     if (
         len(number) == 3
         and number.isdecimal()

@@ -115,7 +115,14 @@ def _may_be_inductor(text: str, pieces: list[str]) -> bool:
 
 
 def _may_be_fuse(text: str, pieces: list[str]) -> bool:
-    return "A" in text and _has_figure(text)
+    return _has_figure(text) and ("A" in text or _has_any(text, "FTMSL"))
+
+
+def _may_be_other_part(text: str, pieces: list[str]) -> bool:
+    if len(text) < 4 or not _has_figure(text):
+        return False
+    starts = text[0].isalpha() or text[:2] in ("1N", "2N", "3N", "2S", "54", "74", "78", "79")
+    return starts or _has_any(text, "DC") or len(pieces[0]) == 5 or text[2] == "K"
 
 
 def _may_be_voltage(text: str, pieces: list[str]) -> bool:
@@ -142,6 +149,7 @@ READERS = {
     "chip resistor": Reader("chip_resistors", "read_chip_resistor", _may_be_chip),
     "inductor": Reader("inductors", "read_inductor", _may_be_inductor),
     "fuse": Reader("fuses", "read_fuse", _may_be_fuse),
+    "other part": Reader("other_parts", "read_other_part", _may_be_other_part),
     "voltage": Reader("voltage_codes", "read_voltage", _may_be_voltage, lone=True),
     "temperature": Reader("temperature_codes", "read_temperature", _may_be_temperature, lone=True),
     "date": Reader("date_codes", "read_date", _may_be_date, lone=True),
@@ -279,6 +287,12 @@ TABLE = {
         readers=("colours", "inductor"),
         made=Made("chip inductors", 1e-10, 0.1),
         bands_in=("nH", -9),
+    ),
+    "other-part": Kind(
+        name="semiconductor or protecting part",
+        quantity="part",
+        accepted="a type number such as 1N4148 or BC547, a varistor 10D471K, a cut-off 72°C 10A",
+        readers=("other part",),
     ),
     "fuse": Kind(
         name="fuse",

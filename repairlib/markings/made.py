@@ -21,7 +21,7 @@ _TIGHTEST = 0.0005  # fraction; no capacitor is sorted closer
 _ROUNDING = 1e-6
 
 _E12 = ("1.0", "1.2", "1.5", "1.8", "2.2", "2.7", "3.3", "3.9", "4.7", "5.6", "6.8", "8.2")
-_BEFORE_E12 = ("1.6", "2.0", "2.5", "3.0", "3.2", "4.0", "5.0", "6.0", "6.4", "8.0")
+_BEFORE_E12 = ("1.25", "1.6", "2.0", "2.5", "3.0", "3.2", "4.0", "5.0", "6.0", "6.4", "8.0")
 
 
 def how_plausible(kind: str, farad: float, volts: float | None, tolerance, bare: bool) -> int:
@@ -30,7 +30,9 @@ def how_plausible(kind: str, farad: float, volts: float | None, tolerance, bare:
     >>> how_plausible("ceramic", 5.0, None, None, bare=False) == DOUBTFUL
     True
     """
-    if not _in_range(kind, farad, volts) or _too_tight(tolerance):
+    if not _in_range(kind, farad, volts) or _too_tight(tolerance) or _too_wide(farad, tolerance):
+        return DOUBTFUL
+    if _has_many_figures(farad):
         return DOUBTFUL
     if volts is not None and (volts > made_in(kind).volts or not _is_usual(kind, volts)):
         return DOUBTFUL
@@ -47,6 +49,8 @@ def doubt(kind: str, farad: float, volts: float | None, tolerance) -> str:
         return f"{engineering(farad, 'F')}: {made.many} are made from {between}"
     if _too_tight(tolerance):
         return f"no capacitor is sorted to {tolerance}"
+    if _too_wide(farad, tolerance):
+        return f"{tolerance} is more than the value itself"
     if volts is not None and volts > made.volts:
         return f"{made.many} are made up to {engineering(made.volts, 'V')}"
     if volts is not None and not _is_usual(kind, volts):
@@ -63,7 +67,7 @@ def is_preferred(kind: str, farad: float) -> bool:
     """
     text = f"{farad:.6e}"
     figures = _E12 + _BEFORE_E12 if kind in WIRED else _E12
-    return text[:3] in figures and not text[3:8].strip("0")
+    return text[:3] + text[3:8].rstrip("0") in figures
 
 
 def made_in(kind: str) -> Made:
@@ -84,6 +88,15 @@ def _in_range(kind: str, farad: float, volts: float | None) -> bool:
     cell = _BUILDS["double layer"]
     few_volts = volts is None or volts <= cell.volts
     return kind == "radial" and few_volts and cell.least <= farad <= cell.most
+
+
+def _has_many_figures(farad: float) -> bool:
+    """More than four figures: a type number, such as 1N4148."""
+    return abs(float(f"{farad:.3e}") / farad - 1) > _ROUNDING
+
+
+def _too_wide(farad: float, tolerance) -> bool:
+    return tolerance is not None and tolerance.limits(farad)[0] < 0
 
 
 def _too_tight(tolerance) -> bool:

@@ -13,7 +13,7 @@ _BARE_TEMPERATURES = ("85C", "105C", "125C", "130C", "135C", "150C")
 _KINDS_OF_VOLTS = {"AC": IS_AC, "DC": "the voltage is DC", "": ""}
 _LONE_LETTERS = "BCDFGHJKMNQSTZjkmz"  # E L P W are too tight for any capacitor
 # German names of film capacitors, from memory: the build, then the film.
-_FILMS = {
+FILMS = {
     "MKT": "metallised polyester",
     "MKS": "metallised polyester",
     "MMK": "metallised polyester",
@@ -25,6 +25,7 @@ _FILMS = {
     "KT": "polyester and foil",
     "KS": "polystyrene and foil",
 }
+_MOST_PERCENT_UP = 2.5  # a fraction: +250 %, on old electrolytics
 SAFETY_CLASSES = ("X1", "X2", "X3", "Y1", "Y2", "Y3", "Y4", "X1Y1", "X1Y2")
 
 
@@ -54,8 +55,9 @@ def explicit_piece(piece: str) -> tuple[str, object, str, str] | None:
     if piece in SAFETY_CLASSES:
         words = f"{piece} is a safety class: fit the same class only"
         return "safety_class", piece, words, "from memory"
-    if piece in _FILMS:
-        return "dielectric", piece, f"{piece} is film: {_FILMS[piece]}", "from memory"
+    film = piece.rstrip("0123456789")  # MKS4: a build of one maker
+    if film in FILMS:
+        return "dielectric", piece, f"{piece} is film: {FILMS[film]}", "from memory"
     if len(piece) >= 3 and not piece[0].isdecimal():
         from repairlib.markings.temperature_codes import STANDARD, characteristic
 
@@ -118,11 +120,13 @@ def percent_tolerance(text: str) -> Tolerance | None:
     """The tolerance of ±10, 10, -20+80 or +80-20."""
     body = text.removeprefix("±")
     if body.replace(".", "", 1).isdecimal():
-        return percent_either_side(body) if len(body) < 6 else None
+        return percent_either_side(body) if len(body) < 6 and float(body) < 100 else None
     sides = text.replace("+", " +").replace("-", " -").split()
     if len(sides) != 2 or {side[0] for side in sides} != {"+", "-"}:
         return None
     if not all(side[1:].replace(".", "", 1).isdecimal() and len(side) < 7 for side in sides):
         return None
     low, high = sorted(float(f"{side}e-2") for side in sides)
+    if low <= -1 or high > _MOST_PERCENT_UP:
+        return None
     return Tolerance(low, high)

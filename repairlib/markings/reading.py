@@ -11,6 +11,7 @@ from repairlib.markings.kinds import KIND_NAMES, NOT_POLAR, POLAR
 _CAPACITOR = " capacitor"
 POLAR_IF = "If it has a stripe, a plus or legs of two lengths, it is polar."
 _SAFETY_CLASSES = ("X1", "X2", "Y1", "Y2")
+_OTHER_VOLTS = {"surge_voltage": "surge", "ac_voltage": "for AC"}
 _SAYS_ITSELF = (
     "temperature_characteristic",
     "voltage_type",
@@ -167,6 +168,9 @@ class Reading:
     def __setattr__(self, name, value):
         raise AttributeError(f"a Reading does not change; {name} stays as it was read")
 
+    def __reduce__(self):
+        return _reading_of, ({name: getattr(self, name) for name in self.__slots__},)
+
     @property
     def working(self) -> tuple[str, ...]:
         """The steps a teacher would write on the board, ending with the limits of the value."""
@@ -181,6 +185,10 @@ class Reading:
         """Keys of the hazards of replacing such a part, for repairlib.core.safety."""
         if self.kind == "fuse":
             return ("mains", "heat and fire")
+        if self.kind == "other-part":
+            from repairlib.markings.other_parts import ON_MAINS
+
+            return ("mains", "heat and fire") if self.carries["part"] in ON_MAINS else ()
         from repairlib.core.limits import hazards_of_capacitor
 
         line_part = "safety_class" in self.carries or self.text in _SAFETY_CLASSES
@@ -277,18 +285,29 @@ class Reading:
         return named(rows, caption=self.text)
 
 
+def _reading_of(fields: dict) -> Reading:
+    """The Reading of a copy or a saved file."""
+    return Reading(**fields)
+
+
 def _carried(name: str, what) -> str:
     """One carried thing as a person would say it."""
     if name == "rated_voltage":
         return engineering(what, "V")
     if name == "rated_power":
         return engineering(what, "W")
+    if name == "rated_current":
+        return engineering(what, "A")
+    if name in ("surge_voltage", "ac_voltage"):
+        return f"{engineering(what, 'V')} {_OTHER_VOLTS[name]}"
     if name == "tempco":
         return f"±{engineering(what, 'ppm/K')}"
     if name in ("lowest_temperature", "highest_temperature"):
         return f"{name.partition('_')[0]} {engineering(what, '°C')}"
     if name in ("length", "width", "height"):
         return f"{name} {engineering(what, 'm')}"
+    if name == "part":
+        return f"{what}, not read here"
     if name in _SAYS_ITSELF:
         return str(what)
     return f"{name.replace('_', ' ')} {what}"

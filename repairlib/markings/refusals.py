@@ -4,9 +4,10 @@ from __future__ import annotations
 
 from repairlib.core.errors import RepairlibError, shown
 from repairlib.markings import candidates
+from repairlib.markings.around_value import set_aside
 from repairlib.markings.clean_text import EXAMPLES, split
 from repairlib.markings.kinds import BANDED, TABLE
-from repairlib.markings.other_pieces import SAFETY_CLASSES
+from repairlib.markings.other_pieces import SAFETY_CLASSES, explicit_piece, implied_piece
 from repairlib.markings.tolerance_letters import LETTERS, tolerances
 from repairlib.markings.value_codes import number_and_rest
 
@@ -78,6 +79,9 @@ def _slip_of_look_alike(cleaned: str, part: str | None) -> tuple[str, str] | Non
 def _slip_of_sections(pieces: list[str]) -> tuple[str, str] | None:
     """For 32+32: several capacitors in one can."""
     for place, piece in enumerate(pieces):
+        count, times, value = piece.partition("x")
+        if times and count.isdecimal() and value[:1].isdecimal():  # 0,1µF + 2x2500pF
+            return "it has several capacitors in one case", f"each alone, such as {value}"
         first, plus, second = piece.partition("+")
         if plus and second[:1].isdecimal() and first[-1:].isdecimal():
             one = " ".join([first, *pieces[place + 1 :]])
@@ -86,17 +90,37 @@ def _slip_of_sections(pieces: list[str]) -> tuple[str, str] | None:
 
 
 def _slip_between_pieces(pieces: list[str], part: str | None) -> tuple[str, str] | None:
-    """For pieces of which some can be read alone and one does not go with them."""
-    good = [piece for piece in pieces if candidates(piece, part)]
-    bad = [piece for piece in pieces if piece not in good]
-    if not good or not bad:
+    """For pieces of which some are understood: each that is not is named, and only these."""
+    alone = [piece for piece in pieces if not _is_understood(piece, part)]
+    for piece in alone or _doubtful_first(pieces):
+        left = " ".join([one for one in pieces if one != piece])
+        if left and candidates(left, part):
+            how = "is not understood beside" if alone else "does not go with"
+            wrong = f"{shown(piece)} {how} {shown(left)}"
+            return wrong, f"{left}, where {piece} says nothing of volts, class or polarity"
+    good = [piece for piece in pieces if piece not in alone]
+    if not good or not alone:
         return None
-    if bad[0].isalpha():
-        wrong = f"{shown(bad[0])} is no value; it may be a series or a safety mark"
-        left = " ".join(piece for piece in pieces if piece != bad[0])
-        return wrong, f"{left}; with approval signs beside it, fit the same class only"
-    wrong = f"{shown(bad[0])} does not go with {shown(good[0])}"
-    return wrong, "a value, then volts, a tolerance or a temperature characteristic"
+    verb = "is" if len(alone) == 1 else "are"
+    wrong = f"{' and '.join(map(shown, alone))} {verb} not understood"
+    understood = ", ".join(good)
+    return wrong, f"a value with volts, a tolerance or a class; understood: {understood}"
+
+
+def _doubtful_first(pieces: list[str]) -> list[str]:
+    """The pieces in the order in which they are likelier the odd one: values too many come first,
+    those with a unit after those without; volts, classes and tolerances last."""
+    values = [piece for piece in pieces if not explicit_piece(piece)]
+    values.sort(key=lambda piece: piece[-1:].isalpha() and not piece[:1].isalpha())
+    others = [piece for piece in pieces[::-1] if explicit_piece(piece)]
+    return values + others if len(values) > 1 else others + values
+
+
+def _is_understood(piece: str, part: str | None) -> bool:
+    """Whether the piece can be read by itself, or beside a value."""
+    if candidates(piece, part) or explicit_piece(piece) or implied_piece(piece, None, ""):
+        return True
+    return bool(set_aside(f"104 {piece}", ["104", piece])[1])
 
 
 def _has_figure(text: str) -> bool:

@@ -7,10 +7,12 @@ from repairlib.markings.ranks import (
     IN_FULL,
     LETTER_AMONG_FIGURES,
     NEXT,
+    OHM_BY_E_OF_ONE_FIGURE,
     OLD_MICROFARAD_OR_MEGOHM,
     RESISTOR_ABOVE_MEGOHM,
     RESISTOR_IN_MILLIOHM,
     RESISTOR_OF_THREE_FIGURES,
+    RESISTOR_OR_VOLTS,
     USUAL_CODE,
 )
 from repairlib.markings.reading import Reading, Tolerance, percent_either_side
@@ -21,6 +23,7 @@ from repairlib.markings.value_codes import (
     ten_to,
 )
 from repairlib.markings.value_doubt import value_doubt
+from repairlib.markings.voltage_codes import bare_volts
 
 STANDARD = "IEC 60062:2016"
 CARD = "Vishay colour card"
@@ -105,7 +108,7 @@ def read_resistor(text: str, pieces: list[str], part: str | None) -> list[tuple[
                 return []
         elif not value_piece:
             value_piece = piece
-        elif piece in TOLERANCES or piece in _UNITS:
+        elif piece in _UNITS or (piece in TOLERANCES and piece != "E"):
             value_piece += piece
         else:
             return []
@@ -162,6 +165,10 @@ def _rank_among_parts(piece: str) -> int:
     number, rest = number_and_rest(piece)
     if rest == "MF":
         return OLD_MICROFARAD_OR_MEGOHM
+    if rest == "E" and len(number) == 1:  # 1E is rather a voltage code
+        return OHM_BY_E_OF_ONE_FIGURE
+    if rest[:1] == "M" and len(number) > 1 and len(rest) == 3 and bare_volts(rest[1:]):
+        return RESISTOR_OR_VOLTS  # 10M50
     if rest[:1] in ("L", "G", "T"):
         return RESISTOR_IN_MILLIOHM if rest[0] == "L" else RESISTOR_ABOVE_MEGOHM
     if len(number) == 3 and number.isdecimal() and len(rest) == 1 and rest in ("K", "k", "M"):
@@ -180,9 +187,11 @@ def _values(piece: str):
                 yield plain, power, why, PRACTICE, rest[length:], IN_FULL + NEXT * place
             return
     letter = _ALSO.get(rest[:1], rest[:1])
-    if letter not in POWERS or (rest[0] == "E" and not rest[1:2].isdecimal()):
+    if letter not in POWERS:
         return
     decimals, tail = leading_digits(rest[1:])
+    if rest[0] == "E" and not number and len(decimals) > 2:
+        return  # E475: a tantalum chip
     power, source = POWERS[letter]
     source = PRACTICE if rest[0] == "E" else source
     unit = {"L": "mΩ", "R": "Ω"}.get(letter, f"{letter.replace('K', 'k')}Ω")

@@ -52,7 +52,7 @@ P_DISPUTED = {
 LETTERS = "B C D F G H J K M N, Q T S Z"
 
 
-_TEN_PICOFARADS = 9.999999e-12
+_BELOW_TEN, _AT_TEN = 9.999999e-12, 10.000001e-12  # F
 
 
 def tolerances(letter: str, farad: float) -> tuple[tuple[Tolerance, str], ...]:
@@ -67,9 +67,14 @@ def tolerances(letter: str, farad: float) -> tuple[tuple[Tolerance, str], ...]:
     """
     if letter in ("j", "k", "m", "z"):
         letter = letter.upper()
-    if farad < _TEN_PICOFARADS and letter in _PICOFARADS:
+    if farad < _AT_TEN and letter in _PICOFARADS:
         pico, source = _PICOFARADS[letter]
-        return ((Tolerance(float(f"-{pico}e-12"), float(f"{pico}e-12"), "F"), source),)
+        in_pico = (Tolerance(float(f"-{pico}e-12"), float(f"{pico}e-12"), "F"), source)
+        if farad < _BELOW_TEN:
+            return (in_pico,)
+        percent, memory = _PERCENT[letter]  # at 10 pF makers mean pF with B C D, % with F G
+        both = in_pico, (percent_either_side(percent), memory)
+        return both if letter in "BCD" else both[::-1]
     if letter in _UNSYMMETRICAL:
         low, high, source = _UNSYMMETRICAL[letter]
         return ((_fractions(low, high), source),)

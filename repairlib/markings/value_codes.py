@@ -7,7 +7,6 @@ from __future__ import annotations
 
 from repairlib.markings.ranks import (
     CAPITAL_UNIT,
-    HUNDREDS_OF_MILLIFARAD,
     IN_FULL,
     MILLIFARAD,
     NEXT,
@@ -19,7 +18,8 @@ FIGURE_STANDARD = "KEMET ceramic ordering table"
 PRACTICE = "common practice"
 
 CODE, PRINTED, MICRO, PICO, SMALL_PICO = "code", "printed", "micro", "pico", "small pico"
-BARE = (MICRO, PICO, SMALL_PICO)
+POINT, CODE_IN_MICRO = "point", "code in micro"  # R47 and 271, which mean µF beside low volts
+BARE = (MICRO, PICO, SMALL_PICO, CODE_IN_MICRO)
 
 _POWERS = {"p": -12, "n": -9, "u": -6, "µ": -6, "m": -3, "F": 0}
 _CAPITALS = {"P": "p", "N": "n", "U": "µ"}  # often typed, never standard
@@ -29,9 +29,8 @@ _UNITS = {
     "pF": -12,
     "PF": -12,
     "pf": -12,
-    "MMF": -12,
-    "MMFD": -12,
-    "µµF": -12,
+    **dict.fromkeys(("MMF", "mmf", "MMFD", "mmfd", "µµF", "uuF", "uuf", "UUF"), -12),
+    "kpF": -9,
     "nF": -9,
     "NF": -9,
     "nf": -9,
@@ -44,6 +43,7 @@ _UNITS = {
     "mfd": -6,
     "Mfd": -6,
     "MF": -6,
+    "mf": -6,
     "mF": -3,
 }
 _LONGEST_UNIT = 4
@@ -56,7 +56,8 @@ _RAISED = dict(zip("-0123456789", "⁻⁰¹²³⁴⁵⁶⁷⁸⁹", strict=True)
 class Value:
     """A capacitance before its part is known: farad, digits, why, steps, source, what follows.
 
-    `form` is CODE, PRINTED (with a letter or unit), or for a bare number MICRO, PICO or SMALL_PICO.
+    `form` is CODE, PRINTED (with a letter or unit), POINT where R is
+    the point, or for a bare number MICRO, PICO, SMALL_PICO or CODE_IN_MICRO.
     """
 
     __slots__ = ("digits", "farad", "form", "rank", "rest", "source", "steps", "why")
@@ -107,8 +108,8 @@ def figure_code(code: str, rest: str = "", eight_is_large: bool = False) -> Valu
     return Value(CODE, figures, int(last) - 12, why, source, rest, step=step)
 
 
-def point_code(number: str, rest: str) -> Value | None:
-    """R stands where the decimal point is, in pF (ceramic): R50, 1R0.
+def point_code(number: str, rest: str, in_microfarad: bool = False) -> Value | None:
+    """R stands where the decimal point is, in pF (ceramic): R50, 1R0; on small cans in µF.
 
     >>> point_code("1", "R0").farad
     1e-12
@@ -121,8 +122,23 @@ def point_code(number: str, rest: str) -> Value | None:
     figures = f"{number or '0'}.{decimals}" if decimals else number
     if not figures.strip("0."):
         return None
+    if in_microfarad:
+        return Value(POINT, figures, -6, "R is the decimal point, in µF", PRACTICE, rest)
     why = "R is the decimal point, in pF"
-    return Value(PRINTED, figures, -12, why, "Samsung part-number table", rest)
+    return Value(POINT, figures, -12, why, "Samsung part-number table", rest)
+
+
+def code_in_microfarad(code: str) -> Value | None:
+    """Two figures and one or two zeros, in µF, as on polymer cans: 271 is 270 µF.
+
+    >>> code_in_microfarad("271").farad
+    0.00027
+    """
+    figures, last = code[:2], code[2]
+    if figures[0] == "0" or last not in "12":
+        return None
+    why = f"{figures} and {ZEROS[int(last)]}, in µF, as on polymer cans"
+    return Value(CODE_IN_MICRO, figures, int(last) - 6, why, PRACTICE, "")
 
 
 def with_unit(number: str, rest: str) -> list[Value]:
@@ -136,11 +152,11 @@ def with_unit(number: str, rest: str) -> list[Value]:
         power = _UNITS.get(rest[:length])
         if power is None or not number:
             continue
-        values += _plain(number, power, rest[:length], rest[length:])
-        if rest[:length] == "mF":  # nobody prints hundreds of millifarad so
-            hundreds = len(number) > 2 and number.isdecimal()
-            rank = HUNDREDS_OF_MILLIFARAD if hundreds else MILLIFARAD
-            values += _plain(number, -6, "mF (old printing for µF)", rest[length:], rank)
+        if rest[:length] == "mF":  # on old parts it is µF, and few parts print millifarad
+            values += _plain(number, -6, "mF, old printing for µF", rest[length:])
+            values += _plain(number, -3, "mF, read as millifarad", rest[length:], MILLIFARAD)
+        else:
+            values += _plain(number, power, rest[:length], rest[length:])
         if rest[:2] not in ("pF", "nF") or not number.isdecimal():
             return values
         break  # 47pF may be the letter code 47p with a tolerance letter F

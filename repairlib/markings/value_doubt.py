@@ -8,6 +8,7 @@ from repairlib.markings.kinds import TABLE
 from repairlib.markings.ranks import DOUBTED, UNLIKELY_SERIES
 from repairlib.markings.reading import Tolerance
 
+_SHUNT = 0.999  # Ω
 _CLOSE = 0.005  # fraction; E192 is for 0.5 % and better
 
 
@@ -30,6 +31,8 @@ def value_doubt(
     if kind == "chip-inductor":
         return "", 0  # radio-frequency parts are made in values between the series
     significant = figures.replace(".", "").strip("0")
+    if unit == "Ω" and value < _SHUNT and len(significant) <= 2:
+        return "", 0  # shunts are made in round values too: 5, 25 and 50 mΩ
     if len(significant) <= 2 and int(significant.ljust(2, "0")) in E_SERIES["E24"]:
         return "", 0
     if len(figures.replace(".", "").lstrip("0")) < 3:

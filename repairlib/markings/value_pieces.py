@@ -22,7 +22,7 @@ from repairlib.markings.ranks import (
 )
 from repairlib.markings.reading import Tolerance
 from repairlib.markings.tolerance_letters import P_DISPUTED, tolerances
-from repairlib.markings.value_codes import BARE, MICRO, PICO, PRACTICE, SMALL_PICO, Value
+from repairlib.markings.value_codes import BARE, MICRO, PICO, PRACTICE, PRINTED, SMALL_PICO, Value
 from repairlib.markings.voltage_codes import (
     CAN_LETTERS,
     TANTALUM_LETTERS,
@@ -137,10 +137,12 @@ def _ways(
 def _codes(number: str, rest: str, body: str) -> list[Value]:
     """The three-figure code, and R as a point on ceramics."""
     value = None
-    if body == "capacitor" and rest[:1] in ("R", "r"):
-        value = value_codes.point_code(number, rest)
+    if rest[:1] in ("R", "r") and body != "tantalum":
+        value = value_codes.point_code(number, rest, in_microfarad=body != "capacitor")
     elif body in ("capacitor", "tantalum") and len(number) == 3 and number.isdecimal():
         value = value_codes.figure_code(number, rest, eight_is_large=body == "tantalum")
+    elif len(number) == 3 and number.isdecimal() and not rest:
+        value = value_codes.code_in_microfarad(number)
     return [value] if value else []
 
 
@@ -181,10 +183,12 @@ def _tails(value: Value, body: str) -> list[Way]:
     if not rest:
         return [Way(value)]
     if rest[0].isdecimal():  # 1000µF16V
-        volts = bare_volts(rest.removesuffix("V"))
+        volts = bare_volts(rest.removesuffix("V").removesuffix("v"))
         return [Way(value, volts=volts, behind=rest)] if volts else []
     letter, behind = rest[0], rest[1:]
-    ways = []
+    ways: list[Way] = []
+    if letter == "H" and value.form == PRINTED:  # 10µH is an inductor
+        return ways
     letters = VOLTAGE_LETTERS.get(body, {})
     if letter in letters and not behind:
         source = letter_source(body, letter)
@@ -203,7 +207,8 @@ def _tails(value: Value, body: str) -> list[Way]:
         rank = NEXT * place + (LETTER_IS_VOLTS_FIRST if ways else 0)
         if tolerance.unit == "" and tolerance.high < _SELDOM:
             rank += TOO_TIGHT
-        if value.form in BARE and (letter in "FPN" or body != "capacitor"):
+        between = letter == "M" and volts is not None  # 100M16
+        if value.form in BARE and not between and (letter in "FPN" or body != "capacitor"):
             rank += LETTER_ON_BARE_NUMBER
         ways.append(Way(value, rank, letter, tolerance, volts, behind, source))
     return ways

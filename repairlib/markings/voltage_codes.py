@@ -5,9 +5,12 @@ from __future__ import annotations
 from repairlib.markings.kinds import POLAR
 from repairlib.markings.ranks import (
     DOUBTED,
+    HARDLY,
+    IN_FULL,
     NEXT,
     PLAIN_VOLTS,
     SELDOM_VOLTS,
+    TANTALUM_CODE,
     USUAL_CODE,
     VOLTAGE_LETTER,
     VOLTS_OF_A_KNOWN_BODY,
@@ -72,12 +75,15 @@ _LETTER_SOURCES = {"tantalum": "Panasonic TEH", "can": "Nichicon CD"}
 _LETTERS_FROM_MEMORY = {"tantalum": "egjHT", "can": "eg"}
 
 # Ratings that capacitors are sold in (common practice); a bare number must be one of them.
-_USUAL = "2 2.5 3 4 5.5 6 6.3 7.5 10 12 15 16 20 25 30 35 40 50 63 64 70 75 80 100 125 150 160"
-_USUAL += " 180 200 220 250 275 300 305 310 315 350 375 385 400 420 440 450 475 500 525 550 600"
-_USUAL += " 630 700 750 800 850 900 1000 1200 1250 1500 1600 2000 2500 3000 3150 4000 5000 6000"
+_USUAL = "2 2.5 2.7 3 4 5.5 6 6.3 6.4 7.5 10 12 15 16 20 25 30 35 40 50 63 64 70 75 80 100"
+_USUAL += (
+    " 125 150 160 180 200 220 250 275 300 305 310 315 350 375 385 400 420 440 450 475 500 525 550"
+)
+_USUAL += " 600 630 700 750 800 850 900 1000 1200 1250 1500 1600 2000 2500 3000 3150 4000 5000 6000"
 _USUAL += " 6300 8000 10000 15000"
 USUAL = frozenset(float(volts) for volts in _USUAL.split())
 USUAL_AC = frozenset((230.0, 240.0, 330.0, 370.0))  # besides these, on parts for AC
+_HIGHEST = 100e3  # V; no part is marked with more
 _ENDINGS = ("WVDC", "WVAC", "VDC", "VAC", "VDc", "Vdc", "Vac", "WV", "VW", "V~", "V=", "V-", "V")
 
 
@@ -133,7 +139,7 @@ def printed_volts(piece: str) -> tuple[float, str] | None:
             volts = float(f"{number}e{power}")
             kind = "AC" if ending.endswith(("AC", "ac", "~")) else ""
             kind = "DC" if ending.endswith(("DC", "dc", "Dc", "=", "-")) else kind
-            return (volts, kind) if volts else None
+            return (volts, kind) if 0 < volts <= _HIGHEST else None
     return None
 
 
@@ -149,10 +155,11 @@ def read_voltage(text: str, piece: str, part: str | None) -> list[tuple[int, Rea
     printed = printed_volts(piece)
     if printed is not None:
         usual = printed[0] in USUAL or (printed[1] == "AC" and printed[0] in USUAL_AC)
-        doubt = "" if usual else "not a rating that capacitors are sold in"
+        doubt = "" if usual or (part is None and _is_some_voltage(printed[0])) else _NO_RATING
         carries = {"voltage_type": printed[1]} if printed[1] else {}
         why = "A number in volts is the rated voltage."
-        rank = DOUBTED if doubt else VOLTS_OF_A_KNOWN_BODY if kind in _BODY else PLAIN_VOLTS
+        why += "" if usual else " Capacitors are sold in no such rating."
+        rank = DOUBTED if doubt else _rank_of_volts(text, piece, kind, usual)
         plain = _voltage(kind, text, printed[0], why, "common practice", doubt, carries)
         readings.append((rank, plain))
     if len(piece) == 1:
@@ -167,6 +174,29 @@ def read_voltage(text: str, piece: str, part: str | None) -> list[tuple[int, Rea
     return readings
 
 
+def _is_some_voltage(volts: float) -> bool:
+    """Whether it may be a voltage of any part: a bare "9 V" is volts, and no capacitance."""
+    return volts <= _MOST_VOLTS
+
+
+def _rank_of_volts(text: str, piece: str, kind: str, usual: bool) -> int:
+    """Where volts alone stand: first with a space before the V, else behind what they may be."""
+    if kind in _BODY:
+        return VOLTS_OF_A_KNOWN_BODY
+    if piece != text:
+        return IN_FULL
+    rank = PLAIN_VOLTS if usual else HARDLY
+    return rank + (TANTALUM_CODE if _is_bead_code(piece) else 0)
+
+
+def _is_bead_code(piece: str) -> bool:
+    """Whether it is rather the code of a tantalum bead and its letter, 475V: in E6, with zeros."""
+    return len(piece) == 4 and piece[:2] in _E6 and piece[2] in "4567" and piece[3] == "V"
+
+
+_MOST_VOLTS = 20e3
+_NO_RATING = "not a rating that capacitors are sold in"
+_E6 = ("10", "15", "22", "33", "47", "68")
 _BODY = {"tantalum": "a moulded tantalum chip", "can": "an aluminium SMD can"}
 
 

@@ -1,6 +1,11 @@
 """Whatever is typed: a reading or one clear RepairlibError, at once."""
 
+import copy
 import json
+import os
+import pickle
+import random
+from contextlib import suppress
 
 import pytest
 from hypothesis import example, given, settings
@@ -100,13 +105,27 @@ def test_refused_with_its_reason(text, wrong):
     assert caught.value.accepted
 
 
-@pytest.mark.parametrize("value", [None, 104, 1.5, b"104", ["104"]])
+@pytest.mark.parametrize("value", [None, 104, 1.5, b"104", ["104"], 10**5000], ids=type)
 def test_what_is_no_text(value):
     with pytest.raises(RepairlibError, match="not a text"):
         read(value)
 
 
-@pytest.mark.parametrize("part", ["transistor", "", "CERAMIC", 3, ["can"]])
+class NeitherTrueNorFalse:
+    """As an array of numbers: a comparison gives no single answer."""
+
+    def __eq__(self, other):
+        return self
+
+    def __bool__(self):
+        raise ValueError("the truth value of an array is ambiguous")
+
+    __hash__ = None
+
+
+@pytest.mark.parametrize(
+    "part", ["transistor", "", "CERAMIC", 3, ["can"], NeitherTrueNorFalse(), 10**5000], ids=type
+)
 def test_unknown_part_names_the_known_ones(part):
     with pytest.raises(RepairlibError, match="tantalum"):
         read("104", part=part)
@@ -130,3 +149,98 @@ def test_zero_is_no_capacitor():
     for text in ("0.0", "0µF", "p0"):  # the others are links of 0 Ω
         with pytest.raises(RepairlibError):
             read(text)
+
+
+@pytest.mark.parametrize("text", ["104K", "R47 50V", "0.1µF X2 275V~ 40/100/21", "1N4148"])
+def test_a_reading_survives_a_copy_and_a_file(text):
+    reading = read(text)[0]
+    for same in (copy.deepcopy(reading), pickle.loads(pickle.dumps(reading))):
+        assert same.to_dict() == reading.to_dict()
+
+
+@pytest.mark.parametrize("text", ["2K 358%", "104 100%", "10µH 250%", "10µF -150+10%"])
+def test_a_tolerance_of_the_whole_value_is_refused(text):
+    with pytest.raises(RepairlibError):
+        read(text)
+
+
+def test_a_tolerance_wider_than_the_value_is_doubted():
+    assert "more than the value" in read("199G", part="ceramic")[0].doubt
+
+
+PIECES = [
+    "100",
+    "47",
+    ".1",
+    "2.2",
+    "104",
+    "475",
+    "271",
+    "R47",
+    "4n7",
+    "10µ",
+    "0.1µF",
+    "8mF",
+    "250mmf",
+    "10µH",
+    "22",
+    "2A",
+    "T2L250V",
+    "F500mA",
+    "16V",
+    "400V~",
+    "63-",
+    "275",
+    "V",
+    "M",
+    "K",
+    "C",
+    "%",
+    "±10%",
+    "105°C",
+    "105",
+    "40/100/21",
+    "X2",
+    "Y",
+    "(Y)",
+    "X1Y1",
+    "UL",
+    "VDE",
+    "NP",
+    "NPE",
+    "MKS4",
+    "MKP-X2",
+    "HD",
+    "FK",
+    "LN",
+    "TANT",
+    "elko",
+    "X7R",
+    "CH",
+    "SL",
+    "1N4148",
+    "BC547",
+    "10D471K",
+    "5D-11",
+    "72C",
+    "16+16",
+    "2x5",
+]
+TEXTS = int(os.environ.get("FUZZ_TEXTS", "3000"))
+
+
+def test_many_texts_of_pieces_and_signs():
+    """FUZZ_TEXTS=1000000 python -m pytest tests/markings/test_bad_input.py -k many_texts"""
+    draw, answered = random.Random(TEXTS), 0
+    for _ in range(TEXTS):
+        if draw.random() < 0.6:
+            words = draw.choices(PIECES, k=draw.randrange(1, 6))
+            text = draw.choice((" ", " ", "", "/", "\n")).join(words)
+        else:
+            text = "".join(draw.choices(PRINTED, k=draw.randrange(1, 14)))
+        with suppress(RepairlibError):
+            for reading in read(text):
+                answered += 1
+                assert reading.why and reading.headline and reading.on
+                assert reading.value is None or abs(reading.value) < 1e15
+    assert answered > TEXTS // 20

@@ -119,7 +119,7 @@ def test_unsymmetrical_percent():
 @pytest.mark.common_practice
 def test_series_mark_of_a_can_is_said_to_be_unread():
     reading = read("220\n16V\nFK", part="can")[0]
-    assert reading.carries == {"rated_voltage": 16, "not_read": "FK"}
+    assert reading.carries == {"series": "FK", "rated_voltage": 16}
 
 
 def test_small_letter_on_a_can_is_not_its_capital():
@@ -201,19 +201,40 @@ def test_volts_and_value_in_one_word():
 
 @pytest.mark.common_practice
 @pytest.mark.parametrize(
-    ("text", "alone"), [("32+32/450V", "32 450V"), ("8+8 500V", "8 500V"), ("32+32", "32")]
+    ("text", "microfarads"),
+    [("32+32/450V", [32]), ("8+16 500V", [8, 16]), ("50-30-20 150V", [50, 30, 20])],
 )
-def test_sections_are_read_alone(text, alone):
-    with pytest.raises(RepairlibError, match="share the minus") as caught:
+def test_sections_share_the_minus(text, microfarads):
+    found = read(text)
+    assert [one.value for one in found] == pytest.approx([one * 1e-6 for one in microfarads])
+    assert all("share the minus" in one.why and one.kind == "radial" for one in found)
+
+
+@pytest.mark.common_practice
+def test_sections_that_differ_in_unit_are_refused():
+    with pytest.raises(RepairlibError):
+        read("0,1µF+2x2500pF")
+
+
+def test_a_maker_series_is_named_as_not_read():
+    reading = read("KX 472M")[0]
+    assert reading.carries["series"] == "KX" and "not read here" in reading.why
+
+
+@pytest.mark.parametrize(
+    ("text", "named"),
+    [
+        ("100 25 M 105 foo", "foo"),
+        ("0.1uF FOOBAR 16V", "FOOBAR"),
+        ("10µF 50V elect ~", "~"),
+        ("2n2 M qq X1 440~", "qq"),
+    ],
+)
+def test_only_what_is_not_understood_is_named(text, named):
+    with pytest.raises(RepairlibError) as caught:
         read(text)
-    assert caught.value.accepted == f"each section alone: {alone}"
-    assert read(alone)
-
-
-def test_a_maker_series_is_named_and_what_to_type_instead():
-    with pytest.raises(RepairlibError, match="'KX' is no value") as caught:
-        read("KX 472M")
-    assert caught.value.accepted.startswith("472M;")
+    assert caught.value.wrong.startswith(f"'{named}' is not understood")
+    assert named not in caught.value.accepted.partition(",")[0]
 
 
 def test_a_safety_class_alone_asks_for_its_value():
@@ -230,7 +251,7 @@ def test_whole_farads_are_a_back_up_cell_or_picofarad_first():
 
 
 def test_old_millifarad_may_be_microfarad():
-    assert [one.value for one in read("10mF 16V")] == [10e-3, 10e-6]
+    assert [one.value for one in read("10mF 16V")] == [10e-6, 10e-3]
     assert [one.value for one in read("100mF 25V")] == [100e-6, 0.1]
 
 

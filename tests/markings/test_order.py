@@ -1,124 +1,100 @@
-"""Ambiguous markings: which reading comes first, and which after it, by the habits of the trade."""
+"""What a marking means first, and what after it: one table, in words that a technician would sign.
+
+`wanted-order.csv` holds the marking (`\\n` is a line end), the part it is read as (empty: any),
+the wanted first reading, further readings in their order with semicolons between, why, and the
+provenance: a key of core/sources.py. A reading is its value and the other things that matter;
+what is not named is not asked. Other readings may stand between the further ones.
+"""
+
+import csv
+from pathlib import Path
 
 import pytest
 
+from repairlib.core.quantity import read_quantity
+from repairlib.core.sources import SOURCES
 from repairlib.markings import read
+from repairlib.markings.kinds import NOT_POLAR, POLAR
+from repairlib.markings.other_pieces import SAFETY_CLASSES
 
-CERAMIC, FILM, PF_OR_FILM = "ceramic", "film", "capacitor"
-CHIP, COIL, RF_COIL = "chip-resistor", "inductor", "chip-inductor"
-
-# (marking, readings in their order, the rule). Other readings may stand between, none before.
-ORDER = [
-    ("104", [(PF_OR_FILM, 100e-9), (CHIP, 100e3), (COIL, 0.1)], "figures alone: pF, Ω, µH"),
-    ("103", [(PF_OR_FILM, 10e-9), (CHIP, 10e3), (COIL, 10e-3)], "figures alone: pF, Ω, µH"),
-    ("101", [(PF_OR_FILM, 100e-12), (CHIP, 100), (COIL, 100e-6)], "figures alone: pF, Ω, µH"),
-    (
-        "220",
-        [(PF_OR_FILM, 22e-12), (CHIP, 22), ("can", 220e-6), (COIL, 22e-6), (PF_OR_FILM, 220e-12)],
-        "the code before plain µF on a can; plain pF of old parts last",
-    ),
-    (
-        "150",
-        [(PF_OR_FILM, 15e-12), (CHIP, 15), ("can", 150e-6), (COIL, 15e-6), (PF_OR_FILM, 150e-12)],
-        "the code before plain µF on a can; plain pF of old parts last",
-    ),
-    ("22", [(PF_OR_FILM, 22e-12), ("can", 22e-6)], "a small whole number is pF, then µF"),
-    ("47", [(PF_OR_FILM, 47e-12), ("can", 47e-6)], "a small whole number is pF, then µF"),
-    ("4.7", [("can", 4.7e-6), (CERAMIC, 4.7e-12)], "a decimal point is printed for µF"),
-    ("0.1", [(PF_OR_FILM, 100e-9)], "a fraction alone is µF, never pF"),
-    ("4701", [(CHIP, 4.7e3), ("date", None)], "four figures: a chip of 1 %, then year and week"),
-    ("0603", [("case-size", 1.6e-3), ("case-size", 0.6e-3)], "the imperial size is the usual name"),
-    ("0402", [("case-size", 1e-3), ("case-size", 0.4e-3)], "the imperial size is the usual name"),
-    ("4,700", [("can", 4700e-6), ("can", 4.7e-6)], "three figures behind a comma: thousands"),
-    ("1,000", [("can", 1000e-6), ("can", 1e-6)], "three figures behind a comma: thousands"),
-    ("4K7", [("resistor", 4.7e3)], "K among figures is a resistor and nothing else"),
-    ("4R7", [("resistor", 4.7), (CERAMIC, 4.7e-12), (COIL, 4.7e-6)], "R: Ω, then pF, then µH"),
-    ("6R8", [("resistor", 6.8), (CERAMIC, 6.8e-12), (COIL, 6.8e-6)], "R: Ω, then pF, then µH"),
-    ("3R3K", [("resistor", 3.3), (CERAMIC, 3.3e-12), (COIL, 3.3e-6)], "R: Ω, then pF, then µH"),
-    ("R47", [("resistor", 0.47), (CERAMIC, 0.47e-12), (COIL, 0.47e-6)], "R: Ω, then pF, then µH"),
-    ("10R", [("resistor", 10), (PF_OR_FILM, 10e-12), (COIL, 10e-6)], "R: Ω, then pF, then µH"),
-    ("104K", [(PF_OR_FILM, 100e-9), (COIL, 0.1), ("resistor", 104e3)], "code and tolerance first"),
-    (
-        "470K",
-        [(PF_OR_FILM, 47e-12), ("resistor", 470e3), (COIL, 47e-6), (PF_OR_FILM, 470e-12)],
-        "code and tolerance, then 470 kΩ, which is in E12; plain pF of old parts last",
-    ),
-    (
-        "100M",
-        [(PF_OR_FILM, 10e-12), (COIL, 10e-6), ("resistor", 100e6), (PF_OR_FILM, 100e-12)],
-        "20 % is commoner than a hundred megohm; plain pF of old parts last",
-    ),
-    ("10M", [("resistor", 10e6), (PF_OR_FILM, 10e-12), (CHIP, 10e-3)], "two figures and M: MΩ"),
-    ("473J", [(PF_OR_FILM, 47e-9), ("tantalum", 47e-9), (COIL, 47e-3)], "J is rather 5 %"),
-    ("68C", [(CHIP, 49.9e3), ("can", 68e-6), (PF_OR_FILM, 68e-12)], "place 68 of E96 first"),
-    ("10L", [(CHIP, 10e-3)], "L is the point in mΩ"),
-    ("5L00", [(CHIP, 5e-3)], "L is the point in mΩ"),
-    ("82N", [(PF_OR_FILM, 82e-9), (PF_OR_FILM, 82e-12), (RF_COIL, 82e-9)], "N is rather nF"),
-    ("22n", [(PF_OR_FILM, 22e-9), (RF_COIL, 22e-9)], "a letter code first of all a capacitor"),
-    ("4n7K", [(PF_OR_FILM, 4.7e-9), (RF_COIL, 4.7e-9)], "a letter code first of all a capacitor"),
-    ("10P", [(PF_OR_FILM, 10e-12), (PF_OR_FILM, 10e-12)], "P the unit, then P the tolerance"),
-    ("47pF", [(PF_OR_FILM, 47e-12), (PF_OR_FILM, 47e-12)], "pF the unit, then F the tolerance"),
-    ("1C", [("voltage-code", 16), ("can", 1e-6)], "figure and letter: volts, then a value"),
-    ("1J", [("voltage-code", 63), ("can", 1e-6), (CERAMIC, 1e-12)], "volts, then a value"),
-    ("2A", [("voltage-code", 100), ("fuse", 2)], "without speed or volts hardly a fuse"),
-    ("1A", [("voltage-code", 10), ("can", 1e-6), ("fuse", 1)], "without speed hardly a fuse"),
-    ("5F", [(CERAMIC, 5e-12), ("radial", 5)], "5 pF with a tolerance before a back-up cell"),
-    ("10G", [(PF_OR_FILM, 10e-12), ("tantalum", 10e-6), ("resistor", 10e9)], "10 GΩ is rare"),
-    ("10S", [(PF_OR_FILM, 10e-12), ("can", 10e-6), (CHIP, 12.4)], "S is seldom a multiplier"),
-    ("22K", [("resistor", 22e3), (PF_OR_FILM, 22e-12)], "two figures and K: kΩ"),
-    ("104A", [("tantalum", 100e-9), (PF_OR_FILM, 100e-9)], "A: 10 V on tantalum"),
-    ("1B", [("voltage-code", 12.5), (CERAMIC, 1e-12)], "figure and letter: volts, then a value"),
-    ("T3.15A", [("fuse", 3.15)], "speed and amperes are a fuse"),
-    ("10MF", [("radial", 10e-6), ("resistor", 10e6)], "MF is old for microfarad"),
-    ("100mF", [("radial", 100e-6), ("radial", 0.1)], "hundreds of mF are µF in old printing"),
-    ("10mF", [("radial", 10e-3), ("radial", 10e-6)], "mF is millifarad, then old for µF"),
-    ("220 16V", [("radial", 220e-6), (PF_OR_FILM, 22e-12)], "with low volts µF before the code"),
-    ("100 25V", [("radial", 100e-6), (PF_OR_FILM, 10e-12)], "with low volts µF before the code"),
-    ("220\nE", [("can", 220e-6)], "a letter on the line below a number: a can"),
-    ("107\nC", [("tantalum", 100e-6)], "a letter on the line below a code: tantalum"),
-    ("47\nC", [("can", 47e-6), (PF_OR_FILM, 47e-12)], "a letter on the line below a number: a can"),
-    ("47 25V", [("radial", 47e-6), (PF_OR_FILM, 47e-12)], "a number with low volts is µF"),
-    ("16 10", [("radial", 16e-6), ("radial", 10e-6)], "the value stands before its volts"),
-    ("10µ35", [("radial", 10e-6), ("radial", 10.35e-6)], "35 is a rating, 10.35 no made value"),
-    ("1µF 50V", [("radial", 1e-6)], "1 µF and low volts: aluminium before film"),
-    ("105 35V", [("tantalum", 1e-6)], "a code of 1 µF with low volts: tantalum"),
-    ("0.1 400V", [(PF_OR_FILM, 100e-9)], "a fraction and high volts: film or ceramic"),
-    ("8µF 400VAC", [(FILM, 8e-6), ("radial", 8e-6)], "AC stands on film before aluminium"),
-    (
-        "50Z",
-        [(PF_OR_FILM, 50e-12), (CHIP, 0.324)],
-        "Z is -20/+80 %; a chip in mΩ is rare",
-    ),
-    (
-        "yellow-violet-red",
-        [("resistor", 4.7e3), ("resistor", 270e3), (COIL, 4.7e-3), (RF_COIL, 4.7e-6)],
-        "resistor before inductor; as seen before the other end; three dots last",
-    ),
-    (
-        "brown-black-black-brown-brown",
-        [("resistor", 1e3), ("resistor", 110)],
-        "as seen before the other end",
-    ),
-    (
-        "red-black-red-red",
-        [("resistor", 2e3), ("resistor", 22), (COIL, 2e-3), ("fuse", 2)],
-        "resistor, its other end, inductor; a fuse with bands is rare",
-    ),
-    ("N6", [("date", None), ("date", None), (RF_COIL, 0.6e-9)], "letter and figure: a date first"),
-    ("R10", [("resistor", 0.1), (CERAMIC, 0.1e-12), ("date", None)], "R: Ω, then pF, then a date"),
-]
+WANTED = Path(__file__).with_name("wanted-order.csv")
+SPEEDS = ("FF", "F", "M", "T", "TT")
+KINDS = {"film": "film", "tantalum": "tantalum", "chip resistor": "chip-resistor"}
 
 
-def _meaning(reading):
-    """The kind with the value; a case size by its length."""
-    value = reading.carries["length"] if reading.kind == "case-size" else reading.value
-    return reading.kind, None if value is None else pytest.approx(value)
+def rows():
+    with WANTED.open(encoding="utf-8", newline="") as file:
+        return list(csv.DictReader(file))
+
+
+def is_polar(reading):
+    return reading.kind in POLAR and reading.carries.get("polarity") != "non-polar"
+
+
+def is_not_polar(reading):
+    return reading.kind in NOT_POLAR or reading.carries.get("polarity") == "non-polar"
+
+
+ASKED = {
+    "polar": is_polar,
+    "not polar": is_not_polar,
+    "mains": lambda one: "mains" in one.cautions,
+    "no date": lambda one: "date" not in one.carries,
+    "no doubt": lambda one: not one.doubt,
+    "no tolerance": lambda one: one.tolerance is None,
+    "double layer": lambda one: "double-layer" in one.why,
+}
+
+
+def volts(reading):
+    ac = " AC" if reading.carries.get("voltage_type") == "AC" else ""
+    return reading.carries.get("rated_voltage"), ac
+
+
+def says(reading, word):
+    """Whether the reading says one of the things that stand behind its value."""
+    name, _, what = word.partition(" ")
+    if word in ASKED:
+        return ASKED[word](reading)
+    if word in KINDS:
+        return reading.kind == KINDS[word]
+    if word in SPEEDS and reading.quantity == "current":
+        return reading.carries.get("speed") == word
+    if word in (*SAFETY_CLASSES, "X", "Y"):
+        return reading.carries.get("safety_class") == word
+    if name in ("series", "sections"):
+        return str(reading.carries.get(name)) == what
+    if word.endswith("%") or word.endswith("pF"):
+        return str(reading.tolerance).replace("\u00a0", " ") == word
+    if word.endswith("°C"):
+        return reading.carries.get("highest_temperature") == float(name)
+    number = read_quantity(word.removesuffix(" AC"), "V").value
+    return volts(reading) == (pytest.approx(number), " AC" if word.endswith(" AC") else "")
+
+
+def is_wanted(reading, wanted):
+    """Whether the reading has the value, and says all that is asked of it."""
+    value, *words = wanted.split(", ")
+    if value[-1:] in "FΩHAV" and value[:1].isdecimal():
+        unit = value[-1]
+        same = reading.unit == unit and reading.value == pytest.approx(
+            read_quantity(value, unit).value
+        )
+    else:
+        same = value in reading.headline or value.replace(" ", "-") == reading.kind
+    return same and all(says(reading, word) for word in words)
 
 
 @pytest.mark.common_practice
-@pytest.mark.parametrize(("text", "expected", "rule"), ORDER, ids=[row[0] for row in ORDER])
-def test_likeliest_first(text, expected, rule):
-    found = [_meaning(reading) for reading in read(text)]
-    assert found[0] == expected[0], rule
+@pytest.mark.parametrize("row", rows(), ids=lambda row: row["marking"])
+def test_likeliest_first(row):
+    found = read(row["marking"].replace("\\n", "\n"), row["as"] or None)
+    assert is_wanted(found[0], row["first"]), (row["why"], found)
     rest = iter(found)
-    assert all(any(one == wanted for one in rest) for wanted in expected), (rule, found)
+    for wanted in filter(None, row["then"].split("; ")):
+        assert any(is_wanted(one, wanted) for one in rest), (wanted, row["why"], found)
+
+
+@pytest.mark.behaviour
+def test_each_row_says_where_it_comes_from():
+    assert all(row["why"] and row["provenance"] in SOURCES for row in rows())
