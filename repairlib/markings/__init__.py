@@ -65,7 +65,7 @@ def read(text: str, part: str | None = None) -> list[Reading]:
     H J K M N, Q T S Z
     """
     cleaned = clean(text)
-    if part is not None and part not in KINDS:
+    if part is not None and not (isinstance(part, str) and part in KINDS):
         raise RepairlibError(part, "not a part that is read here", ", ".join(KINDS))
     found = candidates(cleaned, part)
     if not found:
