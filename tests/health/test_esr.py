@@ -205,7 +205,7 @@ def test_a_120_hz_loss_is_never_carried_up(family, hertz):
         ("aluminium snap-in", 1e-3, 50, 120, "no tan δ limit is known"),
         ("aluminium low impedance", 1e-3, 50, 100e3, "size of the can"),
         ("film polyester", 1e-7, 50, 120, "stated there"),
-        ("electrolytic", 1e-7, 50, 120, "not a family"),
+        ("electrolytic", 1e-7, 50, 120, "not a known family"),
     ],
 )
 def test_bad_input_is_one_clear_line(family, farad, volts, hertz, wrong):
