@@ -42,6 +42,7 @@ from repairlib.recap.words import CERAMIC, FILM, MAINS, PAPER, POLYMER, TANTALUM
 # Their exact value decides nothing, so a code such as 104 may stay unread.
 STAYING_KINDS = (CERAMIC, FILM, MAINS, PAPER, POLYMER, TANTALUM)
 MOST_COLUMNS = 60
+MOST_BY_RANGES = 10_000  # parts that a list may name beside the first of each line
 
 _capacitor_inside = re.compile(r"\bC[ -]?[0-9]{1,5}[A-Z]?\b").search
 
@@ -102,6 +103,7 @@ class _ListReader:
         self.columns: Columns | None = None
         self.section = ""
         self.shortest_row = MOST_COLUMNS
+        self.besides_the_first = 0  # references, over all lines
         # Lines that say the same share one capacitor: a long list repeats itself.
         self.described: dict[tuple, Capacitor] = {}
 
@@ -165,6 +167,11 @@ class _ListReader:
         except RepairlibError as problem:
             return self.aside(row.line, UNREADABLE, problem.wrong)
         letters, names = entry.references.letters, entry.references.names
+        besides = self.besides_the_first + len(names) - 1
+        if len(names) > 1 and besides > MOST_BY_RANGES:
+            why = f"ranges named {MOST_BY_RANGES} parts before: one part on each line from here"
+            return self.aside(row.line, UNREADABLE, why)
+        self.besides_the_first = besides
         if letters not in CAPACITORS:
             trimmer = " (a trimmer stays)" if letters in TRIMMERS else ""
             return self.aside(row.line, OTHER_PART, ", ".join(names[:4]) + trimmer)
