@@ -8,7 +8,7 @@ from __future__ import annotations
 from collections.abc import Callable, Mapping, Sequence
 from dataclasses import dataclass
 
-from repairlib.core.errors import RepairlibError
+from repairlib.core.errors import RepairlibError, as_printed
 from repairlib.learn.question import (
     LETTERS,
     PARTLY,
@@ -62,8 +62,10 @@ class Order(Question):
 
     def as_typed(self, given):
         if isinstance(given, Mapping):
-            return {str(step): str(number) for step, number in given.items()}
-        return super().as_typed(given if isinstance(given, str) else " ".join(map(str, given)))
+            return {as_printed(step): as_printed(number) for step, number in given.items()}
+        if isinstance(given, (list, tuple)):
+            given = " ".join(map(as_printed, given))
+        return super().as_typed(given)
 
     def read(self, typed) -> list[str]:
         numbered = isinstance(typed, Mapping)
@@ -93,8 +95,9 @@ class Order(Question):
         text = as_text(typed)[:1000]
         if ">" in text:  # the steps in words
             return [read_option(words, self.shown) for words in text.split(">")]
-        letters = text.replace(",", " ").replace(";", " ").split()
-        return [read_option(x, self.shown) for x in (letters if len(letters) > 1 else letters[0])]
+        words = text.replace(",", " ").replace(";", " ").split()
+        letters = words if len(words) > 1 else "".join(words)
+        return [read_option(letter, self.shown) for letter in letters]
 
     def _by_number(self, typed: Mapping[str, str]) -> list[str]:
         given = {as_text(number).strip(): step for step, number in typed.items()}
@@ -134,7 +137,7 @@ class Table(Question):
     def as_typed(self, given):
         if not isinstance(given, Mapping):
             return super().as_typed(given)
-        return {str(row): self._row_as_typed(row, texts) for row, texts in given.items()}
+        return {as_printed(row): self._row_as_typed(row, texts) for row, texts in given.items()}
 
     def judge(self, typed) -> Judgement:
         if isinstance(typed, str) and typed.strip():
@@ -170,9 +173,9 @@ class Table(Question):
 
     def _row_as_typed(self, row, texts) -> dict[str, str]:
         if isinstance(texts, Mapping):
-            return {str(column): str(text) for column, text in texts.items()}
+            return {as_printed(column): as_printed(text) for column, text in texts.items()}
         columns = tuple(self.cells.get(row, self.columns()))
-        typed = [text.strip() for text in str(texts).split("|")]
+        typed = [text.strip() for text in as_printed(texts).split("|")]
         if len(typed) > len(columns):
             wrong = f"{len(typed)} entries for {len(columns)} columns"
             raise RepairlibError(texts, wrong, " | ".join(columns))

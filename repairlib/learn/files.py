@@ -13,6 +13,7 @@ from contextlib import contextmanager
 from pathlib import Path
 
 from repairlib.core.errors import RepairlibError
+from repairlib.core.typed.textfile import bytes_of
 
 FORMAT = 1
 PATIENCE = 10.0  # seconds to wait for another kernel that is writing
@@ -42,11 +43,11 @@ def read(path: Path, is_ours: Callable[[dict], bool]) -> tuple[dict | None, str]
     """What `path` holds, or None with a reason in words when it cannot be used.
 
     A file that is not there is None with no reason. Changes nothing. Raises RepairlibError when
-    the folder or the file may not be read.
+    the folder or the file may not be read, and for a folder, pipe or device in its place.
     """
     with saying_why(path):
         try:
-            content = path.read_bytes()
+            content = bytes_of(path)
         except FileNotFoundError:
             return None, ""
     if not content.strip():
@@ -65,14 +66,20 @@ def read(path: Path, is_ours: Callable[[dict], bool]) -> tuple[dict | None, str]
 
 def write(path: Path, content: dict) -> None:
     """Put `content` in `path`: all of it or none of it. Call it while `path` is locked."""
-    text = json.dumps({"format": FORMAT, **content}, indent=1)
-    fresh = path.with_name(path.name + ".new")
+    text = json.dumps({**content, "format": FORMAT}, indent=1)
     with saying_why(path):
-        with open(fresh, "w", encoding="ascii") as file:
-            file.write(text + "\n")
-            file.flush()
-            os.fsync(file.fileno())
-        os.replace(fresh, path)
+        path = Path(os.path.realpath(path))  # what a link leads to is written, the link stays
+        fresh = path.with_name(path.name + ".new")
+        fresh.unlink(missing_ok=True)  # half written by a killed kernel, or a link to elsewhere
+        try:
+            with open(fresh, "x", encoding="ascii") as file:
+                file.write(text + "\n")
+                file.flush()
+                os.fsync(file.fileno())
+            os.replace(fresh, path)
+        except BaseException:  # a full disk gets its room back
+            fresh.unlink(missing_ok=True)
+            raise
         if os.name == "posix":  # the new name too must reach the disk
             folder = os.open(path.parent, os.O_RDONLY)
             try:

@@ -27,6 +27,8 @@ class Learner:
 
     def __post_init__(self):
         for what, text in (("name", self.name), ("class code", self.class_code)):
+            if not isinstance(text, str):
+                raise RepairlibError(text, f"the {what} is not a text", f"a {what} in quotes")
             if not normal(text):
                 raise RepairlibError(text, f"the {what} is empty", f"a {what} of letters or digits")
             if not text.isprintable() or len(text) > LONGEST:
@@ -80,13 +82,18 @@ def file_name(text: str) -> str:
 
 
 def home() -> Path:
-    """The folder of everything remembered: REPAIRLIB_HOME, or the user's own data folder."""
-    chosen = os.environ.get("REPAIRLIB_HOME", "").strip()
-    if chosen:
-        return Path(chosen).expanduser()
+    """The folder of everything remembered: REPAIRLIB_HOME, or the user's own data folder.
+
+    Raises RepairlibError when either begins with the home of a user who has none.
+    """
     from platformdirs import user_data_dir
 
-    return Path(user_data_dir("repairlib", appauthor=False))
+    chosen = os.environ.get("REPAIRLIB_HOME", "").strip()
+    try:
+        return Path(chosen or user_data_dir("repairlib", appauthor=False)).expanduser()
+    except RuntimeError:
+        where = chosen or "your home folder"
+        raise RepairlibError(where, "this computer knows no such home", files.WRITABLE) from None
 
 
 def current_learner() -> tuple[Learner | Demo, str]:
@@ -99,7 +106,9 @@ def current_learner() -> tuple[Learner | Demo, str]:
 
 def set_learner(name: str, class_code: str) -> Learner:
     """Remember who is learning. Answers of another name stay, apart, and come back with it."""
-    learner = Learner(name.strip(), class_code.strip())
+    learner = Learner(
+        *(text.strip() if isinstance(text, str) else text for text in (name, class_code))
+    )
     path = home() / "learner.json"
     with files.locked(path):
         files.settle(path, _is_learner)

@@ -11,7 +11,7 @@ from dataclasses import dataclass
 from math import isclose, log10
 from typing import Any
 
-from repairlib.core.errors import RepairlibError
+from repairlib.core.errors import RepairlibError, as_printed
 from repairlib.core.quantity import read_quantity
 from repairlib.core.safety import HAZARDS
 from repairlib.learn.draws import normal
@@ -102,7 +102,7 @@ class Question:
 
     def as_typed(self, given):
         """An answer given by code, in the form in which it is saved: text, never changed."""
-        return given if isinstance(given, str) else str(given)
+        return given if isinstance(given, str) else as_printed(given)
 
     def read(self, typed):
         """The answer that was meant. Raises RepairlibError when the text cannot be read."""
@@ -170,7 +170,7 @@ class Number(Question):
 
     def other_hints(self, answer) -> tuple[str, ...]:
         if answer * self.answer > 0 and self.unit not in ("%", "°C", ""):
-            decades = log10(answer / self.answer)
+            decades = log10(abs(answer)) - log10(abs(self.answer))  # a quotient may be too large
             if round(decades) and isclose(decades, round(decades), abs_tol=0.005):
                 which = "Check the prefix." if round(decades) % 3 == 0 else "Count the zeros again."
                 return (f"The figures are right, the size is not. {which}",)

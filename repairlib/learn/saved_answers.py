@@ -92,7 +92,7 @@ class SavedAnswers:
             noted = sorted({*saved.unsafe, *unsafe})
             if noted:
                 content["unsafe"] = noted
-            files.write(self.path, content)
+            files.write(self.path, (found or {}) | content)  # keys not known here stay
         return answers
 
 

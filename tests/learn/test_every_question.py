@@ -1,5 +1,6 @@
 """What holds for the questions of every lesson, as they are drawn for the learners of a class."""
 
+import random
 import re
 from collections import Counter
 from itertools import combinations
@@ -13,10 +14,21 @@ from repairlib.core.errors import RepairlibError
 from repairlib.core.safety import HAZARDS
 from repairlib.faces.panels import answer_form
 from repairlib.faces.panels.exercise_page import ExercisePage
-from repairlib.learn import LESSONS, Choice, Draw, Learner, Number, Order, Table, questions_of
+from repairlib.learn import (
+    LESSONS,
+    Choice,
+    Draw,
+    Learner,
+    Number,
+    Order,
+    Table,
+    mark_file,
+    questions_of,
+)
 from repairlib.learn import warm_up as warm_up_of
 from repairlib.learn.exercise import Exercise
 from repairlib.learn.question import normal
+from tests import fuzz
 from tests.learn.asking import right_answer
 
 CLASS = [Learner(f"Learner {number}", "bench-7") for number in range(60)]
@@ -65,6 +77,23 @@ def test_every_wrong_answer_can_be_explained_and_every_hazard_has_its_caution(le
         for one in whole(ask):
             assert is_table(one) or one.hint or one.mistakes
             assert {mistake.hazard for mistake in one.mistakes} <= {"", *HAZARDS}
+
+
+@every_lesson
+def test_whatever_was_saved_the_exercise_opens_again(lesson, tmp_path, monkeypatch):
+    """Sheet, form and the instructor's sheet say "cannot read" at worst."""
+    monkeypatch.setenv("REPAIRLIB_HOME", str(tmp_path))
+    seed = random.SystemRandom().randrange(10**9)
+    print(f"seed {seed}")  # shown by pytest when this fails
+    chance = random.Random(seed)
+    exercise = Exercise(lesson)
+    for _ in range(3):
+        typed = {ask.id: fuzz.any_answer(chance, ask) for ask in exercise.questions}
+        exercise.save({**typed, "q1": chance.choice([",", "1e308", "5e-324", "\ud800"])})
+        sheet = exercise.sheet()
+        assert {line.state for line in sheet.lines} <= fuzz.STATES
+        assert str(mark_file(exercise.saved.path)) == str(sheet)
+        assert len(answer_form(Exercise(lesson)).views) == len(exercise.questions)
 
 
 # Not given away
@@ -116,7 +145,7 @@ def test_nothing_that_is_shown_tells_the_answer(lesson, tmp_path, monkeypatch):
     for learner in FEW:
         exercise = Exercise(lesson, learner)
         form = answer_form(exercise)
-        printed = f"{exercise!r} {exercise.questions!r}"
+        printed = f"{exercise!r} {exercise.questions!r} {exercise.by_id!r}"
         for ask in exercise.questions:
             if ask.picture and (lesson, ask.id) not in AMONG_OTHERS:
                 picture = ask.picture()

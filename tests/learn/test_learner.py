@@ -1,6 +1,8 @@
 """The learner is set once and remembered; a bad file is told and kept."""
 
+import os
 import sys
+from pathlib import Path
 
 import pytest
 
@@ -39,6 +41,9 @@ def test_answers_of_each_learner_stay_apart_and_come_back():
         ("Ada\nBen", "b", "this is no name on one line"),
         ("x" * 81, "b", "this is no name on one line"),
         ("Ada", "\x00", "this is no class code on one line"),
+        ("Ada", 7, "the class code is not a text"),
+        (None, "b", "the name is not a text"),
+        (b"Ada", "b", "the name is not a text"),
     ],
 )
 def test_a_name_that_is_none_is_refused(name, class_code, said):
@@ -64,6 +69,33 @@ def test_a_bad_file_is_told_and_kept_and_work_goes_on(home, content):
 def test_without_a_chosen_folder_the_users_own_is_taken(monkeypatch):
     monkeypatch.setenv("REPAIRLIB_HOME", "")
     assert home_folder().name == "repairlib"
+
+
+@pytest.mark.skipif(os.name != "posix", reason="users and pipes of POSIX systems")
+def test_the_home_of_a_user_who_is_not_there_is_told(monkeypatch):
+    monkeypatch.setenv("REPAIRLIB_HOME", "~nobody-of-that-name/answers")
+    with pytest.raises(RepairlibError, match="knows no such home") as error:
+        open_exercise(LESSON)
+    assert "REPAIRLIB_HOME" in error.value.accepted
+
+
+def test_a_user_without_any_home_is_told(monkeypatch):
+    def none(path):
+        raise RuntimeError("Could not determine home directory.")
+
+    monkeypatch.setenv("REPAIRLIB_HOME", "")
+    monkeypatch.setattr(Path, "expanduser", none)
+    with pytest.raises(RepairlibError, match="your home folder"):
+        home_folder()
+
+
+@pytest.mark.skipif(os.name != "posix", reason="users and pipes of POSIX systems")
+def test_a_pipe_in_place_of_the_learner_is_told_and_never_waited_for(home):
+    home.mkdir()
+    os.mkfifo(home / "learner.json")
+    for ask in (current_learner, lambda: set_learner("Ada Example", "bench-7")):
+        with pytest.raises(RepairlibError, match="a pipe or a device"):
+            ask()
 
 
 def test_importing_the_exercises_brings_no_notebook_or_table_library():

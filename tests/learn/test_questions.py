@@ -1,10 +1,15 @@
 """What each kind of question makes of an answer as typed."""
 
+import json
+import random
+
 import pytest
 from hypothesis import given
 from hypothesis import strategies as st
 
+from repairlib.core.quantity import Quantity
 from repairlib.learn import Choice, Mistake, Number, Order, Table, before, mark
+from tests import fuzz
 
 CODE = Number(
     id="q1",
@@ -217,6 +222,35 @@ def test_no_answer_whatever_raises(answers):
     sheet = mark(ALL, answers)
     assert 0 <= sheet.points <= sheet.out_of
     assert str(sheet).count("\n") >= len(ALL) + 1
+
+
+@pytest.mark.parametrize("typed", [",", ";", ", ;", ",,,", ">", " > ", "; ,\t"])
+def test_signs_without_a_letter_are_no_order(typed):
+    ask = Order(steps=("touch", "wait", "measure"), shown=("wait", "measure", "touch"))
+    assert ask.judge(typed).state == "cannot read"
+
+
+@pytest.mark.parametrize("figure", ["1e308", "1.7e308", "1e-308", "5e-324", "1e-320"])
+@pytest.mark.parametrize("answer", [1e-12, 3.3, 4.7e6])
+@pytest.mark.parametrize("unit", ["V", "Ω", "s"])
+def test_a_number_as_large_or_small_as_there_is_one_is_just_wrong(figure, answer, unit):
+    assert Number(answer=answer, unit=unit).judge(figure).state == "wrong"
+
+
+@pytest.mark.parametrize(
+    "given", [5, None, True, float("nan"), 10**5000, Quantity(5, "V"), {1, 2}], ids=range(7)
+)
+def test_an_answer_by_code_that_is_no_text_is_saved_as_one_and_never_raises(given):
+    for one in ALL:
+        typed = one.as_typed(given)
+        assert one.judge(typed).state in ("cannot read", "wrong", "unsafe")
+        assert json.dumps(typed)
+
+
+def test_any_answer_to_any_question_of_the_lessons_gets_a_judgement():
+    """In short; `python -m tests.fuzz answers 100000` asks more."""
+    seed = random.SystemRandom().randrange(10**9)
+    assert not [f"seed {seed}: {wrong}" for wrong in fuzz.answers(random.Random(seed), 4000)]
 
 
 def test_a_very_long_answer_is_refused_in_one_short_line():

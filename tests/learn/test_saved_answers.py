@@ -1,5 +1,6 @@
 """Saved answers: as typed, whole, shared by kernels, kept aside when they cannot be read."""
 
+import errno
 import json
 import os
 import subprocess
@@ -220,15 +221,69 @@ def test_a_folder_that_cannot_be_made_is_said_in_one_line(home):
     assert "REPAIRLIB_HOME" in str(error.value)
 
 
-@pytest.mark.skipif(not os.path.exists("/dev/full"), reason="needs a disk that is always full")
-def test_a_full_disk_is_said_and_the_old_file_stays(monkeypatch):
+def test_a_full_disk_is_said_and_the_old_file_stays_and_the_room_is_given_back(monkeypatch):
     saved = SavedAnswers(LESSON)
     saved.save({"q1": "old"})
-    fresh = saved.path.with_name(saved.path.name + ".new")
-    fresh.symlink_to("/dev/full")
-    with pytest.raises(RepairlibError, match="no space left on device"):
-        saved.save({"q1": "new"})
+    files_then = sorted(saved.path.parent.iterdir())
+
+    def full(handle):
+        raise OSError(errno.ENOSPC, os.strerror(errno.ENOSPC))
+
+    with monkeypatch.context() as patched:
+        patched.setattr(os, "fsync", full)
+        with pytest.raises(RepairlibError, match="no space left on device"):
+            saved.save({"q1": "new"})
     assert saved.read() == {"q1": "old"}
+    assert sorted(saved.path.parent.iterdir()) == files_then
+
+
+posix = pytest.mark.skipif(os.name != "posix", reason="links and pipes of POSIX systems")
+
+
+@posix
+def test_a_link_laid_in_the_way_leads_nowhere(tmp_path):
+    victim = tmp_path / "victim"
+    victim.write_text("mine")
+    saved = SavedAnswers(LESSON)
+    saved.path.parent.mkdir(parents=True)
+    saved.path.with_name(saved.path.name + ".new").symlink_to(victim)
+    saved.save({"q1": "9 V"})
+    assert victim.read_text() == "mine"
+    assert saved.read() == {"q1": "9 V"}
+
+
+@posix
+def test_an_answer_file_that_is_a_link_stays_one(tmp_path):
+    """The folder of a class may be synced: what the link leads to is what must be new."""
+    synced = tmp_path / "synced.json"
+    saved = SavedAnswers(LESSON)
+    saved.save({"q1": "9 V"})
+    saved.path.rename(synced)
+    saved.path.symlink_to(synced)
+    saved.save({"q2": "b"})
+    assert saved.path.is_symlink()
+    assert json.loads(synced.read_bytes())["answers"] == {"q1": "9 V", "q2": "b"}
+
+
+def test_what_another_program_added_to_the_file_stays():
+    saved = SavedAnswers(LESSON)
+    saved.save({"q1": "9 V"})
+    added = json.loads(saved.path.read_bytes()) | {"bench": "third from the door"}
+    saved.path.write_text(json.dumps(added))
+    saved.save({"q1": "8 V"})
+    assert json.loads(saved.path.read_bytes())["bench"] == "third from the door"
+    assert saved.read() == {"q1": "8 V"}
+
+
+@posix
+def test_a_pipe_in_place_of_the_answers_is_told_and_never_waited_for(tmp_path):
+    saved = SavedAnswers(LESSON)
+    saved.path.parent.mkdir(parents=True)
+    os.mkfifo(saved.path)
+    for ask in (saved.read, lambda: saved.save({"q1": "x"}), lambda: mark_file(saved.path)):
+        with pytest.raises(RepairlibError, match="a pipe or a device") as error:
+            ask()
+        assert "\n" not in str(error.value)
 
 
 def test_a_lock_held_by_another_kernel_is_said(monkeypatch):
