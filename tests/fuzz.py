@@ -11,6 +11,7 @@ from __future__ import annotations
 
 import json
 import random
+import re
 import sys
 from collections.abc import Iterator
 from math import isfinite
@@ -114,7 +115,7 @@ def calls(chance: random.Random, count: int) -> Iterator[str]:
             if name not in one.defaults or chance.random() < 0.5
         }
         try:
-            wrong = trouble(one(**given))
+            wrong = trouble(one(**given), given)
         except RepairlibError as error:
             wrong = f"is told in two lines: {error}" if "\n" in str(error) else ""
         except Exception as error:
@@ -124,19 +125,22 @@ def calls(chance: random.Random, count: int) -> Iterator[str]:
             yield f"{one.name}({shown}) {wrong}"
 
 
-def trouble(finding: Finding) -> str:
+def trouble(finding: Finding, given: dict[str, object]) -> str:
     """What is wrong with a finding: nothing, or a figure that no one can read."""
-    told = str(finding) + finding._repr_html_() + "".join(finding.working)
+    told = " ".join((str(finding), finding._repr_html_(), *finding.working, *finding.notes))
     json.dumps(finding.to_dict(), allow_nan=False)
     for name, value in finding.values.items():
         if isinstance(value, float) and not isfinite(value):
             return f"has the {name} {value!r}"
-    return f"says inf or nan: {told}" if {"inf", "nan"} & set(told.split()) else ""
+    odd = {"inf", "nan", "True", "False", "None"} & set(told.replace(";", " ").split())
+    odd |= set(re.findall(r"\b[0-9.]+e[+-][0-9]+", told))
+    odd = {word for word in odd if not any(word in in_short(one) for one in given.values())}
+    return f"says {odd}: {told}" if odd else ""
 
 
 def in_short(value: object) -> str:
     """`value` as Python writes it, cut."""
-    return "a huge number" if isinstance(value, int) and value > 1e300 else repr(value)[:60]
+    return "a huge number" if isinstance(value, int) and value > 1e300 else repr(value)[:200]
 
 
 def main(arguments: list[str]) -> int:

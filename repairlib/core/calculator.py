@@ -12,13 +12,18 @@ import inspect
 from collections.abc import Callable, Iterable, Mapping
 from dataclasses import dataclass
 from functools import cached_property
+from math import inf
 from typing import get_type_hints
 
-from repairlib.core.errors import RepairlibError
+from repairlib.core.errors import RepairlibError, as_printed
 from repairlib.core.finding import Finding, spoken
 from repairlib.core.quantity import Quantity, engineering, read_quantity
 from repairlib.core.safety import HAZARDS
 from repairlib.core.sources import SOURCES
+
+# No bench has a volt, second or farad beyond these, and what is worked out of them stays finite:
+# less than the one is nothing, more than the other is refused.
+SMALLEST, LARGEST = 1e-20, 1e20
 
 
 @dataclass(frozen=True)
@@ -38,9 +43,11 @@ class Given:
         elif isinstance(value, str):
             number = self._in_unit(name, read_quantity(value, self.unit or None))
         elif isinstance(value, (int, float)) and not isinstance(value, bool):
-            number = float(value)
+            number = float(value) if abs(value) <= LARGEST else inf
         else:
             raise RepairlibError(value, f"{spoken(name)} is not a number", self.range())
+        if abs(number) < SMALLEST:
+            number = 0.0
         if not self._within(number):
             raise RepairlibError(value, f"{spoken(name)} is out of range", self.range())
         return number
@@ -53,7 +60,7 @@ class Given:
 
     def _within(self, number: float) -> bool:
         return (
-            number - number == 0  # neither infinite nor not-a-number
+            abs(number) <= LARGEST  # which not-a-number is not either
             and (self.above is None or number > self.above)
             and (self.at_least is None or number >= self.at_least)
             and (self.at_most is None or number <= self.at_most)
@@ -92,16 +99,21 @@ class Choice:
         options = self.all_options()
         if isinstance(value, str) and value in options:
             return value
-        wanted = str(value).strip().casefold()
+        wanted = as_printed(value).strip().casefold()
         for option in options:
             if option.casefold() == wanted:
                 return option
+        holding = [one for one in options if wanted in one.casefold().split(", ")]
+        if len(holding) == 1:  # "no stripe" of "NP or BP, no stripe"
+            return holding[0]
         if self.otherwise:
             return self.otherwise(value)
-        raise RepairlibError(value, f"not a {spoken(name)} known here", self.range())
+        raise RepairlibError(value, f"not a known {spoken(name)}", self.range())
 
     def range(self) -> str:
-        return ", ".join(self.all_options())
+        """The options, parted by what none of them holds."""
+        options = self.all_options()
+        return ("; " if any("," in one for one in options) else ", ").join(options)
 
 
 @dataclass(frozen=True)
@@ -191,7 +203,7 @@ class Calculator:
             if one.default is not one.empty
         }
 
-    def __call__(self, *args: object, **kwargs: object) -> Finding:
+    def __call__(self, /, *args: object, **kwargs: object) -> Finding:
         if len(args) > len(self.parameters):
             raise RepairlibError(args, "too many values", self.usage())
         given = dict(zip(self.parameters, args, strict=False))

@@ -2,14 +2,19 @@
 
 from __future__ import annotations
 
+import re
 from collections.abc import Mapping
 from dataclasses import dataclass
+from decimal import Decimal
 from typing import Any
 
 from repairlib.core import html
 from repairlib.core.quantity import Quantity
 from repairlib.core.safety import HAZARDS
 from repairlib.core.sources import source
+
+_WITH_E = re.compile(r"\b(\d(?:\.\d+)?)e([+-]\d{2,3})\b")  # as Python prints large and small
+_RAISED = str.maketrans("-0123456789", "⁻⁰¹²³⁴⁵⁶⁷⁸⁹")
 
 
 @dataclass(frozen=True)
@@ -41,6 +46,14 @@ class Finding:
         hidden = [name for name in self.values if name in self.__dict__ or hasattr(Finding, name)]
         if hidden:
             raise TypeError(f"{self.title}: a value called {hidden[0]} hides what a finding has")
+        texts = {name: in_words(one) for name, one in self.values.items() if isinstance(one, str)}
+        written = {
+            "values": {**self.values, **texts},
+            "working": tuple(map(in_words, self.working)),
+            "notes": tuple(map(in_words, self.notes)),
+            "reason": self.reason and in_words(self.reason),
+        }
+        self.__dict__.update(written)  # once, for every face
 
     def __getattr__(self, name: str) -> Any:
         # Only called for names that are not fields; "values" itself is missing while unpickling.
@@ -50,7 +63,7 @@ class Finding:
         return values[name]
 
     def __str__(self) -> str:
-        parts = [f"{spoken(name)} {value}" for name, value in self.values.items()]
+        parts = [f"{spoken(name)} {in_words(value)}" for name, value in self.values.items()]
         if self.verdict:
             parts.insert(0, f"{self.verdict} ({self.reason})" if self.reason else self.verdict)
         return f"{self.title}: {'; '.join(parts)}"
@@ -72,7 +85,7 @@ class Finding:
         }
 
     def _repr_html_(self) -> str:
-        rows = [(spoken(name), str(value)) for name, value in self.values.items()]
+        rows = [(spoken(name), in_words(value)) for name, value in self.values.items()]
         if self.verdict:
             rows.insert(0, ("verdict", self.verdict))
         if self.reason:
@@ -87,6 +100,24 @@ class Finding:
 def spoken(name: str) -> str:
     """A name as a person would say it: `rated_voltage` is "rated voltage"."""
     return name.replace("_", " ")
+
+
+def in_words(value: object) -> str:
+    """A value as a person reads it: yes or no, and figures without Python's e+04.
+
+    >>> in_words(True), in_words("5e+04 K/W"), in_words(2.5e-05), in_words("1.43e-07 m²/s")
+    ('yes', '50000 K/W', '0.000025', '1.43 × 10⁻⁷ m²/s')
+    """
+    if isinstance(value, bool):
+        return "yes" if value else "no"
+    return _WITH_E.sub(_written_out, str(value))
+
+
+def _written_out(found: re.Match[str]) -> str:
+    power = int(found[2])
+    if -6 < power < 7:
+        return format(Decimal(found[0]), "f")
+    return f"{found[1]} × 10{str(power).translate(_RAISED)}"
 
 
 def _plain(value: object) -> object:

@@ -50,8 +50,26 @@ _PREFIXED = {
     "s": ("s", "1"),
     "g": ("kg", "1e-3"),
 }
+# Times in seconds; a year is 365.25 days. Those above the second take no prefix.
+_SECONDS = {
+    **dict.fromkeys(("s", "sec", "secs", "second", "seconds"), "1"),
+    **dict.fromkeys(("min", "mins", "minute", "minutes"), "60"),
+    **dict.fromkeys(("h", "hr", "hrs", "hour", "hours"), "3600"),
+    **dict.fromkeys(("d", "day", "days"), "86400"),
+    **dict.fromkeys(("week", "weeks"), "604800"),
+    **dict.fromkeys(("month", "months"), "2629800"),
+    **dict.fromkeys(("yr", "yrs", "year", "years"), "31557600"),
+}
 # These stand as they are.
 _WHOLE = {
+    **{word: ("s", seconds) for word, seconds in _SECONDS.items()},
+    **dict.fromkeys(("volt", "volts"), ("V", "1")),
+    **dict.fromkeys(("amp", "amps", "ampere", "amperes"), ("A", "1")),
+    **dict.fromkeys(("watt", "watts"), ("W", "1")),
+    **dict.fromkeys(("kilohm", "kilohms"), ("Ω", "1e3")),
+    **dict.fromkeys(("megohm", "megohms"), ("Ω", "1e6")),
+    **dict.fromkeys(("uf", "UF", "µf", "μf", "mfd", "MFD"), ("F", "1e-6")),
+    **dict.fromkeys(("microfarad", "microfarads"), ("F", "1e-6")),
     "%": ("%", "1"),
     "percent": ("%", "1"),
     "ppm/K": ("ppm/K", "1"),
@@ -61,12 +79,6 @@ _WHOLE = {
     "degC": ("°C", "1"),
     "cm": ("m", "1e-2"),
     "in": ("m", "0.0254"),
-    "min": ("s", "60"),
-    "h": ("s", "3600"),
-    "uf": ("F", "1e-6"),
-    "UF": ("F", "1e-6"),
-    "mfd": ("F", "1e-6"),
-    "MFD": ("F", "1e-6"),
     "nf": ("F", "1e-9"),
     "NF": ("F", "1e-9"),
     "pf": ("F", "1e-12"),
@@ -74,7 +86,8 @@ _WHOLE = {
     "VDC": ("V", "1"),
     "Vdc": ("V", "1"),
 }
-_TIMES = ("h", "min", "s")
+_ABOUT = ("≈", "~", "≅", "ca.", "approx.", "about ")  # said of a number, and no part of it
+_THOUSANDS = "'’\u2009\u202f\u00a0"  # marks that stand for nothing else between two digits
 UNITS = ("F", "Ω", "H", "V", "A", "W", "Hz", "J", "C", "m", "s", "kg", "%", "ppm/K", "°C")
 
 # Engineering prefixes used when printing; capacitors are never printed in mF (common practice).
@@ -145,8 +158,8 @@ def read_quantity(text: str, unit: str | None = None) -> Quantity:
 
     >>> read_quantity("4k7", "Ω"), read_quantity("0.1uF"), read_quantity("662 °F")
     (4.7 kΩ, 100 nF, 350 °C)
-    >>> read_quantity("1 h 30 min").value
-    5400.0
+    >>> read_quantity("1 h 30 min").value, read_quantity("≈ 10'000 volts.").value
+    (5400.0, 10000.0)
     """
     cleaned = _clean(text, unit)
     parts = _split_times(cleaned) if unit in (None, "s") else None
@@ -201,7 +214,11 @@ def _accepted(unit: str | None) -> str:
     if unit is None:
         return "a number with a unit, such as 4.7 kΩ, 4k7, 0.1 µF, 16 V or 350 °C"
     examples = {"Ω": "4.7 kΩ, 4k7 or 4700", "F": "0.1 µF, 100n or 4u7", "V": "16 V or 6.3"}
-    examples |= {"°C": "350 °C or 662 °F", "s": "90 s, 5 min or 1 h 30 min", "%": "-10 % or 10"}
+    examples |= {
+        "°C": "350 °C or 662 °F",
+        "s": "90 s, 5 min, 1 h 30 min or 14 days",
+        "%": "-10 % or 10",
+    }
     return f"a number in {unit}" + (f", such as {examples[unit]}" if unit in examples else "")
 
 
@@ -221,7 +238,25 @@ def _clean(text: str, unit: str | None) -> str:
             raise RepairlibError(text, f"{character} is not a digit 0 to 9", _accepted(unit))
         if not character.isprintable() and not character.isspace():
             raise RepairlibError(text, "it has a character that cannot be seen", _accepted(unit))
-    return " ".join(cleaned.replace("\u2212", "-").split())
+    for word in _ABOUT:
+        cleaned = cleaned.removeprefix(word)
+    cleaned = " ".join(_joined_thousands(cleaned).replace("\u2212", "-").split())
+    if cleaned.endswith(".") and cleaned[-2:-1].isalpha():  # a full stop, or "sec."
+        cleaned = cleaned[:-1]
+    if not cleaned:
+        raise RepairlibError(text, "no number stands in front", _accepted(unit))
+    return cleaned
+
+
+def _joined_thousands(text: str) -> str:
+    """`text` without the marks between three digits and three digits: "10'000 V" is "10000 V"."""
+    for mark in _THOUSANDS:
+        first, *groups = text.split(mark)
+        for group in groups:
+            grouped = _run_back(first) >= 1 and _run(group, "0123456789") == 3
+            first = f"{first}{'' if grouped else mark}{group}"
+        text = first
+    return text
 
 
 def _split_times(text: str) -> list[str] | None:
@@ -229,17 +264,17 @@ def _split_times(text: str) -> list[str] | None:
     parts, number = [], ""
     for word in text.split():
         bare = word.lstrip("0123456789.,")
-        if bare == word and number and word in _TIMES:
+        if bare == word and number and word in _SECONDS:
             parts.append(f"{number} {word}")
             number = ""
         elif bare == "" and not number:
             number = word
-        elif bare in _TIMES and bare != word and not number:
+        elif bare in _SECONDS and bare != word and not number:
             parts.append(word)
         else:
             return None
-    order = [_TIMES.index(part.lstrip("0123456789., ")) for part in parts]
-    if number or len(parts) < 2 or order != sorted(set(order)):
+    order = [float(_SECONDS[part.lstrip("0123456789., ")]) for part in parts]
+    if number or len(parts) < 2 or order != sorted(set(order), reverse=True):
         return None
     return parts
 
@@ -332,8 +367,9 @@ def _unit_of(text: str, suffix: str, unit: str | None, spaced: bool):
         raise RepairlibError(
             text, "K may be thousand or kelvin", "k for thousand, °C for a temperature"
         )
-    if suffix in _WHOLE:
-        kind, factor = _WHOLE[suffix]
+    whole = suffix.lower() if len(suffix) > 2 and suffix not in _WHOLE else suffix  # Volts, SEC
+    if whole in _WHOLE:
+        kind, factor = _WHOLE[whole]
         return _wanted(text, kind, unit), factor, 0.0
     if suffix in PREFIXES:
         if unit in ("%", "ppm/K", "°C"):

@@ -172,6 +172,9 @@ def series_pair(
         reason = f"one part may see {brief(share, 'V')}, it is rated {brief(rated_voltage, 'V')}"
         return found(values, working=working, verdict=NEVER, reason=reason)
     leakage = own_leakage_limit(GENERAL, capacitance, rated_voltage)
+    if leakage is None:
+        reason = f"no source states a leakage limit for {brief(rated_voltage, 'V')} parts"
+        return found(values, working=working, verdict=CANNOT_TELL, reason=reason)
     each = total_voltage / 2
     ohm = each / (_TIMES_LEAKAGE * leakage)
     watt = each**2 / ohm

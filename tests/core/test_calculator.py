@@ -3,11 +3,13 @@
 import inspect
 import json
 import pkgutil
+import random
 import subprocess
 import sys
 from importlib import import_module
 from typing import Annotated
 
+import numpy as np
 import pytest
 from hypothesis import given, settings
 from hypothesis import strategies as st
@@ -20,6 +22,7 @@ from repairlib.core.finding import Finding
 from repairlib.core.quantity import Quantity
 from repairlib.core.safety import HAZARDS
 from repairlib.core.sources import SOURCES
+from tests import fuzz
 
 
 @calculator(
@@ -60,7 +63,7 @@ def test_a_quantity_is_taken_whole_whatever_digits_it_shows():
         ({"capacitance": float("nan"), "voltage": 1}, "out of range"),
         ({"capacitance": "1 V", "voltage": 1}, "in V where F is due"),
         ({"capacitance": True, "voltage": 1}, "not a number"),
-        ({"capacitance": 1, "voltage": 1, "kind": "box"}, "not a kind known"),
+        ({"capacitance": 1, "voltage": 1, "kind": "box"}, "not a known kind"),
         ({"capacitance": 1, "voltage": 1, "colour": "red"}, "no such value"),
         ({"capacitance": 1, "voltage": 1, "label": 5}, "not a text"),
     ],
@@ -251,3 +254,63 @@ def _any_value_for(parameter):
         Text: st.text(max_size=20),
     }[type(parameter)]
     return sensible | st.text(max_size=12) | st.none()
+
+
+@pytest.mark.parametrize(
+    ("given_values", "wrong"),
+    [
+        ({"capacitance": 10**400, "voltage": 1}, "capacitance is out of range"),
+        ({"capacitance": 1, "voltage": 1e21}, "voltage is out of range"),
+        ({"capacitance": 5e-324, "voltage": 1}, "capacitance is out of range"),
+        ({"capacitance": "1e-300 F", "voltage": 1}, "capacitance is out of range"),
+        ({"capacitance": 1, "voltage": 1, "self": "1"}, "energy has no such value"),
+        ({"capacitance": 1, "voltage": 1, "kind": np.array([1.0, 2.0])}, "not a known kind"),
+        ({"capacitance": 1, "voltage": 1, "kind": 10**5000}, "not a known kind"),
+    ],
+    ids=range(7),
+)
+def test_what_no_bench_has_is_refused_in_one_line(given_values, wrong):
+    with pytest.raises(RepairlibError, match=wrong) as error:
+        energy(**given_values)
+    assert "\n" not in str(error.value)
+
+
+def test_less_than_anything_is_nothing():
+    assert energy(1, 1e-300).energy == 0
+
+
+def test_options_with_commas_are_parted_by_semicolons_and_a_part_of_one_will_do():
+    marks = Choice(("NP or BP, no stripe", "dot", "dot, white", "ring"), "The mark.")
+    assert marks.range() == "NP or BP, no stripe; dot; dot, white; ring"
+    assert Choice(("film", "can"), "The kind.").range() == "film, can"
+    assert marks.read("mark", " np or bp, NO stripe ") == "NP or BP, no stripe"
+    assert marks.read("mark", "no stripe") == marks.read("mark", "NP or BP")
+    assert marks.read("mark", "dot") == "dot"
+    with pytest.raises(RepairlibError, match="not a known mark"):
+        marks.read("mark", "stripe")
+    for typed in ("NP or BP, no stripe", "NP or BP", "no stripe"):
+        assert calculator_named("check_polarity").parameters["part_mark"].read("part_mark", typed)
+
+
+@pytest.mark.parametrize("name", CALCULATORS)
+def test_a_refused_choice_reads_well(name):
+    for parameter_name, parameter in CALCULATORS[name].parameters.items():
+        if isinstance(parameter, Choice):
+            with pytest.raises(RepairlibError, match=r"^'X': not a known [a-z0-9 ]+\. Accepted: "):
+                parameter.read(parameter_name, "X")
+
+
+def test_what_a_person_reads_is_words_and_figures():
+    values = {"leaded": True, "burns": False, "resistance": "5e+04 K/W", "share": 2.5e-05}
+    finding = Finding("A check", values, ("k = 1.469e+05 × 2e-09",), reason="3e+15 of 1e+00")
+    assert str(finding) == ("A check: leaded yes; burns no; resistance 50000 K/W; share 0.000025")
+    assert finding.working == ("k = 146900 × 2 × 10⁻⁹",)
+    assert finding.reason == "3 × 10¹⁵ of 1"
+    assert "<dd>yes</dd>" in finding._repr_html_() or ">yes<" in finding._repr_html_()
+    assert finding.to_dict()["values"]["leaded"] is True
+
+
+def test_any_call_gives_a_finding_or_one_line():
+    """In short; `python -m tests.fuzz calls 400000` asks more."""
+    seed = random.SystemRandom().randrange(10**9)
+    assert not [f"seed {seed}: {wrong}" for wrong in fuzz.calls(random.Random(seed), 3000)]

@@ -200,3 +200,60 @@ def test_a_quantity_counts_like_its_number_and_stays_apart_from_other_units():
     assert volts != "16 V"
     assert f"{volts:.1f} of {volts}" == f"16.0 of 16{NBSP}V"
     assert [pickle.loads(pickle.dumps(volts)).unit, copy(volts).unit] == ["V", "V"]
+
+
+@pytest.mark.parametrize(
+    ("text", "unit", "value"),
+    [
+        ("60 sec", "s", 60),
+        ("1 second", "s", 1),
+        ("90 SECS.", "s", 90),
+        ("2.5 minutes", "s", 150),
+        ("5 mins", "s", 300),
+        ("3 hours", "s", 10800),
+        ("2hrs", "s", 7200),
+        ("14 d", "s", 1209600),
+        ("5 days", "s", 432000),
+        ("1 day", "s", 86400),
+        ("2 weeks", "s", 1209600),
+        ("10 years", "s", 315576000),
+        ("1 year 6 months", "s", 47336400),
+        ("2 d 3 h", "s", 183600),
+        ("1 hour 30 minutes", "s", 5400),
+        ("12 volts", "V", 12),
+        ("3 Volts", "V", 3),
+        ("2 amps", "A", 2),
+        ("100 µf", "F", 1e-4),
+        ("4.7 μf", "F", 4.7e-6),
+        ("10 microfarads", "F", 1e-5),
+        ("1.5 megohms", "Ω", 1.5e6),
+        ("≈ 60 s", "s", 60),
+        ("~60s", "s", 60),
+        ("approx. 47 kΩ", "Ω", 47e3),
+        ("60 s.", "s", 60),
+        ("100'000 Ω", "Ω", 1e5),
+        ("1’250’000 Ω", "Ω", 1.25e6),
+        ("47\u2009000 Ω", "Ω", 47e3),
+        ("102\u202f100\u00a0Ω", "Ω", 102100),
+        ("12\u00a0000,5\u00a0V", "V", 12000.5),
+    ],
+)
+def test_usual_spellings(text, unit, value):
+    assert read_quantity(text, unit).value == pytest.approx(value, rel=1e-12)
+    assert read_quantity(text).unit == unit
+
+
+@pytest.mark.parametrize(
+    "text", ["1'0 V", "12'34 V", "1'0000 V", "'100 V", "~", "≈", ".", "V.", "5 days V", "3 d 2 d"]
+)
+def test_what_only_looks_like_a_usual_spelling_is_one_clear_line(text):
+    with pytest.raises(RepairlibError) as error:
+        read_quantity(text, "V" if "d 2" not in text else "s")
+    assert "\n" not in str(error.value)
+
+
+@pytest.mark.parametrize("days", ["5 days", "120 h", "432000 s", "4 d 24 h"])
+def test_a_time_is_taken_in_any_unit_where_seconds_are_asked(days):
+    from repairlib.core.calculators import calculator_named
+
+    assert calculator_named("floor_life_left").parameters["out"].read("out", days) == 432000

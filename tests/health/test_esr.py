@@ -245,7 +245,7 @@ def test_esr_asks_for_its_frequency():
         ("aluminium snap-in", 1e-3, 50, 120, "no tan δ limit is known"),
         ("aluminium low impedance", 1e-3, 50, 100e3, "no maker's figure"),
         ("film polyester", 1e-7, 50, 120, "stated there"),
-        ("electrolytic", 1e-7, 50, 120, "not a family"),
+        ("electrolytic", 1e-7, 50, 120, "not a known family"),
     ],
 )
 def test_bad_input_is_one_clear_line(family, farad, volts, hertz, wrong):

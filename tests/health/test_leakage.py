@@ -133,7 +133,7 @@ def test_where_sources_disagree_the_makers_form_is_followed_and_named():
         ((LOW, 1e-6, 16, OWN, 85), "at this temperature"),
         ((LOW, 1e-6, 16, OWN, -300), "out of range"),
         (("aluminium snap-in", 1e-3, 63), "no leakage limit of this family"),
-        (("film polyester", 1e-6, 63), "not a family"),
+        (("film polyester", 1e-6, 63), "not a known family"),
         ((LOW, 0, 16), "out of range"),
         ((LOW, 1e-6, 0), "out of range"),
     ],
