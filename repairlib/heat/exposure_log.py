@@ -111,7 +111,8 @@ def parse_exposure_log(text: TextFile | str | bytes, name: str = "history") -> l
         air = _figure(celsius), _figure(humidity)
         check_air(air[0] or 0.0, air[1] or 0.0)
         events.append(Event(hour, event, *air))
-    if len(events) < 2 or [one.event for one in events].index(NOW) != len(events) - 1:
+    kinds = [one.event for one in events]
+    if len(kinds) < 2 or kinds[-1] != NOW or NOW in kinds[:-1]:
         raise RepairlibError(name, "the history does not end now", 'a last row with "now"')
     return events
 

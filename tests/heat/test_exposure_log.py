@@ -192,3 +192,18 @@ def test_fuzz_only_clear_errors():
             str(judge_exposure(parse_exposure_log("".join(text)), draw.choice("12345"), 1.0))
         except RepairlibError as error:
             assert "\n" not in str(error)
+
+
+@pytest.mark.parametrize(
+    "rows",
+    [
+        "2031-04-28 09:00,sealed,,\n2031-05-05 09:00,out,24,48\n",
+        "2031-04-28 09:00,out,24,48\n",
+        "2031-04-28 09:00,now,,\n2031-05-05 09:00,out,24,48\n",
+        "2031-04-28 09:00,now,,\n2031-05-05 09:00,now,,\n",
+        "2031-04-28 09:00,now,,\n",
+    ],
+)
+def test_a_history_that_does_not_end_now_is_told_so(rows):
+    with pytest.raises(RepairlibError, match="the history does not end now"):
+        parse_exposure_log(f"when,event,celsius,humidity\n{rows}")
