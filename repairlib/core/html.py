@@ -9,6 +9,7 @@ from base64 import b64encode
 from collections.abc import Iterable, Sequence
 from html import escape
 
+from repairlib.core.errors import escaped
 from repairlib.core.sources import source
 from repairlib.core.verdicts import BAD, GOOD, LOOK, meaning
 
@@ -46,12 +47,14 @@ class Html(str):
 
 
 def text(anything: object) -> Html:
-    """Anything as HTML: escaped, unless it is HTML already.
+    """Anything as HTML: escaped, and so is what cannot be seen, unless it is HTML already.
 
     >>> text("<b>"), text(Html("<b>"))
     ('&lt;b&gt;', '<b>')
     """
-    return anything if isinstance(anything, Html) else Html(escape(str(anything)))
+    if isinstance(anything, Html):
+        return anything
+    return Html(escape(escaped(str(anything), kept="\n\t")))
 
 
 def row(

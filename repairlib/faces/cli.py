@@ -8,13 +8,14 @@ from __future__ import annotations
 
 import sys
 
-from repairlib.core.errors import RepairlibError
+from repairlib.core.errors import SPACES, RepairlibError, escaped
 
 USAGE = """\
 python -m repairlib MARKING                    quick check, such as: 104K   "220 16V"   4K7
 python -m repairlib read MARKING [--as KIND] [--json]
 python -m repairlib calc                       the calculators by topic
 python -m repairlib calc NAME key=value ... [--json]
+python -m repairlib calc NAME --run            with its defaults alone, where each value has one
 python -m repairlib plan PARTS.csv [--board BOARD.csv] [--measured READINGS.csv]
                     [--catalogue CATALOGUE.csv] [--boards N] [--out FOLDER] [--json]
 python -m repairlib lessons [--large] [--to FOLDER] [--ip ADDRESS] [--port N] [--base-url PREFIX]
@@ -30,14 +31,16 @@ def main(arguments: list[str] | None = None) -> int:
     as_json = "--json" in arguments
     try:
         answer = _told_what_to_install([word for word in arguments if word != "--json"], as_json)
+        return _print_all(answer)
     except RepairlibError as error:
         if as_json:
-            print(_json({"error": str(error)}))
+            _print_all(_json({"error": str(error)}))
         else:
-            print(error, file=sys.stderr)
+            print(escaped(str(error)), file=sys.stderr)
         return 2
-    _print_all(answer)
-    return 0
+    except KeyboardInterrupt:
+        print("Stopped.", file=sys.stderr)
+        return 130  # as every program that Ctrl-C ends
 
 
 def _told_what_to_install(arguments: list[str], as_json: bool) -> str:
@@ -50,15 +53,20 @@ def _told_what_to_install(arguments: list[str], as_json: bool) -> str:
         raise RepairlibError(missing.name, wrong, f'pip install "repairlib[{extra}]"') from None
 
 
-def _print_all(answer: str) -> None:
-    """Print the answer; a reader that has seen enough, such as `head`, is no error."""
+def _print_all(answer: str) -> int:
+    """Print the answer; the exit status. A reader that has seen enough, such as `head`, is fine."""
     try:
-        print(answer, flush=True)
-    except BrokenPipeError:
+        print(escaped(answer, kept="\n\t"), flush=True)
+    except OSError as error:
         import os
 
         # Python writes once more at its end; let that go nowhere.
         os.dup2(os.open(os.devnull, os.O_WRONLY), sys.stdout.fileno())
+        if not isinstance(error, BrokenPipeError):
+            wrong = f"cannot be written ({error.strerror})"
+            print(RepairlibError("the answer", wrong, "an output with room"), file=sys.stderr)
+            return 2
+    return 0
 
 
 def _run(arguments: list[str], as_json: bool) -> str:
@@ -113,14 +121,15 @@ def _caution_lines(keys) -> list[str]:
 def _calc(arguments: list[str], as_json: bool) -> str:
     from repairlib.core.calculators import all_calculators, calculator_named
 
-    words, _ = _take_options(arguments, ())
+    words, options = _take_options(arguments, (), ("--json", "--run"))
     if not words:
         calculators = all_calculators()
         return _json(_listed(calculators)) if as_json else _list_by_topic(calculators)
     name, *pairs = words
     chosen = calculator_named(name)
-    if not pairs and not as_json:
-        return chosen.page()
+    if not pairs and not as_json and "--run" not in options:
+        alone = len(chosen.defaults) == len(chosen.parameters)
+        return chosen.page() + f"\n  as it stands: calc {name} --run" * alone
     finding = chosen(**_take_pairs(pairs, chosen.usage()))
     return _json(finding.to_dict()) if as_json else _finding_text(finding)
 
@@ -221,4 +230,6 @@ def _take_options(
 def _json(document) -> str:
     import json
 
-    return json.dumps(document, ensure_ascii=False, indent=2)
+    told = json.dumps(document, ensure_ascii=False, indent=2)
+    kept = "\n" + SPACES
+    return "".join(c if c.isprintable() or c in kept else json.dumps(c)[1:-1] for c in told)

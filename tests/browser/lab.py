@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 import json
+import secrets
 import shutil
 import socket
 import subprocess
@@ -15,7 +16,7 @@ from pathlib import Path
 
 from tests import refresh
 
-TOKEN = "only-for-this-test"
+TOKEN = secrets.token_hex(16)  # others on this computer may not run code through it
 START_TIMEOUT_S = 60
 SETTINGS = {
     # Every cell is on the page, seen or not; no news or update pop-ups.

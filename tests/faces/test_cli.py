@@ -141,3 +141,51 @@ def test_a_reader_that_has_seen_enough_is_no_error():
     os.close(writer)
     assert done.stderr == b""
     assert done.returncode == 0
+
+
+@pytest.mark.skipif(not os.path.exists("/dev/full"), reason="needs a disk that is always full")
+@pytest.mark.parametrize("arguments", [["104K"], ["calc"], ["--help"], ["104K", "--json"]])
+def test_an_output_without_room_is_one_clear_line(arguments):
+    with open("/dev/full", "w") as full:
+        done = subprocess.run(
+            [sys.executable, "-m", "repairlib", *arguments],
+            stdout=full,
+            stderr=subprocess.PIPE,
+            text=True,
+            timeout=60,
+        )
+    assert done.returncode == 2
+    assert len(done.stderr.splitlines()) == 1
+    assert "cannot be written (No space left on device)" in done.stderr
+
+
+def test_ctrl_c_is_no_traceback(monkeypatch, capsys):
+    def stopped(*_):
+        raise KeyboardInterrupt
+
+    monkeypatch.setattr("repairlib.faces.cli._run", stopped)
+    assert main(["plan", "parts.csv"]) == 130
+    assert capsys.readouterr().err == "Stopped.\n"
+
+
+@pytest.mark.parametrize("name", ["joint_heat", "charging_by_walking", "lead_in_air"])
+def test_a_calculator_with_defaults_alone_can_be_run(name, capsys):
+    assert main(["calc", name]) == 0
+    page = capsys.readouterr().out
+    assert page.endswith(f"calc {name} --run\n")
+    assert main(["calc", name, "--run"]) == 0
+    assert capsys.readouterr().out.startswith(page.partition("\n")[0] + ": ")
+
+
+def test_a_calculator_that_needs_a_value_says_which(capsys):
+    assert main(["calc", "stored_energy", "--run"]) == 2
+    assert "capacitance is missing" in capsys.readouterr().err
+
+
+def test_an_error_keeps_no_escape_codes_of_spaces(capsys):
+    asked = (
+        "old_kind=aluminium electrolytic,new_kind=tantalum,rated_voltage=16V,working_voltage=20V"
+    )
+    assert main(["calc", "substitute_capacitor", *asked.split(",")]) == 2
+    assert "20\u00a0V" in (told := capsys.readouterr().err)
+    assert "\\x" not in told
