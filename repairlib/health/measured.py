@@ -36,7 +36,9 @@ _ROLE_OF = {word: role for role, (_, words) in ROLES.items() for word in words.s
 _ROLE_OF_UNIT = {"F": "capacitance", "Ω": "esr", "A": "leakage", "H": "inductance", "V": "voltage"}
 _ROLE_OF_UNIT |= {"Hz": "frequency", "°C": "temperature"}
 _AT_A_FREQUENCY = ("capacitance", "esr", "loss", "inductance")
-_UNIT_IN_HEADING = re.compile(r"[(\[]\s*(.+?)\s*[)\]]|[/,]\s*(\S+)$|\bin\s+(\S+)$|\s(\S*[ΩFAHV%])$")
+_UNIT_IN_HEADING = re.compile(
+    r"[(\[]([^()\[\]]+)[)\]]|[/,]\s*(\S+)$|\bin\s+(\S+)$|\s(\S*[ΩFAHV%])$"
+)
 _FREQUENCY_IN_HEADING = re.compile(r"(?:@|\bat)?\s*(\d[\d.]*\s*[kKM]?(?:Hz)?)$")
 _HERTZ_HEADING = re.compile(
     r"((?:test|meas\.?|measuring)?[ _-]?f(?:req(?:uency|\.)?)?)\s*[(\[/, ]\s*([kM]?Hz)\s*[)\]]?",
@@ -44,6 +46,7 @@ _HERTZ_HEADING = re.compile(
 )
 _REFERENCE, _NOTE = "reference", "note"
 MOST_LINES = 200_000
+LONGEST_HEADING = 100  # characters; a longer one is a sentence
 
 
 @dataclass(frozen=True, slots=True)
@@ -226,12 +229,14 @@ def _headings(cells: list[str]) -> list[_Column] | None:
 def _column(heading: str) -> _Column:
     """What a heading such as `ESR @ 100 kHz (mΩ)` says; a column of notes when unknown."""
     rest, bare, frequency = heading.strip(), None, None
+    if len(rest) > LONGEST_HEADING:
+        return _Column(_NOTE)
     hertz = _HERTZ_HEADING.fullmatch(rest)
     if hertz:
         return _Column("frequency", hertz[2])
     for _ in range(2):  # unit and frequency stand in either order
         found = _UNIT_IN_HEADING.search(rest)
-        piece = next((group for group in found.groups() if group), "") if found else ""
+        piece = next((group.strip() for group in found.groups() if group), "") if found else ""
         if found and _is_unit(piece):
             bare, rest = piece, (rest[: found.start()] + rest[found.end() :]).strip()
         found = _FREQUENCY_IN_HEADING.search(rest.replace("(", "").replace(")", ""))

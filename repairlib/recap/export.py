@@ -6,6 +6,7 @@ A file appears whole or not at all. The bench sheet is made in repairlib.show.sh
 from __future__ import annotations
 
 import csv
+import errno
 import io
 import os
 import re
@@ -14,15 +15,19 @@ from collections.abc import Iterable
 from dataclasses import dataclass
 from pathlib import Path
 
-from repairlib.core.errors import RepairlibError
+from repairlib.core.errors import RepairlibError, escaped
 from repairlib.recap.plan_table import COLUMNS, Row
 
 # A cell that begins so is a formula to a spreadsheet; so is one behind a separator, when the file
 # is opened with another separator than the comma. The wide signs count in some languages. Tabs
 # and line ends, which begin formulas too, become spaces before.
-_LIVE = re.compile(r"((?:^|[;,|])[\s\ufeff]*)([=+\-@＝＋－＠])")
+_LIVE = re.compile(r'((?:^|[;,|])[\s\ufeff"]*)([=+\-@＝＋－＠])')
 _BREAKS = re.compile(r"[\t\r\n\v\f]+")
 MARK = "'"
+
+
+class AlreadyThere(RepairlibError):
+    """A file of this name exists, and was not overwritten."""
 
 
 @dataclass(eq=False, slots=True)
@@ -47,10 +52,13 @@ class Saved:
 def not_live(cell: str) -> str:
     """`cell` on one line, with an apostrophe before whatever a spreadsheet would run.
 
+    Characters that cannot be seen are written out.
+
     >>> not_live("=1+1"), not_live("10 µF"), not_live("C1;@SUM(A1)")
     ("'=1+1", '10 µF', "C1;'@SUM(A1)")
     """
-    return _LIVE.sub(lambda found: found[1] + MARK + found[2], _BREAKS.sub(" ", cell))
+    dead = _LIVE.sub(lambda found: found[1] + MARK + found[2], _BREAKS.sub(" ", cell))
+    return escaped(dead)
 
 
 def csv_text(rows: Iterable[Row]) -> tuple[str, int]:
@@ -62,9 +70,13 @@ def csv_text(rows: Iterable[Row]) -> tuple[str, int]:
     for row in rows:
         cells = [str(cell) for cell in row.values()]
         safe = [not_live(cell) for cell in cells]
-        marked += sum(len(new) > len(old) for old, new in zip(cells, safe, strict=True))
+        marked += sum(map(_is_marked, cells, safe))
         writer.writerow(safe)
     return buffer.getvalue(), marked
+
+
+def _is_marked(cell: str, safe: str) -> bool:
+    return safe.count(MARK) > cell.count(MARK)
 
 
 def write_csv(rows: Iterable[Row], path, overwrite: bool = False) -> Saved:
@@ -80,7 +92,8 @@ def write_csv(rows: Iterable[Row], path, overwrite: bool = False) -> Saved:
 def write_whole(path, data: bytes, overwrite: bool = False) -> Path:
     """Write `data` to `path` in one step: a reader sees the whole file or none.
 
-    Raises RepairlibError when the file exists (unless `overwrite`) or cannot be written.
+    Raises AlreadyThere when the file exists (unless `overwrite`), and RepairlibError when it cannot
+    be written.
     """
     path = Path(path)
     try:
@@ -99,11 +112,13 @@ def write_whole(path, data: bytes, overwrite: bool = False) -> Path:
             Path(temporary).unlink(missing_ok=True)
     except FileExistsError:
         wrong = "this file exists, and nothing was overwritten"
-        raise RepairlibError(path.name, wrong, "a new name, or overwrite=True") from None
+        raise AlreadyThere(path.name, wrong, "a new name, or overwrite=True") from None
     except (OSError, ValueError) as problem:
         reason = getattr(problem, "strerror", None) or str(problem)
         wrong = f"cannot be written ({reason}); nothing was changed"
-        raise RepairlibError(path, wrong, "a folder in which you may write") from None
+        too_long = getattr(problem, "errno", None) == errno.ENAMETOOLONG
+        accepted = "a list with a shorter name" if too_long else "a folder in which you may write"
+        raise RepairlibError(path, wrong, accepted) from None
     return path
 
 
@@ -119,9 +134,9 @@ def _move_without_overwriting(temporary: str, path: Path) -> None:
 
 
 def free_stem(folder: Path, stem: str, endings: tuple[str, ...]) -> str:
-    """`stem`, or `stem-2`, `stem-3`, ... so that no file of these endings exists in `folder`."""
+    """`stem`, or `stem-2`, `stem-3`, ... so that nothing of these endings exists in `folder`."""
     number, candidate = 1, stem
-    while any((folder / (candidate + ending)).exists() for ending in endings):
+    while any(os.path.lexists(folder / (candidate + ending)) for ending in endings):
         number += 1
         candidate = f"{stem}-{number}"
     return candidate

@@ -94,6 +94,9 @@ class Item:
         )
 
 
+SHOWN_LINES = 8  # of those that name one reference
+
+
 @dataclass(eq=False, slots=True)
 class Duplicate:
     """A reference that the list names more than once: the lines, and whether they agree."""
@@ -103,7 +106,9 @@ class Duplicate:
     same: bool
 
     def __str__(self) -> str:
-        where = " and ".join(str(line) for line in self.lines)
+        shown = [str(line) for line in self.lines[:SHOWN_LINES]]
+        left = len(self.lines) - len(shown)
+        where = " and ".join([*shown, f"{left} more"] if left else shown)
         told = "they differ, so both are held"
         if self.same:
             told = "the same, planned once (two boards? plan each one alone)"

@@ -59,6 +59,7 @@ STAYING_KINDS = (CERAMIC, FILM, MAINS, PAPER, POLYMER, TANTALUM)
 WITH_PARTS = "lines with parts"
 MOST_COLUMNS = 60
 MOST_ALIKE = 500  # parts on a line of a list without references
+MOST_BY_RANGES = 10_000  # parts that a list may name beside the first of each line
 
 _REMARKS = ("other", "form", "tolerance", "code")  # columns that may name a neighbour
 _HOW_MANY = re.compile(
@@ -135,6 +136,7 @@ class _ListReader:
         self.above: tuple[int, list[str]] | None = None  # line and cells, for ditto marks
         self.without_references: bool | None = None
         self.named_beside: list[tuple[int, list[str]]] = []  # in remarks: line, names
+        self.besides_the_first = 0  # references, over all lines
         # Lines that say the same share one capacitor: a long list repeats itself.
         self.described: dict[tuple, Capacitor] = {}
 
@@ -251,6 +253,11 @@ class _ListReader:
         except RepairlibError as problem:
             return self.aside(row.line, UNREADABLE, problem.wrong)
         letters, names = entry.references.letters, entry.references.names
+        besides = self.besides_the_first + len(names) - 1
+        if len(names) > 1 and besides > MOST_BY_RANGES:
+            why = f"ranges named {MOST_BY_RANGES} parts before: one part on each line from here"
+            return self.aside(row.line, UNREADABLE, why)
+        self.besides_the_first = besides
         others = self.names_beside(row.line, entry)
         if letters not in CAPACITORS and others:
             return self.aside(row.line, UNREADABLE, f"names {others[0]} behind {names[0]}")

@@ -246,12 +246,13 @@ class Plan:
             )
             duplicate = Duplicate(reference, tuple(item.line for item in group), same)
             self.duplicates.append(duplicate)
+            told = str(duplicate)
             if same:
-                first.notes = (*first.notes, str(duplicate))
+                first.notes = (*first.notes, told)
                 by_reference[first.unit, reference] = [first]
             else:
                 for item in group:
-                    item.hold(str(duplicate))
+                    item.hold(told)
         return [item for group in by_reference.values() for item in group]
 
 

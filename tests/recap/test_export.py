@@ -116,3 +116,44 @@ def test_table_is_the_same_as_the_csv():
     table = made.table()
     assert list(table.columns) == list(made.rows()[0])
     assert table.iloc[0]["new part"].startswith("10\xa0µF")
+
+
+@pytest.mark.from_memory("a spreadsheet opens a file with the separator of its country")
+@pytest.mark.parametrize(
+    "cell",
+    [
+        'x;"=HYPERLINK("http://x";1);y',
+        'z|"=1+1|y',
+        '" =1',
+        'a|""@SUM(A1)',
+        'b; "-2+3"',
+        '""=1',
+        'c,"＝1',
+    ],
+)
+def test_a_formula_behind_a_quotation_mark_is_marked(cell):
+    made = plan(f"C1,10/16,elect,plain\nC2\t10/16\t{cell}\n")
+    rows = [{**made.rows()[0], "source text": cell}]
+    written = csv_text(rows)[0]
+    for separator in ";|,\t":
+        for row in csv.reader(io.StringIO(written, newline=""), delimiter=separator):
+            assert not any(one.strip(' "')[:1] in LIVE for one in row)
+
+
+def test_what_cannot_be_seen_is_written_out():
+    """U+202E turns the reading direction: 16V would be read as V61."""
+    assert (
+        not_live("a\u202e16V\x1b[2J\x9b\ufeff\u00a0b") == "a\\u202e16V\\x1b[2J\\x9b\\ufeff\u00a0b"
+    )
+
+
+def test_a_dangling_link_takes_a_name_too(tmp_path):
+    (tmp_path / "a.csv").symlink_to(tmp_path / "nowhere")
+    assert free_stem(tmp_path, "a", (".csv",)) == "a-2"
+
+
+def test_a_name_too_long_is_one_clear_line(tmp_path):
+    with pytest.raises(RepairlibError, match="cannot be written") as error:
+        write_whole(tmp_path / ("x" * 300 + ".csv"), b"x")
+    assert error.value.accepted == "a list with a shorter name"
+    assert not list(tmp_path.iterdir())

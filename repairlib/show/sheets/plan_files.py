@@ -17,6 +17,7 @@ from repairlib.recap import (
     MUST_GO,
     NOT_YOURS,
     SPARES_RULE,
+    AlreadyThere,
     Item,
     OrderLine,
     Plan,
@@ -123,9 +124,26 @@ def report_plan(
     folder = Path(out)
     if not folder.is_dir():
         raise RepairlibError(folder, "no such folder", "a folder that exists")
-    stem = str(folder / free_stem(folder, path.stem, (CSV_ENDING, SHEET_ENDING)))
-    table = plan.to_csv(stem + CSV_ENDING)
-    return PlanReport(plan, (table, write_bench_sheet(plan, stem + SHEET_ENDING)))
+    return PlanReport(plan, _written(plan, folder, path.stem.lstrip(".") or "list"))
+
+
+def _written(plan: Plan, folder: Path, stem: str) -> tuple[Saved, Saved]:
+    """CSV and bench sheet in `folder`: both or neither, under the first free number."""
+    while True:
+        free = free_stem(folder, stem, (CSV_ENDING, SHEET_ENDING))
+        try:
+            return _both(plan, folder / (free + CSV_ENDING), folder / (free + SHEET_ENDING))
+        except AlreadyThere:
+            continue  # another plan took the name just now
+
+
+def _both(plan: Plan, table: Path, sheet: Path) -> tuple[Saved, Saved]:
+    saved = plan.to_csv(table)
+    try:
+        return saved, write_bench_sheet(plan, sheet)
+    except BaseException:  # Ctrl-C too
+        table.unlink()
+        raise
 
 
 def _accounting(plan: Plan) -> str:

@@ -1,5 +1,6 @@
 """`python -m repairlib plan`, as a person types it: answers, files, and one line for bad input."""
 
+import errno
 import json
 import os
 import subprocess
@@ -7,7 +8,13 @@ import sys
 
 import pytest
 
+from repairlib.core.errors import RepairlibError
 from repairlib.core.tables import demo_path
+from repairlib.core.typed import textfile
+from repairlib.recap import plan
+from repairlib.show.sheets.plan_files import report_plan
+
+posix = pytest.mark.skipif(os.name != "posix", reason="names, links and pipes of POSIX systems")
 
 PARTS = demo_path("keyboard-parts.csv")
 BOARD = demo_path("keyboard-board.csv")
@@ -149,3 +156,146 @@ def test_output_that_is_a_file(tmp_path):
     (tmp_path / "out").write_text("mine")
     assert_one_line(run(PARTS, "--out", tmp_path / "out"), "no such folder")
     assert (tmp_path / "out").read_text() == "mine"
+
+
+def test_csv_and_sheet_are_written_both_or_neither(tmp_path, monkeypatch):
+    synced, real = [], os.fsync
+
+    def full_at_the_second(handle):
+        synced.append(handle)
+        if len(synced) == 2:
+            raise OSError(errno.ENOSPC, os.strerror(errno.ENOSPC))
+        real(handle)
+
+    monkeypatch.setattr(os, "fsync", full_at_the_second)
+    with pytest.raises(RepairlibError, match="nothing was changed"):
+        report_plan(PARTS, out=tmp_path)
+    assert os.listdir(tmp_path) == []
+
+
+@posix
+def test_a_sheet_in_the_way_gives_both_the_next_number(tmp_path):
+    (tmp_path / "keyboard-parts-bench-sheet.html").symlink_to(tmp_path / "nowhere")
+    report = report_plan(PARTS, out=tmp_path)
+    assert [saved.path.name for saved in report.saved] == [
+        "keyboard-parts-2-plan.csv",
+        "keyboard-parts-2-bench-sheet.html",
+    ]
+
+
+def test_several_at_once_write_into_one_folder(tmp_path):
+    command = [sys.executable, "-m", "repairlib", "plan", str(PARTS), "--out", str(tmp_path)]
+    running = [subprocess.Popen(command, stdout=subprocess.DEVNULL) for _ in range(5)]
+    assert [process.wait(timeout=120) for process in running] == [0] * 5
+    tables = {path.name.removesuffix("-plan.csv") for path in tmp_path.glob("*.csv")}
+    sheets = {path.name.removesuffix("-bench-sheet.html") for path in tmp_path.glob("*.html")}
+    assert tables == sheets
+    assert len(tables) == 5
+    assert not list(tmp_path.glob(".saving-*"))
+
+
+@pytest.mark.parametrize("name", ["..csv", "...csv", ".hidden.csv", "-.csv"])
+def test_odd_names_stay_inside_the_folder(tmp_path, name):
+    (tmp_path / "out").mkdir()
+    (tmp_path / name).write_text("C1,10/16,elect\n")
+    report = report_plan(tmp_path / name, out=tmp_path / "out")
+    assert sorted(os.listdir(tmp_path)) == sorted([name, "out"])
+    assert {saved.path.name for saved in report.saved} == set(os.listdir(tmp_path / "out"))
+    assert not any(one.startswith(".") for one in os.listdir(tmp_path / "out"))
+
+
+@pytest.mark.parametrize("letter", ["x", "é", "電"])
+def test_a_name_that_leaves_no_room_for_an_ending_is_one_line(tmp_path, letter):
+    name = letter * (248 // len(letter.encode())) + ".csv"
+    (tmp_path / name).write_text("C1,10/16,elect\n")
+    (tmp_path / "out").mkdir()
+    done = run(tmp_path / name, "--out", tmp_path / "out")
+    assert_one_line(done, "a list with a shorter name")
+    assert os.listdir(tmp_path / "out") == []
+
+
+HIDDEN = "\x9b\u202e\u2066\x85\u200b"
+
+
+@posix
+def test_what_cannot_be_seen_is_written_out_on_every_face(tmp_path):
+    parts, board = tmp_path / "\x1b[31m\u202eparts.csv", tmp_path / "board.csv"
+    typed = f"C1,10/16,elect,16V {HIDDEN}\n"
+    parts.write_text(typed + "C9 rubbish \u202e\n", "utf-8")
+    board.write_text("reference,x,y,form,angle,height,room,plus\n", "utf-8")
+    (tmp_path / "out").mkdir()
+    told = run(parts, "--out", tmp_path / "out").stdout
+    faces = [told, run(parts, "--json").stdout]
+    faces += [path.read_text("utf-8-sig") for path in (tmp_path / "out").iterdir()]
+    for face in faces:
+        assert not set(face) & set("\x1b" + HIDDEN)
+        assert "\\u202e" in face
+    assert json.loads(faces[1])["name"] == parts.name
+
+
+@posix
+def test_pipes_and_devices_are_refused_and_never_waited_for(tmp_path):
+    pipe, zeros = tmp_path / "pipe", tmp_path / "zeros.csv"
+    os.mkfifo(pipe)
+    zeros.symlink_to("/dev/zero")
+    for odd in (pipe, zeros, "/dev/null"):
+        assert_one_line(run(odd), "a pipe or a device")
+    for option in ("--board", "--measured", "--catalogue"):
+        assert_one_line(run(PARTS, option, pipe), "a pipe or a device")
+
+
+def test_no_more_than_the_largest_file_is_read(tmp_path, monkeypatch):
+    """Whatever its size is said to be: some files grow, and some say nothing."""
+    monkeypatch.setattr(textfile, "LARGEST", 1000)
+    asked = []
+    real = open
+
+    class Counting:
+        def __init__(self, *args):
+            self.file = real(*args)
+
+        def __enter__(self):
+            return self
+
+        def __exit__(self, *_):
+            self.file.close()
+
+        def read(self, most):
+            asked.append(most)
+            return self.file.read(most)
+
+    monkeypatch.setattr("builtins.open", Counting)
+    (path := tmp_path / "list.csv").write_bytes(b"C1,10/16,elect\n" * 100)
+    with pytest.raises(RepairlibError, match="larger than"):
+        textfile.read_text(path)
+    assert asked == [1001]
+
+
+# Small files, long work: counted in parts and characters, not in seconds.
+
+
+@pytest.mark.parametrize(
+    "line",
+    [
+        "C1-C500 10/16 elect\n",
+        "C1-C500 " * 240 + "10/16 elect\n",
+        "C1 to C400, C1 thru C499; C2-C300 47/25 elect\n",
+        "C1 1u 16V elect\nC1 2u 16V elect\n",
+        "C7 " * 600 + "10/16\n",
+    ],
+)
+def test_a_small_list_makes_no_large_plan(line, tmp_path):
+    text = "C2 10/16\n" + (line * 4000)[:32_000].rpartition("\n")[0]
+    (path := tmp_path / "list.csv").write_text(text + "\n")
+    report = report_plan(path, out=tmp_path)
+    assert len(report.plan.list.references) <= 10_000 + len(report.plan.list.lines)
+    written = len(str(report)) + sum(saved.path.stat().st_size for saved in report.saved)
+    assert written < 400 * 32_000
+
+
+def test_parts_beyond_what_ranges_may_name_are_told_and_none_is_lost():
+    lines = [f"C{n * 500 + 1}-C{n * 500 + 500} 10/16 elect" for n in range(30)]
+    made = plan("\n".join([*lines, "C20000 10/16 elect"]) + "\n")
+    assert len(made.items) + len(made.held) == 20 * 500 + 1
+    assert len(made.unreadable) == 10
+    assert "ranges named 10000 parts before" in made.unreadable[0].why
