@@ -12,7 +12,7 @@ from math import isclose, log10
 from typing import Any
 
 from repairlib.core.errors import RepairlibError, as_printed
-from repairlib.core.quantity import read_quantity
+from repairlib.core.quantity import Quantity, engineering, read_quantity
 from repairlib.core.safety import HAZARDS
 from repairlib.learn.draws import normal
 
@@ -160,13 +160,18 @@ class Number(Question):
             raise RepairlibError(typed, f"{bare.unit} was not asked for", "a number without a unit")
         if self.unit in SIZED_UNITS and not any(c.isalpha() for c in typed):
             raise RepairlibError(typed, "the unit is missing", f"for example {self._example()}")
+        if not self.share(bare.value):
+            self._ask_back_thousands(typed, bare.value)
         return bare.value
 
     def share(self, answer) -> float:
         return float(self._near(answer, self.answer))
 
     def shows(self, mistake, answer) -> bool:
-        return mistake.when(answer) if callable(mistake.when) else self._near(answer, mistake.when)
+        if not callable(mistake.when):
+            return self._near(answer, mistake.when)
+        rounded = abs(answer - self.answer) <= max(self.tolerance, 1e-9) * abs(self.answer)
+        return mistake.when(self.answer if rounded else answer)  # 59.9999 s is the 60 s asked for
 
     def other_hints(self, answer) -> tuple[str, ...]:
         if answer * self.answer > 0 and self.unit not in ("%", "°C", ""):
@@ -180,6 +185,21 @@ class Number(Question):
         if not self.unit:
             return "Type a number."
         return f"Type a number with its unit, for example {self._example()}."
+
+    def as_typed(self, given):
+        if isinstance(given, Quantity):  # with all its digits, also those that it does not show
+            return engineering(given.value, given.unit)
+        return super().as_typed(given)
+
+    def _ask_back_thousands(self, typed: str, value: float) -> None:
+        """Raise RepairlibError for "102.100 Ω", which may be 102100 Ω to whoever writes it so."""
+        figures = typed.strip().lstrip("-")
+        figures = figures[: len(figures) - len(figures.lstrip("0123456789."))]
+        whole, _, part = figures.partition(".")
+        grouped = len(part) == 3 and 1 <= len(whole) <= 3 and whole[0] != "0"
+        if grouped and abs(value) == float(figures):  # no prefix: 4.700 kΩ is no 4700 kΩ
+            readings = f"{whole}.{part.rstrip('0') or '0'} or {whole}{part}"
+            raise RepairlibError(typed, f"{figures} may be {readings}", readings)
 
     def _near(self, value: float, wanted: float) -> bool:
         allowed = max(self.tolerance * abs(wanted), self.margin)

@@ -247,6 +247,47 @@ def test_an_answer_by_code_that_is_no_text_is_saved_as_one_and_never_raises(give
         assert json.dumps(typed)
 
 
+@pytest.mark.parametrize(
+    ("typed", "state"),
+    [
+        ("47.000 Ω", "cannot read"),
+        ("102.100 Ω", "cannot read"),
+        ("8.200", "cannot read"),
+        ("102,100 Ω", "cannot read"),
+        ("102100 Ω", "right"),
+        ("102.1 kΩ", "right"),
+        ("102.100 kΩ", "right"),
+        ("102'100 Ω", "right"),
+        ("47.00 Ω", "unsafe"),
+        ("47.000 kΩ", "unsafe"),
+        ("0.125 Ω", "unsafe"),
+    ],
+)
+def test_a_dot_that_may_part_thousands_is_asked_back(typed, state):
+    burns = Mistake(lambda ohm: ohm < 90e3, "That one would burn.", hazard="heat and fire")
+    assert Number(answer=102.1e3, unit="Ω", mistakes=[burns]).judge(typed).state == state
+
+
+def test_a_reading_with_three_places_that_is_right_is_right():
+    assert Number(answer=4.7, unit="V").judge("4.700 V").state == "right"
+
+
+@pytest.mark.parametrize(
+    "typed",
+    ["59.99999999999999 s", "0.016666666666 h", "59.5 s", "60.4 sec", "≈ 60 s", "1 minute"],
+)
+def test_a_bound_of_danger_has_the_tolerance_of_the_answer(typed):
+    hasty = Mistake(lambda second: second < 60, "It is still charged.", hazard="stored charge")
+    ask = Number(answer=60, unit="s", mistakes=[hasty])
+    assert ask.judge(typed).state == "right"
+    assert ask.judge("59 s").state == ask.judge("58 s").state == "unsafe"
+
+
+def test_a_quantity_given_by_code_keeps_all_its_digits():
+    ask = Number(answer=4747, unit="Ω", tolerance=0.001)
+    assert ask.judge(ask.as_typed(Quantity(4747, "Ω", digits=2))).state == "right"
+
+
 def test_any_answer_to_any_question_of_the_lessons_gets_a_judgement():
     """In short; `python -m tests.fuzz answers 100000` asks more."""
     seed = random.SystemRandom().randrange(10**9)
