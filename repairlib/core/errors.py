@@ -45,14 +45,14 @@ def as_printed(thing: object) -> str:
     """`thing` as text, or its kind for what cannot be printed, such as a number of 5000 digits.
 
     >>> as_printed(16.0), as_printed(10**5000)
-    ('16.0', 'int')
+    ('16.0', 'a int too long to be written')
     """
     if isinstance(thing, str):
         return str.__str__(thing)
     try:
         return str(thing)
     except Exception:  # whatever a stranger's object raises
-        return type(thing).__name__
+        return f"a {type(thing).__name__} too long to be written"
 
 
 def escaped(text: str, kept: str = "") -> str:
