@@ -80,7 +80,7 @@ class Item:
         if not self.new.polar:
             return "no plus"
         if self.place is not None and self.place.plus not in ("", "none"):
-            return f"plus {self.place.plus}"
+            return self.place.where_plus
         return "plus as the old part: note it before you remove it"
 
     def hold(self, why: str) -> None:
@@ -126,7 +126,10 @@ def look_at_board(item: Item, place: Position | None, selector: Selector | None 
     elif item.new.polar and place.plus == "none":
         item.hold("the list says polar, the board shows a part without polarity: look at it")
     elif item.old.kind == BIPOLAR and place.plus not in ("", "none"):
-        item.notes = (*item.notes, f"the board marks a plus ({place.plus}): check the old part")
+        item.notes = (
+            *item.notes,
+            f"the board marks a plus ({place.where_plus}): check the old part",
+        )
     if item.new is None:
         return
     if selector is not None and _from_catalogue(item, selector).part:
