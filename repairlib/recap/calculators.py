@@ -40,13 +40,14 @@ def replacement_capacitor(
     decision = decide(old)
     proposal = decision.proposal
     values = {}
+    film = proposal is not None and proposal.kind == words.FILM
     if proposal:
         values = {
             "capacitance": Quantity(proposal.farad, "F"),
             "rated_voltage": Quantity(proposal.volts, "V"),
-            "polarity": "polar" if proposal.polar else "bipolar",
-            "temperature_rating": Quantity(105, "°C"),
+            "polarity": "none" if film else "polar" if proposal.polar else "bipolar",
         }
+        values |= {"kind": proposal.kind} if film else {"temperature_rating": Quantity(105, "°C")}
     rules = proposal.rules if proposal else ()
     working = [f"{name}: {what}" for name, what in rules] or [RULES[decision.rule][0]]
     return found(

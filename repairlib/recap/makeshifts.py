@@ -13,7 +13,8 @@ from repairlib.core.errors import RepairlibError
 from repairlib.core.quantity import Quantity, brief
 from repairlib.health import own_leakage_limit
 from repairlib.recap.expectation import GENERAL
-from repairlib.recap.rules import new_capacitance, next_rating
+from repairlib.recap.kind_ratings import next_rating
+from repairlib.recap.rules import new_capacitance
 from repairlib.recap.substitution import CANNOT_TELL, CONDITIONS, NEVER
 
 # What a 10 µF 10 V class 2 chip keeps at 5 V; the only points that were seen in print.

@@ -15,8 +15,9 @@ from repairlib.recap.catalogue import Catalogue, CataloguePart
 from repairlib.recap.expectation import INSIDE_C, hours_inside, years_in_words
 from repairlib.recap.rules import Proposal
 from repairlib.recap.sizes import obstacle_to
+from repairlib.recap.words import BIPOLAR, FILM
 
-LEAST_C = 105.0
+LEAST_C = 105.0  # of an electrolytic; film parts do not dry out, and many are made for less
 CHOICE_RULE = (
     "A part may go in when kind, build and capacitance are those of the plan, its rated voltage is "
     "not below, it is rated for 105 °C, and nothing known about its size speaks against the place. "
@@ -89,9 +90,9 @@ class Selector:
         place = place or _NOWHERE
         form = new.form or place.form or "radial"
         room = place.spacing_mm, place.max_diameter_mm, place.max_height_mm
-        question = form, new.farad, new.volts, new.polar, low_impedance, room
+        question = form, new.farad, new.volts, new.kind, low_impedance, room
         if question not in self.answers:
-            wanted = _Wanted(new.volts, _families(new.polar, low_impedance), form, place)
+            wanted = _Wanted(new.volts, _families(new.kind, low_impedance), form, place)
             shelf = self.shelves.get((form, _value_key(new.farad)), [])
             self.answers[question] = _chosen(shelf, wanted, _spoken(new, form, low_impedance))
         return self.answers[question]
@@ -109,7 +110,7 @@ class _Wanted(NamedTuple):
             return f"{part.family}, which is another kind"
         if part.volts < self.volts:
             return f"rated {part.volts:g} V only"
-        if part.celsius < LEAST_C:
+        if part.celsius < LEAST_C and not part.family.startswith("film"):
             return f"rated for {part.celsius:g} °C only"
         if self.form == "axial":
             return _axial_obstacle(part, self.place)
@@ -214,8 +215,10 @@ def _life(part: CataloguePart) -> str:
     return years_in_words(hours) or "life not stated"
 
 
-def _families(polar: bool, low_impedance: bool) -> frozenset[str]:
-    if not polar:
+def _families(kind: str, low_impedance: bool) -> frozenset[str]:
+    if kind == FILM:
+        return frozenset(name for name in families() if name.startswith("film"))
+    if kind == BIPOLAR:
         return frozenset(_BIPOLAR)
     if low_impedance:
         return frozenset((LOW_IMPEDANCE,))
@@ -224,7 +227,8 @@ def _families(polar: bool, low_impedance: bool) -> frozenset[str]:
 
 
 def _spoken(new: Proposal, form: str, low_impedance: bool) -> str:
-    kind = "low impedance, polar" if low_impedance else "polar" if new.polar else "bipolar"
+    kind = "low impedance, polar" if low_impedance else "polar" if new.polar else new.kind
+    kind = "bipolar" if new.kind == BIPOLAR else kind
     return f"{engineering(new.farad, 'F')} {engineering(new.volts, 'V')} {form} {kind}"
 
 

@@ -14,7 +14,7 @@ from repairlib.core.limits import hazards_of_capacitor
 from repairlib.core.quantity import Quantity, brief
 from repairlib.core.verdicts import CANNOT_TELL, CONDITIONS, NEVER
 from repairlib.health import working_share
-from repairlib.recap.rules import next_rating
+from repairlib.recap.kind_ratings import next_rating
 from repairlib.recap.words import ALUMINIUM, BIPOLAR, FILM, MAINS, PAPER, POLYMER, TANTALUM
 
 TANTALUM_POLYMER, CERAMIC_2 = "tantalum polymer", "class 2 ceramic"

@@ -122,7 +122,7 @@ def _waiting(plan: Plan, title: str, items: list[Item]) -> str:
         [
             text(item.reference),
             f'<span class="source">{text(short(plan.source(item)))}</span>',
-            text("; ".join((item.why, *item.looks))),
+            text(item.told),
             str(item.line),
         ]
         for item in items
