@@ -96,6 +96,12 @@ RULES = {
         "common practice",
     ),
     "build kept": ("Radial stays radial, axial stays axial.", "common practice"),
+    "ripple and ESR": (
+        "In a switch-mode place, or where the list asks for low impedance, the ripple current of "
+        "the new part is not below the old one's and its impedance at 100 kHz not above: read both "
+        "data sheets. An ordinary part heats there and fails early.",
+        "common practice",
+    ),
     "fits the board": (
         "Where the board's room is known, the usual can of that rating must go into it. The data "
         "sheet of the part that is ordered decides.",
@@ -224,6 +230,11 @@ def _replacement(capacitor: Capacitor) -> Decision:
         rules.append(("bipolar stays bipolar", "bipolar, as the old part"))
     else:
         rules.append(("polarity kept", "polar, plus where the old plus was"))
+    if words.LOW_IMPEDANCE in capacitor.features:
+        did = (
+            "low impedance: ripple current not below, impedance at 100 kHz not above the old part's"
+        )
+        rules.append(("ripple and ESR", did))
     if capacitor.form:
         rules.append(("build kept", capacitor.form))
     radial = capacitor.form in ("", "radial") and not bipolar

@@ -8,7 +8,7 @@ from __future__ import annotations
 
 from typing import NamedTuple
 
-from repairlib.core.quantity import engineering
+from repairlib.core.quantity import brief, engineering
 from repairlib.health import CAP_YEARS, LOW_IMPEDANCE, WET, families
 from repairlib.recap.board import Position
 from repairlib.recap.catalogue import Catalogue, CataloguePart
@@ -23,7 +23,7 @@ CHOICE_RULE = (
     "not below, it is rated for 105 °C, and nothing known about its size speaks against the place. "
     f"Of those: the longest life at {INSIDE_C:g} °C, counted up to {CAP_YEARS} years; then the "
     "lowest price for one piece; then the higher ripple current, the lower rated voltage, the part "
-    "number."
+    "number. Where low impedance is asked for, ripple current and impedance come before the price."
 )
 _BIPOLAR = ("aluminium non-polar axial", "aluminium non-polar", "aluminium bipolar")
 _BENDS_MM = 4.0  # an axial part needs about 2 mm at each end before its lead bends
@@ -92,13 +92,15 @@ class Selector:
         room = place.spacing_mm, place.max_diameter_mm, place.max_height_mm
         question = form, new.farad, new.volts, new.kind, low_impedance, room
         if question not in self.answers:
-            wanted = _Wanted(new.volts, _families(new.kind, low_impedance), form, place)
+            kinds = _families(new.kind, low_impedance)
+            wanted = _Wanted(low_impedance, new.volts, kinds, form, place)
             shelf = self.shelves.get((form, _value_key(new.farad)), [])
             self.answers[question] = _chosen(shelf, wanted, _spoken(new, form, low_impedance))
         return self.answers[question]
 
 
 class _Wanted(NamedTuple):
+    low_impedance: bool
     volts: float
     families: frozenset[str]
     form: str
@@ -140,6 +142,8 @@ def _chosen(shelf: list[_Alike], wanted: _Wanted, spoken: str) -> Selection:
         (barred.append((alike.parts[0], obstacle)) if obstacle else able.append(alike))
     if not able:
         return Selection(None, _nothing_fits(spoken, barred))
+    if wanted.low_impedance:
+        return _for_ripple([part for alike in able for part in alike.parts], barred)
     taken = min((alike.parts[0] for alike in able), key=rank)
     best = rank(taken)[:2]
     tied = [part for alike in able for part in _leading(alike.parts, best) if part is not taken]
@@ -152,6 +156,27 @@ def _chosen(shelf: list[_Alike], wanted: _Wanted, spoken: str) -> Selection:
         cheapest if cheapest.price < taken.price else None,
         _passed_over(taken, barred),
     )
+
+
+def _for_ripple(able: list[CataloguePart], barred: list) -> Selection:
+    """The choice where ripple current and impedance count: they come before the price."""
+    taken = min(able, key=_ripple_rank)
+    cheapest = min(able, key=_price_then_life)
+    ripple = f"{brief(taken.ripple, 'A')} of ripple" if taken.ripple else "ripple not stated"
+    ohm = f", {brief(taken.ohm, 'Ω')} at 100 kHz" if taken.ohm else ""
+    why = (
+        f"{taken.part}: of {len(able)} low-impedance parts that may go in the longest life, "
+        f"{_life(taken)}, then the most ripple current, {ripple}{ohm}; {taken.price} each"
+    )
+    cheaper = cheapest if cheapest.price < taken.price else None
+    return Selection(taken, why, (), cheaper, _passed_over(taken, barred))
+
+
+def _ripple_rank(part: CataloguePart) -> tuple:
+    """Sorting key where low impedance is asked for: ripple and impedance before the price."""
+    life = hours_inside(part.family, part.hours, part.celsius) or 0.0
+    ohm = part.ohm if part.ohm is not None else float("inf")
+    return -life, -(part.ripple or 0.0), ohm, part.price, part.volts, part.part
 
 
 def _leading(parts: list[CataloguePart], best: tuple) -> list[CataloguePart]:

@@ -190,8 +190,8 @@ def share_of_rating(kind: str) -> float:
 def least_rating(kind: str, working: float) -> float | None:
     """The lowest standard rating [V] of a kind that may work at `working` [V], None above them.
 
-    >>> least_rating("tantalum", 12), least_rating("tantalum polymer", 12), least_rating("film", 6e2)
-    (25.0, 16.0, 630.0)
+    >>> least_rating("tantalum", 12), least_rating("tantalum polymer", 12)
+    (25.0, 16.0)
     """
     return next_rating(working / share_of_rating(kind), kind)
 

@@ -36,6 +36,8 @@ _PHRASES = [
         (r"\blow[\s-]+imp(?:edance)?\b", "low-impedance"),
         (r"\blow[\s-]+noise\b", "low-noise"),
         (r"\boil[\s-]+paper\b", "oil-paper"),
+        (r"\bhigh[\s-]+ripple\b", "high-ripple"),
+        (r"\bswitch(?:ed|ing)?[\s-]+mode\b", "switch-mode"),
     )
 ]
 _STEMS = (

@@ -47,7 +47,8 @@ LOW_IMPEDANCE = "low impedance"
 # What a list asks for beyond the ordinary; the new part must offer it too.
 FEATURES = {
     "low leakage": "low-leakage low-leak ll",
-    LOW_IMPEDANCE: "low-esr low-imp low-impedance low-z lz",
+    LOW_IMPEDANCE: """low-esr low-imp low-impedance low-z lz smps switching switch-mode
+        switchmode high-ripple""",
     "low noise": "low-noise",
     "audio grade": "audio",
 }

@@ -194,17 +194,36 @@ def test_ceramic_ageing(dielectric, loss):
     assert ceramic_ageing(dielectric, 10e-6, 3.6e6).loss == pytest.approx(loss)
 
 
-# By hand: 220 µF / 2; 400 V × 1.2 / 2 = 240 V. RGA above 100 V: 0.02 × 220 × 250 + 25 = 1125 µA,
-# ten times that is 11.25 mA; 200 V / 11.25 mA = 17.78 kΩ; 200² / 17778 = 2.25 W.
+# By hand: RGA above 100 V: 0.02 × C (µF) × V + 25 µA. 220 × 250 gives 1125 µA, head-room
+# 500 - 400 = 100 V: 88.89 kΩ, 200²/88 889 = 0.45 W. 100 × 350 gives 725 µA, head-room 200 V:
+# 275.9 kΩ, 250²/275 862 = 0.2266 W. 47 × 400 gives 401 µA, head-room 150 V: 374.1 kΩ.
 @pytest.mark.published(
     "Lelon, Aluminum Electrolytic Capacitors RGA, leakage above 100 V: 0.02 CV + 25 µA"
 )
-def test_series_pair():
-    finding = series_pair(220e-6, 250, 400)
-    assert finding.capacitance == pytest.approx(110e-6)
-    assert finding.worst_share == pytest.approx(240)
-    assert finding.balancing_resistor == pytest.approx(17778, rel=1e-4)
-    assert finding.resistor_power == pytest.approx(2.25)
+@pytest.mark.parametrize(
+    ("micro", "rated", "total", "ohm", "watt"),
+    [
+        (220, 250, 400, 88_889, 0.45),
+        (100, 350, 500, 275_862, 0.22656),
+        (47, 400, 650, 374_065, 0.28237),
+    ],
+)
+def test_series_pair(micro, rated, total, ohm, watt):
+    finding = series_pair(micro * 1e-6, rated, total)
+    assert finding.capacitance == pytest.approx(micro * 0.5e-6)
+    assert finding.worst_share == pytest.approx(0.6 * total)
+    assert finding.balancing_resistor == pytest.approx(ohm, rel=1e-4)
+    assert finding.resistor_power == pytest.approx(watt, rel=1e-3)
+
+
+@pytest.mark.common_practice
+def test_all_leakage_in_one_part_stays_within_the_rating():
+    """Ohm's law at the node: the tight part sees V2, the other V1 = total - V2."""
+    finding = series_pair(100e-6, 350, 500)
+    ohm, leakage = float(finding.balancing_resistor), 725e-6
+    tight = (500 + leakage * ohm) / 2
+    assert tight == pytest.approx(350, rel=1e-4)
+    assert series_pair(100e-6, 250, 500, 0).verdict == NEVER  # no head-room, so no resistor
 
 
 @pytest.mark.behaviour
