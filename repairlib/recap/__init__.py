@@ -6,6 +6,7 @@ __getattr__, __all__ = public_names(
     __name__,
     belonging="ANOTHER_LIST CHANGED_LINES places_of readings_of unchanged",
     board="Board Position read_board",
+    board_side="COMPONENT OPPOSITE SOLDER spoken turned_over",
     calculators="replacement_capacitor",
     catalogue="Catalogue read_catalogue",
     expectation="LIFE_RULE",

@@ -5,13 +5,14 @@ Covers reading its positions from a saved table. Which part goes there is the pl
 
 from __future__ import annotations
 
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 from pathlib import Path
 
 from repairlib.core.errors import RepairlibError
 from repairlib.core.typed.headed import read_headed
 from repairlib.core.typed.table import with_point
 from repairlib.core.typed.textfile import read_text
+from repairlib.recap.board_side import check_seen_from, spoken
 
 DIRECTIONS = ("up", "down", "left", "right", "none", "")
 FORMS = ("radial", "axial", "")
@@ -25,6 +26,7 @@ _COLUMNS = (
     "max_diameter_mm",
     "max_height_mm",
     "plus",
+    "seen_from",
 )
 
 
@@ -33,8 +35,9 @@ class Position:
     """One place on the board. Lengths in mm, None where nobody measured.
 
     `plus` is the side of the part on which the board shows its plus: "up", "down", "left" or
-    "right" as seen with the board the way it is drawn; "none" where the board says that the part
-    has no polarity; "" where the board shows nothing at all. x runs right, y runs down.
+    "right"; "none" where the board says that the part has no polarity; "" where the board shows
+    nothing at all. x runs right, y runs down. `seen_from` is the side from which all that is seen
+    and an edge, such as "component side, connector edge down"; "" where the board does not say.
     """
 
     reference: str
@@ -46,6 +49,16 @@ class Position:
     max_diameter_mm: float | None = None
     max_height_mm: float | None = None
     plus: str = ""
+    seen_from: str = ""
+
+    @property
+    def where_plus(self) -> str:
+        """Where the plus is, and from which side that is seen.
+
+        >>> Position("C1", plus="left").where_plus
+        'plus left, as the board file has it, side not stated'
+        """
+        return f"plus {self.plus}, {spoken(self.seen_from)}"
 
     def __repr__(self) -> str:
         return f"Position({self.reference!r}, {self.area!r}, {self.x_mm:g}, {self.y_mm:g})"
@@ -55,7 +68,7 @@ class Board:
     """A named board and its positions, in the order in which they were listed.
 
     `areas` is the order of the areas as listed; `board["C5"]` is a Position, `board.get("C99")`
-    is None when the board has no such place.
+    is None when the board has no such place. `seen_from` is that of its places (see Position).
 
     >>> board = Board("panel", [Position("C1", "supply", 10, 5, plus="left")])
     >>> board["C1"].plus, board.areas, board.get("C2")
@@ -66,6 +79,7 @@ class Board:
         self.name = name
         self.positions = tuple(positions)
         self.areas = tuple(dict.fromkeys(position.area for position in self.positions))
+        self.seen_from = self.positions[0].seen_from if self.positions else ""
         self._by_reference = {position.reference: position for position in self.positions}
 
     def __getitem__(self, reference: str) -> Position:
@@ -84,8 +98,10 @@ class Board:
 def read_board(path) -> Board:
     """The board of a table with the headings of `_COLUMNS`; only `reference` must be there.
 
-    Lengths are in mm. Raises RepairlibError for a file that is not such a table, for a place
-    listed twice, for a length that is not a number above 0 and for an unknown direction.
+    Lengths are in mm; a `seen_from` that stands in any line holds for all.
+    Raises RepairlibError for a file that is not such a table, for a place
+    listed twice, for a length that is not a number above 0, for an unknown direction, and for
+    lines that are seen from different sides.
     """
     path = Path(path)
     table = read_headed(read_text(path), path.name, _COLUMNS, ("reference",))
@@ -98,7 +114,18 @@ def read_board(path) -> Board:
         if position.reference in positions:
             raise RepairlibError(position.reference, "listed twice on the board", "each place once")
         positions[position.reference] = position
-    return Board(path.stem.replace("-", " "), positions.values())
+    name = path.stem.replace("-", " ")
+    seen_from = _one_side([place.seen_from for place in positions.values()], path.name)
+    return Board(name, [replace(one, seen_from=seen_from) for one in positions.values()])
+
+
+def _one_side(stated: list[str], name: str) -> str:
+    """The side from which all lines are seen; "" where none states one."""
+    sides = [side for side in dict.fromkeys(stated) if side]
+    if len(sides) > 1:
+        wrong = f"two sides on one board, beside '{sides[0]}' ({name})"
+        raise RepairlibError(sides[1], wrong, "one side and one edge for all its places")
+    return sides[0] if sides else ""
 
 
 def _position(cells: dict[str, str], where: str) -> Position:
@@ -116,6 +143,7 @@ def _position(cells: dict[str, str], where: str) -> Position:
         _length(cells["max_diameter_mm"], where),
         _length(cells["max_height_mm"], where),
         cells["plus"],
+        check_seen_from(" ".join(cells["seen_from"].split()), where),
     )
 
 

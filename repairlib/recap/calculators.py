@@ -8,7 +8,7 @@ from repairlib.core.calculator import Choice, Found, Given, calculator, found
 from repairlib.core.quantity import Quantity
 from repairlib.recap import words
 from repairlib.recap.capacitor import Capacitor
-from repairlib.recap.rules import RULES, decide
+from repairlib.recap.rules import REPLACE, RULES, decide
 
 
 @calculator(
@@ -40,20 +40,23 @@ def replacement_capacitor(
     decision = decide(old)
     proposal = decision.proposal
     values = {}
+    film = proposal is not None and proposal.kind == words.FILM
     if proposal:
         values = {
             "capacitance": Quantity(proposal.farad, "F"),
             "rated_voltage": Quantity(proposal.volts, "V"),
-            "polarity": "polar" if proposal.polar else "bipolar",
-            "temperature_rating": Quantity(105, "°C"),
+            "polarity": "none" if film else "polar" if proposal.polar else "bipolar",
         }
+        values |= {"kind": proposal.kind} if film else {"temperature_rating": Quantity(105, "°C")}
     rules = proposal.rules if proposal else ()
+    wet = decision.verdict == REPLACE and proposal is not None and proposal.polar
+    ripple = (RULES["ripple and ESR"][0],) if wet else ()
     working = [f"{name}: {what}" for name, what in rules] or [RULES[decision.rule][0]]
     return found(
         values,
         working=working,
         verdict=decision.verdict,
         reason=decision.why.rstrip("."),
-        notes=decision.looks,
+        notes=(*decision.looks, *ripple),
         cautions=decision.cautions,
     )

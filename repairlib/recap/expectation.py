@@ -23,6 +23,7 @@ from repairlib.health import (
 )
 from repairlib.recap.catalogue import CataloguePart
 from repairlib.recap.rules import Proposal
+from repairlib.recap.words import FILM
 
 INSIDE_C = 45.0
 LIFE_RULE = (
@@ -96,6 +97,8 @@ def expected_of_part(part: CataloguePart) -> Expectation:
 
 def expected_of_proposal(new: Proposal, low_impedance: bool = False) -> Expectation:
     """What to expect of an ordinary part that meets the proposal; its data sheet decides."""
+    if new.kind == FILM:
+        return Expectation(None, "", "", "")  # nothing in it dries out
     return _expected_of(new.farad, new.volts, new.polar, low_impedance)
 
 

@@ -11,10 +11,13 @@ from repairlib.recap.board import Position
 from repairlib.recap.capacitor import Capacitor
 from repairlib.recap.expectation import Expectation, expected_of_part, expected_of_proposal
 from repairlib.recap.measurements import MAY_STAY, MUST_GO, Judgement
+from repairlib.recap.old_kinds import dielectric
 from repairlib.recap.rules import HOLD, JUDGE, KEEP, REPLACE, STAY, Decision, Proposal
 from repairlib.recap.selection import Selection, Selector
 from repairlib.recap.sizes import fit
-from repairlib.recap.words import BIPOLAR, LOW_IMPEDANCE, MAINS, PAPER
+from repairlib.recap.words import BIPOLAR, FILM, LOW_IMPEDANCE, MAINS, PAPER
+
+LEAVE_IT = "above 60 V dc or on the mains, leave it to a qualified person"
 
 
 @dataclass(eq=False, slots=True)
@@ -69,6 +72,17 @@ class Item:
         return self.decision.looks + self.notes
 
     @property
+    def reason(self) -> str:
+        """Why it has its verdict; of a part that waits, first that it is not yours to touch."""
+        handed_on = self.cautions and self.verdict in (JUDGE, HOLD)
+        return f"{LEAVE_IT}: {self.why}" if handed_on else self.why
+
+    @property
+    def told(self) -> str:
+        """The reason and what to look at."""
+        return "; ".join((self.reason, *self.looks))
+
+    @property
     def cautions(self) -> tuple[str, ...]:
         """Hazards of this part, as keys of safety.HAZARDS."""
         return self.decision.cautions
@@ -81,7 +95,7 @@ class Item:
         if not self.new.polar:
             return "no plus"
         if self.place is not None and self.place.plus not in ("", "none"):
-            return f"plus {self.place.plus}"
+            return self.place.where_plus
         return "plus as the old part: note it before you remove it"
 
     def hold(self, why: str) -> None:
@@ -143,7 +157,10 @@ def look_at_board(item: Item, place: Position | None, selector: Selector | None 
     elif item.new.polar and place.plus == "none":
         item.hold("the list says polar, the board shows a part without polarity: look at it")
     elif item.old.kind == BIPOLAR and place.plus not in ("", "none"):
-        item.notes = (*item.notes, f"the board marks a plus ({place.plus}): check the old part")
+        item.notes = (
+            *item.notes,
+            f"the board marks a plus ({place.where_plus}): check the old part",
+        )
     if item.new is None:
         return
     if selector is not None and _from_catalogue(item, selector).part:
@@ -165,8 +182,10 @@ def look_in_catalogue(item: Item, selector: Selector) -> None:
     item.selection = _from_catalogue(item, selector)
     part = item.selection.part
     if part is None:
-        makeshift = "substitute_capacitor" if item.new.polar else "back_to_back"
-        item.notes = (*item.notes, item.selection.why, f"for a makeshift see calc {makeshift}")
+        item.notes = (*item.notes, item.selection.why)
+        if item.new.kind != FILM:
+            makeshift = "substitute_capacitor" if item.new.polar else "back_to_back"
+            item.notes = (*item.notes, f"for a makeshift see calc {makeshift}")
         return
     if not (item.new.form or (item.place and item.place.form)):
         item.notes = (*item.notes, f"no build stated: {part.part} is {part.mounting}, look first")
@@ -184,11 +203,14 @@ def look_at_measurement(item: Item, measured: Judgement) -> None:
     A part as new may stay, a worn or a damaged one must go; any other remark is a look.
     """
     item.measured = measured
-    if item.verdict in (REPLACE, JUDGE) and measured.stand == MAY_STAY:
+    leaks = item.old.kind == PAPER  # which no reading of capacitance and ESR shows
+    if item.verdict in (REPLACE, JUDGE) and measured.stand == MAY_STAY and not leaks:
         item.decision = Decision(item.old, STAY, "measured as new", measured.why)
         item.notes = ()  # they are about the new part
     elif item.verdict in (KEEP, JUDGE) and measured.stand == MUST_GO:
-        why = f"measured: {measured}. Fit the same kind, value and rating"
+        film = dielectric(item.old.text) if item.old.kind == FILM else ""
+        kind = f"{film} again, no other film, of the same" if film else "the same kind,"
+        why = f"measured: {measured}. Fit {kind} value and rating"
         if item.old.kind in (PAPER, MAINS):
             why = f"measured: {measured}. {item.decision.why}"
         cautions = item.cautions

@@ -13,7 +13,8 @@ from repairlib.core.errors import RepairlibError
 from repairlib.core.quantity import Quantity, brief
 from repairlib.health import own_leakage_limit
 from repairlib.recap.expectation import GENERAL
-from repairlib.recap.rules import new_capacitance, next_rating
+from repairlib.recap.kind_ratings import next_rating
+from repairlib.recap.rules import new_capacitance
 from repairlib.recap.substitution import CANNOT_TELL, CONDITIONS, NEVER
 
 # What a 10 µF 10 V class 2 chip keeps at 5 V; the only points that were seen in print.
@@ -26,7 +27,6 @@ _STRAIGHT = (
 )
 # Loss for each tenfold of hours since the part was last soldered.
 AGEING = {"C0G": (0.0, 0.0), "X7R": (0.025, 0.025), "X5R": (0.05, 0.07)}
-_TIMES_LEAKAGE = 10.0
 _REVERSE_V = 1.5
 
 
@@ -130,7 +130,7 @@ def ceramic_ageing(
 @calculator(
     topic="recap",
     title="Two equal electrolytics in series",
-    sources=("common practice", "Lelon RGA", "from memory"),
+    sources=("common practice", "Lelon RGA", "Rubycon technical notes"),
     cautions=("stored charge", "mains", "heat and fire"),
 )
 def series_pair(
@@ -148,15 +148,16 @@ def series_pair(
     """Two equal electrolytics in series: half the capacitance, and not half the voltage each.
 
     `capacitance` in farad, voltages in volts, `tolerance` in per cent. While they charge, the
-    smaller one takes more; later the one that leaks less does. Equal resistors across them, with
-    ten times the leakage limit through them, hold the middle. The verdict is "do not" when the
-    worst share is above the rating of one part, else "only with these conditions". Source: charge
-    is shared as 1/C; leakage by a maker's data sheet; the tenfold is from memory.
+    smaller one takes more; later the one that leaks less does. Equal resistors across them hold
+    the middle: with all the leakage in one part, the other stays at its rating or below when
+    R = (2 × rated - total) / leakage limit. The verdict is "do not" when the worst share is above
+    the rating of one part or no head-room is left, else "only with these conditions". Source:
+    charge is shared as 1/C; leakage by a maker's data sheet; the resistor by Ohm's law.
 
     >>> print(series_pair("220 µF", "250 V", "400 V"))
     Two equal electrolytics in series: only with these conditions (a balancing resistor across
     each, and the voltage across each measured); capacitance 110 µF; worst share 240.0 V;
-    balancing resistor 17.78 kΩ; resistor power 2.250 W
+    balancing resistor 88.89 kΩ; resistor power 450.0 mW
     """
     share = total_voltage * (1 + tolerance / 100) / 2
     working = [
@@ -176,12 +177,20 @@ def series_pair(
         reason = f"no source states a leakage limit for {brief(rated_voltage, 'V')} parts"
         return found(values, working=working, verdict=CANNOT_TELL, reason=reason)
     each = total_voltage / 2
-    ohm = each / (_TIMES_LEAKAGE * leakage)
+    head_room = 2 * rated_voltage - total_voltage
+    if head_room <= 0:
+        reason = f"both are rated {brief(2 * rated_voltage, 'V')} together: no head-room is left"
+        return found(values, working=working, verdict=NEVER, reason=reason)
+    ohm = head_room / leakage
     watt = each**2 / ohm
+    maker = rated_voltage / leakage
     working += [
-        f"leakage limit of each: {brief(leakage, 'A')}; ten times that through the resistor",
-        f"R = {brief(each, 'V')} / {brief(10 * leakage, 'A')} = {brief(ohm, 'Ω')}, "
-        f"P = {brief(each, 'V')}² / R = {brief(watt, 'W')}",
+        f"leakage limit of each: {brief(leakage, 'A')}; at worst one has all of it, the other none",
+        f"R at most (2 × {brief(rated_voltage, 'V')} - {brief(total_voltage, 'V')}) / "
+        f"{brief(leakage, 'A')} = {brief(float(f'{ohm:.4g}'), 'Ω')}, "
+        f"P = {brief(each, 'V')}² / R = {brief(float(f'{watt:.4g}'), 'W')}",
+        f"a maker's rule, rated voltage / leakage, would be {brief(float(f'{maker:.4g}'), 'Ω')}: "
+        "the lower of both is safer",
     ]
     values |= {
         "balancing_resistor": Quantity(ohm, "Ω", 4),

@@ -62,7 +62,7 @@ def _row(item: Item, source: str, step: str = "") -> Row:
         expected.life if expected else "",
         expected.ripple if expected else "",
         expected.esr if expected else "",
-        item.why,
+        item.reason,
         made_by,
         "; ".join(selection.explained()) if selection else "",
         "; ".join(item.looks),

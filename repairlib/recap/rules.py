@@ -7,14 +7,14 @@ from __future__ import annotations
 
 from collections.abc import Iterable
 from dataclasses import dataclass
-from functools import cache
 
 from repairlib.core import series
 from repairlib.core.limits import hazards_of_capacitor
 from repairlib.core.quantity import engineering
-from repairlib.core.tables import read_table
 from repairlib.recap import words
 from repairlib.recap.capacitor import NEARLY_1_UF, Capacitor
+from repairlib.recap.kind_ratings import next_rating
+from repairlib.recap.old_kinds import is_oil_filled, is_on_the_line, may_be_paper, of_a_valve_set
 from repairlib.recap.sizes import CanSize, typical_can
 
 REPLACE, KEEP, JUDGE, HOLD = "replace", "keep", "judge", "hold"
@@ -35,9 +35,25 @@ RULES = {
         "named by the service notes, by the same type; never swap the type.",
         "common practice",
     ),
-    "paper and mains parts": (
-        "Old paper and mains suppression parts crack and burn. They sit on the mains: same safety "
+    "mains parts": (
+        "Parts across the mains, or from the mains to the chassis, crack and burn: same safety "
         "class, same value, at least the same AC rating, fitted by a qualified person.",
+        "common practice",
+    ),
+    "old paper leaks": (
+        "Waxed or moulded paper lets dc through, onto a grid or a base, and burns what comes after "
+        "it: replace it by film of the same value and at least the same dc rating. Across the "
+        "mains, or from the mains to the chassis, it is a mains part instead.",
+        "common practice",
+    ),
+    "perhaps old paper": (
+        "No kind stated, at a rating of valve sets: waxed paper leaks and goes, film, mica and "
+        "ceramic stay. Look which it is; the set holds high voltage.",
+        "common practice",
+    ),
+    "oil in the can": (
+        "Old motor-run, ballast and oil-paper parts may hold PCB oil, a poison: leave it. Do not "
+        "open it, do not touch a leak. A qualified person fits the new one and hands in the old.",
         "common practice",
     ),
     "kind not stated": (
@@ -80,6 +96,12 @@ RULES = {
         "common practice",
     ),
     "build kept": ("Radial stays radial, axial stays axial.", "common practice"),
+    "ripple and ESR": (
+        "In a switch-mode place, or where the list asks for low impedance, the ripple current of "
+        "the new part is not below the old one's and its impedance at 100 kHz not above: read both "
+        "data sheets. An ordinary part heats there and fails early.",
+        "common practice",
+    ),
     "fits the board": (
         "Where the board's room is known, the usual can of that rating must go into it. The data "
         "sheet of the part that is ordered decides.",
@@ -110,12 +132,14 @@ class Proposal:
 
     @property
     def polar(self) -> bool:
-        return self.kind != words.BIPOLAR
+        return self.kind not in (words.BIPOLAR, words.FILM)
 
     def __str__(self) -> str:
-        value = f"{engineering(self.farad, 'F')} {engineering(self.volts, 'V')} 105 °C"
+        value = f"{engineering(self.farad, 'F')} {engineering(self.volts, 'V')}"
         build = f" {self.form}" if self.form else ""
-        return f"{value}{build} {'polar' if self.polar else 'bipolar'} aluminium"
+        if self.kind == words.FILM:
+            return f"{value}{build} film"
+        return f"{value} 105 °C{build} {'polar' if self.polar else 'bipolar'} aluminium"
 
 
 @dataclass(eq=False, slots=True)
@@ -138,8 +162,10 @@ class Decision:
         self.why = self.why or RULES[self.rule][0]
 
 
-def decide(capacitor: Capacitor) -> Decision:
+def decide(capacitor: Capacitor, valve_set: bool = False) -> Decision:
     """What the rules say about that capacitor, of which only the list is known.
+
+    `valve_set` says that the list is that of a valve set.
 
     >>> from repairlib.recap.ratings import describe
     >>> decision = decide(describe((("free", "25/15 elect"),)))
@@ -155,11 +181,16 @@ def decide(capacitor: Capacitor) -> Decision:
         return Decision(capacitor, KEEP, "film and ceramic stay", cautions=_cautions(capacitor))
     if kind in (words.TANTALUM, words.POLYMER):
         return Decision(capacitor, JUDGE, "tantalum is judged", cautions=_cautions(capacitor))
-    if kind in (words.PAPER, words.MAINS):
-        cautions = _cautions(capacitor)
-        return Decision(capacitor, JUDGE, "paper and mains parts", cautions=cautions)
+    if is_oil_filled(capacitor):
+        return Decision(capacitor, JUDGE, "oil in the can", cautions=_cautions(capacitor))
+    if is_on_the_line(capacitor):
+        return Decision(capacitor, JUDGE, "mains parts", cautions=_cautions(capacitor))
     if capacitor.farad is None:
         return hold(capacitor, "no capacitance stated: read it on the old part")
+    if kind == words.PAPER:
+        return _film_for_paper(capacitor)
+    if may_be_paper(capacitor, valve_set) and capacitor.farad < NEARLY_1_UF:
+        return Decision(capacitor, JUDGE, "perhaps old paper", cautions=_cautions(capacitor))
     if not kind and capacitor.farad < NEARLY_1_UF:
         looks = ("no kind stated: if it is a small can with a stripe, it ages", *capacitor.looks)
         cautions = _cautions(capacitor)
@@ -174,7 +205,8 @@ def decide(capacitor: Capacitor) -> Decision:
 def decide_all(capacitors: Iterable[Capacitor]) -> list[Decision]:
     """What the rules say about each capacitor; a capacitor that stands twice is decided once."""
     capacitors = list(capacitors)
-    of = {one: decide(one) for one in dict.fromkeys(capacitors)}
+    valve_set = of_a_valve_set(capacitors)
+    of = {one: decide(one, valve_set) for one in dict.fromkeys(capacitors)}
     return [of[one] for one in capacitors]
 
 
@@ -198,6 +230,11 @@ def _replacement(capacitor: Capacitor) -> Decision:
         rules.append(("bipolar stays bipolar", "bipolar, as the old part"))
     else:
         rules.append(("polarity kept", "polar, plus where the old plus was"))
+    if words.LOW_IMPEDANCE in capacitor.features:
+        did = (
+            "low impedance: ripple current not below, impedance at 100 kHz not above the old part's"
+        )
+        rules.append(("ripple and ESR", did))
     if capacitor.form:
         rules.append(("build kept", capacitor.form))
     radial = capacitor.form in ("", "radial") and not bipolar
@@ -213,10 +250,32 @@ def _replacement(capacitor: Capacitor) -> Decision:
     return Decision(capacitor, REPLACE, rule, "", proposal, tuple(looks), cautions)
 
 
+def _film_for_paper(capacitor: Capacitor) -> Decision:
+    farad, value_rule = new_capacitance(capacitor.farad, capacitor.tolerance)
+    if farad is None:
+        return hold(capacitor, value_rule[1])
+    if capacitor.volts is None:
+        return hold(capacitor, _NO_RATING)
+    volts = next_rating(capacitor.volts, words.FILM)
+    if volts is None:
+        return hold(capacitor, f"rated {capacitor.volts:g} V, above the film parts listed here")
+    rules = (value_rule, ("voltage not below", _said_of_volts(capacitor.volts, volts)))
+    proposal = Proposal(farad, volts, words.FILM, capacitor.form, None, rules)
+    looks = (
+        "see that it sits neither across the mains nor from the mains to the chassis: there it is "
+        "a mains part",
+        *capacitor.looks,
+    )
+    cautions = _cautions(capacitor)
+    return Decision(capacitor, REPLACE, "old paper leaks", "", proposal, looks, cautions)
+
+
 def _cautions(capacitor: Capacitor) -> tuple[str, ...]:
-    line_part = capacitor.kind in (words.PAPER, words.MAINS)
-    oil = capacitor.kind == words.PAPER
-    return hazards_of_capacitor(capacitor.volts, capacitor.ac, line_part, oil)
+    oil = capacitor.kind == words.PAPER or is_oil_filled(capacitor)
+    line_part = is_oil_filled(capacitor) or is_on_the_line(capacitor)
+    found = hazards_of_capacitor(capacitor.volts, capacitor.ac, line_part, oil)
+    valves = capacitor.kind == words.PAPER and "mains" in found and not line_part
+    return (*found, "high-voltage tubes") if valves else found
 
 
 def new_capacitance(farad: float, tolerance=None) -> tuple[float | None, tuple[str, str]]:
@@ -242,21 +301,6 @@ def new_capacitance(farad: float, tolerance=None) -> tuple[float | None, tuple[s
             return new, ("made value", f"{old}: {engineering(new, 'F')} is {more}, {within}")
     why = f"{engineering(farad, 'F')} is no longer made, and no made value is {within}"
     return None, ("made value", why)
-
-
-@cache
-def rated_voltages() -> tuple[float, ...]:
-    """The standard ratings in volts, from 6.3 to 450."""
-    return tuple(float(row["volts"]) for row in read_table("rated-voltages"))
-
-
-def next_rating(volts: float) -> float | None:
-    """The lowest standard rating that is not below `volts`, or None above the highest.
-
-    >>> next_rating(16), next_rating(12), next_rating(500)
-    (16.0, 16.0, None)
-    """
-    return next((rating for rating in rated_voltages() if rating >= volts), None)
 
 
 def _said_of_volts(old: float, new: float) -> str:

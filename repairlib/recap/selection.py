@@ -8,21 +8,22 @@ from __future__ import annotations
 
 from typing import NamedTuple
 
-from repairlib.core.quantity import engineering
+from repairlib.core.quantity import brief, engineering
 from repairlib.health import CAP_YEARS, LOW_IMPEDANCE, WET, families
 from repairlib.recap.board import Position
 from repairlib.recap.catalogue import Catalogue, CataloguePart
 from repairlib.recap.expectation import INSIDE_C, hours_inside, years_in_words
 from repairlib.recap.rules import Proposal
 from repairlib.recap.sizes import obstacle_to
+from repairlib.recap.words import BIPOLAR, FILM
 
-LEAST_C = 105.0
+LEAST_C = 105.0  # of an electrolytic; film parts do not dry out, and many are made for less
 CHOICE_RULE = (
     "A part may go in when kind, build and capacitance are those of the plan, its rated voltage is "
     "not below, it is rated for 105 °C, and nothing known about its size speaks against the place. "
     f"Of those: the longest life at {INSIDE_C:g} °C, counted up to {CAP_YEARS} years; then the "
     "lowest price for one piece; then the higher ripple current, the lower rated voltage, the part "
-    "number."
+    "number. Where low impedance is asked for, ripple current and impedance come before the price."
 )
 _BIPOLAR = ("aluminium non-polar axial", "aluminium non-polar", "aluminium bipolar")
 _BENDS_MM = 4.0  # an axial part needs about 2 mm at each end before its lead bends
@@ -89,15 +90,17 @@ class Selector:
         place = place or _NOWHERE
         form = new.form or place.form or "radial"
         room = place.spacing_mm, place.max_diameter_mm, place.max_height_mm
-        question = form, new.farad, new.volts, new.polar, low_impedance, room
+        question = form, new.farad, new.volts, new.kind, low_impedance, room
         if question not in self.answers:
-            wanted = _Wanted(new.volts, _families(new.polar, low_impedance), form, place)
+            kinds = _families(new.kind, low_impedance)
+            wanted = _Wanted(low_impedance, new.volts, kinds, form, place)
             shelf = self.shelves.get((form, _value_key(new.farad)), [])
             self.answers[question] = _chosen(shelf, wanted, _spoken(new, form, low_impedance))
         return self.answers[question]
 
 
 class _Wanted(NamedTuple):
+    low_impedance: bool
     volts: float
     families: frozenset[str]
     form: str
@@ -109,7 +112,7 @@ class _Wanted(NamedTuple):
             return f"{part.family}, which is another kind"
         if part.volts < self.volts:
             return f"rated {part.volts:g} V only"
-        if part.celsius < LEAST_C:
+        if part.celsius < LEAST_C and not part.family.startswith("film"):
             return f"rated for {part.celsius:g} °C only"
         if self.form == "axial":
             return _axial_obstacle(part, self.place)
@@ -139,6 +142,8 @@ def _chosen(shelf: list[_Alike], wanted: _Wanted, spoken: str) -> Selection:
         (barred.append((alike.parts[0], obstacle)) if obstacle else able.append(alike))
     if not able:
         return Selection(None, _nothing_fits(spoken, barred))
+    if wanted.low_impedance:
+        return _for_ripple([part for alike in able for part in alike.parts], barred)
     taken = min((alike.parts[0] for alike in able), key=rank)
     best = rank(taken)[:2]
     tied = [part for alike in able for part in _leading(alike.parts, best) if part is not taken]
@@ -151,6 +156,27 @@ def _chosen(shelf: list[_Alike], wanted: _Wanted, spoken: str) -> Selection:
         cheapest if cheapest.price < taken.price else None,
         _passed_over(taken, barred),
     )
+
+
+def _for_ripple(able: list[CataloguePart], barred: list) -> Selection:
+    """The choice where ripple current and impedance count: they come before the price."""
+    taken = min(able, key=_ripple_rank)
+    cheapest = min(able, key=_price_then_life)
+    ripple = f"{brief(taken.ripple, 'A')} of ripple" if taken.ripple else "ripple not stated"
+    ohm = f", {brief(taken.ohm, 'Ω')} at 100 kHz" if taken.ohm else ""
+    why = (
+        f"{taken.part}: of {len(able)} low-impedance parts that may go in the longest life, "
+        f"{_life(taken)}, then the most ripple current, {ripple}{ohm}; {taken.price} each"
+    )
+    cheaper = cheapest if cheapest.price < taken.price else None
+    return Selection(taken, why, (), cheaper, _passed_over(taken, barred))
+
+
+def _ripple_rank(part: CataloguePart) -> tuple:
+    """Sorting key where low impedance is asked for: ripple and impedance before the price."""
+    life = hours_inside(part.family, part.hours, part.celsius) or 0.0
+    ohm = part.ohm if part.ohm is not None else float("inf")
+    return -life, -(part.ripple or 0.0), ohm, part.price, part.volts, part.part
 
 
 def _leading(parts: list[CataloguePart], best: tuple) -> list[CataloguePart]:
@@ -214,8 +240,10 @@ def _life(part: CataloguePart) -> str:
     return years_in_words(hours) or "life not stated"
 
 
-def _families(polar: bool, low_impedance: bool) -> frozenset[str]:
-    if not polar:
+def _families(kind: str, low_impedance: bool) -> frozenset[str]:
+    if kind == FILM:
+        return frozenset(name for name in families() if name.startswith("film"))
+    if kind == BIPOLAR:
         return frozenset(_BIPOLAR)
     if low_impedance:
         return frozenset((LOW_IMPEDANCE,))
@@ -224,7 +252,8 @@ def _families(polar: bool, low_impedance: bool) -> frozenset[str]:
 
 
 def _spoken(new: Proposal, form: str, low_impedance: bool) -> str:
-    kind = "low impedance, polar" if low_impedance else "polar" if new.polar else "bipolar"
+    kind = "low impedance, polar" if low_impedance else "polar" if new.polar else new.kind
+    kind = "bipolar" if new.kind == BIPOLAR else kind
     return f"{engineering(new.farad, 'F')} {engineering(new.volts, 'V')} {form} {kind}"
 
 

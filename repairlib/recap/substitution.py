@@ -14,15 +14,21 @@ from repairlib.core.limits import hazards_of_capacitor
 from repairlib.core.quantity import Quantity, brief
 from repairlib.core.verdicts import CANNOT_TELL, CONDITIONS, NEVER
 from repairlib.health import working_share
-from repairlib.recap.rules import next_rating
+from repairlib.recap.kind_ratings import (
+    CERAMIC_2,
+    POLYESTER_FILM,
+    POLYPROPYLENE_FILM,
+    POLYSTYRENE_FILM,
+    TANTALUM_POLYMER,
+    next_rating,
+)
 from repairlib.recap.words import ALUMINIUM, BIPOLAR, FILM, MAINS, PAPER, POLYMER, TANTALUM
 
-TANTALUM_POLYMER, CERAMIC_2 = "tantalum polymer", "class 2 ceramic"
-OLD_KINDS = (ALUMINIUM, BIPOLAR, POLYMER, TANTALUM, TANTALUM_POLYMER, FILM, PAPER, MAINS)
-NEW_KINDS = (ALUMINIUM, BIPOLAR, POLYMER, TANTALUM, TANTALUM_POLYMER, FILM, CERAMIC_2)
-
-# Rated voltages of solid tantalum chips and beads; from memory.
-TANTALUM_RATINGS = (2.5, 4.0, 6.3, 10.0, 16.0, 20.0, 25.0, 35.0, 50.0)
+_ELECTROLYTICS = (ALUMINIUM, BIPOLAR, POLYMER, TANTALUM, TANTALUM_POLYMER)
+NEW_FILMS = (FILM, POLYESTER_FILM, POLYPROPYLENE_FILM)
+FILMS = (*NEW_FILMS, POLYSTYRENE_FILM)
+OLD_KINDS = (*_ELECTROLYTICS, *FILMS, PAPER, MAINS)
+NEW_KINDS = (*_ELECTROLYTICS, *NEW_FILMS, CERAMIC_2)
 
 _SAME_CLASS = "A part on the mains takes the same safety class and value, fitted by a qualified "
 _SAME_CLASS += "person; nothing else goes in its place."
@@ -71,6 +77,44 @@ _TO_ALUMINIUM = Rule(
         "It dries out with the years: write the date on it.",
     ),
 )
+_RATINGS = "A dc rating tells neither its ac rating, nor its pulse rating, nor its dv/dt: read all "
+_RATINGS += "three in both data sheets, none may be below the old part's."
+_FILM_FOR_FILM = Rule(
+    CONDITIONS,
+    (
+        "The same dielectric: polypropylene stays polypropylene, polystyrene stays polystyrene or "
+        "becomes polypropylene.",
+        _RATINGS,
+        "Polyester in a deflection, snubber, tuned or timing place overheats or drifts.",
+    ),
+)
+_SAME_FILM = Rule(CONDITIONS, ("The same dielectric, value and tolerance.", _RATINGS))
+_BETTER_FILM = Rule(CONDITIONS, ("It loses less and drifts otherwise.", _RATINGS, _SIZE))
+_POLYSTYRENE_GONE = Rule(
+    CONDITIONS,
+    (
+        "It drifts with temperature more than polystyrene: adjust a tuned or timed place anew.",
+        "The same close tolerance, 1 or 2 % where the old one had it.",
+        _RATINGS,
+    ),
+)
+_WORSE_FILM = Rule(
+    NEVER,
+    (
+        "Polyester loses many times more: with pulses or high frequency it heats until it burns.",
+        "It drifts with temperature: not in a tuned or timing place.",
+    ),
+)
+_WHICH_FILM = Rule(CANNOT_TELL, ("Which film is it? Find out: the two are not alike.",))
+_FILM_FOR_PAPER = Rule(
+    CONDITIONS,
+    (
+        "The same value, and at least the same dc rating.",
+        "Only where it sits neither across the mains nor from the mains to the chassis: there it "
+        "is a mains part and takes a safety class.",
+        "The set holds high voltage: a qualified person fits it.",
+    ),
+)
 _POLAR_FOR_FILM = Rule(NEVER, ("It leaks, drifts and has a plus: a film place has none.",))
 _POLAR_FOR_BIPOLAR = Rule(NEVER, (_REVERSED, "Two of them back to back are another question."))
 RULES = {
@@ -103,8 +147,12 @@ def rule_for(old: str, new: str) -> Rule:
     >>> rule_for("bipolar electrolytic", "tantalum").verdict
     'do not'
     """
-    if old in (MAINS, PAPER):
+    if old == MAINS:
         return Rule(NEVER, (_SAME_CLASS,))
+    if old == PAPER and new in NEW_FILMS:
+        return _FILM_FOR_PAPER
+    if old in FILMS and new in NEW_FILMS:
+        return _film_for_film(old, new)
     if old == new:
         return Rule(
             CONDITIONS, ("The same kind: the rules of the plan hold, this is no makeshift.",)
@@ -112,10 +160,22 @@ def rule_for(old: str, new: str) -> Rule:
     if new in (ALUMINIUM, POLYMER, TANTALUM, TANTALUM_POLYMER):
         if old == BIPOLAR:
             return _POLAR_FOR_BIPOLAR
-        if old == FILM:
+        if old in (*FILMS, PAPER):
             return _POLAR_FOR_FILM
     unknown = "No rule is known here for this pair: fit the same kind."
-    return RULES.get((old, new)) or Rule(CANNOT_TELL, (unknown,))
+    of_kind = FILM if new in NEW_FILMS else new
+    return RULES.get((old, of_kind)) or Rule(CANNOT_TELL, (unknown,))
+
+
+def _film_for_film(old: str, new: str) -> Rule:
+    """The rule for one film in the place of another."""
+    if old == new:
+        return _FILM_FOR_FILM if old == FILM else _SAME_FILM
+    if FILM in (old, new):
+        return _WHICH_FILM
+    if old == POLYSTYRENE_FILM and new == POLYPROPYLENE_FILM:
+        return _POLYSTYRENE_GONE
+    return _BETTER_FILM if new == POLYPROPYLENE_FILM else _WORSE_FILM
 
 
 def share_of_rating(kind: str) -> float:
@@ -133,12 +193,7 @@ def least_rating(kind: str, working: float) -> float | None:
     >>> least_rating("tantalum", 12), least_rating("tantalum polymer", 12)
     (25.0, 16.0)
     """
-    if kind not in (TANTALUM, TANTALUM_POLYMER):
-        return next_rating(working)
-    for rated in TANTALUM_RATINGS:
-        if rated * share_of_rating(kind) >= working * (1 - 1e-9):
-            return rated
-    return None
+    return next_rating(working / share_of_rating(kind), kind)
 
 
 @calculator(
@@ -172,7 +227,7 @@ def substitute_capacitor(
     'do not'
     """
     if working_voltage is not None and working_voltage > rated_voltage:
-        read = f"{brief(working_voltage, 'V')} on {brief(rated_voltage, 'V')}"
+        read = f"{working_voltage:g} V on {rated_voltage:g} V"
         wrong = "the place works above the old part's rating"
         raise RepairlibError(read, wrong, "the right rating; measure the voltage again")
     rule = rule_for(old_kind, new_kind)

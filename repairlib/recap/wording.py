@@ -68,6 +68,8 @@ _PHRASES = [  # of English, German, French, Italian, Spanish and Dutch
         (r"\blow[\s-]+imp(?:edance)?\b", "low-impedance"),
         (r"\blow[\s-]+noise\b", "low-noise"),
         (r"\boil[\s-]+paper\b", "oil-paper"),
+        (r"\bhigh[\s-]+ripple\b", "high-ripple"),
+        (r"\bswitch(?:ed|ing)?[\s-]+mode\b", "switch-mode"),
     )
 ]
 _ANY_PHRASE = re.compile("|".join(pattern.pattern for pattern, _ in _PHRASES), re.IGNORECASE)

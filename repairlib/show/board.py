@@ -1,4 +1,4 @@
-"""A board plan: parts to scale, seen from the component side, each plus in its place."""
+"""A board plan: parts to scale, seen from one side, each plus in its place."""
 
 from __future__ import annotations
 
@@ -70,9 +70,14 @@ class Placed:
 
 
 def draw_board(
-    parts: Iterable, width_mm: float, height_mm: float, *, title: str = "Board"
+    parts: Iterable,
+    width_mm: float,
+    height_mm: float,
+    *,
+    title: str = "Board",
+    seen: str = "seen from the component side",
 ) -> Picture:
-    """Draw a board seen from the component side, with every part to scale.
+    """Draw a board with every part to scale; `seen` says from which side.
 
     parts: dicts or objects with reference, x_mm, y_mm (centre, from the top left corner, y
     downwards), diameter_mm or width_mm and height_mm as they lie on the board, and optionally
@@ -96,7 +101,7 @@ def draw_board(
     placed = [_place(part, width_mm, height_mm, scale) for part in parts]
     wide, high = width_mm * scale, height_mm * scale
     canvas = Canvas(PLAN_WIDTH, HEADER + high + LEGEND)
-    canvas.text(MARGIN, 20, f"{title}, seen from the component side", 19, "start", bold=True)
+    canvas.text(MARGIN, 20, f"{title}, {seen}", 19, "start", bold=True)
     with canvas.at((PLAN_WIDTH - wide) / 2, HEADER):
         canvas.rect(0, 0, wide, high, BOARD, round=6)
         labels = Labels(Box(2, 2, wide - 2, high - 2), [part.box for part in placed])
@@ -106,7 +111,9 @@ def draw_board(
         for part in sorted(placed, key=lambda p: -p.half_width * p.half_height):
             _draw_label(canvas, part, labels)
     _draw_legend(canvas, HEADER + high, placed)
-    return canvas.picture(_words(title, parts, placed, width_mm, height_mm))
+    return canvas.picture(
+        _words(f"{title}, {width_mm:g} mm wide and {height_mm:g} mm high, {seen}", parts, placed)
+    )
 
 
 def _place(part, width_mm: float, height_mm: float, scale: float) -> Placed:
@@ -252,12 +259,9 @@ def _draw_legend(canvas: Canvas, top: float, placed: list[Placed]) -> None:
     canvas.text(MARGIN, top + 46, "   ·   ".join(told), 16, "start")
 
 
-def _words(title, parts, placed: list[Placed], width_mm: float, height_mm: float) -> str:
+def _words(title: str, parts, placed: list[Placed]) -> str:
     count = f"{len(placed)} part" + ("" if len(placed) == 1 else "s")
-    head = (
-        f"{title}, {width_mm:g} mm wide and {height_mm:g} mm high, seen from the component side. "
-        f"{count}."
-    )
+    head = f"{title}. {count}."
     lines = []
     for part, raw in zip(placed, parts, strict=True):
         place = (

@@ -3,9 +3,20 @@
 from __future__ import annotations
 
 from collections.abc import Collection
+from dataclasses import replace
 
 from repairlib.core.errors import RepairlibError
-from repairlib.recap import HOLD, Item, Plan, Position
+from repairlib.recap import (
+    COMPONENT,
+    HOLD,
+    OPPOSITE,
+    Board,
+    Item,
+    Plan,
+    Position,
+    spoken,
+    turned_over,
+)
 from repairlib.show.board import draw_board
 from repairlib.show.canvas import BOARD, COPPER, PAPER, QUIET, Canvas
 from repairlib.show.picture import Picture
@@ -15,11 +26,13 @@ EDGE_MM = 14.0  # board around the outermost places
 USUAL_MM = 6.0  # a place whose part nobody measured
 
 
-def draw_recap(plan: Plan, done: Collection[str] = ()) -> Picture:
+def draw_recap(plan: Plan, done: Collection[str] = (), from_behind: bool = False) -> Picture:
     """Draw the plan's board: which parts are done, which one is next, which ones are not fitted, or
     wait with a "?".
 
-    `done` holds the references that are fitted. Raises RepairlibError for a plan without board.
+    `done` holds the references that are fitted. `from_behind` shows the board turned over like a
+    page, as it lies when it is soldered. Raises RepairlibError for a plan without board, and for
+    one from behind of a board whose file does not state its side.
 
     >>> from repairlib.recap import Board, Position, plan
     >>> board = Board("panel", [Position("C1", "supply", 20, 15, plus="left")])
@@ -31,16 +44,51 @@ def draw_recap(plan: Plan, done: Collection[str] = ()) -> Picture:
         raise RepairlibError(
             plan.name, "this plan has no board", "plan(text, board=read_board(...))"
         )
-    waiting = [item.reference for item in plan.checklist if item.reference not in done]
+    if from_behind and not board.seen_from:
+        wrong = "the board file does not state from which side it is seen"
+        raise RepairlibError(board.name, wrong, "a column seen_from in the board file")
+    own = [item for step in plan.steps if not step.handed_on for item in step.items]
+    waiting = [item.reference for item in own if item.reference not in done]
     items = {item.reference: item for item in plan.all_items}
     following = waiting[0] if waiting else None
+    width = max(place.x_mm for place in board.positions) + EDGE_MM
+    height = max(place.y_mm for place in board.positions) + EDGE_MM
+    if from_behind:
+        board = _turned_over(board, width)
     parts = [
         _drawn(place, items.get(place.reference), _state(place.reference, done, waiting, following))
         for place in board.positions
     ]
-    width = max(place.x_mm for place in board.positions) + EDGE_MM
-    height = max(place.y_mm for place in board.positions) + EDGE_MM
-    return draw_board(parts, width, height, title=board.name.capitalize())
+    seen = spoken(board.seen_from)
+    return draw_board(parts, width, height, title=board.name.capitalize(), seen=seen)
+
+
+def draw_both_sides(plan: Plan) -> list[Picture]:
+    """The board from the component side and then from the solder side.
+
+    One picture as the board file has it where the file does not state its side, and none of a plan
+    without board.
+    """
+    if plan.board is None or not plan.board.positions:
+        return []
+    if not plan.board.seen_from:
+        return [draw_recap(plan)]
+    both = [draw_recap(plan), draw_recap(plan, from_behind=True)]
+    return both if plan.board.seen_from.startswith(COMPONENT) else both[::-1]
+
+
+def _turned_over(board: Board, width: float) -> Board:
+    seen_from = turned_over(board.seen_from)
+    places = [
+        replace(
+            place,
+            x_mm=width - place.x_mm,
+            plus=OPPOSITE.get(place.plus, place.plus),
+            seen_from=seen_from,
+        )
+        for place in board.positions
+    ]
+    return Board(board.name, places)
 
 
 def _state(reference: str, done: Collection[str], waiting: list[str], following) -> str:

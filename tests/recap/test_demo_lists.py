@@ -160,8 +160,9 @@ def test_the_demo_plan_fits_its_board():
 def test_polarity_of_the_demo_board():
     """Typed in from the board's drawing."""
     plus = {item.reference: item.polarity for item in planned("keyboard", "csv").checklist}
-    assert plus["C1"] == "plus left"
-    assert plus["C23"] == "plus down"
+    seen = "seen from the component side with the connector edge down"
+    assert plus["C1"] == f"plus left, {seen}"
+    assert plus["C23"] == f"plus down, {seen}"
     assert plus["C26"] == "no plus"
 
 

@@ -4,9 +4,11 @@ import pytest
 
 from repairlib.core.sources import SOURCES
 from repairlib.core.tables import read_table
+from repairlib.recap.kind_ratings import made_ratings, next_rating
 from repairlib.recap.ratings import describe
-from repairlib.recap.rules import RULES, decide, new_capacitance, next_rating, rated_voltages
+from repairlib.recap.rules import RULES, decide, new_capacitance
 from repairlib.recap.sizes import typical_can
+from repairlib.recap.words import ALUMINIUM
 
 
 def decided(text):
@@ -21,8 +23,8 @@ RGA_RATINGS = [6.3, 10, 16, 25, 35, 50, 63, 100, 160, 200, 250, 350, 400, 450]
     "Lelon, Aluminum Electrolytic Capacitors RGA, Specifications: rated voltages"
 )
 def test_published_ratings_are_known():
-    assert set(RGA_RATINGS) < set(rated_voltages())
-    assert list(rated_voltages()) == sorted(rated_voltages())
+    assert set(RGA_RATINGS) < set(made_ratings(ALUMINIUM))
+    assert list(made_ratings(ALUMINIUM)) == sorted(made_ratings(ALUMINIUM))
 
 
 @pytest.mark.published(

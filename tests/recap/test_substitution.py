@@ -45,10 +45,74 @@ def test_never_a_solid_tantalum_at_the_same_voltage():
     assert "heat and fire" in finding.cautions
 
 
-@pytest.mark.from_memory("solid tantalum parts are made up to 50 V")
-def test_above_the_tantalums_that_are_made():
-    """35 V would need 70 V; solid tantalum ends at 50 V."""
-    assert substitute_capacitor(ALUMINIUM, TANTALUM, 35).verdict == NEVER
+# A sheet of KEMET's T491 line ends at 50 V; other makers' lists of solid tantalum go to 75 V.
+@pytest.mark.from_memory("solid tantalum of all makers ends at 75 V; T491 ends at 50 V")
+@pytest.mark.parametrize("kind", [TANTALUM, "tantalum polymer"])
+def test_sources_disagree_where_solid_tantalum_ends(kind):
+    """The highest is taken: 37.5 V is half of 75 V, and 60 V four fifths of it."""
+    highest = {TANTALUM: 37.5, "tantalum polymer": 60}[kind]
+    assert substitute_capacitor(ALUMINIUM, kind, highest).rated_voltage == 75
+    assert substitute_capacitor(ALUMINIUM, kind, highest + 1).verdict == NEVER
+
+
+# ICEL MTB: polyester 63 to 1000 V; ICEL PPB: polypropylene 250 to 2000 V; class 2 ceramic to
+# 3000 V; polymer aluminium to 100 V: as the sheets state them.
+@pytest.mark.published("ICEL, series MTB (63 to 1000 V) and PPB (250 to 2000 V)")
+@pytest.mark.parametrize(
+    ("kind", "works", "ends"),
+    [("film", 800, 2000), ("polyester film", 700, 1000), ("polypropylene film", 1500, 2000)],
+)
+def test_film_is_made_far_above_450_volts(kind, works, ends):
+    old = kind
+    assert substitute_capacitor(old, kind, works).rated_voltage >= works
+    assert substitute_capacitor(old, kind, ends).rated_voltage == ends
+    assert substitute_capacitor(old, kind, ends + 1).verdict == NEVER
+
+
+@pytest.mark.from_memory("highest ratings on makers' lists: class 2 ceramic 3 kV, polymer 100 V")
+def test_ceramic_is_made_for_more_than_polymer():
+    assert substitute_capacitor(BIPOLAR, "class 2 ceramic", 600).rated_voltage >= 600
+    assert substitute_capacitor(ALUMINIUM, POLYMER, 100).rated_voltage == 100
+    assert substitute_capacitor(ALUMINIUM, POLYMER, 160).verdict == NEVER
+
+
+@pytest.mark.common_practice
+@pytest.mark.parametrize(
+    ("old", "new", "verdict"),
+    [
+        ("polypropylene film", "polyester film", NEVER),
+        ("polystyrene film", "polyester film", NEVER),
+        ("polystyrene film", "polypropylene film", CONDITIONS),
+        ("polyester film", "polypropylene film", CONDITIONS),
+        ("polyester film", "polyester film", CONDITIONS),
+        ("film", "polyester film", "cannot tell"),
+    ],
+)
+def test_films_are_kept_apart(old, new, verdict):
+    """tan δ: polyester some tens of times that of polypropylene, so it heats under pulses."""
+    finding = substitute_capacitor(old, new, 400)
+    assert finding.verdict == verdict
+    if verdict == CONDITIONS:
+        said = " ".join(finding.notes)
+        assert all(word in said for word in ("ac rating", "pulse rating", "dv/dt"))
+
+
+@pytest.mark.common_practice
+@pytest.mark.parametrize("volts", [150, 350, 600])
+def test_paper_is_replaced_by_film_of_at_least_its_rating(volts):
+    finding = substitute_capacitor("paper", FILM, volts)
+    assert finding.verdict == CONDITIONS
+    assert finding.rated_voltage >= volts
+    assert any("safety class" in note and "mains" in note for note in finding.notes)
+    assert "mains" in finding.cautions
+    assert substitute_capacitor("paper", ALUMINIUM, volts).verdict == NEVER
+
+
+@pytest.mark.parametrize("question", [(ALUMINIUM, TANTALUM, 16, 20), (FILM, FILM, 630, 700)])
+def test_a_refusal_has_no_hard_space(question):
+    with pytest.raises(RepairlibError) as refused:
+        substitute_capacitor(*question)
+    assert "\xa0" not in str(refused.value) and "\\xa0" not in str(refused.value)
 
 
 @pytest.mark.common_practice
@@ -130,17 +194,36 @@ def test_ceramic_ageing(dielectric, loss):
     assert ceramic_ageing(dielectric, 10e-6, 3.6e6).loss == pytest.approx(loss)
 
 
-# By hand: 220 µF / 2; 400 V × 1.2 / 2 = 240 V. RGA above 100 V: 0.02 × 220 × 250 + 25 = 1125 µA,
-# ten times that is 11.25 mA; 200 V / 11.25 mA = 17.78 kΩ; 200² / 17778 = 2.25 W.
+# By hand: RGA above 100 V: 0.02 × C (µF) × V + 25 µA. 220 × 250 gives 1125 µA, head-room
+# 500 - 400 = 100 V: 88.89 kΩ, 200²/88 889 = 0.45 W. 100 × 350 gives 725 µA, head-room 200 V:
+# 275.9 kΩ, 250²/275 862 = 0.2266 W. 47 × 400 gives 401 µA, head-room 150 V: 374.1 kΩ.
 @pytest.mark.published(
     "Lelon, Aluminum Electrolytic Capacitors RGA, leakage above 100 V: 0.02 CV + 25 µA"
 )
-def test_series_pair():
-    finding = series_pair(220e-6, 250, 400)
-    assert finding.capacitance == pytest.approx(110e-6)
-    assert finding.worst_share == pytest.approx(240)
-    assert finding.balancing_resistor == pytest.approx(17778, rel=1e-4)
-    assert finding.resistor_power == pytest.approx(2.25)
+@pytest.mark.parametrize(
+    ("micro", "rated", "total", "ohm", "watt"),
+    [
+        (220, 250, 400, 88_889, 0.45),
+        (100, 350, 500, 275_862, 0.22656),
+        (47, 400, 650, 374_065, 0.28237),
+    ],
+)
+def test_series_pair(micro, rated, total, ohm, watt):
+    finding = series_pair(micro * 1e-6, rated, total)
+    assert finding.capacitance == pytest.approx(micro * 0.5e-6)
+    assert finding.worst_share == pytest.approx(0.6 * total)
+    assert finding.balancing_resistor == pytest.approx(ohm, rel=1e-4)
+    assert finding.resistor_power == pytest.approx(watt, rel=1e-3)
+
+
+@pytest.mark.common_practice
+def test_all_leakage_in_one_part_stays_within_the_rating():
+    """Ohm's law at the node: the tight part sees V2, the other V1 = total - V2."""
+    finding = series_pair(100e-6, 350, 500)
+    ohm, leakage = float(finding.balancing_resistor), 725e-6
+    tight = (500 + leakage * ohm) / 2
+    assert tight == pytest.approx(350, rel=1e-4)
+    assert series_pair(100e-6, 250, 500, 0).verdict == NEVER  # no head-room, so no resistor
 
 
 @pytest.mark.behaviour

@@ -149,7 +149,7 @@ def waiting_html(shown: Plan) -> str:
     pieces = []
     for title, items in (("On hold", shown.held), ("Judge one by one", shown.judged)):
         rows = [
-            (item.reference, shown.source(item), "; ".join((item.why, *item.looks)), item.line)
+            (item.reference, shown.source(item), item.told, item.line)
             for item in items[:SHOWN_ITEMS]
         ]
         if rows:

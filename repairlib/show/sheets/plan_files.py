@@ -51,7 +51,7 @@ class PlanReport:
             lines += [_fitting_line(item, step.handed_on) for item in step.items]
         lines += _titled("On hold", [_waiting_line(plan, item) for item in plan.held])
         lines += _titled("Judge", [_waiting_line(plan, item) for item in plan.judged])
-        lines += _titled("Stay", _wrapped([item.reference for item in plan.kept]))
+        lines += _titled("Stay", _kept_lines(plan.kept))
         lines += _titled("Not fitted, as the list says", _unread(_of(plan, NOT_FITTED)))
         lines += _titled("Unreadable", _unread(plan.unreadable))
         lines += _titled("Named twice", [str(duplicate) for duplicate in plan.duplicates])
@@ -164,8 +164,14 @@ def _fitting_line(item: Item, handed_on: bool) -> str:
 
 
 def _waiting_line(plan: Plan, item: Item) -> str:
-    why = "; ".join((item.why, *item.looks))
-    return f"{item.reference} (line {item.line}: {plan.source(item).strip()[:60]}): {why}"
+    source = plan.source(item).strip()[:60]
+    return f"{item.reference} (line {item.line}: {source}): {item.told}"
+
+
+def _kept_lines(kept: list[Item]) -> list[str]:
+    """The parts that stay, those with something to look at one by one."""
+    names = _wrapped([item.reference for item in kept if not item.looks])
+    return [*names, *(f"{item.reference}: {'; '.join(item.looks)}" for item in kept if item.looks)]
 
 
 def _measured_lines(plan: Plan) -> list[str]:

@@ -6,10 +6,11 @@ repairlib.recap; the cautions come from repairlib.core.safety.
 
 from __future__ import annotations
 
-from repairlib.core.html import text
+from repairlib.core.html import picture, text
 from repairlib.core.safety import HAZARDS
 from repairlib.core.sources import source
 from repairlib.recap import NOT_YOURS, ORDER_RULE, RULES, Item, Plan, Saved, Step, write_whole
+from repairlib.show.recap_board import draw_both_sides
 from repairlib.show.sheets.sheet_pieces import BOX, STYLE, short, table
 from repairlib.show.sheets.sheet_sections import measured_section, order_section
 
@@ -31,6 +32,7 @@ def bench_sheet(plan: Plan) -> str:
         *[_caution(key) for key in plan.cautions],
         f"<h2>Fitting order</h2><p>{text(ORDER_RULE)}</p>" if plan.items else "",
         *[_step(plan, number, step) for number, step in enumerate(plan.steps, 1)],
+        _maps(plan),
         measured_section(plan),
         _waiting(plan, "On hold: settle these before you order", plan.held),
         _waiting(plan, "Judge these one by one", plan.judged),
@@ -66,6 +68,12 @@ def _caution(key: str) -> str:
         f'<div class="caution" role="note"><p><strong>CAUTION: {text(hazard.title)}.</strong> '
         f"{text(sentences)}</p></div>"
     )
+
+
+def _maps(plan: Plan) -> str:
+    """The board from both sides, where it is known; else once, as its file has it."""
+    maps = "".join(picture(one) for one in draw_both_sides(plan))
+    return f"<h2>Map of the board</h2>{maps}" if maps else ""
 
 
 def _step(plan: Plan, number: int, step: Step) -> str:
@@ -114,7 +122,7 @@ def _waiting(plan: Plan, title: str, items: list[Item]) -> str:
         [
             text(item.reference),
             f'<span class="source">{text(short(plan.source(item)))}</span>',
-            text("; ".join((item.why, *item.looks))),
+            text(item.told),
             str(item.line),
         ]
         for item in items

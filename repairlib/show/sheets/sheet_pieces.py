@@ -35,6 +35,7 @@ td small { display: block; font-size: 8.5pt; }
 .caution { border: 2px solid #000; border-left-width: 8px; padding: 1.5mm 3mm; margin: 2mm 0;
   break-inside: avoid; }
 .caution p { margin: 0; }
+.rl-picture { break-inside: avoid; margin: 2mm 0; } .rl-picture img { width: 100%; }
 .source { font-family: "Liberation Mono", monospace; font-size: 8.5pt; white-space: pre-wrap; }
 .rules dt { font-weight: bold; } .rules dd { margin: 0 0 1mm 6mm; }
 """

@@ -1,0 +1,82 @@
+"""Old parts that a word of the list gives away: waxed paper, oil in a can, parts of the line.
+
+Which word stands in a description is asked here; what follows from it is decided in rules.py.
+"""
+
+from __future__ import annotations
+
+import re
+from collections.abc import Iterable
+
+from repairlib.recap.capacitor import Capacitor
+from repairlib.recap.words import MAINS, PAPER
+
+# The smallest paper part; the rating from which any unnamed part may be one, and that in the list
+# of a valve set, where film of 250 V was not yet made. Common practice.
+PAPER_FARAD, PAPER_VOLTS, VALVE_SET_VOLTS = 0.99e-9, 400.0, 150.0
+POLYPROPYLENE, POLYESTER, POLYSTYRENE = "polypropylene", "polyester", "polystyrene"
+
+_oil = re.compile(r"\boil|\bmotor(?!.{0,3}start)|\bballast|fluorescent|\brun\b|\bpio\b")
+_free_of_pcb = re.compile(r"\bno[ -]?pcb")
+_line = re.compile(
+    r"\bac(?:ross)? (?:the )?(?:line|mains)|\bmains\b|\bline\b|\bchassis\b|\bacross\b|"
+    r"\bsafety\b|\bmp\b|\bmetal(?:lised|lized)?[ -]paper"
+)
+_DIELECTRICS = {
+    POLYPROPYLENE: re.compile(r"polyprop|\bm?pp\b|\b[mf]kp\b|\bkp\b|\bcbb"),
+    POLYESTER: re.compile(r"polyester|mylar|\bpet\b|\bpetp\b|\bmk[ts]\b|\bmkh\b|\bfkt\b"),
+    POLYSTYRENE: re.compile(r"polysty|styrol|styrofl|\bfks\b|\bks\b"),
+}
+
+
+def is_oil_filled(old: Capacitor) -> bool:
+    """Whether it is a can that may hold oil, and so PCB: motor-run, ballast, oil-paper.
+
+    >>> is_oil_filled(Capacitor(4e-6, 440, MAINS, ac=True, text="4uF 440V~ motor-run"))
+    True
+    """
+    said = old.text.casefold()
+    return old.kind in (PAPER, MAINS) and bool(_oil.search(said)) and not _free_of_pcb.search(said)
+
+
+def is_on_the_line(old: Capacitor) -> bool:
+    """Whether a paper part or a mains part sits across the line or from the line to the chassis.
+
+    >>> is_on_the_line(Capacitor(47e-9, 400, PAPER, text=".047 400V paper, line to chassis"))
+    True
+    >>> is_on_the_line(Capacitor(47e-9, 400, PAPER, text=".047 400V paper coupling"))
+    False
+    """
+    said = old.text.casefold()
+    return old.kind == MAINS or (old.kind == PAPER and (old.ac or bool(_line.search(said))))
+
+
+def of_a_valve_set(capacitors: Iterable[Capacitor]) -> bool:
+    """Whether a list is that of a valve set: it names paper, or writes its values in MFD.
+
+    >>> of_a_valve_set([Capacitor(1e-7, 200, "", text=".1 MFD 200V")])
+    True
+    """
+    return any(one.kind == PAPER or "mfd" in one.text.casefold() for one in capacitors)
+
+
+def may_be_paper(old: Capacitor, valve_set: bool = False) -> bool:
+    """Whether a part without a kind has the value and the rating of waxed paper.
+
+    >>> small = Capacitor(1e-7, 250, "")
+    >>> may_be_paper(small), may_be_paper(small, valve_set=True)
+    (False, True)
+    """
+    least = VALVE_SET_VOLTS if valve_set else PAPER_VOLTS
+    rated = old.volts is not None and old.volts >= least and not old.ac
+    return not old.kind and rated and old.farad is not None and old.farad >= PAPER_FARAD
+
+
+def dielectric(text: str) -> str:
+    """The dielectric of a film part that its description names; "" where it names none.
+
+    >>> dielectric("10n 630V MKP"), dielectric("1n styroflex"), dielectric("film")
+    ('polypropylene', 'polystyrene', '')
+    """
+    said = text.casefold()
+    return next((name for name, named in _DIELECTRICS.items() if named.search(said)), "")
