@@ -33,6 +33,9 @@ _DERATING = {
 }
 
 
+DERATED = tuple(_DERATING)  # the families that are never used at their full rating
+
+
 def working_share(family: str) -> float:
     """What part of its rated voltage a tantalum part may work at, to 85 °C.
 

@@ -13,7 +13,7 @@ from repairlib.core.calculator import Choice, Found, Given, calculator, found
 from repairlib.core.errors import RepairlibError
 from repairlib.core.quantity import Quantity, brief
 from repairlib.core.tables import read_table
-from repairlib.health.capacitor_families import check_part, families, family
+from repairlib.health.capacitor_families import FILM, check_part, families, family
 from repairlib.health.esr import STATED_HZ, esr_of, loss_limit, loss_rows
 from repairlib.health.leakage import own_leakage_choice, own_leakage_limit
 
@@ -27,7 +27,8 @@ class Criterion(NamedTuple):
     """One row of the table end-of-life-limits.
 
     The capacitance may go from `low` to `high` times its first value, None where nothing is said;
-    the loss may be `loss_times` its limit when new, the leakage `leakage_times`.
+    the loss may be `loss_times` its limit when new and tan δ `loss_more` on top, the leakage
+    `leakage_times`.
     """
 
     family: str
@@ -40,6 +41,12 @@ class Criterion(NamedTuple):
     loss_times: float
     leakage_times: float
     source: str
+    loss_more: float = 0.0
+
+    @property
+    def on_top(self) -> bool:
+        """Whether the change counts from wherever in its tolerance the part began."""
+        return self.family in families() and families()[self.family].inside == FILM
 
     def __str__(self) -> str:
         return f"{self.name}, {self.hours} h" if self.hours else self.name
@@ -60,6 +67,7 @@ def criteria_of(name: str) -> tuple[Criterion, ...]:
             float(row["loss_times"]),
             float(row["leakage_times"]),
             row["source"],
+            float(row["loss_more"]),
         )
         for row in read_table("end-of-life-limits")
         if row["family"] in (name, "any")
@@ -128,7 +136,7 @@ def end_of_life_limits(
             )
     values["loss_times"] = Quantity(chosen.loss_times, "")
     notes = [in_words(chosen)]
-    if families()[family].inside == "film" or not loss_rows(family):
+    if families()[family].inside == FILM or not loss_rows(family):
         notes.append("No loss limit at 120 Hz is known for this family: only the ratio is given.")
     else:
         limit = loss_limit(family, capacitance, rated_voltage)
@@ -148,9 +156,10 @@ def in_words(chosen: Criterion) -> str:
     """Which criterion a verdict used, and that others differ."""
     if chosen.name == BENCH_RULE:
         return "End-of-life limits, a choice: bench rule, -20 % of capacitance and twice the loss."
+    more = f": tan δ {chosen.loss_more:g} more than new, stated to 1 µF" if chosen.loss_more else ""
     others = [one.name for one in criteria_of(chosen.family) if one.name != chosen.name]
     other = ", ".join(dict.fromkeys(others))
-    return f"End-of-life limits: {chosen}. Others differ: {other}."
+    return f"End-of-life limits: {chosen}{more}. Others differ: {other}."
 
 
 def _times(percent: str) -> float | None:

@@ -3,7 +3,8 @@
 Covers the limits of a new part. What an old part may have is in end_of_life.py.
 
 tan δ limits of electrolytics hold at 120 Hz and 20 °C. They are never carried to 100 kHz: there
-only limits that were stated at 100 kHz are used.
+only figures count that a maker printed for 100 kHz, for one value, rating and size of a family.
+What is usual at 100 kHz is from memory and only a hint.
 """
 
 from __future__ import annotations
@@ -31,6 +32,25 @@ HIGH_HZ = 100e3
 WHOLE_STEPS = (
     "A choice: +0.02 for each full 1000 µF above the first. No data sheet says how to treat a "
     "part of 1000 µF; whole steps are the strictest reading."
+)
+# What a new radial part usually has at 100 kHz, by can in mm: ordinary from, to; low impedance
+# from, to [Ω]. Orders of magnitude, from memory.
+_USUAL = {
+    (5, 11): (0.4, 3, 0.15, 0.6),
+    (6.3, 11): (0.2, 0.6, 0.09, 0.25),
+    (8, 11.5): (0.1, 0.4, 0.06, 0.16),
+    (10, 12.5): (0.07, 0.2, 0.04, 0.12),
+    (10, 16): (0.07, 0.13, 0.03, 0.09),
+    (10, 20): (0.05, 0.11, 0.022, 0.065),
+    (12.5, 20): (0.035, 0.09, 0.019, 0.05),
+    (16, 25): (0.023, 0.045, 0.017, 0.03),
+}
+_USUAL_TANTALUM = (0.5, 4.0)
+_SAME_SIZE = 0.6  # mm
+ASK_FREQUENCY = "at which frequency was it measured? Most ESR meters use 100 kHz, bridges 120 Hz"
+NEXT_AT_HIGH = (
+    "look up impedance or ESR at 100 kHz in its data sheet, read a new part of the same kind, "
+    "value and size with the same meter, or measure at 120 Hz"
 )
 # ESR of a wet part at its hottest, as a part of that at 20 °C. From memory.
 _HOT = (0.50, 0.65)
@@ -124,7 +144,7 @@ def esr_from_tan_delta(
     tan_delta: Annotated[float, Given("", "tan δ, also called D or DF.", above=0, at_most=100)],
     capacitance: Annotated[float, Given("F", "The capacitance.", at_least=1e-13, at_most=10)],
     frequency: Annotated[
-        float, Given("Hz", "The frequency of the tan δ, mostly 120 Hz.", at_least=1, at_most=1e7)
+        float, Given("Hz", "The frequency of the tan δ.", at_least=1, at_most=1e7)
     ],
 ) -> Found:
     """ESR = tan δ / (2 π f C), at the frequency at which tan δ was stated and at no other.
@@ -156,32 +176,37 @@ def esr_limit(
     family: Annotated[str, Choice(families, "What kind of capacitor it is.")],
     capacitance: Annotated[float, Given("F", "The marked capacitance.", at_least=1e-13, at_most=1)],
     rated_voltage: Annotated[float, Given("V", "The marked rated voltage.", above=0, at_most=1e5)],
-    frequency: Annotated[
-        float,
-        Given("Hz", "Where you measure ESR; most ESR meters: 100 kHz.", at_least=1, at_most=1e7),
-    ],
+    frequency: Annotated[float, Given("Hz", "Where you measure ESR.", at_least=1, at_most=1e7)],
     diameter: Annotated[
-        float | None, Given("m", "At 100 kHz: the diameter of the can.", above=0, at_most=0.1)
+        float | None,
+        Given("m", "At 100 kHz: diameter of the can, width of a chip.", above=0, at_most=0.1),
     ] = None,
     length: Annotated[
-        float | None, Given("m", "At 100 kHz: the length of the can.", above=0, at_most=0.2)
+        float | None, Given("m", "At 100 kHz: its length.", above=0, at_most=0.2)
     ] = None,
 ) -> Found:
     """The highest ESR that a new part may have at 20 °C.
 
-    At 100 and 120 Hz (film: 1, 10 and 100 kHz) from the family's tan δ limit; at 100 kHz only for
-    low-impedance radials of a listed size, `diameter` and `length` in metre. `capacitance` in
-    farad, `rated_voltage` in volts. Raises RepairlibError with the reason where no limit was
-    stated. Source: the data sheet of each family; the 100 kHz figures are from memory.
+    At 100 and 120 Hz (film: 1, 10 and 100 kHz) from the family's tan δ limit; at 100 kHz only where
+    a maker's figure for that value, rating and size is known, `diameter` and `length` in metre.
+    `capacitance` in farad, `rated_voltage` in volts. Raises RepairlibError with the reason, and
+    what to do next, where no limit was stated. Source: the data sheet of each family.
 
     >>> print(esr_limit("aluminium general 105", "47 µF", "400 V", "120 Hz"))
     Highest ESR of a new part: esr 7.055 Ω; tan delta 0.25
-    >>> esr_limit("aluminium low impedance", "470 µF", "25 V", "100 kHz", "10 mm", "16 mm").esr
-    38 mΩ
+    >>> low = "aluminium low impedance"
+    >>> esr_limit(low, "470 µF", "50 V", "100 kHz", "12.5 mm", "20 mm").esr
+    60 mΩ
     """
     check_part(capacitance, rated_voltage)
-    if frequency == HIGH_HZ and family == LOW_IMPEDANCE:
-        return _found_by_size(diameter, length)
+    if frequency == HIGH_HZ and families()[family].inside != FILM:
+        limit = high_frequency_limit(family, capacitance, rated_voltage, diameter, length)
+        return found(
+            {"esr": Quantity(limit.ohm, "Ω")},
+            working=[limit.working],
+            notes=[limit.note],
+            sources=(limit.source,),
+        )
     limit = loss_limit(family, capacitance, rated_voltage, frequency)
     ohm = esr_of(limit.tan_delta, capacitance, frequency)
     step = f"ESR = tan δ / (2 π f C) = {limit.tan_delta:g} / (2 π × {frequency:g} Hz × "
@@ -191,78 +216,69 @@ def esr_limit(
     return found(values, working=working, notes=limit.notes, sources=(limit.source,))
 
 
-def published_high_frequency_limit(name: str, farad: float, volts: float):
-    """(ohm, source) of a new part at 100 kHz and 20 °C, where a data sheet that was read states it.
+class HighLimit(NamedTuple):
+    """The highest impedance [Ω] of a new part at 100 kHz and 20 °C, and where it was printed."""
 
-    None where none was read: figures from memory never make a verdict.
+    ohm: float
+    working: str
+    note: str
+    source: str
 
-    >>> published_high_frequency_limit("aluminium low impedance", 1000e-6, 35)
-    (0.03, 'Nichicon UPW, quoted')
+
+def high_frequency_limit(
+    name: str, farad: float, volts: float, wide: float | None, long: float | None
+) -> HighLimit:
+    """What a maker printed for 100 kHz and 20 °C for that family, value, rating and size [m].
+
+    A size counts when it is within 0.6 mm of the printed one. Nothing is interpolated. Raises
+    RepairlibError, with what to do next, where no such figure is known.
+
+    >>> high_frequency_limit("aluminium low impedance", 1000e-6, 35, 0.0125, 0.025).ohm
+    0.03
     """
-    for row in read_table("high-frequency-limits"):
-        same = float(row["capacitance_uf"]) == round(farad * 1e6, 9)
-        if row["family"] == name and same and float(row["rated_v"]) == volts:
-            return float(row["impedance_ohm"]), row["source"]
+    for row in read_table("low-impedance-100-khz"):
+        same = row["family"] == name and float(row["rated_v"]) == volts
+        if not same or abs(float(row["capacitance_uf"]) * 1e-6 - farad) > 0.01 * farad:
+            continue
+        size = f"{row['diameter_mm']} × {row['length_mm']} mm"
+        if wide is None or long is None:
+            raise RepairlibError("100 kHz", "the limit goes by the size there", f"such as {size}")
+        if _is_size((float(row["diameter_mm"]), float(row["length_mm"])), wide, long):
+            ohm = float(row["impedance_ohm"])
+            part = f"{name}, {brief(farad, 'F')} {volts:g} V, {size}"
+            return HighLimit(
+                ohm,
+                f"{part}: at most {brief(ohm, 'Ω')} at 100 kHz",
+                "It is the impedance of one maker's series; the data sheet of the part decides.",
+                row["source"],
+            )
+    wrong = "no maker's figure at 100 kHz is known here for this value, rating and size"
+    raise RepairlibError("100 kHz", wrong, NEXT_AT_HIGH)
+
+
+def usual_at_high(name: str, wide: float | None, long: float | None) -> tuple[float, float] | None:
+    """What a new part of that family and size [m] usually has at 100 kHz [Ω]: a hint, no limit.
+
+    None where nothing is known. From memory.
+
+    >>> usual_at_high("aluminium low impedance", 0.010, 0.016)
+    (0.03, 0.09)
+    """
+    if name == "tantalum":
+        return _USUAL_TANTALUM
+    if wide is None or long is None:
+        return None
+    for size, (low, high, low_z, high_z) in _USUAL.items():
+        if _is_size(size, wide, long):
+            if name == LOW_IMPEDANCE:
+                return low_z, high_z
+            return (low, high) if name.startswith("aluminium general") else None
     return None
 
 
-def usual_at_100_khz(inside: str, diameter: float | None, length: float | None) -> str:
-    """What a new radial part of that size [m] usually reads at 100 kHz, as a hint; "" if unknown.
-
-    From memory and no limit: it never makes a verdict.
-
-    >>> usual_at_100_khz(WET, 0.010, 0.016)
-    'A hint from memory, no limit: new radial parts of 10 × 16 mm usually read 0.03 Ω to 0.13 Ω.'
-    """
-    if inside != WET or diameter is None or length is None:
-        return ""
-    for row in read_table("usual-esr-100-khz"):
-        wide, long = float(row["diameter_mm"]), float(row["length_mm"])
-        if abs(wide - diameter * 1e3) <= 0.6 and abs(long - length * 1e3) <= 0.6:
-            between = f"{row['low_ohm']} Ω to {row['high_ohm']} Ω"
-            return (
-                f"A hint from memory, no limit: new radial parts of {wide:g} × {long:g} mm "
-                f"usually read {between}."
-            )
-    return ""
-
-
-def high_frequency_limit(diameter: float, length: float) -> float:
-    """The highest impedance [Ω] at 100 kHz, 20 °C of a low-impedance radial of that size [m].
-
-    A size counts when it is within 0.6 mm of a listed one. Source: from memory, it differs
-    from series to series. Raises RepairlibError for a size that is not listed.
-
-    >>> high_frequency_limit(0.008, 0.0115)
-    0.072
-    """
-    sizes = {
-        (float(row["diameter_mm"]), float(row["length_mm"])): float(row["impedance_ohm"])
-        for row in read_table("low-impedance-100-khz")
-    }
-    for (wide, long), ohm in sizes.items():
-        if abs(wide - diameter * 1e3) <= 0.6 and abs(long - length * 1e3) <= 0.6:
-            return ohm
-    accepted = ", ".join(f"{wide:g} × {long:g} mm" for wide, long in sizes)
-    size = f"{diameter * 1e3:g} × {length * 1e3:g} mm"
-    raise RepairlibError(size, "no 100 kHz limit is listed for this size", accepted)
-
-
-def _found_by_size(diameter, length):
-    if diameter is None or length is None:
-        raise RepairlibError(
-            "100 kHz", "the limit goes by the size of the can there", "diameter=10 mm length=16 mm"
-        )
-    ohm = high_frequency_limit(diameter, length)
-    size = f"{diameter * 1e3:g} × {length * 1e3:g} mm"
-    return found(
-        {"esr": Quantity(ohm, "Ω")},
-        working=[f"low-impedance can of {size}: at most {brief(ohm, 'Ω')} at 100 kHz"],
-        notes=[
-            "From memory, and it differs from series to series: the part's data sheet decides.",
-            "It is an impedance; ESR is never larger.",
-        ],
-        sources=("from memory",),
+def _is_size(size: tuple[float, float], wide: float, long: float) -> bool:
+    return all(
+        abs(one - other * 1e3) <= _SAME_SIZE for one, other in zip(size, (wide, long), strict=True)
     )
 
 
@@ -336,8 +352,6 @@ def _check_frequency(name: str, hertz: float) -> None:
         return
     wrong = f"the tan δ limit of {name} is known for 120 Hz only"
     accepted = "100 Hz to 120 Hz"
-    if name == LOW_IMPEDANCE:
-        accepted += ", or 100 kHz with the size of the can"
     raise RepairlibError(engineering(hertz, "Hz").replace(NBSP, " "), wrong, accepted)
 
 

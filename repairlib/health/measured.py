@@ -38,6 +38,10 @@ _ROLE_OF_UNIT |= {"Hz": "frequency", "°C": "temperature"}
 _AT_A_FREQUENCY = ("capacitance", "esr", "loss", "inductance")
 _UNIT_IN_HEADING = re.compile(r"[(\[]\s*(.+?)\s*[)\]]|[/,]\s*(\S+)$|\bin\s+(\S+)$|\s(\S*[ΩFAHV%])$")
 _FREQUENCY_IN_HEADING = re.compile(r"(?:@|\bat)?\s*(\d[\d.]*\s*[kKM]?(?:Hz)?)$")
+_HERTZ_HEADING = re.compile(
+    r"((?:test|meas\.?|measuring)?[ _-]?f(?:req(?:uency|\.)?)?)\s*[(\[/, ]\s*([kM]?Hz)\s*[)\]]?",
+    re.IGNORECASE,
+)
 _REFERENCE, _NOTE = "reference", "note"
 MOST_LINES = 200_000
 
@@ -222,6 +226,9 @@ def _headings(cells: list[str]) -> list[_Column] | None:
 def _column(heading: str) -> _Column:
     """What a heading such as `ESR @ 100 kHz (mΩ)` says; a column of notes when unknown."""
     rest, bare, frequency = heading.strip(), None, None
+    hertz = _HERTZ_HEADING.fullmatch(rest)
+    if hertz:
+        return _Column("frequency", hertz[2])
     for _ in range(2):  # unit and frequency stand in either order
         found = _UNIT_IN_HEADING.search(rest)
         piece = next((group for group in found.groups() if group), "") if found else ""

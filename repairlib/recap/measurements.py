@@ -21,7 +21,15 @@ from repairlib.core.typed.readings import (
     Measurement,
 )
 from repairlib.core.verdicts import CANNOT_TELL, MAY_STAY, MUST_GO
-from repairlib.health import FIT, LOW_IMPEDANCE, MARGINAL, REPLACE, MeasuredPart, judge_capacitor
+from repairlib.health import (
+    ASK_FREQUENCY,
+    FIT,
+    LOW_IMPEDANCE,
+    MARGINAL,
+    REPLACE,
+    MeasuredPart,
+    judge_capacitor,
+)
 from repairlib.recap import words
 from repairlib.recap.capacitor import NEARLY_1_UF, Capacitor
 
@@ -29,7 +37,8 @@ LIMITS_RULE = (
     "Old polar aluminium is measured against the limits of an 85 °C general part (from memory), "
     "above 100 V of a 105 °C one; bipolar, polymer, tantalum and film parts against the limits of "
     "an ordinary part of their kind. They do not know your part: its own data sheet decides. "
-    "±5 % of the reading is taken for the meter, or the widest ± written for that part."
+    "±5 % of the reading, and two counts of ESR and D, are taken for the meter, or the widest ± "
+    "written for that part. ESR and D count only with the frequency at which they were read."
 )
 _WET = (words.ALUMINIUM, words.BIPOLAR, "")
 _FAMILIES = {
@@ -53,8 +62,9 @@ _SEEN_BAD = re.compile(
     re.IGNORECASE | re.VERBOSE,
 )
 _DENIED = re.compile(r"\b(?:no|not|never|without|nor|neither)\s+(?:\w+\s+)?$", re.IGNORECASE)
+_AT_A_FREQUENCY = ("esr", "loss")
 _NO_VALUE = (OVERLOAD, UNREADABLE)
-_USUAL_TOLERANCE, _USUAL_UNCERTAINTY = 20.0, 5.0
+_USUAL_UNCERTAINTY = 5.0
 
 
 class Judgement(NamedTuple):
@@ -122,10 +132,10 @@ def _family(old: Capacitor) -> str | None:
     """The family whose limits an old part is measured against; None where none are known."""
     if old.kind == words.BIPOLAR:
         return "aluminium non-polar axial" if old.form == "axial" else "aluminium non-polar"
+    if old.kind in _WET and words.LOW_IMPEDANCE in old.features:
+        return LOW_IMPEDANCE
     if old.kind in _WET and (old.kind or (old.farad or 0) > NEARLY_1_UF):
         high = old.volts is not None and old.volts > 100
-        if words.LOW_IMPEDANCE in old.features:
-            return LOW_IMPEDANCE
         return "aluminium general 105" if high else "aluminium general 85"
     return _FAMILIES.get(old.kind)
 
@@ -133,15 +143,16 @@ def _family(old: Capacitor) -> str | None:
 def _judged(old: Capacitor, family: str, part: MeasuredPart) -> tuple[str, str]:
     """Where the part stands, and why."""
     given, bounds, says = _taken(part)
-    settings = {"tolerance": _tolerance(old), "uncertainty": _uncertainty(part)}
-    if _frequency(part):
-        settings["frequency"] = _frequency(part)
+    known = {"frequency": _frequency(part), "tolerance": _tolerance(old)}
+    settings = {name: one for name, one in known.items() if one is not None}
+    settings["uncertainty"] = _uncertainty(part)
     marked = (family, old.farad, old.volts)
     finding = judge_capacitor(*marked, **given, **settings)
     for name, bound in bounds.items():
         if not _decides(name, bound, finding, given[name], old.farad):
             text = shown(part.readings[_role(name)].text.strip(), 20)
-            says.append(f"{_JUDGED_AS[name]} {text} does not decide")
+            why = "" if settings.get("frequency") or name not in _AT_A_FREQUENCY else ASK_FREQUENCY
+            says.append(f"{_JUDGED_AS[name]} {text} does not decide{why and ': ' + why}")
             del given[name]
     finding = judge_capacitor(*marked, **given, **settings)
     stand = _stand(finding, old)
@@ -208,18 +219,18 @@ def _stand(finding, old: Capacitor) -> str:
 
 
 def _frequency(part: MeasuredPart) -> float | None:
-    """The frequency [Hz] at which ESR or D was read, where the table says one."""
-    for role in ("esr", "loss"):
+    """The frequency [Hz] at which ESR, or else D, was read; None where the table says none."""
+    for role in _AT_A_FREQUENCY:
         reading = part.readings.get(role)
-        if reading is not None and reading.frequency:
+        if reading is not None and reading.kind not in (NOTHING, *_NO_VALUE):
             return reading.frequency
     return None
 
 
-def _tolerance(old: Capacitor) -> float:
-    """The wider side of the old part's tolerance, in per cent."""
+def _tolerance(old: Capacitor) -> float | None:
+    """The wider side of the old part's tolerance, in per cent; None where it is not stated."""
     if old.tolerance is None:
-        return _USUAL_TOLERANCE
+        return None
     return min(max(abs(side) for side in old.tolerance) * 100, 99.0)
 
 

@@ -9,6 +9,7 @@ from hypothesis import strategies as st
 from repairlib.core.errors import RepairlibError
 from repairlib.health.capacitor_families import families
 from repairlib.health.esr import (
+    esr_from_tan_delta,
     esr_limit,
     esr_of,
     high_frequency_limit,
@@ -16,6 +17,7 @@ from repairlib.health.esr import (
     loss_limit,
     loss_rows,
     thousands_above,
+    usual_at_high,
 )
 from tests.documents import document
 
@@ -92,13 +94,24 @@ def test_tantalum():
     assert tan_delta("tantalum", 16) == 0.08
 
 
-@pytest.mark.published(document("film dielectric tables", "PET and PP at 1, 10 and 100 kHz"))
-def test_film():
-    hertz = (1e3, 1e4, 1e5)
-    polyester = [tan_delta("film polyester", 100, 0.1, f) for f in hertz]
-    polypropylene = [tan_delta("film polypropylene", 100, 0.1, f) for f in hertz]
-    assert polyester == [50e-4, 110e-4, 170e-4]
-    assert polypropylene == [1e-4, 2e-4, 2e-4]
+@pytest.mark.published(document("ICEL MTB", "80 at 1 kHz, above 1 µF 100; 150 at 10 kHz; × 1e-4"))
+def test_polyester():
+    """A limit for any size: the widest of those printed."""
+    assert [tan_delta("film polyester", 100, 0.1, f) for f in (1e3, 1e4)] == [100e-4, 150e-4]
+
+
+@pytest.mark.from_memory("PET 300e-4 at 100 kHz, a table of dielectrics not found again")
+def test_polyester_at_100_khz():
+    assert tan_delta("film polyester", 100, 0.1, 1e5) == 300e-4
+
+
+@pytest.mark.published(
+    document("ICEL MPL", "6 at 1 kHz; 10, from 0.1 µF 20 at 10 kHz; 30 at 100 kHz; × 1e-4")
+)
+def test_polypropylene():
+    """A limit for any size: the widest of those printed."""
+    polypropylene = [tan_delta("film polypropylene", 100, 0.1, f) for f in (1e3, 1e4, 1e5)]
+    assert polypropylene == [6e-4, 20e-4, 30e-4]
 
 
 @pytest.mark.published(f"{ZL}; {RGA}: +0.02 for every further 1000 µF")
@@ -173,27 +186,54 @@ def test_the_usual_slip_is_not_made():
     assert esr_of(0.25, 10e-6, 120) < 34
 
 
-# Size in mm: Ω at 100 kHz.
-SIZES = {(5, 11): 0.30, (6.3, 11): 0.13, (8, 11.5): 0.072, (8, 16): 0.056, (8, 20): 0.041}
-SIZES |= {(10, 12.5): 0.053, (10, 16): 0.038, (10, 20): 0.023, (12.5, 20): 0.021}
-SIZES |= {(12.5, 25): 0.018}
+LOW = "aluminium low impedance"
 
 
-@pytest.mark.from_memory("typical highest impedance of low-impedance radials at 100 kHz by size")
-@pytest.mark.parametrize(("size", "ohm"), SIZES.items())
-def test_100_khz_by_size(size, ohm):
-    diameter, length = size
-    assert high_frequency_limit(diameter / 1e3, length / 1e3) == ohm
-    finding = esr_limit("aluminium low impedance", 470e-6, 25, 100e3, diameter / 1e3, length / 1e3)
+@pytest.mark.published(document("Nichicon UPW", "470 µF 50 V 0.060 Ω, 1000 µF 35 V 0.030 Ω"))
+@pytest.mark.parametrize(
+    ("farad", "volts", "size", "ohm"),
+    [("470 µF", "50 V", (12.5, 20), 0.060), ("1000 µF", "35 V", (12.5, 25), 0.030)],
+)
+def test_100_khz_of_a_low_impedance_part(farad, volts, size, ohm):
+    wide, long = (f"{side} mm" for side in size)
+    finding = esr_limit(LOW, farad, volts, "100 kHz", wide, long)
     assert finding.esr == ohm
-    assert any("From memory" in note for note in finding.notes)
+    with pytest.raises(RepairlibError, match="goes by the size"):
+        esr_limit(LOW, farad, volts, "100 kHz")
+    with pytest.raises(RepairlibError, match="no maker's figure"):
+        esr_limit(LOW, farad, volts, "100 kHz", "10 mm", "16 mm")
 
 
-@pytest.mark.parametrize("family", ["aluminium general 105", "tantalum", "polymer radial"])
-@pytest.mark.parametrize("hertz", [1e3, 10e3, 100e3])
-def test_a_120_hz_loss_is_never_carried_up(family, hertz):
-    with pytest.raises(RepairlibError, match="known for 120 Hz only"):
-        esr_limit(family, 10e-6, 10, hertz)
+@pytest.mark.published(document("KEMET T491 parts", "10 µF 10 V 3.8 Ω, 100 µF 25 V 0.3 Ω"))
+def test_100_khz_of_a_tantalum_chip():
+    assert high_frequency_limit("tantalum", 10e-6, 10, 1.6e-3, 3.2e-3).ohm == 3.8
+    assert high_frequency_limit("tantalum", 100e-6, 25, 4.3e-3, 7.3e-3).ohm == 0.30
+
+
+@pytest.mark.from_memory("usual 100 kHz figures of new radial parts, orders of magnitude")
+def test_what_is_usual_at_100_khz_is_a_hint():
+    assert usual_at_high("aluminium general 85", 0.010, 0.016) == (0.07, 0.13)
+    assert usual_at_high("aluminium general 105", 0.005, 0.011) == (0.4, 3)
+    assert usual_at_high(LOW, 0.008, 0.0115) == (0.06, 0.16)
+    assert usual_at_high("polymer radial", 0.008, 0.0115) is None
+    assert usual_at_high(LOW, None, None) is None
+
+
+@pytest.mark.parametrize("family", ["aluminium general 105", "tantalum", "polymer radial", LOW])
+@pytest.mark.parametrize(
+    ("hertz", "wrong"),
+    [(1e3, "120 Hz only"), (10e3, "120 Hz only"), (100e3, "no maker's figure at 100 kHz")],
+)
+def test_a_120_hz_loss_is_never_carried_up(family, hertz, wrong):
+    with pytest.raises(RepairlibError, match=wrong):
+        esr_limit(family, 10e-6, 16, hertz)
+
+
+def test_esr_asks_for_its_frequency():
+    with pytest.raises(RepairlibError, match="frequency"):
+        esr_limit("aluminium general 105", 10e-6, 16)
+    with pytest.raises(RepairlibError, match="frequency"):
+        esr_from_tan_delta(0.16, 10e-6)
 
 
 @pytest.mark.parametrize(
@@ -203,7 +243,7 @@ def test_a_120_hz_loss_is_never_carried_up(family, hertz):
         ("aluminium general 105", 1e-6, 16, 0, "out of range"),
         ("aluminium general 105", 1e-6, 500, 120, "outside the ratings"),
         ("aluminium snap-in", 1e-3, 50, 120, "no tan δ limit is known"),
-        ("aluminium low impedance", 1e-3, 50, 100e3, "size of the can"),
+        ("aluminium low impedance", 1e-3, 50, 100e3, "no maker's figure"),
         ("film polyester", 1e-7, 50, 120, "stated there"),
         ("electrolytic", 1e-7, 50, 120, "not a family"),
     ],
