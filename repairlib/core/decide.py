@@ -20,6 +20,7 @@ RULES = {
     GUARDED: ("4.2.2", "pass when clear of the limit by the guard band, otherwise fail"),
     NON_BINARY: ("4.2.3", "pass or fail when clear of the limit, cannot tell in between"),
 }
+NORMAL, UNIFORM = "normal", "uniform"
 _ROUNDING = 1e-12  # of the larger end; figures closer than this are the same
 
 
@@ -104,17 +105,23 @@ def decide(
     return decision(FAIL, FAIL, f"not clear of its limit by the guard band: {across}")
 
 
-def false_accept_risk(guard: float) -> float:
+def false_accept_risk(guard: float, spread: str = NORMAL) -> float:
     """The chance that a part is beyond its limit although it just passes.
 
-    `guard` is the guard band as a multiple of U (k = 2), 0 or more. Holds for a normal spread of
-    the readings. Raises RepairlibError for a negative guard band. Source: ILAC-G8:09/2019.
+    `guard` is the guard band as a multiple of U, 0 or more. `spread` says what U is: NORMAL for
+    two standard deviations of readings that spread normally (k = 2), UNIFORM for a bound within
+    which every value is as likely, as a maker's accuracy figure is. Raises RepairlibError for a
+    negative guard band. Source: ILAC-G8:09/2019; the uniform spread by hand, (1 - guard) / 2.
 
     >>> false_accept_risk(0), false_accept_risk(1)
     (0.5, 0.0228)
+    >>> false_accept_risk(0.5, UNIFORM), false_accept_risk(1, UNIFORM)
+    (0.25, 0.0)
     """
     if not 0 <= guard < math.inf:
         raise RepairlibError(guard, "a guard band is 0 or more", "a multiple of U, such as 1")
+    if spread == UNIFORM:
+        return max(1 - guard, 0.0) / 2
     return math.erfc(2 * guard / math.sqrt(2)) / 2
 
 

@@ -7,20 +7,39 @@ reading. The decision rules stand in core/decide.py, the limits of parts elsewhe
 from __future__ import annotations
 
 import math
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 from typing import Annotated
 
 from repairlib.core.calculator import Choice, Found, Given, Text, calculator, found
-from repairlib.core.decide import NON_BINARY, RULES, SIMPLE, decide, false_accept_risk
+from repairlib.core.decide import (
+    NON_BINARY,
+    RULES,
+    SIMPLE,
+    UNIFORM,
+    decide,
+    false_accept_risk,
+)
 from repairlib.core.errors import RepairlibError
 from repairlib.core.quantity import Quantity, brief, read_quantity
-from repairlib.core.typed.readings import last_digit
+from repairlib.core.typed.readings import (
+    ABOVE,
+    BELOW,
+    OVERLOAD,
+    Measurement,
+    last_digit,
+    read_measurement,
+)
+from repairlib.core.verdicts import CANNOT_TELL, PASS
 
 LEADS_WORN = 1.0  # ohm; renew the leads above it
 _READING = "a reading as the meter shows it, such as 120.0 V or 0.35 Ω"
 _ACCURACY_IS_U = (
     "A choice: the maker's accuracy figure is taken as the uncertainty U, because a bench "
-    "meter rarely has a calibration certificate"
+    "meter rarely has a calibration certificate. It is a bound, not a standard deviation"
+)
+MAY_BE_A_SHORT = (
+    "it may as well be 0 Ω: the probes touch each other, or the part is shorted. Take the leads "
+    "off the reading, and measure on a lower range or with four wires"
 )
 
 
@@ -56,6 +75,9 @@ def interval(reading: str, percent: float, digits: float, unit: str | None = Non
     for name, figure in (("percent", percent), ("digits", digits)):
         if not 0 <= figure < math.inf:
             raise RepairlibError(figure, f"{name} is not 0 or more", "the data sheet's figure")
+    written = _written(reading, unit)
+    if written is not None:
+        raise RepairlibError(reading, f"{written.why}: it has no interval", _READING)
     quantity = read_quantity(reading, unit)
     spread = abs(quantity.value) * percent / 100 + digits * last_digit(reading, unit)
     low, high = quantity.value - spread, quantity.value + spread
@@ -116,7 +138,8 @@ def two_wire_resistance(
     """The part's resistance: the reading less that of the leads. Both uncertainties add.
 
     `reading` and `leads` in ohm as the meter shows them, both with power off and capacitors
-    discharged; `percent` and `digits` from the data sheet. Raises RepairlibError for negative
+    discharged; `percent` and `digits` from the data sheet. A difference below zero is shown as it
+    is, with its whole interval. Raises RepairlibError for negative
     readings and for leads that read more than the part can explain.
     Source: a maker's notes on meter error: leads add 0.2 to 0.5 Ω, renew them above 1 Ω.
 
@@ -133,14 +156,16 @@ def two_wire_resistance(
         raise RepairlibError(
             reading, f"less than the leads alone, {leads.strip()}", "both readings taken again"
         )
-    rest = max(round(whole.reading - lost.reading, 12), 0.0)
-    spread = Interval(rest, max(whole.low - lost.high, 0.0), max(high, 0.0), "Ω")
+    rest = round(whole.reading - lost.reading, 12)
+    spread = Interval(rest, whole.low - lost.high, high, "Ω")
     working = [
         f"{brief(whole.reading, 'Ω')} - {brief(lost.reading, 'Ω')} = {brief(rest, 'Ω')}",
         f"both readings are uncertain, so the part has {spread}",
     ]
     notes = ["The leads are worn: renew them"] if lost.reading > LEADS_WORN else []
-    if spread.low == 0.0 and rest < spread.uncertainty * 2:
+    if rest < 0:
+        notes.append("The two readings contradict each other: take both again")
+    if spread.low <= 0:
         notes.append("Not told from a short: use a four-wire measurement")
     values = {"resistance": Quantity(rest, "Ω", 4)} | _ends(spread)
     return found(values, working=working, notes=notes)
@@ -205,24 +230,39 @@ def judge_reading(
     >>> judge_reading("0.97 Ω", 2, 3, limit_high="1 Ω").verdict
     'cannot tell'
     """
-    spread = interval(reading, percent, digits)
+    limit = limit_low.strip() or limit_high.strip()
+    unit = read_quantity(limit).unit if limit else None
+    written = _written(reading, unit)
+    spread = interval(reading, percent, digits) if written is None else _open_ended(written)
     least, most = (
         read_quantity(text, spread.unit or None).value if text.strip() else None
         for text in (limit_low, limit_high)
     )
     decision = decide(spread.low, spread.high, least, most, rule, guard, spread.unit)
+    if written is not None and written.kind == OVERLOAD:
+        reason = f"{written.why}; take a higher range, or look for an open part"
+        return found(
+            {"reading": reading.strip()},
+            verdict=decision.verdict,
+            reason=reason,
+            notes=[_ACCURACY_IS_U],
+        )
+    if spread.unit == "Ω" and spread.low <= 0 and decision.verdict == PASS:
+        decision = replace(decision, verdict=CANNOT_TELL, zone=CANNOT_TELL, reason=MAY_BE_A_SHORT)
     clause, words = RULES[rule]
     values: dict[str, object] = {**_ends(spread)}
     for name, end in (("accept_from", decision.accept_low), ("accept_to", decision.accept_high)):
         if end is not None:
             values[name] = Quantity(end, spread.unit, 6)
     values["zone"] = decision.zone
-    risk = false_accept_risk(0.0 if rule == SIMPLE else guard)
+    band = 0.0 if rule == SIMPLE else guard
+    bound, normal = false_accept_risk(band, UNIFORM), false_accept_risk(band)
     working = [
-        f"± {brief(spread.uncertainty, spread.unit)} around "
-        f"{brief(spread.reading, spread.unit)}: {spread}",
+        _around(spread) if written is None else f"{reading.strip()}: {written.why}",
         f"rule {clause} of ILAC-G8: {words}",
-        f"a pass just inside the acceptance limit is wrong in up to {risk:.2%} of cases",
+        f"a pass just inside the acceptance limit is wrong in up to {bound:.2%} of cases, if the "
+        "accuracy figure is a bound and every value within it as likely; in up to "
+        f"{normal:.2%}, if it is U of a normal spread, k = 2",
     ]
     return found(
         values,
@@ -233,9 +273,36 @@ def judge_reading(
     )
 
 
+def _written(reading: str, unit: str | None) -> Measurement | None:
+    """A reading that is no number of its own, such as OL or < 0.1 Ω; None for a number."""
+    try:
+        measured = read_measurement(reading, unit or "", None)
+    except RepairlibError:
+        return None
+    return measured if measured.kind in (OVERLOAD, BELOW, ABOVE) else None
+
+
+def _open_ended(written: Measurement) -> Interval:
+    """A reading such as < 0.1 Ω: up to there, or from there on; without the meter's own error."""
+    return Interval(math.nan, written.low, written.high, written.unit)
+
+
+def _around(spread: Interval) -> str:
+    return (
+        f"± {brief(spread.uncertainty, spread.unit)} around "
+        f"{brief(spread.reading, spread.unit)}: {spread}"
+    )
+
+
 def _ends(spread: Interval) -> dict[str, Quantity]:
+    """The finite ends of an interval, and half its width when both are finite."""
+    ends = {
+        "low": (spread.low, 4),
+        "high": (spread.high, 4),
+        "uncertainty": (spread.uncertainty, 2),
+    }
     return {
-        "low": Quantity(spread.low, spread.unit, 4),
-        "high": Quantity(spread.high, spread.unit, 4),
-        "uncertainty": Quantity(spread.uncertainty, spread.unit, 2),
+        name: Quantity(end, spread.unit, figures)
+        for name, (end, figures) in ends.items()
+        if math.isfinite(end)
     }

@@ -6,7 +6,7 @@ import pytest
 from hypothesis import given
 from hypothesis import strategies as st
 
-from repairlib.core.decide import RULES, decide, false_accept_risk
+from repairlib.core.decide import RULES, UNIFORM, decide, false_accept_risk
 from repairlib.core.errors import RepairlibError
 from repairlib.health.meter import (
     four_wire_resistance,
@@ -78,7 +78,7 @@ def test_digits_are_counts_and_not_per_cent():
     "reading, percent, digits, said",
     [
         ("", 1, 1, "nothing was typed"),
-        ("OL", 1, 1, "no number"),
+        ("OL", 1, 1, "more than the range can show: it has no interval"),
         ("10 V", -1, 1, "percent is out of range"),
         ("10 V", 1, "2 V", "digits has no unit"),
         ("1e308 V", 100, 1, "too wide"),
@@ -115,16 +115,39 @@ def test_both_readings_are_uncertain():
     # 0.0035 + 0.03 and 0.0025 + 0.03, worked by hand
     assert (finding.low, finding.high) == pytest.approx((0.034, 0.166))
     near = two_wire_resistance("0.26 Ω", "0.25 Ω", 1, 3)
-    assert near.low == 0
+    # 0.01 ± (0.0026 + 0.03 + 0.0025 + 0.03)
+    assert (near.low, near.high) == pytest.approx((-0.0551, 0.0751))
     assert "four-wire" in near.notes[0]
 
 
 def test_leads_that_read_more_than_the_part():
     with pytest.raises(RepairlibError, match="less than the leads alone"):
         two_wire_resistance("0.20 Ω", "0.25 Ω")
-    assert two_wire_resistance("0.24 Ω", "0.25 Ω", 1, 3).resistance == 0
+    near = two_wire_resistance("0.24 Ω", "0.25 Ω", 1, 3)
+    assert near.resistance == pytest.approx(-0.01)
+    assert any("contradict each other" in note for note in near.notes)
     with pytest.raises(RepairlibError, match="below zero: is the circuit live"):
         two_wire_resistance("-3 Ω", "0.25 Ω")
+
+
+# By hand: reading and leads, ± each, and what is left of the difference.
+@pytest.mark.published(document("Meter accuracy KA-03135", "per cent of reading and counts add"))
+@pytest.mark.parametrize(
+    ("reading", "leads", "percent", "digits", "rest", "uncertainty"),
+    [
+        ("0.25 Ω", "0.35 Ω", 0.5, 5, -0.100, 0.103),  # 0.05125 + 0.05175
+        ("0.10 Ω", "0.12 Ω", 1, 2, -0.020, 0.0422),  # 0.021 + 0.0212
+        ("0.30 Ω", "0.28 Ω", 2, 3, 0.020, 0.0716),  # 0.036 + 0.0356
+    ],
+)
+def test_a_difference_near_zero_keeps_its_uncertainty(
+    reading, leads, percent, digits, rest, uncertainty
+):
+    finding = two_wire_resistance(reading, leads, percent, digits)
+    assert finding.resistance == pytest.approx(rest)
+    assert finding.uncertainty == pytest.approx(uncertainty, abs=1e-4)
+    assert (finding.low, finding.high) == pytest.approx((rest - uncertainty, rest + uncertainty))
+    assert any("four-wire" in note for note in finding.notes)
 
 
 @pytest.mark.published(document("IEC 62368-1 test report", "0.012 Ω at 20 A"))
@@ -248,6 +271,48 @@ def test_open_ends(rule):
 def test_figures_that_contradict_each_other(arguments, said):
     with pytest.raises(RepairlibError, match=said):
         decide(*arguments)
+
+
+@pytest.mark.common_practice
+@pytest.mark.parametrize("reading", ["0.00 Ω", "0.0 Ω", "0 mΩ", "0.01 Ω", "-0.02 Ω", "< 0.1 Ω"])
+@pytest.mark.parametrize("rule", RULES)
+def test_a_short_never_passes(reading, rule):
+    finding = judge_reading(reading, 1, 3, limit_high="1 Ω", rule=rule)
+    assert finding.verdict == "cannot tell"
+    assert "the probes touch each other, or the part is shorted" in finding.reason
+    assert judge_reading("0.00 Ω", 1, 3, limit_low="1 kΩ").verdict == "fail"
+    assert judge_reading("0.00 V", 1, 3, limit_high="60 V").verdict == "pass"
+
+
+@pytest.mark.common_practice
+@pytest.mark.parametrize("reading", ["OL", "O.L", "overload", "∞", "open", "0L", "OL MΩ"])
+def test_an_overload_is_read_for_what_it_is(reading):
+    for limits in ({"limit_high": "1 Ω"}, {"limit_low": "10 kΩ"}, {"limit_high": "47 µF"}):
+        if limits == {"limit_high": "47 µF"} and "Ω" in reading:
+            continue
+        finding = judge_reading(reading, 1, 3, **limits)
+        assert finding.verdict == "cannot tell"
+        assert "more than the range can show" in finding.reason
+
+
+def test_more_than_and_less_than_are_judged_by_their_end():
+    assert judge_reading("> 20 MΩ", 0, 0, limit_low="1 MΩ").verdict == "pass"
+    assert judge_reading(">2 Ω", 0, 0, limit_high="1 Ω").verdict == "fail"
+    assert judge_reading("> 0.5 Ω", 0, 0, limit_high="1 Ω").verdict == "cannot tell"
+
+
+@pytest.mark.from_memory("a pass at the limit, uniform within a bound: (1 - r) / 2, by hand")
+@pytest.mark.parametrize(("guard", "risk"), [(0, 0.5), (0.5, 0.25), (0.8, 0.1), (1, 0), (2, 0)])
+def test_risk_when_the_accuracy_is_a_bound(guard, risk):
+    assert false_accept_risk(guard, UNIFORM) == pytest.approx(risk)
+
+
+def test_the_assumption_behind_the_risk_is_said():
+    finding = judge_reading("4.80 V", 1, 1, limit_high="5 V", rule="guarded", guard=0.5)
+    said = finding.working[2]
+    assert "25.00%" in said and "bound" in said
+    assert "15.87%" in said and "normal" in said
+    assert any("not a standard deviation" in note for note in finding.notes)
 
 
 def test_a_reading_judged_as_typed():

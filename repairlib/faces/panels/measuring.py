@@ -85,12 +85,15 @@ def judged(
 ) -> tuple[str, str]:
     """The verdict, and the reading beside its limits, as HTML."""
     finding = judge_reading(reading, percent, digits, limit_low, limit_high, rule)
-    unit = finding.low.unit
+    shown = [finding.values.get(end) for end in ("low", "high")]
+    if None in shown:  # OL or < 0.1 has no interval to draw
+        return judged_html(finding), ""
+    unit = shown[0].unit
     low, high = (
         read_quantity(limit, unit or None).value if limit.strip() else None
         for limit in (limit_low, limit_high)
     )
-    bars = [(reading, finding.low, finding.high)]
+    bars = [(reading, *shown)]
     drawn = draw_intervals(bars, low, high, unit=unit, rule=rule)
     return judged_html(finding), picture(drawn)
 

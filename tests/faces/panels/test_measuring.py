@@ -40,5 +40,11 @@ def test_the_verdict_follows_the_rule_and_the_meter():
     panel.rule.value = "simple"
     assert "Pass" in panel.answer.value
     panel.reading.value = "OL"
-    assert "no number" in panel.answer.value
+    assert "Cannot tell" in panel.answer.value
+    assert "more than the range can show, or open" in panel.answer.value
     assert panel.picture.value == ""
+    panel.reading.value = "0.00 Ω"
+    assert "Pass" not in panel.answer.value
+    assert "the part is shorted" in panel.answer.value
+    panel.reading.value = "one Ω"
+    assert "no number" in panel.answer.value
