@@ -10,6 +10,7 @@ from repairlib.core.quantity import engineering
 from repairlib.core.tables import read_table
 
 TEN_DEGREE_RULE, TWENTY_DEGREE_RULE = "10-degree rule", "20-degree rule"
+STAYS = "does not dry out"
 WET, FILM = "wet aluminium", "film"
 LOW_IMPEDANCE = "aluminium low impedance"
 
@@ -17,7 +18,7 @@ LOW_IMPEDANCE = "aluminium low impedance"
 class Family(NamedTuple):
     """A family of capacitors: `name`, what it is in `words`, what is `inside`.
 
-    `hottest` is its rated temperature [°C]; `ages` the rule of its life, or "does not dry out";
+    `hottest` is its rated temperature [°C]; `ages` the rule of its life, or STAYS, or none known;
     `added` what each further 1000 µF adds to its tan δ limit, None where no data sheet says.
     """
 

@@ -6,12 +6,13 @@ from typing import Annotated, NamedTuple
 
 from repairlib.core.calculator import Choice, Found, Given, calculator, found
 from repairlib.core.quantity import Quantity, brief
-from repairlib.core.verdicts import CANNOT_TELL
+from repairlib.core.verdicts import CANNOT_TELL, NEVER
 
 MNO2, POLYMER = "tantalum", "tantalum polymer"
 OHM_PER_VOLT = 3.0  # in series with solid tantalum, encyclopaedia
 REVERSE_VOLTS = 1.5  # wet aluminium at most, GE 23A
 ABSORPTION = {"wet aluminium": (0.10, 0.15), "solid tantalum": (0.02, 0.03)}  # encyclopaedia
+RATINGS = (2.5, 4.0, 6.3, 10.0, 16.0, 20.0, 25.0, 35.0, 50.0)  # V, made; AVX TAJ
 HOTTEST_C = 85.0  # to which these deratings hold
 
 
@@ -96,18 +97,33 @@ def tantalum_rating(
         float, Given("V", "The highest voltage of the rail.", above=0, at_most=500)
     ],
 ) -> Found:
-    """The lowest rated voltage a tantalum part needs on a rail: twice the rail, or 1.25 times.
+    """The lowest rating made that a tantalum part needs on a rail: twice the rail, or 1.25 times.
 
-    `rail_voltage` in volts, to 500. Raises RepairlibError outside that range. Source: as for
-    `tantalum_working_voltage`.
+    `rail_voltage` in volts, to 500; above what the highest rating made bears the verdict is "do
+    not". Raises RepairlibError outside that range. Source: as for `tantalum_working_voltage`;
+    ratings of one maker's standard series.
 
     >>> print(tantalum_rating("tantalum", "12 V"))
-    Rating of a tantalum part for a rail: rated voltage 24 V
+    Rating of a tantalum part for a rail: rated voltage 25 V; at least 24 V
     """
     rule = _DERATING[family]
     volts = rail_voltage / rule.part
     working = [f"{rail_voltage:g} V / {rule.part:g} = {brief(volts, 'V')}, then the next rating up"]
-    values = {"rated_voltage": Quantity(volts, "V")}
+    made = next((one for one in RATINGS if one >= volts * (1 - 1e-9)), None)
+    if made is None:
+        reason = (
+            f"it would need {brief(volts, 'V')}, and the highest usual rating is "
+            f"{RATINGS[-1]:g} V: take another kind"
+        )
+        return found(
+            {"at_least": Quantity(volts, "V")},
+            working=working,
+            verdict=NEVER,
+            reason=reason,
+            notes=[rule.note],
+            sources=(rule.source,),
+        )
+    values = {"rated_voltage": Quantity(made, "V"), "at_least": Quantity(volts, "V")}
     return found(values, working=working, notes=[rule.note], sources=(rule.source,))
 
 

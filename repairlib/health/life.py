@@ -10,7 +10,7 @@ from __future__ import annotations
 from typing import NamedTuple
 
 from repairlib.core.errors import RepairlibError
-from repairlib.health.capacitor_families import TEN_DEGREE_RULE, ageing_families, family
+from repairlib.health.capacitor_families import STAYS, TEN_DEGREE_RULE, ageing_families, family
 
 HOURS_A_YEAR = 8760
 CAP_YEARS = 15
@@ -76,7 +76,10 @@ def expected(
     one = family(name)
     if not one.dries_out:
         accepted = ", ".join(ageing_families())
-        raise RepairlibError(name, "it does not dry out: no life by temperature", accepted)
+        wrong = "no life by temperature is known for it"
+        if one.ages == STAYS:
+            wrong = "it does not dry out: no life by temperature"
+        raise RepairlibError(name, wrong, accepted)
     _check(rated_hours, rated_celsius, celsius, voltage, heating)
     if not (0 <= ripple <= 1 or (beyond_rated_ripple and 0 <= ripple <= 3)):
         wrong = "ripple above the part's rating: life is not extrapolated past it"

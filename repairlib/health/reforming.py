@@ -21,6 +21,7 @@ from repairlib.health.derating import REVERSE_VOLTS
 from repairlib.health.leakage import own_leakage_limit
 
 STEPPED, DATABOOK, ENCYCLOPAEDIA, WORKSHOP = "stepped", "databook", "encyclopaedia", "old workshop"
+TWO_SKINS = ("aluminium non-polar axial", "aluminium non-polar", "aluminium bipolar")
 METHODS = (STEPPED, DATABOOK, ENCYCLOPAEDIA, WORKSHOP)
 STEPS = (25, 50, 75, 100)  # per cent of rated voltage, common practice
 _STEP_CURRENT = 5e-3  # A through a shorted part at full voltage, unless the part may leak more
@@ -103,7 +104,7 @@ def reforming_schedule(
         working=working,
         verdict=verdict,
         reason=reason,
-        notes=_notes(method, rated_voltage),
+        notes=_notes(method, family, rated_voltage),
         sources=sources,
     )
 
@@ -151,11 +152,15 @@ def _give_up(leakage: float | None, ohm: float) -> str:
     )
 
 
-def _notes(method: str, volts: float) -> list[str]:
-    notes = [
-        "Out of the circuit, from a current-limited bench supply. Never from the mains.",
-        f"Plus to plus: a wet part bears at most {REVERSE_VOLTS:g} V the wrong way round.",
-    ]
+def _notes(method: str, family: str, volts: float) -> list[str]:
+    notes = ["Out of the circuit, from a current-limited bench supply. Never from the mains."]
+    if family in TWO_SKINS:
+        notes.append(
+            "A bipolar part has two oxide skins: go through all steps once each way round. "
+            "Discharge it before you turn it."
+        )
+    else:
+        notes.append(f"Plus to plus: a wet part bears at most {REVERSE_VOLTS:g} V the wrong way.")
     if method == STEPPED:
         notes.append(
             "Common practice: no published figure for stepped voltage was found. Two published "

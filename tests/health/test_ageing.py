@@ -73,8 +73,85 @@ def test_the_choice_on_ripple_is_said():
 @pytest.mark.from_memory("some makers leave voltage out for small radials, others take 3 to 5")
 def test_the_choice_on_voltage_is_said():
     """The exponent of 2.5 was followed: it is the only one that was seen in print."""
-    words = said(expected_life("2000 h", "65 °C", voltage="80 %"))
+    words = said(expected_life("2000 h", "65 °C", voltage="80 %", voltage_credit="exponent 2.5"))
     assert "exponent 2.5. Some makers leave it out; others take 3 to 5" in words
+
+
+@pytest.mark.from_memory("most makers of small radial parts give no credit for less voltage")
+@pytest.mark.parametrize(
+    "family", ["aluminium general 105", "aluminium general 85", "aluminium low impedance"]
+)
+def test_less_voltage_adds_nothing_to_a_radial_part(family):
+    finding = expected_life("2000 h", "65 °C", family, voltage="50 %")
+    assert finding.by_voltage == 1
+    assert "give no credit" in said(finding)
+
+
+@pytest.mark.published(document("Jianghai, quoted", "KV is 3.59 below 0.6, ratio^-2.5 above"))
+def test_less_voltage_counts_for_a_snap_in_part_and_when_asked_for():
+    """By hand: 0.8^-2.5 = 1.747."""
+    snap_in = expected_life("2000 h", "65 °C", "aluminium snap-in", voltage="50 %")
+    assert snap_in.by_voltage == 3.59
+    asked = expected_life("2000 h", "65 °C", voltage="80 %", voltage_credit="exponent 2.5")
+    assert asked.by_voltage == pytest.approx(1.747, rel=1e-3)
+
+
+# By hand, T0 85 °C: 2000 h × 2^((85 - T) / 10).
+AT_85 = {("aluminium general 85", 65): 8000, ("aluminium general 85", 55): 16_000}
+AT_85 |= {("aluminium snap-in", 75): 4000, ("aluminium non-polar axial", 45): 32_000}
+
+
+@pytest.mark.published(TEN_DEGREES)
+@pytest.mark.parametrize(("part", "hours"), AT_85.items())
+def test_the_rated_temperature_is_that_of_the_family(part, hours):
+    family, celsius = part
+    assert expected_life("2000 h", celsius, family).hours == hours
+    assert mixed_use_life("2000 h", f"3 h at {celsius} °C", family=family).hours == hours
+    better = better_part("2000 h", celsius, "2000 h", celsius, family=family)
+    assert better.old_hours == hours
+    back = better_part("2000 h", celsius, "2000 h", celsius, new_family=family)
+    assert back.new_hours == hours
+    # An hour a day for ten years: 3650 h.
+    used = too_old("2000 h", celsius, 10, 1, family=family).used
+    assert used == pytest.approx(365_000 / hours, rel=0.01)
+
+
+@pytest.mark.behaviour
+@pytest.mark.parametrize("family", ["aluminium general 85", "aluminium snap-in"])
+def test_above_the_hottest_of_the_family_is_refused(family):
+    for calculate in (
+        lambda: expected_life("2000 h", "86 °C", family),
+        lambda: expected_life("2000 h", "60 °C", family, "105 °C"),
+        lambda: mixed_use_life("2000 h", "1 h at 40 °C; 1 h at 100 °C", family=family),
+        lambda: too_old("2000 h", "100 °C", 10, family=family),
+        lambda: better_part("2000 h", "60 °C", "2000 h", "95 °C", new_family=family),
+        lambda: better_part("2000 h", "60 °C", "2000 h", "60 °C", "105 °C", family=family),
+    ):
+        with pytest.raises(RepairlibError, match="85"):
+            calculate()
+
+
+@pytest.mark.published(document("Beckhoff PS9011", "answers end at 15 years"))
+@pytest.mark.parametrize(
+    ("hours", "celsius", "words"),
+    [
+        ("10000 h", 25, "15 years or more"),
+        ("5000 h", 45, "12.2 to 15 years or more"),  # 320 000 h / 3 / 8760 h
+        ("2000 h", 65, "1.8 to 7.3 years"),  # 32 000 h, half to twice
+    ],
+)
+def test_no_range_goes_beyond_15_years(hours, celsius, words):
+    assert expected_life(hours, celsius).from_to == words
+
+
+def test_the_note_names_the_rule_of_each_part():
+    notes = better_part("2000 h", 65, "2000 h", 65, new_family="polymer radial").notes
+    assert any("10-degree rule" in note for note in notes)
+    assert any("ten times for each 20 °C" in note for note in notes)
+    only = better_part(
+        "2000 h", 65, "2000 h", 65, family="polymer radial", new_family="polymer radial"
+    )
+    assert not any("10-degree rule" in note for note in only.notes)
 
 
 @pytest.mark.from_memory("aluminium polymer: ten times for each 20 °C")

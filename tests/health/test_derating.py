@@ -20,7 +20,28 @@ def article(stated):
 @pytest.mark.published(KEMET)
 def test_manganese_dioxide():
     assert tantalum_working_voltage("tantalum", "25 V").working_voltage == 12.5
-    assert tantalum_rating("tantalum", "12 V").rated_voltage == 24
+    assert tantalum_rating("tantalum", "12 V").at_least == 24
+
+
+# By hand: twice the rail, or 1.25 times; then the next of 2.5 4 6.3 10 16 20 25 35 50 V.
+ON_A_RAIL = {("tantalum", 12): 25, ("tantalum", 15): 35, ("tantalum", 3.3): 10}
+ON_A_RAIL |= {("tantalum", 5): 10, ("tantalum", 25): 50, ("tantalum", 8): 16}
+ON_A_RAIL |= {("tantalum polymer", 5): 6.3, ("tantalum polymer", 12): 16}
+ON_A_RAIL |= {("tantalum polymer", 20): 25, ("tantalum polymer", 40): 50}
+
+
+@pytest.mark.from_memory("rated voltages of a standard tantalum series, 2.5 to 50 V")
+@pytest.mark.parametrize(("rail", "rated"), ON_A_RAIL.items())
+def test_a_rating_that_is_made(rail, rated):
+    assert tantalum_rating(*rail).rated_voltage == rated
+
+
+@pytest.mark.behaviour
+@pytest.mark.parametrize(("family", "rail"), [("tantalum", 28), ("tantalum polymer", 48)])
+def test_no_rating_is_made_for_a_high_rail(family, rail):
+    finding = tantalum_rating(family, rail)
+    assert finding.verdict == "do not"
+    assert "50 V: take another kind" in finding.reason
 
 
 @pytest.mark.behaviour
@@ -64,4 +85,4 @@ def test_charge_comes_back():
 @pytest.mark.published(document("GE 23A", "reverse voltage at most 1.5 V"))
 def test_reverse_voltage():
     notes = reforming_schedule("470 µF", "25 V", 12).notes
-    assert any("at most 1.5 V the wrong way round" in note for note in notes)
+    assert any("at most 1.5 V the wrong way" in note for note in notes)

@@ -4,7 +4,7 @@ import pytest
 
 from repairlib.core.errors import RepairlibError
 from repairlib.health.end_of_life import end_of_life_limits
-from repairlib.health.leakage import LARGER, OWN, SUM, leakage_limit
+from repairlib.health.leakage import LARGER, OWN, SUM, leakage_limit, own_leakage_limit
 from repairlib.health.verdict import judge_capacitor
 from tests.documents import document
 
@@ -141,3 +141,15 @@ def test_where_sources_disagree_the_makers_form_is_followed_and_named():
 def test_where_nothing_was_stated_nothing_is_made_up(given_values, wrong):
     with pytest.raises(RepairlibError, match=wrong):
         leakage_limit(*given_values)
+
+
+@pytest.mark.published(document("Lelon RGA", "above 100 V: 0.03 CV + 15 to CV 1000, 0.02 CV + 25"))
+@pytest.mark.parametrize(
+    ("microfarad", "volts", "microamps"),
+    [(470, 150, 1435), (100, 125, 275), (4.7, 101, 29.241), (2.2, 159, 25.494), (10, 160, 57)],
+)
+def test_between_100_and_160_volts(microfarad, volts, microamps):
+    """By hand: 0.02 × 70 500 + 25; 0.02 × 12 500 + 25; 0.03 × 474.7 + 15; 0.03 × 349.8 + 15."""
+    limit = own_leakage_limit("aluminium general 105", microfarad * 1e-6, volts)
+    assert limit == pytest.approx(microamps * 1e-6)
+    assert own_leakage_limit("aluminium general 105", 10e-6, 100) == pytest.approx(10e-6)

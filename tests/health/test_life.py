@@ -164,7 +164,9 @@ def test_beyond_a_rating_life_is_refused(given_values, use, wrong):
         by_rule(*given_values, **use)
 
 
-@pytest.mark.parametrize("family", [name for name, one in families().items() if not one.dries_out])
+@pytest.mark.parametrize(
+    "family", [name for name, one in families().items() if one.ages == "does not dry out"]
+)
 def test_what_does_not_dry_out_has_no_such_life(family):
     with pytest.raises(RepairlibError, match="does not dry out"):
         by_rule(2000, 105, 65, family)

@@ -113,3 +113,20 @@ def test_only_wet_parts(family):
 def test_databook_rest_has_its_temperature():
     notes = " ".join(reforming_schedule("470 µF", "63 V", 5, "databook").notes)
     assert "12 to 48 h of rest at 15 to 35 °C" in notes
+
+
+@pytest.mark.common_practice
+@pytest.mark.parametrize(
+    ("family", "both_ways"),
+    [
+        ("aluminium bipolar", True),
+        ("aluminium non-polar", True),
+        ("aluminium non-polar axial", True),
+        ("aluminium general 85", False),
+        ("aluminium snap-in", False),
+    ],
+)
+def test_a_bipolar_part_is_re_formed_both_ways(family, both_ways):
+    notes = " ".join(reforming_schedule("10 µF", "50 V", 12, family=family).notes)
+    assert ("once each way round" in notes) == both_ways
+    assert ("Plus to plus" in notes) != both_ways

@@ -7,6 +7,7 @@ from hypothesis import strategies as st
 from repairlib.core.errors import RepairlibError
 from repairlib.health.capacitor_families import families
 from repairlib.health.end_of_life import criterion_of
+from repairlib.health.life import expected
 from repairlib.health.verdict import capacitance_window, judge_capacitor
 from tests.documents import document
 
@@ -323,3 +324,14 @@ def test_any_readings_get_a_verdict_with_a_reason(family, farad, volts, readings
     assert finding.verdict in VERDICTS
     assert finding.reason
     assert "criterion" in finding.values
+
+
+@pytest.mark.common_practice
+def test_wet_tantalum_is_not_judged_as_solid_tantalum():
+    """It has acid inside and dries to open: neither the limits nor the derating of beads hold."""
+    part = {"family": "tantalum wet", "farad": "22 µF", "volts": "35 V", "measured": "21 µF"}
+    for read in ({"esr": "1.5 Ω"}, {"loss": 0.04}, {"leakage": "2 µA"}):
+        finding = verdict(**part, **read)
+        assert finding.verdict == "cannot tell"
+    with pytest.raises(RepairlibError, match="no life by temperature is known"):
+        expected("tantalum wet", 2000, 125, 65)

@@ -65,8 +65,7 @@ def lived(rating: str, temperature: int, ripple: int, voltage: int) -> tuple[str
 
 def life_html(finding) -> str:
     """A life in words, with its working and notes folded under it."""
-    years = f"{finding.values['years']}"
-    most = "more than " if finding.years >= 15 else ""
-    headline = f"{most}{years} years, always on"
+    years = "15 years or more" if finding.years >= 15 else f"{finding.values['years']} years"
+    headline = f"{years}, always on"
     more = fold("Working and notes", listed(finding.working, "ol") + listed(finding.notes))
     return told("right", headline, [f"Expect {finding.from_to}."], more)

@@ -37,7 +37,8 @@ def test_says_why_a_life_is_refused():
 
 def test_more_than_15_years_is_not_believed():
     view = life_view(25)
-    assert "more than 15 years" in view.answer.value
+    assert "15 years or more, always on" in view.answer.value
+    assert "15.0 to 15.0" not in view.answer.value
 
 
 @pytest.mark.parametrize("rating", RATINGS)
