@@ -200,12 +200,12 @@ def esr_limit(
     """
     check_part(capacitance, rated_voltage)
     if frequency == HIGH_HZ and families()[family].inside != FILM:
-        limit = high_frequency_limit(family, capacitance, rated_voltage, diameter, length)
+        high = high_frequency_limit(family, capacitance, rated_voltage, diameter, length)
         return found(
-            {"esr": Quantity(limit.ohm, "Ω")},
-            working=[limit.working],
-            notes=[limit.note],
-            sources=(limit.source,),
+            {"esr": Quantity(high.ohm, "Ω")},
+            working=[high.working],
+            notes=[high.note],
+            sources=(high.source,),
         )
     limit = loss_limit(family, capacitance, rated_voltage, frequency)
     ohm = esr_of(limit.tan_delta, capacitance, frequency)
