@@ -303,6 +303,8 @@ TABLE = {
     ),
 }
 
+# parts that are not read here and may sit on the mains
+ON_MAINS = ("varistor", "thermal cut-off", "inrush or NTC thermistor", "PTC thermistor")
 KIND_NAMES = {key: kind.name for key, kind in TABLE.items()}
 POLAR = tuple([key for key, kind in TABLE.items() if kind.polar])
 NOT_POLAR = tuple([key for key, kind in TABLE.items() if kind.polar is False])

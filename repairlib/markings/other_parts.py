@@ -5,6 +5,7 @@ for a capacitor. Diodes, transistors, circuits, varistors, thermistors and therm
 from __future__ import annotations
 
 from repairlib.core.series import E_SERIES
+from repairlib.markings.kinds import ON_MAINS
 from repairlib.markings.ranks import OTHER_PART
 from repairlib.markings.reading import Reading
 
@@ -12,9 +13,8 @@ MEMORY = "from memory"
 PRACTICE = "common practice"
 DIODE, TRANSISTOR, CIRCUIT = "diode", "transistor", "integrated circuit"
 THYRISTOR = "thyristor or triac"
-REGULATOR, VARISTOR, CUT_OFF = "voltage regulator", "varistor", "thermal cut-off"
-NTC, PTC = "inrush or NTC thermistor", "PTC thermistor"
-ON_MAINS = (VARISTOR, CUT_OFF, NTC, PTC)
+REGULATOR = "voltage regulator"
+VARISTOR, CUT_OFF, NTC, PTC = ON_MAINS
 
 _DIODES = (
     "OA AA AAZ BA BAT BAV BAS BAW BAX BY BYV BYW BYT BYX BZX BZY BZV BZT UF HER MBR MUR FR "

@@ -6,7 +6,7 @@ Values are in SI units. A tolerance is a pair of fractions, or of farads, henrie
 from __future__ import annotations
 
 from repairlib.core.quantity import NBSP, engineering
-from repairlib.markings.kinds import KIND_NAMES, NOT_POLAR, POLAR
+from repairlib.markings.kinds import KIND_NAMES, NOT_POLAR, ON_MAINS, POLAR
 
 _CAPACITOR = " capacitor"
 POLAR_IF = "If it has a stripe, a plus or legs of two lengths, it is polar."
@@ -186,8 +186,6 @@ class Reading:
         if self.kind == "fuse":
             return ("mains", "heat and fire")
         if self.kind == "other-part":
-            from repairlib.markings.other_parts import ON_MAINS
-
             return ("mains", "heat and fire") if self.carries["part"] in ON_MAINS else ()
         from repairlib.core.limits import hazards_of_capacitor
 
