@@ -116,8 +116,8 @@ def _parts_of(name: object) -> dict[str, float] | None:
 def _not_known(parts: dict[str, float] | None) -> str:
     """What is wrong with a solder that the table does not hold, and who may know it."""
     if parts is None:
-        return "not a solder known here"
-    wrong = "not a solder known here; for any composition see calc solder_composition"
+        return "not a known solder"
+    wrong = "not a known solder; for any composition see calc solder_composition"
     for axis, other in (("Sn", "Pb"), ("Bi", "Sn")):
         if set(parts) == {axis, other}:
             system = "Sn-Pb" if other == "Pb" else "Sn-Bi"

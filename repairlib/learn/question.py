@@ -192,11 +192,14 @@ class Number(Question):
         return super().as_typed(given)
 
     def _ask_back_thousands(self, typed: str, value: float) -> None:
-        """Raise RepairlibError for "102.100 Ω", which may be 102100 Ω to whoever writes it so."""
+        """Raise RepairlibError for "102.100 Ω", which may be 102100 Ω to whoever writes it so.
+
+        Not for "1.034 s": a last figure that is not 0 is one that was worked out.
+        """
         figures = typed.strip().lstrip("-")
         figures = figures[: len(figures) - len(figures.lstrip("0123456789."))]
         whole, _, part = figures.partition(".")
-        grouped = len(part) == 3 and 1 <= len(whole) <= 3 and whole[0] != "0"
+        grouped = len(part) == 3 and part[-1] == "0" and 1 <= len(whole) <= 3 and whole[0] != "0"
         if grouped and abs(value) == float(figures):  # no prefix: 4.700 kΩ is no 4700 kΩ
             readings = f"{whole}.{part.rstrip('0') or '0'} or {whole}{part}"
             raise RepairlibError(typed, f"{figures} may be {readings}", readings)
