@@ -194,13 +194,18 @@ class Number(Question):
     def _ask_back_thousands(self, typed: str, value: float) -> None:
         """Raise RepairlibError for "102.100 Ω", which may be 102100 Ω to whoever writes it so.
 
-        Not for "1.034 s": a last figure that is not 0 is one that was worked out.
+        Only where the larger reading would be right, or the smaller one a danger and written with
+        a 0 at its end: "1.034 s" is a figure that was worked out.
         """
         figures = typed.strip().lstrip("-")
         figures = figures[: len(figures) - len(figures.lstrip("0123456789."))]
         whole, _, part = figures.partition(".")
-        grouped = len(part) == 3 and part[-1] == "0" and 1 <= len(whole) <= 3 and whole[0] != "0"
-        if grouped and abs(value) == float(figures):  # no prefix: 4.700 kΩ is no 4700 kΩ
+        if len(part) != 3 or not 1 <= len(whole) <= 3 or whole[0] == "0":
+            return
+        if abs(value) != float(figures):  # behind a prefix: 4.700 kΩ is no 4700 kΩ
+            return
+        danger = any(one.hazard and self.shows(one, value) for one in self.mistakes)
+        if self._near(value * 1000, self.answer) or (danger and part[-1] == "0"):
             readings = f"{whole}.{part.rstrip('0') or '0'} or {whole}{part}"
             raise RepairlibError(typed, f"{figures} may be {readings}", readings)
 

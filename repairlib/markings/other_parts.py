@@ -6,7 +6,6 @@ from __future__ import annotations
 
 from repairlib.core.series import E_SERIES
 from repairlib.markings.kinds import ON_MAINS
-from repairlib.markings.on_mains import CUT_OFF, NTC, ON_MAINS, PTC, VARISTOR
 from repairlib.markings.ranks import OTHER_PART
 from repairlib.markings.reading import Reading
 

@@ -93,10 +93,9 @@ LOW_IMPEDANCE = "low impedance"
 # What a list asks for beyond the ordinary; the new part must offer it too.
 FEATURES = {
     "low leakage": "low-leakage low-leak ll",
-    LOW_IMPEDANCE: "low-esr low-imp low-impedance low-z lz",
+    LOW_IMPEDANCE: """low-esr low-imp low-impedance low-z lz high-ripple smps schaltnetzteil
+        switching switch-mode switchmode decoupage""",
     "low noise": "low-noise rauscharm",
-    "high ripple": "high-ripple",
-    "switching duty": "smps schaltnetzteil switching switch-mode switchmode decoupage",
     "audio grade": "audio",
 }
 FEATURE_OF = {word: feature for feature, words in FEATURES.items() for word in words.split()}

@@ -298,7 +298,7 @@ def test_seconds_above_counts_the_time():
         ({"pad": 0.9e-3}, "pad is not wider"),
         ({"mat": "glue"}, "not a mat known"),
         ({"plane": "star"}, "not a plane known"),
-        ({"solder": "Sn1000"}, "not a solder known"),
+        ({"solder": "Sn1000"}, "not a known solder"),
         ({"celsius": -300}, "celsius out of range"),
         ({"celsius": float("nan")}, "celsius out of range"),
         ({"seconds": 0}, "heating time"),
