@@ -96,10 +96,11 @@ class PlanView(Panel):
     def _plan_anew(self, change=None) -> None:
         told = (self.table, self.waiting, self.measured, self.order)
         shown = (*told, self.heading, self.picture, self.files)
-        problem, notes = "", []
+        problem = ""
         text, boards = self.parts_list.value, self.boards.value
+        self.board, same, notes = self._what_belongs_to(text)
         try:
-            self.board, table, notes = self._what_belongs_to(text)
+            table = self._measured_table(same)
         except RepairlibError as wrong:
             table, problem = None, trouble(wrong)
         try:
@@ -121,28 +122,31 @@ class PlanView(Panel):
         self._show_checklist()
         self._show_board()
 
-    def _what_belongs_to(self, text: str) -> tuple[Board | None, MeasuredTable | None, list[str]]:
-        """Board and readings that hold for the list as it stands now, and what to say of it."""
-        first, board, readings = self.first
-        self.board = None  # where the readings cannot be read, nothing is known of places either
-        table = self._measured_table()
-        if board is None and not readings:
-            return None, table, []
-        same = unchanged(text, first)
-        typed_anew = self.readings.value != readings
-        if same is None:
-            return None, table if typed_anew else None, [ANOTHER_LIST]
-        if table is not None and not typed_anew:
-            table = readings_of(table, same)
-        here = None if board is None else places_of(board, same, first)
-        if board is None or here is None:
-            return here, table, []
-        gone = [one.reference for one in board.positions if one.reference not in here]
-        return here, table, [f"{CHANGED_LINES} {', '.join(gone)}."] if gone else []
+    def _what_belongs_to(self, text: str) -> tuple[Board | None, frozenset[str] | None, list[str]]:
+        """The board of the list as it stands now, its unchanged references, and what to say.
 
-    def _measured_table(self) -> MeasuredTable | None:
-        """What stands in the field for readings; None when it is empty."""
-        return read_measured(self.readings.value) if self.readings.value.strip() else None
+        The references are None when it is the list of another board.
+        """
+        first, board, readings = self.first
+        if board is None and not readings:
+            return None, frozenset(), []
+        same = unchanged(text, first)
+        if same is None:
+            return None, None, [ANOTHER_LIST]
+        if board is None:
+            return None, same, []
+        here = places_of(board, same, first)
+        gone = [one.reference for one in board.positions if one.reference not in here]
+        return here, same, [f"{CHANGED_LINES} {', '.join(gone)}."] if gone else []
+
+    def _measured_table(self, same: frozenset[str] | None) -> MeasuredTable | None:
+        """What was measured on this list: what was typed, or the first readings of `same`."""
+        typed = self.readings.value
+        if not typed.strip():
+            return None
+        if typed != self.first[2]:
+            return read_measured(typed)
+        return None if same is None else readings_of(read_measured(typed), same)
 
     def _show_checklist(self) -> None:
         steps = self.plan.steps if self.plan else []
