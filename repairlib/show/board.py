@@ -3,12 +3,12 @@
 from __future__ import annotations
 
 from collections.abc import Iterable
-from dataclasses import dataclass
 from math import cos, pi, sin
 from typing import Any
 
 from repairlib.core.errors import RepairlibError
 from repairlib.show.anatomy import arc
+from repairlib.show.board_legend import legend_of
 from repairlib.show.canvas import (
     BOARD,
     INK,
@@ -19,54 +19,20 @@ from repairlib.show.canvas import (
     Canvas,
     text_width,
 )
-from repairlib.show.labels import Box, Labels
+from repairlib.show.fences import draw_fence, fenced, sides_of_fence
+from repairlib.show.labels import Box, Labels, Spot
 from repairlib.show.picture import Picture
+from repairlib.show.placed import Placed, field, place
 
 PLAN_WIDTH = 1000
 MARGIN = 24
 HEADER = 40
-LEGEND = 64
+LINE = 26  # from one line of the legend to the next
 LABEL_SIZE = 17
 TALLEST = 900  # of the board itself, so that a narrow board does not fill three screens
 
-POLARITIES = ("polar", "non-polar", "none")
-STATES = ("to do", "next", "done", "keep")
 NEXT, DONE, KEEP = "#ffdf85", "#cfe3f1", PAPER
 NEGATIVE_SIDE = "#44586a"
-
-
-@dataclass(frozen=True)
-class Placed:
-    """One part on the plan, lengths already in SVG units."""
-
-    reference: str
-    x: float
-    y: float
-    half_width: float
-    half_height: float
-    round: bool
-    angle: float | None  # radians, None where the positive end is not known
-    polarity: str
-    state: str
-    open: bool = False
-
-    @property
-    def box(self) -> Box:
-        return Box(
-            self.x - self.half_width,
-            self.y - self.half_height,
-            self.x + self.half_width,
-            self.y + self.half_height,
-        )
-
-    @property
-    def label(self) -> str:
-        words = [f"{self.reference}?" if self.open else self.reference]
-        if self.polarity == "non-polar":
-            words.append("NP")
-        if self.state == "next":
-            words.append("next")
-        return " ".join(words)
 
 
 def draw_board(
@@ -83,10 +49,13 @@ def draw_board(
     downwards), diameter_mm or width_mm and height_mm as they lie on the board, and optionally
     polarity ("polar", "non-polar" or "none"), angle_deg (where the positive end points: 0 right,
     90 up, 180 left, 270 down; absent when not known, then shown as "?") and state ("to do",
-    "next", "done" or "keep") and open (true for a part that still waits for an answer: a "?" stands
-    beside its reference).
+    "next", "done" or "keep"), open (true for a part that still waits for an answer: a "?" stands
+    beside its reference) and handed_on (true on the mains or at a dangerous voltage: a double red
+    line runs round it). Where a name stands does not depend on the states, so that nothing jumps
+    while parts are ticked off.
 
-    Raises RepairlibError for a part without place or size, or one that is off the board.
+    Raises RepairlibError for a part without place or size, one that is off the board, and one that
+    is placed twice.
 
     >>> part = dict(reference="C1", x_mm=20, y_mm=15, diameter_mm=10, polarity="polar",
     ...             angle_deg=180, state="next")
@@ -98,75 +67,40 @@ def draw_board(
     if not (width_mm > 0 and height_mm > 0):
         raise RepairlibError(f"{width_mm} x {height_mm} mm", "not a board size", "lengths above 0")
     scale = min((PLAN_WIDTH - 2 * MARGIN) / width_mm, TALLEST / height_mm)
-    placed = [_place(part, width_mm, height_mm, scale) for part in parts]
+    placed = [place(part, width_mm, height_mm, scale) for part in parts]
+    _check_once([part.reference for part in placed])
     wide, high = width_mm * scale, height_mm * scale
-    canvas = Canvas(PLAN_WIDTH, HEADER + high + LEGEND)
+    legend = legend_of(placed, PLAN_WIDTH - 2 * MARGIN)
+    canvas = Canvas(PLAN_WIDTH, HEADER + high + LINE * len(legend) + 12)
     canvas.text(MARGIN, 20, f"{title}, {seen}", 19, "start", bold=True)
     with canvas.at((PLAN_WIDTH - wide) / 2, HEADER):
         canvas.rect(0, 0, wide, high, BOARD, round=6)
-        labels = Labels(Box(2, 2, wide - 2, high - 2), [part.box for part in placed])
+        for fence in fenced(part.box for part in placed if part.handed_on):
+            draw_fence(canvas, fence)
+        labels = Labels(
+            Box(2, 2, wide - 2, high - 2), [(part.reference, part.box) for part in placed]
+        )
         for part in placed:
+            if part.handed_on:
+                for side in sides_of_fence(part.box):
+                    labels.block(part.reference, side)
             _draw_part(canvas, part, labels)
         # Large parts first: their label goes inside, and small parts get the free places.
-        for part in sorted(placed, key=lambda p: -p.half_width * p.half_height):
-            _draw_label(canvas, part, labels)
-    _draw_legend(canvas, HEADER + high, placed)
+        by_size = sorted(placed, key=lambda part: -part.half_width * part.half_height)
+        spots = labels.place([(part.reference, _room(part)) for part in by_size], LABEL_SIZE - 1)
+        for part in placed:
+            _draw_label(canvas, part, spots[part.reference])
+    for row, (line, colour) in enumerate(legend):
+        canvas.text(MARGIN, HEADER + high + 20 + LINE * row, line, 16, "start", colour)
     return canvas.picture(
         _words(f"{title}, {width_mm:g} mm wide and {height_mm:g} mm high, {seen}", parts, placed)
     )
 
 
-def _place(part, width_mm: float, height_mm: float, scale: float) -> Placed:
-    reference = str(_field(part, "reference") or "").strip()
-    x, y = _length(part, reference, "x_mm"), _length(part, reference, "y_mm")
-    diameter = _field(part, "diameter_mm")
-    if diameter:
-        wide = high = _length(part, reference, "diameter_mm")
-    else:
-        wide, high = _length(part, reference, "width_mm"), _length(part, reference, "height_mm")
-    if not (0 <= x <= width_mm and 0 <= y <= height_mm):
-        raise RepairlibError(
-            f"{reference} at {x:g}, {y:g} mm",
-            "this place is off the board",
-            f"x from 0 to {width_mm:g} mm, y from 0 to {height_mm:g} mm",
-        )
-    angle = _field(part, "angle_deg")
-    return Placed(
-        reference=reference,
-        x=x * scale,
-        y=y * scale,
-        half_width=wide * scale / 2,
-        half_height=high * scale / 2,
-        round=bool(diameter),
-        angle=None if angle in (None, "") else _length(part, reference, "angle_deg") * pi / 180,
-        polarity=_word(part, reference, "polarity", "none", POLARITIES),
-        state=_word(part, reference, "state", "to do", STATES),
-        open=bool(_field(part, "open")),
-    )
-
-
-def _field(part, name: str):
-    return part.get(name) if isinstance(part, dict) else getattr(part, name, None)
-
-
-def _length(part, reference: str, name: str) -> float:
-    value = _field(part, name)
-    try:
-        number = float(value)
-    except (TypeError, ValueError):
-        number = float("nan")
-    if number - number != 0:
-        raise RepairlibError(
-            value, f"{reference or 'a part'} needs {name} as a number", "e.g. 12.5"
-        )
-    return number
-
-
-def _word(part, reference: str, name: str, absent: str, accepted: tuple[str, ...]) -> str:
-    word = _field(part, name) or absent
-    if word not in accepted:
-        raise RepairlibError(word, f"not a {name} for {reference}", ", ".join(accepted))
-    return word
+def _check_once(references: list[str]) -> None:
+    twice = next((one for one in references if references.count(one) > 1), None)
+    if twice is not None:
+        raise RepairlibError(twice, "placed twice on the board", "each part once")
 
 
 def _draw_part(canvas: Canvas, part: Placed, labels: Labels) -> None:
@@ -181,11 +115,14 @@ def _draw_part(canvas: Canvas, part: Placed, labels: Labels) -> None:
         canvas.rect(box.left, box.top, box.right - box.left, box.bottom - box.top, fill, **style)
     if part.polarity == "polar":
         _draw_polarity(canvas, part, labels)
+    if part.polarity == "non-polar" and part.room_inside:
+        canvas.text(part.x, part.y - 6, "NP", 12, bold=True)
+    size = min(12, max(5, min(part.half_width, part.half_height) * 0.42))
+    labels.block(part.reference, Box(part.x - size, part.y - size, part.x + size, part.y + size))
     if part.state == "done":
-        size = max(5, min(part.half_width, part.half_height) * 0.42)
         tick = [(-size, 0), (-size * 0.3, size * 0.7), (size, -size * 0.8)]
-        canvas.line(*((part.x + dx, part.y + dy) for dx, dy in tick), pen=4)
-        labels.block(Box(part.x - size, part.y - size, part.x + size, part.y + size))
+        below = 7 if part.polarity == "non-polar" and part.room_inside else 0
+        canvas.line(*((part.x + dx, part.y + dy + below) for dx, dy in tick), pen=4)
 
 
 def _draw_polarity(canvas: Canvas, part: Placed, labels: Labels) -> None:
@@ -198,7 +135,7 @@ def _draw_polarity(canvas: Canvas, part: Placed, labels: Labels) -> None:
         segment = arc(part.x, part.y, part.half_width, back - 50, back + 50)
         canvas.polygon(segment, NEGATIVE_SIDE)
         xs, ys = [x for x, _ in segment], [y for _, y in segment]
-        labels.block(Box(min(xs), min(ys), max(xs), max(ys)))
+        labels.block(part.reference, Box(min(xs), min(ys), max(xs), max(ys)))
     reach = abs(across) * part.half_width + abs(up) * part.half_height
     # A small part has no room inside: its plus stands just outside the outline.
     # Where a neighbour is in the way it goes inside after all, drawn smaller.
@@ -210,13 +147,13 @@ def _draw_polarity(canvas: Canvas, part: Placed, labels: Labels) -> None:
     x, y = (plus.left + plus.right) / 2, (plus.top + plus.bottom) / 2
     for dx, dy in ((arm, 0), (0, arm)):
         canvas.line((x - dx, y - dy), (x + dx, y + dy), stroke=POSITIVE, pen=arm / 2 + 0.5)
-    labels.block(plus)
+    labels.block(part.reference, plus)
     if not part.round and reach >= 22:
         # No dark bar here: on a flat chip a bar would be read as positive.
         minus = _around_plus(part, -across, -up, distance, arm)
         y = (minus.top + minus.bottom) / 2
         canvas.line((minus.left + 2, y), (minus.right - 2, y), stroke=NEGATIVE, pen=3.5)
-        labels.block(minus)
+        labels.block(part.reference, minus)
 
 
 def _around_plus(part: Placed, across: float, up: float, distance: float, arm: float) -> Box:
@@ -224,39 +161,20 @@ def _around_plus(part: Placed, across: float, up: float, distance: float, arm: f
     return Box(x - arm - 2, y - arm - 2, x + arm + 2, y + arm + 2)
 
 
-def _draw_label(canvas: Canvas, part: Placed, labels: Labels) -> None:
-    wide = text_width(part.label, LABEL_SIZE, True)
-    spot = labels.find(part.box, wide + 4, LABEL_SIZE + 2)
+def _room(part: Placed) -> float:
+    """The width that its label takes, whether it waits for an answer or not."""
+    return text_width(part.label if part.open else f"{part.label}?", LABEL_SIZE, True) + 4
+
+
+def _draw_label(canvas: Canvas, part: Placed, spot: Spot) -> None:
     if spot.leader:
-        canvas.line((spot.x, spot.y), (part.x, part.y), stroke=QUIET, pen=1.2)
+        canvas.line(*spot.leader, stroke=QUIET, pen=1.2)
     colour = INK
     if part.state == "next":
-        canvas.rect(spot.x - wide / 2 - 2, spot.y - 10, wide + 4, 20, INK, stroke="none", round=4)
+        wide = _room(part)
+        canvas.rect(spot.x - wide / 2, spot.y - 10, wide, 20, INK, stroke="none", round=4)
         colour = PAPER
     canvas.text(spot.x, spot.y, part.label, LABEL_SIZE, fill=colour, bold=True)
-
-
-def _draw_legend(canvas: Canvas, top: float, placed: list[Placed]) -> None:
-    words = []
-    if any(part.polarity == "polar" for part in placed):
-        words += ["+ beside or in a part: positive lead"]
-        if any(part.polarity == "polar" and part.round for part in placed):
-            words.append("dark side of a round part: negative")
-    if any(part.polarity == "polar" and part.angle is None for part in placed):
-        words.append("? in a part: polarity not known, look first")
-    if any(part.polarity == "non-polar" for part in placed):
-        words.append("NP: either way round")
-    canvas.text(MARGIN, top + 20, "   ·   ".join(words), 16, "start")
-    states = {part.state for part in placed}
-    meaning = {
-        "next": "thick outline and 'next': fit this now",
-        "done": "tick: fitted",
-        "keep": "dashed outline: not fitted by this plan",
-    }
-    told = [text for state, text in meaning.items() if state in states]
-    if any(part.open for part in placed):
-        told.append("? beside a name: on hold, look at it first")
-    canvas.text(MARGIN, top + 46, "   ·   ".join(told), 16, "start")
 
 
 def _words(title: str, parts, placed: list[Placed]) -> str:
@@ -265,11 +183,12 @@ def _words(title: str, parts, placed: list[Placed]) -> str:
     lines = []
     for part, raw in zip(placed, parts, strict=True):
         place = (
-            f"{part.reference}: {float(_field(raw, 'x_mm')):g} mm from the left, "
-            f"{float(_field(raw, 'y_mm')):g} mm from the top"
+            f"{part.reference}: {float(field(raw, 'x_mm')):g} mm from the left, "
+            f"{float(field(raw, 'y_mm')):g} mm from the top"
         )
         said = [place, _end_in_words(part), part.state if part.state != "to do" else ""]
         said.append("on hold" if part.open else "")
+        said.append("on the mains or above 60 V dc" if part.handed_on else "")
         lines.append(", ".join(word for word in said if word) + ".")
     return " ".join([head, *lines])
 

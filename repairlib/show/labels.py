@@ -1,9 +1,16 @@
-"""Finding free places for labels, so that none covers a part or another label."""
+"""Finding free places for labels: none covers a part or another label, each is seen to be its
+part's."""
 
 from __future__ import annotations
 
 from collections.abc import Iterable, Iterator
 from dataclasses import dataclass
+from math import hypot
+
+CLEAR = 8.0  # nearer than that to another part, a label may be taken for that one's
+MISLEADING = 30.0  # what it costs to stand nearer to another part than to its own
+ROUNDS = 3
+FAR = 12.0  # farther than that from its part, a line must lead there
 
 
 @dataclass(frozen=True)
@@ -29,57 +36,106 @@ class Box:
             and self.bottom <= other.bottom
         )
 
+    def grown(self, by: float) -> Box:
+        return Box(self.left - by, self.top - by, self.right + by, self.bottom + by)
+
+    def distance(self, other: Box) -> float:
+        """How far apart their outlines are; 0 where they touch."""
+        return hypot(
+            max(0, self.left - other.right, other.left - self.right),
+            max(0, self.top - other.bottom, other.top - self.bottom),
+        )
+
 
 @dataclass(frozen=True)
 class Spot:
-    """The middle of a label; leader: it is so far off that a line must lead to the part."""
+    """The middle of a label, and the line that must lead to its part, if it needs one."""
 
     x: float
     y: float
-    leader: bool
+    leader: tuple[tuple[float, float], tuple[float, float]] | None
 
 
 class Labels:
-    """Places labels one after the other on a sheet with things already on it."""
+    """Places labels on a sheet with things already on it.
 
-    def __init__(self, sheet: Box, taken: Iterable[Box]) -> None:
+    `taken` are the outlines of the parts by their names; `wanted` in `place` are the widths.
+    """
+
+    def __init__(self, sheet: Box, taken: Iterable[tuple[str, Box]]) -> None:
         self._sheet = sheet
         self._taken = list(taken)
+        self._outlines = dict(self._taken)
+        self._labels: dict[str, Box] = {}
 
-    def block(self, box: Box) -> None:
-        """Keep labels off this box."""
-        self._taken.append(box)
+    def block(self, owner: str, box: Box) -> None:
+        """Keep labels off this box, which belongs to the part `owner`."""
+        self._taken.append((owner, box))
 
     def is_free(self, box: Box) -> bool:
         """True where the box lies on the sheet and covers nothing."""
-        return self._fits(box, None)
+        return box.inside(self._sheet) and not any(box.overlaps(it) for _, it in self._taken)
 
-    def find(self, part: Box, width: float, height: float) -> Spot:
-        """The nearest free place for a label of this size; it is then taken."""
-        places = list(self._places(part, width, height))
-        # Nothing free within reach: the last place tried, rather than no label at all.
-        spot, box = next((place for place in places if self._fits(*place[1:])), places[-1])[:2]
-        self._taken.append(box)
-        return spot
+    def place(self, wanted: Iterable[tuple[str, float]], height: float) -> dict[str, Spot]:
+        """A free place for the label of each part and its width: near its own, clear of others."""
+        choices = {owner: self._choices(owner, width, height) for owner, width in wanted}
+        order = sorted(choices, key=lambda one: _good(choices[one]))
+        # Again, now that the others have theirs: a better place may have become free.
+        for owner in order * ROUNDS:
+            self._labels.pop(owner, None)
+            taken = list(self._labels.values())
+            free = (box for _, box in choices[owner] if not any(box.overlaps(it) for it in taken))
+            # Nothing free within reach: the best place, rather than no label at all.
+            self._labels[owner] = next(free, choices[owner][0][1])
+        return {owner: self._spot(owner, box) for owner, box in self._labels.items()}
 
-    def _fits(self, box: Box, ignored: Box | None) -> bool:
-        others = (other for other in self._taken if other != ignored)
-        return box.inside(self._sheet) and not any(box.overlaps(other) for other in others)
+    def _choices(self, owner: str, width: float, height: float) -> list[tuple[float, Box]]:
+        """Its places that cover no part, the best first."""
+        part = self._outlines[owner]
+        places = list(_places(part, width, height))
+        free = [box for box in places if self._fits(box, part)] or places[-1:]
+        costs = [(self._cost(box, owner, part), box) for box in free]
+        return sorted(costs, key=lambda choice: choice[0])
 
-    def _places(self, part: Box, width: float, height: float) -> Iterator:
-        x, y = (part.left + part.right) / 2, (part.top + part.bottom) / 2
-        middle = _around(x, y, width, height)
-        if middle.inside(part):
-            # Inside its own outline; what else lies there (a plus sign) still counts.
-            for shift in (0, 0.5, -0.5, 0.8, -0.8):
-                place = _around(x, y + shift * (part.bottom - part.top - height) / 2, width, height)
-                yield Spot(x, (place.top + place.bottom) / 2, False), place, part
-        half_x = (part.right - part.left + width) / 2
-        half_y = (part.bottom - part.top + height) / 2
-        for gap in (3, 12, 24, 40, 60, 90, 130):
-            for across, down in _DIRECTIONS:
-                spot = Spot(x + across * (half_x + gap), y + down * (half_y + gap), gap > 12)
-                yield spot, _around(spot.x, spot.y, width, height), None
+    def _fits(self, box: Box, part: Box) -> bool:
+        """Whether it is free; inside its own outline only what else lies there counts."""
+        others = (it for _, it in self._taken if it != part or not box.inside(part))
+        return box.inside(self._sheet) and not any(box.overlaps(it) for it in others)
+
+    def _cost(self, box: Box, owner: str, part: Box) -> float:
+        if box.inside(part):
+            return 0
+        own, near = box.distance(part), self._nearest(box, owner)
+        misleading = MISLEADING if near < own else 0
+        return own + 3 * max(0, CLEAR - near) + misleading
+
+    def _nearest(self, box: Box, owner: str) -> float:
+        """How far the nearest other part is, its signs included."""
+        return min((box.distance(it) for name, it in self._taken if name != owner), default=CLEAR)
+
+    def _spot(self, owner: str, box: Box) -> Spot:
+        part = self._outlines[owner]
+        own = box.distance(part)
+        far = own > FAR or self._nearest(box, owner) < own
+        x, y = (box.left + box.right) / 2, (box.top + box.bottom) / 2
+        return Spot(x, y, _between(box, part) if far else None)
+
+
+def _good(choices: list[tuple[float, Box]]) -> int:
+    """How many good places there are: who has few chooses first."""
+    return sum(cost <= FAR for cost, _ in choices)
+
+
+def _places(part: Box, width: float, height: float) -> Iterator[Box]:
+    x, y = (part.left + part.right) / 2, (part.top + part.bottom) / 2
+    if _around(x, y, width, height).inside(part):
+        for shift in (0, 0.5, -0.5, 0.8, -0.8):
+            yield _around(x, y + shift * (part.bottom - part.top - height) / 2, width, height)
+    half_x = (part.right - part.left + width) / 2
+    half_y = (part.bottom - part.top + height) / 2
+    for gap in (3, 6, 12, 24, 40, 60, 90, 130):
+        for across, down in _DIRECTIONS:
+            yield _around(x + across * (half_x + gap), y + down * (half_y + gap), width, height)
 
 
 _DIRECTIONS = (
@@ -91,3 +147,17 @@ _DIRECTIONS = (
 
 def _around(x: float, y: float, width: float, height: float) -> Box:
     return Box(x - width / 2, y - height / 2, x + width / 2, y + height / 2)
+
+
+def _between(label: Box, part: Box) -> tuple[tuple[float, float], tuple[float, float]]:
+    """The shortest line from the label to the part."""
+    x, y = (label.left + label.right) / 2, (label.top + label.bottom) / 2
+    end = _clamped(x, part.left, part.right), _clamped(y, part.top, part.bottom)
+    return (
+        _clamped(end[0], label.left, label.right),
+        _clamped(end[1], label.top, label.bottom),
+    ), end
+
+
+def _clamped(value: float, low: float, high: float) -> float:
+    return min(max(value, low), high)

@@ -23,7 +23,7 @@ from repairlib.show.picture import Picture
 
 ANGLES = {"right": 0, "up": 90, "left": 180, "down": 270}
 EDGE_MM = 14.0  # board around the outermost places
-USUAL_MM = 6.0  # a place whose part nobody measured
+USUAL_MM = 6.0  # a place that nobody measured
 
 
 def draw_recap(plan: Plan, done: Collection[str] = (), from_behind: bool = False) -> Picture:
@@ -102,11 +102,13 @@ def _state(reference: str, done: Collection[str], waiting: list[str], following)
 def _drawn(place: Position, item: Item | None, state: str) -> dict:
     drawn = {"reference": place.reference, "x_mm": place.x_mm, "y_mm": place.y_mm, "state": state}
     drawn["open"] = item is not None and item.verdict == HOLD
+    drawn["handed_on"] = item is not None and bool(item.cautions)
     bipolar = item is not None and item.new is not None and not item.new.polar
     drawn["polarity"] = "non-polar" if bipolar else "none" if place.plus == "none" else "polar"
     drawn["angle_deg"] = ANGLES.get(place.plus)
     can = item.new.can if item is not None and item.new is not None else None
-    diameter = can.diameter if can is not None else place.max_diameter_mm or USUAL_MM
+    # The room that was measured, so that the map stays as it is when the list changes.
+    diameter = place.max_diameter_mm or (can.diameter if can is not None else USUAL_MM)
     if place.form == "axial":
         long = place.spacing_mm or 2 * diameter
         upright = place.plus in ("up", "down")

@@ -245,7 +245,9 @@ def test_forty_parts_are_legible():
 def test_states_and_polarity_are_said_in_words_and_signs():
     picture = draw_board(board_of(8), 280, 120)
     said = " ".join(words(picture))
-    assert "C102 next" in said and "C104 NP" in said
+    assert "C102" in said and "NP" in words(picture)
+    assert "thick outline: fit this next" in said and "next." in picture.alt
+    assert "NP: bipolar, either way round" in said
     assert "dashed outline: not fitted by this plan" in said and "tick: fitted" in said
     held = draw_board([{**board_of(8)[0], "open": True}], 280, 120)
     assert "C101?" in words(held)
@@ -276,11 +278,63 @@ def test_plus_is_drawn_on_the_side_that_is_said(angle, side):
     assert (round(across / 80), round(down / 80)) == expected
 
 
+SIZED = [board_of(40), board_of(17)]
+
+
+@pytest.mark.parametrize("parts", SIZED, ids=["40", "17"])
+def test_no_name_moves_while_parts_are_ticked_off(parts):
+    def named(states):
+        stated = [{**part, "state": state} for part, state in zip(parts, states, strict=True)]
+        root = ET.fromstring(draw_board(stated, 280, 120).svg)
+        return [
+            (text.text, text.get("x"), text.get("y"))
+            for text in root.findall(f"{SVG}text")
+            if text.text.startswith("C1")
+        ]
+
+    count = len(parts)
+    untouched = named(["to do"] * count)
+    assert len(untouched) == count
+    assert named(["next"] + ["to do"] * (count - 1)) == untouched
+    assert named(["done"] * (count // 2) + ["next"] + ["to do"] * (count - count // 2 - 1)) == (
+        untouched
+    )
+    assert named(["done"] * count) == untouched
+
+
+def test_what_is_handed_on_stands_in_a_double_red_line():
+    apart = [{**part, "handed_on": number in (0, 7)} for number, part in enumerate(board_of(8))]
+    picture = draw_board(apart, 280, 120)
+    root = ET.fromstring(picture.svg)
+    red = [rect for rect in root.findall(f"{SVG}rect") if rect.get("stroke") == "#a3271c"]
+    assert len(red) == 4
+    assert any("leave it to a qualified person" in line for line in words(picture))
+    assert picture.alt.count("on the mains or above 60 V dc") == 2
+    plain = draw_board(board_of(8), 280, 120)
+    assert not any("qualified" in line for line in words(plain))
+
+
+def test_neighbours_that_are_handed_on_share_their_line():
+    close = [
+        {"reference": f"C{n}", "x_mm": 20 + 7 * n, "y_mm": 20, "diameter_mm": 6, "handed_on": True}
+        for n in (1, 2, 3)
+    ]
+    root = ET.fromstring(draw_board(close, 100, 60).svg)
+    red = [rect for rect in root.findall(f"{SVG}rect") if rect.get("stroke") == "#a3271c"]
+    assert len(red) == 2
+
+
 def test_unknown_polarity_is_shown_as_a_question():
     part = dict(reference="C1", x_mm=50, y_mm=50, diameter_mm=30, polarity="polar", angle_deg="")
     picture = draw_board([part], 100, 100)
     assert "?" in words(picture)
     assert "positive end not known" in picture.alt
+
+
+def test_a_part_placed_twice_is_refused():
+    part = {"reference": "C1", "x_mm": 5, "y_mm": 5, "diameter_mm": 5}
+    with pytest.raises(RepairlibError, match="placed twice"):
+        draw_board([part, {**part, "x_mm": 20}], 100, 100)
 
 
 @pytest.mark.parametrize(
