@@ -88,7 +88,9 @@ def tags(cell: nbformat.NotebookNode) -> list[str]:
 def refreshed(notebook: nbformat.NotebookNode, folder: Path) -> str:
     """Run the notebook in `folder` as a new learner would, and give its text to store."""
     notebook = deepcopy(notebook)
-    notebook.metadata = nbformat.from_dict({"kernelspec": KERNEL})
+    # By its own word a lesson is known to the page, which runs it when it is opened.
+    kept = {name: notebook.metadata[name] for name in ("repairlib",) if name in notebook.metadata}
+    notebook.metadata = nbformat.from_dict({"kernelspec": KERNEL} | kept)
     with tempfile.TemporaryDirectory() as home:
         client = NotebookClient(
             notebook,

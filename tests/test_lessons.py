@@ -143,6 +143,24 @@ def test_headings_stand_in_the_fixed_order(name):
 
 
 @every_lesson
+def test_a_lesson_says_that_it_is_one(name):
+    """The page runs what says so by itself when it is opened."""
+    assert lesson(name).metadata.repairlib == {"lesson": name}
+
+
+@every_lesson
+def test_code_is_folded_where_it_is_not_the_subject(name):
+    section, open_cells = "", []
+    for cell in lesson(name).cells:
+        if cell.cell_type == "markdown":
+            titles = [line[3:] for line in cell.source.splitlines() if line.startswith("## ")]
+            section = titles[-1] if titles else section
+        elif not cell.metadata.get("jupyter", {}).get("source_hidden"):
+            open_cells.append(section)
+    assert set(open_cells) <= {"Going further"}
+
+
+@every_lesson
 def test_code_that_a_learner_reads_is_short(name):
     too_long = [cell.source for cell in code_cells(lesson(name)) if cell.source.count("\n") > 4]
     assert not too_long

@@ -11,6 +11,7 @@ from pathlib import Path
 from repairlib.core.errors import RepairlibError
 
 PORTS_TRIED = 50
+LAB = Path(__file__).parent / "lab"  # what JupyterLab loads beside its own
 EVERYWHERE = ("0.0.0.0", "::", "*", "")
 
 
@@ -50,6 +51,7 @@ def prepare_server(folder: Path, ip: str, port: int, prefix: str):
         "ServerApp.log_level": "ERROR",
         "IdentityProvider.token": token,
         "LabApp.log_level": "ERROR",
+        "LabApp.extra_labextensions_path": os.fspath(LAB),
         "LabApp.news_url": None,
         "LanguageServerManager.autodetect": False,  # it would start npm to look for some
         "LabApp.check_for_updates_class": "jupyterlab.NeverCheckForUpdate",

@@ -1,7 +1,8 @@
 """The boxes in which a question is answered, one kind for each kind of question.
 
-Each function takes the question, the answer so far and `changed`, which it calls with what was
-typed, unjudged, at every change.
+Each function takes the question, the answer so far, `changed`, which it calls with what was
+typed, unjudged, at every change, and the `name` of the question, from which each box has the name
+that is read aloud.
 """
 
 from __future__ import annotations
@@ -13,31 +14,43 @@ from html import escape
 import ipywidgets as widgets
 
 from repairlib.core.errors import RepairlibError
+from repairlib.faces.panels.look import named
 from repairlib.learn.arranging import Order, Table
 from repairlib.learn.question import LETTERS, Choice, Number, Question
 
 PLAIN = {"description_width": "initial"}
 
 
-def input_for(question: Question, typed, changed: Callable) -> widgets.Widget:
+def input_for(question: Question, typed, changed: Callable, name: str) -> widgets.Widget:
     """The boxes for `question`, filled with `typed`."""
-    return KINDS[type(question)](question, typed, changed)
+    if not isinstance(question, Order | Table):  # whose boxes each have a name of their own
+        name = f"{name}: {asked(question.prompt)}"
+    return KINDS[type(question)](question, typed, changed, name)
 
 
-def type_number(question: Number, typed, changed: Callable, label="Answer", width="20rem"):
+def asked(prompt: str) -> str:
+    """What a question asks, in one sentence: the last one that ends as a question, or the first.
+
+    >>> asked("A part is marked `104`. What is its value? Give the unit.")
+    'What is its value?'
+    """
+    sentences = prompt.replace("`", "").replace("?", "?.").split(".")
+    questions = [one.strip() for one in sentences if one.strip().endswith("?")]
+    return " ".join((questions or [sentences[0]])[-1].split())
+
+
+def type_number(question: Number, typed, changed: Callable, name: str, width="20rem"):
     """One text box. What was typed stays there, readable or not."""
     box = widgets.Text(
         value=typed if isinstance(typed, str) else "",
         placeholder="number and unit" if question.unit else "number",
-        description=label,
-        style=PLAIN,
         layout=widgets.Layout(width=width),
     )
     box.observe(lambda change: changed(change["new"]), "value")
-    return box
+    return named(box, name)
 
 
-def choose_option(question: Choice, typed, changed: Callable):
+def choose_option(question: Choice, typed, changed: Callable, name: str):
     """One round button for each option."""
     lettered = [
         (f"{letter}) {option}", option)
@@ -45,10 +58,10 @@ def choose_option(question: Choice, typed, changed: Callable):
     ]
     box = widgets.RadioButtons(options=lettered, value=_option(question, typed))
     box.observe(lambda change: changed(change["new"]), "value")
-    return box
+    return named(box, name)
 
 
-def number_steps(question: Order, typed, changed: Callable):
+def number_steps(question: Order, typed, changed: Callable, name: str):
     """A small list of numbers before each step."""
     numbers = [str(place + 1) for place in range(len(question.shown))]
     boxes = {}
@@ -63,9 +76,9 @@ def number_steps(question: Order, typed, changed: Callable):
         boxes[step] = widgets.Dropdown(
             options=[("–", ""), *((number, number) for number in numbers)],
             value=start if start in numbers else "",
-            tooltip=f"Number of step {letter}: {step}",
             layout=widgets.Layout(width="4.2rem", flex="0 0 auto"),
         )
+        named(boxes[step], f"{name}: number of step {letter}, {step}")
         boxes[step].observe(tell, "value")
         text = widgets.HTML(f"{letter}) {escape(step, quote=False)}")
         lines.append(widgets.HBox([boxes[step], text], layout=widgets.Layout(align_items="center")))
@@ -74,7 +87,7 @@ def number_steps(question: Order, typed, changed: Callable):
     return box
 
 
-def fill_table(question: Table, typed, changed: Callable):
+def fill_table(question: Table, typed, changed: Callable, name: str):
     """A grid of boxes, each named by its row and column."""
     columns = question.columns()
     rows = typed if isinstance(typed, Mapping) else {}
@@ -85,7 +98,7 @@ def fill_table(question: Table, typed, changed: Callable):
         for column in columns:
             text = given.get(column, "") if isinstance(given, Mapping) else ""
             tell = partial(_tell_cell, changed, row, column)
-            grid.append(_cell(cells.get(column), text, tell, f"{row}, {column}"))
+            grid.append(_cell(cells.get(column), text, tell, f"{name}: {row}, {column}"))
     box = widgets.GridBox(grid)
     widths = " ".join(["minmax(3rem, max-content)"] + ["minmax(5rem, 1fr)"] * len(columns))
     box.layout.grid_template_columns = widths
@@ -101,15 +114,14 @@ def _cell(cell: Question | None, text: str, changed: Callable, name: str):
     if cell is None:
         return widgets.HTML("–")
     if isinstance(cell, Number):
-        box = type_number(cell, text, changed, label="", width="auto")
+        box = type_number(cell, text, changed, name, width="auto")
         box.placeholder = ""
     else:
         options = [("choose", ""), *((option, option) for option in cell.options)]
         box = widgets.Dropdown(options=options, value=_option(cell, text) or "")
         box.layout.width = "auto"
         box.observe(lambda change: changed(change["new"]), "value")
-    box.tooltip = name
-    return box
+    return named(box, name)
 
 
 def _option(question: Choice, typed) -> str | None:

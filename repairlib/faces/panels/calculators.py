@@ -23,7 +23,9 @@ class CalculatorPanel(look.Panel):
             name: one for name, one in calculator.parameters.items() if name in start or not start
         }
         self.inputs = {
-            name: _input(one, start.get(name, calculator.defaults.get(name)))
+            name: look.named(
+                _input(one, start.get(name, calculator.defaults.get(name))), spoken(name)
+            )
             for name, one in shown.items()
         }
         self.answer = look.words()
@@ -34,9 +36,7 @@ class CalculatorPanel(look.Panel):
         for field in self.inputs.values():
             field.observe(self._update, "value")
         self._update()
-        super().__init__(
-            look.words(f'<div class="rl-head">{calculator.title}</div>'), *rows, self.answer
-        )
+        super().__init__(look.words(f"<h4>{calculator.title}</h4>"), *rows, self.answer)
 
     def _update(self, _change=None) -> None:
         typed = {name: field.value for name, field in self.inputs.items() if field.value}

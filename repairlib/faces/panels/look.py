@@ -9,6 +9,7 @@ from __future__ import annotations
 import ipywidgets as widgets
 
 from repairlib.core.html import told
+from repairlib.faces.panels.guard import Guard
 
 STYLE = """<style>
 .rl-panel {font-family: var(--jp-content-font-family, sans-serif); max-width: 46rem;
@@ -28,6 +29,8 @@ STYLE = """<style>
 .rl-card {border: 1px solid var(--jp-border-color2, #ccc); border-radius: 6px;
   padding: 10px 16px 8px 16px; margin: 0 0 12px 0; background: var(--jp-layout-color1, #fff);}
 .rl-head {font-weight: 600;}
+.rl-panel h4 {font-size: var(--jp-content-font-size1, 14px); font-weight: 600; margin: 0 0 .3em 0;}
+.rl-panel h4 .rl-soft {font-weight: 400;}
 .rl-soft {color: var(--jp-content-font-color2, #555);}
 .rl-picture {display: inline-block; background: #fff; border-radius: 4px; padding: 6px;
   margin: 4px 0; max-width: 100%; box-sizing: border-box;}
@@ -47,19 +50,28 @@ STYLE = """<style>
 .rl-panel .widget-radio-box input {margin: 0 .6em 0 2px; flex: none; order: -1;
   height: auto; position: relative; top: 2px;}
 .rl-panel .widget-label {font-size: var(--jp-content-font-size1, 14px);}
+.rl-named > .widget-label {position: absolute; width: 1px; height: 1px; overflow: hidden;
+  clip-path: inset(50%); margin: 0; padding: 0;}
 .rl-steps .widget-html {margin-left: 10px;}
 .rl-panel .rl-grid {gap: 4px 8px; align-items: center; overflow-x: auto;}
 </style>"""
 
 
 class Panel(widgets.VBox):
-    """The children one under the other, in the common look."""
+    """The children one under the other, in the common look; no key typed there leaves it."""
 
     children: tuple[widgets.Widget, ...]
 
     def __init__(self, *children: widgets.Widget):
-        super().__init__([words(STYLE), *children])
+        super().__init__([widgets.VBox([words(STYLE), Guard()]), *children])
         self.add_class("rl-panel")
+
+
+def named(control: widgets.DOMWidget, name: str) -> widgets.DOMWidget:
+    """The control with a name that is read aloud and not seen, where the page shows it already."""
+    control.description = name
+    control.add_class("rl-named")
+    return control
 
 
 def words(html: str = "") -> widgets.HTML:

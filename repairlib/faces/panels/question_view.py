@@ -49,7 +49,7 @@ class QuestionView(widgets.VBox):
         self._waiting = None
         # The letter or text chosen then may mean another option now: choose anew.
         gone = self.line.state == CHANGED and isinstance(question, Choice)
-        self.box = input_for(question, "" if gone else typed, self._changed)
+        self.box = input_for(question, "" if gone else typed, self._changed, title)
         self.feedback = words()
         self.saved = words()
         asked = words(question_html(question, title, graded))
@@ -105,7 +105,7 @@ def goes_on(before, change) -> bool:
 def question_html(question: Question, title: str, graded: bool = True) -> str:
     """The question as it is read: title, points, text, picture, how to answer."""
     value = f", {worth(question)}" if graded else ""
-    head = f'<div><span class="rl-head">{title}</span><span class="rl-soft">{value}</span></div>'
+    head = f'<h4>{title}<span class="rl-soft">{value}</span></h4>'
     drawn = picture(question.picture()) if question.picture else ""
     return f'{head}{prose(question.prompt)}{drawn}<div class="rl-soft">{question.how()}</div>'
 

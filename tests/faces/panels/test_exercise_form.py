@@ -94,7 +94,8 @@ def test_progress_and_the_sheet_agree(form):
 def test_steps_are_numbered(form):
     view = form.views["q4"]
     boxes = {
-        line.children[0].tooltip.split(": ")[1]: line.children[0] for line in view.box.children
+        line.children[0].description.split(": number of step ")[1][3:]: line.children[0]
+        for line in view.box.children
     }
     for number, step in enumerate(view.question.steps, start=1):
         boxes[step].value = str(number)
@@ -197,7 +198,7 @@ def test_a_table_is_filled_cell_by_cell():
     ask = Table(id="q", cells={"C3": {"voltage": Number(answer=25, unit="V"), "fit": fit}})
     view = practice([ask]).children[1]
     voltage, way = view.box.children[4:6]
-    assert voltage.tooltip == "C3, voltage"
+    assert voltage.description == "Try it, 1: C3, voltage"
     voltage.value = "25 V"
     assert "1 of 2 cells are right." in view.feedback.value
     way.value = "axial"

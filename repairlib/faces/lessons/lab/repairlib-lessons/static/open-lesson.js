@@ -1,0 +1,70 @@
+// A lesson runs by itself when it is opened, and stays at its beginning.
+//
+// JupyterLab loads a prebuilt extension through two functions, `init` and `get`; this file is
+// written by hand, so that there is nothing to build. It only asks for what every JupyterLab has:
+// the shell, the notebook in it, and the command that runs all cells.
+
+const LOOK = `
+.rl-lesson .jp-Notebook {--jp-cell-prompt-width: 18px;}
+.rl-lesson .jp-InputPrompt, .rl-lesson .jp-OutputPrompt {visibility: hidden;}
+.rl-lesson .jp-RenderedMarkdown, .rl-lesson .jp-OutputArea-output {max-width: 64rem;}
+.rl-lesson .jp-RenderedHTMLCommon table {margin-left: 0;}
+.rl-lesson .jp-InputPlaceholder {min-height: 0; justify-content: flex-end;}
+.rl-lesson .jp-InputPlaceholder .jp-Placeholder-content {flex: none; height: 14px; padding: 0 6px;
+  min-height: 0; border: none; background: none; opacity: .7;}
+.rl-lesson .jp-InputPlaceholder .jp-PlaceholderText {display: none;}
+.rl-lesson .jp-InputPlaceholder .jp-Placeholder-contentContainer::before {content: "code";
+  font-size: 11px; color: var(--jp-ui-font-color1);}
+.rl-lesson .jp-InputPlaceholder svg {height: 12px;}
+`;
+
+const opened = new WeakSet();
+
+const isLesson = (notebook) => Boolean(notebook?.context?.model?.sharedModel?.getMetadata?.('repairlib'));
+
+async function openLesson(app, panel) {
+  if (!panel?.context || !panel.sessionContext || opened.has(panel)) return;
+  opened.add(panel);
+  await panel.context.ready;
+  if (!isLesson(panel)) return;
+  panel.node.classList.add('rl-lesson');
+  await panel.sessionContext.ready;
+  if (!panel.sessionContext.session?.kernel) return;
+  stayAtTop(panel);
+  if (app.shell.currentWidget === panel) await app.commands.execute('notebook:run-all-cells');
+}
+
+// Running all cells scrolls to the last one. Until the learner scrolls, types or clicks, put it back.
+function stayAtTop(panel) {
+  const page = panel.content.node;
+  const learner = ['wheel', 'pointerdown', 'keydown', 'touchstart'];
+  const toTop = () => {
+    for (const one of [page, ...page.querySelectorAll('.jp-WindowedPanel-outer')]) one.scrollTop = 0;
+  };
+  const timer = setInterval(toTop, 50);
+  const stop = () => {
+    clearInterval(timer);
+    learner.forEach((kind) => page.removeEventListener(kind, stop, true));
+  };
+  learner.forEach((kind) => page.addEventListener(kind, stop, true));
+  setTimeout(stop, 60000);
+}
+
+const plugin = {
+  id: 'repairlib-lessons:open',
+  autoStart: true,
+  activate: (app) => {
+    const look = () => openLesson(app, app.shell.currentWidget);
+    document.head.append(Object.assign(document.createElement('style'), { textContent: LOOK }));
+    app.restored.then(() => {
+      look();
+      app.shell.currentChanged?.connect(look);
+    });
+  },
+};
+
+window._JUPYTERLAB = window._JUPYTERLAB || {};
+window._JUPYTERLAB['repairlib-lessons'] = {
+  init: () => {},
+  get: async () => () => ({ __esModule: true, default: plugin }),
+};
