@@ -10,9 +10,10 @@ from typing import Any
 
 from repairlib.core import html
 from repairlib.core.quantity import Quantity
-from repairlib.core.safety import HAZARDS
+from repairlib.core.safety import caution
 from repairlib.core.sources import source
 
+SHOWN_NOTES = 2  # the others are folded
 _WITH_E = re.compile(r"\b(\d(?:\.\d+)?)e([+-]\d{2,3})\b")  # as Python prints large and small
 _RAISED = str.maketrans("-0123456789", "⁻⁰¹²³⁴⁵⁶⁷⁸⁹")
 
@@ -85,16 +86,20 @@ class Finding:
         }
 
     def _repr_html_(self) -> str:
+        """The answer first; then the values, what to know, and folded where it comes from."""
         rows = [(spoken(name), in_words(value)) for name, value in self.values.items()]
-        if self.verdict:
-            rows.insert(0, ("verdict", self.verdict))
-        if self.reason:
-            rows.insert(1 if self.verdict else 0, ("because", self.reason))
-        rows += [("note", note) for note in self.notes]
-        rows += [("caution", HAZARDS[key].title) for key in self.cautions]
-        rows += [("source", str(source(key))) for key in self.sources]
-        steps = html.fold("Working", html.listed(self.working, "ol")) if self.working else ""
-        return f"<strong>{html.text(self.title)}</strong>{html.named(rows)}{steps}"
+        known, more = self.notes[:SHOWN_NOTES], self.notes[SHOWN_NOTES:]
+        pieces = [
+            html.soft(html.text(self.title)),
+            html.answer(self.verdict, self.reason) if self.verdict or self.reason else "",
+            html.named(rows) if rows else "",
+            html.listed(known) if known else "",
+            caution(*self.cautions).short() if self.cautions else "",
+            html.fold("More to know", html.listed(more)) if more else "",
+            html.fold("Working", html.listed(self.working, "ol")) if self.working else "",
+            html.fold("Sources", html.listed(map(source, self.sources))) if self.sources else "",
+        ]
+        return "".join(pieces)
 
 
 def spoken(name: str) -> str:

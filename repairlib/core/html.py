@@ -142,6 +142,17 @@ def told(state: str, headline: str, says: Sequence[str] = (), more: str = "") ->
     return Html(f'<div class="rl-told {kind}" role="{role}">{head}{lines}{more}</div>')
 
 
+def answer(verdict: str | None, reason: str | None) -> Html:
+    """A verdict with its sign and its reason, large, in one line.
+
+    >>> "✓ fit:</strong> 95 µF is within 20 %" in answer("fit", "95 µF is within 20 %")
+    True
+    """
+    head = f"<strong>{sign_of(verdict)} {text(verdict)}{':' if reason else ''}</strong>"
+    said = " ".join(filter(None, (head if verdict else "", text(reason) if reason else "")))
+    return Html(f'<div role="status" style="font-size:1.2em;margin:.2em 0 .4em">{said}</div>')
+
+
 def image(svg: str, alt: str) -> Html:
     """An SVG drawing as an image; inline SVG is dropped by notebooks that are not trusted yet."""
     data = b64encode(svg.encode("utf-8")).decode("ascii")

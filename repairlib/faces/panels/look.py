@@ -12,7 +12,7 @@ from repairlib.core.html import told
 from repairlib.faces.panels.guard import Guard
 
 STYLE = """<style>
-.rl-panel {font-family: var(--jp-content-font-family, sans-serif); max-width: 46rem;
+.rl-panel {font-family: var(--jp-content-font-family, sans-serif); max-width: 64rem;
   font-size: var(--jp-content-font-size1, 14px); color: var(--jp-content-font-color1, #222);
   padding: 0 4px 8px 2px;}
 .rl-panel.widget-box, .rl-panel .widget-box, .rl-panel .widget-html {overflow: visible;}
@@ -36,6 +36,7 @@ STYLE = """<style>
   margin: 4px 0; max-width: 100%; box-sizing: border-box;}
 .rl-told {border-left: 4px solid var(--jp-border-color2, #bbb); padding: 1px 0 1px 10px;
   margin-top: 4px;}
+.rl-told > strong {font-size: 1.15em;}
 .rl-right {border-left-color: var(--jp-success-color1, #388e3c);}
 .rl-wrong, .rl-partly-right {border-left-color: var(--jp-warn-color1, #f57c00);}
 .rl-unsafe {border: 2px solid var(--jp-error-color1, #d32f2f); border-left-width: 10px;

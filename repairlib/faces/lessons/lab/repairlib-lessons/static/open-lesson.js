@@ -9,6 +9,9 @@ const LOOK = `
 .rl-lesson .jp-InputPrompt, .rl-lesson .jp-OutputPrompt {visibility: hidden;}
 .rl-lesson .jp-RenderedMarkdown, .rl-lesson .jp-OutputArea-output {max-width: 64rem;}
 .rl-lesson .jp-RenderedHTMLCommon table {margin-left: 0;}
+.rl-lesson .jp-OutputArea-output {padding-left: 5px;}
+.rl-lesson .jp-Cell-inputWrapper:has(.jp-InputPlaceholder) {height: 0; margin: 0; z-index: 1;
+  overflow: visible;}
 .rl-lesson .jp-InputPlaceholder {min-height: 0; justify-content: flex-end;}
 .rl-lesson .jp-InputPlaceholder .jp-Placeholder-content {flex: none; height: 14px; padding: 0 6px;
   min-height: 0; border: none; background: none; opacity: .7;}
