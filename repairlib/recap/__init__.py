@@ -18,6 +18,7 @@ __getattr__, __all__ = public_names(
     order="MOST_BOARDS OrderLine SPARES_RULE money",
     parts="read_parts",
     planner="Plan plan plan_file",
+    replacing="InPlace in_place_of",
     rules="HOLD RULES",
     selection="CHOICE_RULE",
     substitution="substitute_capacitor",

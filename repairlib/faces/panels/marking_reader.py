@@ -9,11 +9,13 @@ from __future__ import annotations
 import ipywidgets as widgets
 
 from repairlib.core.errors import RepairlibError
-from repairlib.core.html import Html, fold, listed, paragraphs, picture, sources, text, told
+from repairlib.core.html import Html, fold, listed, paragraphs, picture, text, told
 from repairlib.core.safety import caution
+from repairlib.core.sources import source
 from repairlib.faces.panels.answer_inputs import PLAIN
 from repairlib.faces.panels.look import Panel, words
 from repairlib.markings import KIND_NAMES, bands_of, colour_of, read, what_else, words_of
+from repairlib.recap import in_place_of
 from repairlib.show import draw_part
 
 ANY_PART = ""
@@ -37,8 +39,8 @@ DRAWN_CHARACTERS = 80
 STYLE = """<style>
 .rl-quick .widget-hbox {align-items: flex-start; column-gap: 16px; flex-wrap: wrap;}
 .rl-quick .widget-hbox > .widget-html:last-child {flex: 1 1 18rem; padding-top: .4em;}
-.rl-quick ol {margin: 0; padding-left: 1.5em;}
-.rl-quick .rl-reading {margin-bottom: .7em;}
+.rl-quick .rl-answer {font-size: 1.5em; font-weight: 600; line-height: 1.3;}
+.rl-quick .widget-html-content p {margin: 0 0 .15em 0;}
 .rl-quick .rl-picture img {width: 220px;}
 </style>"""
 
@@ -111,15 +113,26 @@ def draw_marked(body: str, marking: str):
 
 
 def readings_html(readings) -> str:
-    """The readings, likeliest first, and below them once each where they are written."""
-    items = [reading_html(reading) for reading in readings]
-    shown = items[0]
-    if len(items) > 1:
-        head = paragraphs([f"It can mean {len(items)} things, the likeliest first:"])
-        shown = Html(head + listed(items, "ol"))
+    """The likeliest reading large, with what may replace the part; then what else it can mean."""
+    first, *others = readings
+    also = ""
+    if others:
+        head = "It can also mean:" if len(others) > 1 else "It can also mean, less likely:"
+        also = paragraphs([head]) + listed([reading_html(one) for one in others])
     keys = dict.fromkeys(key for reading in readings for key in reading.sources)
-    more = cautions_html(readings) + what_else_html(readings[0])
-    return f'<div role="status">{shown}{more}</div>{sources(keys)}'
+    listed_sources = listed(source(key) for key in keys)
+    more = cautions_html(readings) + also + what_else_html(first)
+    folded = fold("Where this is written", listed_sources)
+    return f'<div role="status">{first_html(first)}{more}</div>{folded}'
+
+
+def first_html(reading) -> Html:
+    """The likeliest reading: what it is, which way round it goes in, what to fit in its place."""
+    place = in_place_of(reading)
+    says = [reading.on, reading.why, *((place.polar, place.fit) if place else ())]
+    doubt = told("cannot read", "Doubtful", [reading.doubt]) if reading.doubt else ""
+    head = f'<div class="rl-answer">{text(reading.headline)}</div>'
+    return Html(f"{head}{paragraphs(says)}{doubt}")
 
 
 def cautions_html(readings) -> str:
@@ -140,9 +153,7 @@ def what_else_html(reading) -> str:
 
 
 def reading_html(reading) -> Html:
-    """One reading: what, on which part, why, and the doubt if there is one."""
-    doubt = told("cannot read", "Doubtful", [reading.doubt]) if reading.doubt else ""
-    return Html(
-        f'<div class="rl-reading"><span class="rl-head">{text(reading.headline)}</span><br>'
-        f"{text(reading.on)}<br>{text(reading.why)}{doubt}</div>"
-    )
+    """A less likely reading: what, on which part, why, and the doubt if there is one."""
+    doubt = f" Doubtful: {text(reading.doubt)}" if reading.doubt else ""
+    head = f'<span class="rl-head">{text(reading.headline)}</span>'
+    return Html(f"{head}, {text(reading.on)}: {text(reading.why)}{doubt}")
