@@ -205,26 +205,31 @@ class Caution:
     __repr__ = __str__
 
     def _repr_html_(self) -> str:
+        return _in_short(self.hazards)
+
+    def short(self) -> str:
+        """As HTML, for the part or the answer in hand: of "heat and fire" what a part does."""
+        return _in_short(hazard.of_part or hazard for hazard in self.hazards)
+
+    def in_full(self) -> str:
+        """As HTML with nothing folded: for paper."""
         return _boxed(
             f"<strong>⚠ {html.text(hazard.title)}</strong><br>{hazard._repr_html_()}"
             for hazard in self.hazards
         )
 
-    def short(self) -> str:
-        """As HTML: of each hazard what happens and why, in one sentence; the rest is folded.
-
-        It is for the part or the answer in hand, so of "heat and fire" it has what a part does.
-        """
-        fitting = [hazard.of_part or hazard for hazard in self.hazards]
-        return _boxed(
-            f"<strong>⚠ {html.text(hazard.strikes)}</strong>"
-            f"{html.fold(hazard.title, hazard._repr_html_())}"
-            for hazard in fitting
-        )
-
     def folded(self, title: object = "Cautions", opened: bool = False) -> str:
         """The cautions as HTML behind a title."""
-        return html.fold(title, self._repr_html_(), opened)
+        return html.fold(title, self.in_full(), opened)
+
+
+def _in_short(hazards: Iterable[Hazard]) -> str:
+    """Of each hazard what happens and why, in one sentence; what to do is folded."""
+    return _boxed(
+        f"<strong>⚠ {html.text(hazard.strikes)}</strong>"
+        f"{html.fold(f'{hazard.title}: what to do', hazard._repr_html_())}"
+        for hazard in hazards
+    )
 
 
 def _boxed(pieces: Iterable[str]) -> str:

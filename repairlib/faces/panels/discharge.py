@@ -83,8 +83,8 @@ def answer_html(finding: Finding, remark: str = "") -> str:
     shown = caution(*finding.cautions)
     if handed_on:
         headline = f"{QUALIFIED.capitalize()}: this one can hurt or kill"
-        return told("unsafe", headline, says, shown._repr_html_())
+        return told("unsafe", headline, says, shown.in_full())
     if burst:
-        return told("unsafe", burst, says, shown._repr_html_())
+        return told("unsafe", burst, says, shown.in_full())
     headline = f"{values['time']} to {values['down_to']} by calculation: {finding.verdict}"
     return told("partly right", headline, says, shown.folded())
