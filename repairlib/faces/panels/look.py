@@ -28,6 +28,11 @@ STYLE = """<style>
 .rl-panel input[type="text"], .rl-panel select {font-size: var(--jp-content-font-size1, 14px);}
 .rl-card {border: 1px solid var(--jp-border-color2, #ccc); border-radius: 6px;
   padding: 10px 16px 8px 16px; margin: 0 0 12px 0; background: var(--jp-layout-color1, #fff);}
+/* Two questions side by side where there is room; a table of boxes has the whole width. */
+.rl-panel:has(> .rl-card), .rl-panel .widget-vbox:has(> .rl-card) {display: grid; gap: 12px;
+  grid-template-columns: repeat(auto-fit, minmax(min(26rem, 100%), 1fr)); align-items: start;}
+.rl-panel:has(> .rl-card) > :not(.rl-card), .rl-card:has(.rl-grid) {grid-column: 1 / -1;}
+.rl-panel .rl-card {margin: 0; height: 100%; box-sizing: border-box;}
 .rl-head {font-weight: 600;}
 .rl-panel h4 {font-size: var(--jp-content-font-size1, 14px); font-weight: 600; margin: 0 0 .3em 0;}
 .rl-panel h4 .rl-soft {font-weight: 400;}
