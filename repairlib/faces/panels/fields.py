@@ -49,8 +49,11 @@ class Fields:
         }
 
 
+BESIDE = ("picture", "section")  # drawings that stand beside the fields, so that both are seen
+
+
 class FieldPanel(Panel):
-    """Fields and, below them, what `compute` makes of their values, anew at every change.
+    """Fields and, with them, what `compute` makes of their values, anew at every change.
 
     `compute` takes the values by the names of the `fields` and gives a text of HTML for each name
     of `shows`. Each field and each text shown is an attribute of its name. Where `compute` raises
@@ -79,6 +82,9 @@ class FieldPanel(Panel):
         self.keeps = keeps
         for name, widget in {**fields, **self.shown}.items():
             setattr(self, name, widget)
+        for name, widget in self.shown.items():
+            if name != "answer":
+                widget.add_class("rl-beside" if name in BESIDE else "rl-below")
         for field in fields.values():
             field.observe(self._update, "value")
         super().__init__(*above, *fields.values(), *self.shown.values(), *below)

@@ -33,6 +33,14 @@ STYLE = """<style>
   grid-template-columns: repeat(auto-fit, minmax(min(26rem, 100%), 1fr)); align-items: start;}
 .rl-panel:has(> .rl-card) > :not(.rl-card), .rl-card:has(.rl-grid) {grid-column: 1 / -1;}
 .rl-panel .rl-card {margin: 0; height: 100%; box-sizing: border-box;}
+/* What is chosen and what comes of it, side by side where there is room. */
+@media (min-width: 1000px) {
+.rl-panel:has(> .rl-beside) {display: grid; column-gap: 24px; align-items: start;
+  grid-template-columns: minmax(22rem, 26rem) minmax(20rem, 1fr);}
+.rl-panel:has(> .rl-beside) > * {grid-column: 1;}
+.rl-panel > .rl-beside {grid-column: 2; grid-row: 2 / span 30;}
+.rl-panel:has(> .rl-beside) > .rl-below {grid-column: 1 / -1;}
+}
 .rl-head {font-weight: 600;}
 .rl-panel h4 {font-size: var(--jp-content-font-size1, 14px); font-weight: 600; margin: 0 0 .3em 0;}
 .rl-panel h4 .rl-soft {font-weight: 400;}

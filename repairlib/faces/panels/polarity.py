@@ -8,8 +8,9 @@ from __future__ import annotations
 
 import ipywidgets as widgets
 
-from repairlib.core.html import paragraphs, picture, sources, told
+from repairlib.core.html import fold, listed, paragraphs, picture, told
 from repairlib.core.safety import caution
+from repairlib.core.sources import source
 from repairlib.core.verdicts import CANNOT_TELL, REVERSED, RIGHT
 from repairlib.faces.panels.fields import FieldPanel, Fields
 from repairlib.polarity import (
@@ -96,7 +97,7 @@ def verdict_html(finding, fitted: str) -> str:
     state, headline = HEADLINES[finding.verdict]
     both_known = {finding.part_shows, finding.board_shows} <= set(OPPOSITE)
     if fitted == NOT_DECIDED and both_known:
-        headline = "Not fitted yet"
+        headline = "Not fitted yet: this is how it goes in"
     says = [
         finding.reason,
         *finding.notes,
@@ -108,7 +109,8 @@ def verdict_html(finding, fitted: str) -> str:
 
 def cautions_html(finding) -> str:
     """The cautions that go with this work, and where the rules are written."""
-    return sources(finding.sources) + caution(*finding.cautions).folded(opened=True)
+    written = fold("Where this is written", listed(source(key) for key in finding.sources))
+    return caution(*finding.cautions).short() + written
 
 
 def _seen_on(family: str) -> tuple[str, ...]:

@@ -66,4 +66,4 @@ def test_every_choice_shows_something(panel):
             panel.part_mark.value = mark
             for board in board_marks():
                 panel.board_mark.value = board
-                assert panel.picture.value and "Source:" in panel.cautions.value
+                assert panel.picture.value and "Where this is written" in panel.cautions.value
