@@ -53,6 +53,7 @@ _PHRASES = [  # of English, German, French, Italian, Spanish and Dutch
         (r"\bhigh[\s-]+ripple\b", "high-ripple"),
         (r"\blow[\s-]+z\b", "low-z"),
         (r"\blow[\s-]+e\.s\.r\.?", "low-esr"),
+        (r"\bwet[\s-]+slug\b", "tantalum wet"),
         (r"\bmotor[\s-]*(?:run|start)\w*", "motor-run"),
         (r"\bacross[\s-]+(?:the[\s-]+)?(?:lines?|mains|ac)\b", "across-the-line"),
         (
