@@ -8,6 +8,7 @@ from __future__ import annotations
 import re
 from collections.abc import Iterable
 
+from repairlib.core.limits import is_of_a_run_part
 from repairlib.recap.capacitor import Capacitor
 from repairlib.recap.words import MAINS, PAPER
 
@@ -20,7 +21,8 @@ _CELL_FARAD, _NAMED_CELL_FARAD, _CELL_VOLTS = 0.0199, 9.9e-3, 6.0
 POLYPROPYLENE, POLYESTER, POLYSTYRENE = "polypropylene", "polyester", "polystyrene"
 
 _oil = re.compile(r"\boil|\bmotor(?!.{0,3}start)|\bballast|fluorescent|\brun\b|\bpio\b")
-_free_of_pcb = re.compile(r"\bno[ -]?pcb")
+_free_of_pcb = re.compile(r"\bnon?[ -]?pcb|\bpcb[ -]?free")
+_class = re.compile(r"[xy][1-4]|\bx-cap\b|\by-cap\b|line-filter|film")
 _line = re.compile(
     r"\bac(?:ross)? (?:the )?(?:line|mains)|\bmains\b|\bline\b|\bchassis\b|\bacross\b|"
     r"\bsafety\b|\bmp\b|\bmetal(?:lised|lized)?[ -]paper"
@@ -39,7 +41,11 @@ def is_oil_filled(old: Capacitor) -> bool:
     True
     """
     said = old.text.casefold()
-    return old.kind in (PAPER, MAINS) and bool(_oil.search(said)) and not _free_of_pcb.search(said)
+    if old.kind not in ("", PAPER, MAINS) or _free_of_pcb.search(said):
+        return False
+    unnamed = not (_class.search(said) or dielectric(said))
+    by_value = unnamed and is_of_a_run_part(old.farad, old.volts, old.ac)
+    return by_value or bool(_oil.search(said))
 
 
 def is_on_the_line(old: Capacitor) -> bool:
