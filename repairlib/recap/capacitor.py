@@ -5,7 +5,7 @@ from __future__ import annotations
 from dataclasses import dataclass
 
 from repairlib.recap.places import PLACES
-from repairlib.recap.words import LOW_IMPEDANCE
+from repairlib.recap.words import BIPOLAR, LOW_IMPEDANCE
 
 NEARLY_1_UF = 0.99e-6  # F; 1 µF and more, whatever the rounding
 
@@ -40,7 +40,7 @@ class Capacitor:
     def low_impedance(self) -> bool:
         """Whether the list, or the place in which it works, asks for low impedance."""
         by_place = any(PLACES[name].low_impedance for name in self.places)
-        return by_place or LOW_IMPEDANCE in self.features
+        return LOW_IMPEDANCE in self.features or (by_place and self.kind != BIPOLAR)
 
     def says_the_same(self, other: Capacitor) -> bool:
         """Whether both lines describe the same part, in whatever words."""

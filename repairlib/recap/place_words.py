@@ -34,8 +34,8 @@ _PATTERNS = {
          filter)?|primary[ /-]filter
         |bulk[ -](?:reservoir|cap\w*|filter)|pfc|prim(?:a|ae)r(?:elko|sieb\w*)|netz(?:sieb)?elko
         |(?:filtrage|condensateur)[ -]primaire|filtro[ -]primario|primaire[ -]elco""",
-    "mains side": r"""
-        (?:primary|mains|hot|live)[ -]side|primary|prim(?:a|ae)r(?:seite|seitig)?|cote[ -]primaire
+    "primary side": r"""
+        (?:primary|hot|live)[ -]side|primary|prim(?:a|ae)r(?:seite|seitig)?|cote[ -]primaire
         |primaire|primario|primair""",
     "start-up supply": r"""
         start-?\s?up(?:\s*/\s*vcc)?|vcc\s*/\s*start-?\s?up|kick[ -]?start(?:er)?

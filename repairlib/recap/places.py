@@ -78,7 +78,7 @@ _TABLE = (
         hazards=_ON_THE_MAINS,
     ),
     Place(
-        "mains side",
+        "primary side",
         "a 105 °C part: ripple current, voltage and life not below the old part's",
         "it is joined to the mains, and the charged reservoir is beside it",
         "the same dielectric and value; voltage, dv/dt and pulse current not below",

@@ -145,7 +145,8 @@ _MOST_OF_A_START = 100.0  # V; common practice: above it "start" speaks of a mot
 class Proposal:
     """The new part: `farad` [F], `volts` [V], `kind`, `form`, and the `rules` behind it.
 
-    `rules` are (name, what it did here). `can` is its usual size, None where not tabled.
+    `rules` are (name, what it did here). `can` is its usual size, None where not tabled;
+    `low_impedance` says that it has to be such a type.
     """
 
     farad: float
@@ -154,6 +155,7 @@ class Proposal:
     form: str
     can: CanSize | None
     rules: tuple[tuple[str, str], ...]
+    low_impedance: bool = False
 
     @property
     def polar(self) -> bool:
@@ -164,7 +166,8 @@ class Proposal:
         build = f" {self.form}" if self.form else ""
         if self.kind == words.FILM:
             return f"{value}{build} film"
-        return f"{value} 105 °C{build} {'polar' if self.polar else 'bipolar'} aluminium"
+        low = " low-impedance" if self.low_impedance else ""
+        return f"{value} 105 °C{build} {'polar' if self.polar else 'bipolar'}{low} aluminium"
 
 
 @dataclass(eq=False, slots=True)
@@ -282,7 +285,8 @@ def _replacement(capacitor: Capacitor) -> Decision:
     radial = capacitor.form in ("", "radial") and not bipolar
     can = typical_can(farad, volts) if radial else None
     kind = capacitor.kind or words.ALUMINIUM
-    proposal = Proposal(farad, volts, kind, capacitor.form, can, tuple(rules))
+    low = capacitor.low_impedance
+    proposal = Proposal(farad, volts, kind, capacitor.form, can, tuple(rules), low)
     looks = [f"the list asks for {feature}: choose such a type" for feature in capacitor.features]
     looks += capacitor.looks
     if not capacitor.kind:

@@ -19,7 +19,7 @@ NAMED = {
     "base drive": "base drive|gate drive|base driver|Basisansteuerung|commande de base",
     "primary reservoir": "primary reservoir|mains reservoir|primary reservoir / filter|Netzelko|"
     "filtrage primaire|filtro primario|bulk reservoir|PFC",
-    "mains side": "primary side|hot side|live side|côté primaire|Primärseite",
+    "primary side": "primary side|hot side|live side|côté primaire|Primärseite",
     "reservoir": "reservoir|smoothing|Ladeelko|Siebelko|filtrage|livellamento|filtrado|afvlak",
     "VRM/CPU": "VRM|VRM/CPU|Vcore|CPU supply|GPU core",
     "horizontal output": "horizontal output|horiz. drive|H.OUT|Zeilenendstufe|balayage ligne|"
@@ -69,6 +69,7 @@ def test_every_place_has_words():
     "text",
     [
         "100nF X2 mains filter",
+        "100nF 400V film mains side",
         "100µF 250V motor start",
         "10µF 50V Lautsprecherweiche",
         "10µF 63V elect horizontal",
@@ -194,6 +195,20 @@ def test_a_place_that_is_none_is_one_line():
         read_place("reset and snubber")
 
 
+def test_a_bipolar_part_keeps_its_own_limits():
+    (item,) = plan("C1 3.3µF 100V NP S correction\n").items
+    assert not item.low_impedance and "pulses" not in item.expected.esr
+
+
 def test_what_is_left_of_a_cell():
     assert take_places("Siebelko 22µF").text.split() == ["elko", "22µF"]
     assert take_places("22µF 63V").places == ()
+
+
+@pytest.mark.common_practice
+def test_the_order_keeps_low_impedance_apart():
+    """One line to buy for both would give an ordinary part to the switch-mode place."""
+    made = plan("C1 470µF 16V elect 12V output\nC2 470µF 16V elect\nC3 470µF 16V elect low esr\n")
+    lines = {line.what: line.places for line in made.order.lines}
+    assert sorted(lines.values()) == [("C1", "C3"), ("C2",)]
+    assert all(("low-impedance" in what) == ("C1" in places) for what, places in lines.items())
