@@ -15,7 +15,8 @@ from repairlib.core.errors import RepairlibError
 from repairlib.core.typed.letters import without_accents
 from repairlib.recap.places import PLACES
 
-_RAIL = r"(?<![\w.,/])\+?\s?[0-9]{1,3}(?:[.,][0-9]{1,2})?\s?v(?:dc|olts?)?"
+_RAIL = r"(?<![\w.,/])[+-]?\s?[0-9]{1,3}(?:[.,][0-9]{1,2})?\s?v(?:dc|olts?)?(?!\w)"
+_AMPERES = r"(?:\s?[0-9]+(?:[.,][0-9]+)?\s?a(?!\w))?"
 _OUT = r"(?:output|outp|out|o/p|ausgang|sortie|uscita|salida|uitgang)"
 _FILTER = r"(?:filter\w*|smoothing|reservoir|cap\w*|rail|elko)"
 _STAGE = (
@@ -69,8 +70,8 @@ _PATTERNS = {
          (?:di[ -]|de[ -])?(?:horizontale?|orizzontale|riga|lineas?|lignes?)
         |s[ -]correction|deflection|deflexion|ablenkung|balayage|barrido|lijneindtrap|afbuiging""",
     "switch-mode output": rf"""
-        (?P<rail>{_RAIL})\s?-?(?:standby|stby|sb|{_OUT})\b(?:[ -]{_FILTER})?
-        |{_OUT}[ -](?P<rail_after>{_RAIL})(?!\w)(?:[ -]{_FILTER})?
+        (?P<rail>{_RAIL})\s?-?(?:standby|stby|sb|{_OUT})(?!\w)(?:[ -]{_FILTER})?
+        |{_OUT}(?=[ -]{_RAIL})
         |(?:secondary|sec\.)(?:[ -]{_OUT})?(?:[ -]{_FILTER})?
         |{_OUT}[ -](?:filter|smoothing|reservoir)|dc[ /-]dc
         |standby(?:[ -](?:supply|output))?|(?:buck|boost|flyback)[ -](?:converter|regulator)
@@ -92,6 +93,8 @@ _PATTERNS = {
     "speaker coupling": r"""
         (?:(?:loud)?speaker|spkr|output)[ -](?:coupling|coupl\.?)|(?:loud)?speaker[ -](?:output|out)
         |lautsprecher(?:koppel\w*|ausgang)|aus(?:gangs)?koppel\w*
+        |(?:sortie|liaison)[ -](?:hp|haut-parleurs?)|uscita[ -]altoparlanti?
+        |salida[ -](?:de[ -])?altavo(?:z|ces)|luidspreker[ -]?uitgang
         |liaison[ -](?:de[ -])?(?:sortie|haut-parleur)
         |accoppiamento[ -](?:di[ -]|d')?(?:uscita|altoparlante)
         |aco(?:plo|plamiento)[ -](?:de[ -])?(?:salida|altavoz)|uitgangskoppel\w*
@@ -109,16 +112,23 @@ _PATTERNS = {
         |(?:lade|sieb)(?:elko|kondensator|ung)?|filtrage|filtraggio|filtrado|livellamento
         |spianamento|aplanamiento|afvlak\w*
         |filtro[ -](?:(?:de|di)[ -])?(?:alimentacion|alimentazione|fuente)""",
+    # A voltage that is on the board, without a place.
+    "": rf"(?P<on_board>(?=\+){_RAIL}|{_RAIL}[ ](?:rail|supply|line))",
 }
 
 _PLACES = tuple(_PATTERNS)
 _ANY_PLACE = re.compile(
     r"(?<!\w)(?:"
     + "|".join(f"(?P<p{at}>{pattern})" for at, pattern in enumerate(_PATTERNS.values()))
-    + r")(?!\w)",
+    + rf")(?!\w)(?:[ ](?P<rail_after>{_RAIL}){_AMPERES})?",
     re.VERBOSE,
 )
-_HAS_A_WORD = re.compile(r"[^\W\d_]{3}|[hv]\.|dc").search
+# The first voltage behind a capacitance, which is the rating.
+_RATED = re.compile(
+    r"[0-9]\s?(?:(?:µf|uf|mfd|nf|pf|mf|f|µ|u|n|p)(?![a-z])[^0-9]*?|/\s?)"
+    r"(?P<rated>[0-9.,]+\s?(?:wv|v)?(?:dc|ac|olts?)?)"
+)
+_HAS_A_WORD = re.compile(r"[^\W\d_]{3}|[hv]\.|dc|\+").search
 
 
 class Named(NamedTuple):
@@ -146,16 +156,31 @@ def take_places(text: str) -> Named:
     if len(plain) != len(text) or not _HAS_A_WORD(plain):
         return Named(text)
     left, places, rails, at = [], [], [], 0
+    rating = _RATED.search(plain)
+    if rating:
+        start, end = rating.span("rated")
+        plain = plain[:start] + "\0" * (end - start) + plain[end:]
     for found in _ANY_PLACE.finditer(plain):
-        elko = found[0].endswith(("elko", "elco"))
+        place, words = next(
+            (name, found[f"p{number}"])
+            for number, name in enumerate(_PLACES)
+            if found[f"p{number}"]
+        )
+        elko = words.endswith(("elko", "elco"))
         left += [text[at : found.start()], " elko " if elko else " "]
         at = found.end()
-        places += [name for number, name in enumerate(_PLACES) if found[f"p{number}"]]
-        rail = found["rail"] or found["rail_after"]
-        rails += [float(re.sub("[^0-9.]", "", rail.replace(",", ".")))] if rail else []
-    if not places:
+        places.append(place)
+        named = (found["rail"], found["rail_after"], found["on_board"])
+        rails += [_volts(rail) for rail in named if rail]
+    if not at:
         return Named(text)
-    return Named("".join(left) + text[at:], tuple(dict.fromkeys(places)), tuple(rails))
+    names = tuple(dict.fromkeys(filter(None, places)))
+    return Named("".join(left) + text[at:], names, tuple(rails))
+
+
+def _volts(rail: str) -> float:
+    digits = re.search(r"[0-9]+(?:[.,][0-9]+)?", rail)
+    return float(digits[0].replace(",", ".")) if digits else 0.0
 
 
 def read_place(said: object) -> str:

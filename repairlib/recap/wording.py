@@ -45,7 +45,7 @@ _PHRASES = [  # of English, German, French, Italian, Spanish and Dutch
         (r"\bhoriz(?:ontal)?\.?[\s-]+(?:mount\w*|mtg|type|lead\w*)", "axial"),
         (r"\bvert(?:ical)?\.?[\s-]+(?:mount\w*|mtg|type|lead\w*)", "radial"),
         (r"\bback[\s-]+up\b", "backup"),
-        (r"\bB\+(?!\w)", "supply"),
+        (r"\bB\+(?!\w)|(?<!\w)\+B\b", "supply"),
         (
             r"\b(?:filtre[\s-]+(?:de[\s-]+)?secteur|filtro[\s-]+(?:di[\s-]+rete|rete|de[\s-]+red))\b",
             "line-filter",

@@ -117,7 +117,7 @@ _SAYS_NOTHING = """
     driver speaker headphone headphones lamp panel main front rear left right channel voice
     tone volume timing reset clock oscillator bass treble display logic digital analog
     analogue mtg pitch spacing can box insulated isolated upright smps
-    vcc vdd pwm controller boost
+    vcc vdd pwm controller boost gen generator bootstrap line schalttransistor
     memory backup deflection defl scan sweep flyback drive drv driving sync osc blanking
     horizontal horiz vertical vert
     kondensator kondensatoren netzteil siebung sieb lade koppel kopplung koppelung entkopplung

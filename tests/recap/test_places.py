@@ -93,6 +93,13 @@ def test_what_only_looks_like_a_place_is_none(text):
         ("470µF 16V elect 24V output", None, 1),
         ("470/16 12V output elect", 16, 0),
         ("470µF elect 12V output", 12, 0),
+        ("470µF 25V Ausgang 12V Elko", 25, 0),
+        ("470µF 35V chim. filtrage 24V", 35, 0),
+        ("470µF 25V elect +12 V", 25, 0),
+        ("470µF 25V elect 12V rail", 25, 0),
+        ("1000µF 16V elect output filter 5V 3A", 16, 0),
+        ("470µF 16V elect smoothing 24V", None, 1),
+        ("470µF 25V output coupling elect", 25, 0),
     ],
 )
 def test_the_volts_of_a_rail_are_no_rating(text, volts, doubts):
@@ -101,8 +108,28 @@ def test_the_volts_of_a_rail_are_no_rating(text, volts, doubts):
 
 
 def test_volts_that_may_be_a_rail_are_looked_at():
-    (item,) = plan("C1 470µF elect 12V output\n").items
+    (item,) = plan("Ref,Value,Where\nC1,470µF,elect 12V output\n").items
     assert any("12 V may be what is there" in look for look in item.looks)
+
+
+@pytest.mark.common_practice
+@pytest.mark.parametrize(
+    ("text", "place"),
+    [
+        ("22µF startup 50V", "start-up supply"),
+        ("10µF audio coupling 25V", "audio coupling"),
+        ("220µF horizontal output 50V", "horizontal output"),
+        ("1000µF Ladeelko 25V", "reservoir"),
+        ("1000µF 35V uscita verticale", "vertical output coupling"),
+        ("470µF 25V output coupling", "speaker coupling"),
+        ("1000µF 25V sortie HP", "speaker coupling"),
+        ("2200µF 25V salida altavoz", "speaker coupling"),
+        ("47µF 63V Basisansteuerung Schalttransistor", "base drive"),
+    ],
+)
+def test_the_rating_before_a_place_is_the_rating(text, place):
+    said = describe((("free", f"{text} elect"),))
+    assert said.places == (place,) and said.volts and not said.doubts
 
 
 @pytest.mark.common_practice
