@@ -14,6 +14,7 @@ __getattr__, __all__ = public_names(
     charts="RatedLife draw_life rated_lives",
     circuits="draw_leads draw_neighbourhood",
     discharge="draw_discharge draw_discharge_circuit draw_strap_path",
+    discharge_tool="draw_discharge_tool",
     intervals="draw_intervals",
     joint_section="draw_joint_section",
     oxide="draw_oxide_skin",

@@ -116,6 +116,32 @@ def test_hints_to_the_bleeder():
     all_seen(bleeder, BLEEDERS, check)
 
 
+# The next ones made below it, E24 and E12, and one that is too slow
+MADE = {
+    "47 µF at 170 V": ("100 kΩ", "110 kΩ"),
+    "100 µF at 325.3 V": ("11 kΩ", "12 kΩ"),
+    "220 µF at 400 V": ("130 kΩ", "150 kΩ"),
+    "470 µF at 385 V": ("11 kΩ", "12 kΩ"),
+}
+
+
+@pytest.mark.published("IEC 60063: 10, 11, 12, 13 and 15 stand in E24")
+def test_the_resistor_that_one_would_buy_is_right_too():
+    all_seen(bleeder, MADE, lambda ask, answers: is_right(ask, answers[0]))
+
+
+@pytest.mark.behaviour
+def test_a_resistor_is_told_whether_it_is_quick_enough():
+    def check(ask, answers):
+        for slow in (answers[1], "200 kΩ", "1 MΩ"):
+            assert ask.judge(slow).says[0].startswith("Too slow")
+        assert ask.judge("4.7 kΩ").says == (
+            "Quick enough. But a larger one still is: how large may it be?",
+        )
+
+    all_seen(bleeder, MADE, check)
+
+
 @pytest.mark.common_practice
 def test_strap_current():
     by_hand = {"230 V": ("0.23 mA", "0.325 mA"), "120 V": ("0.12 mA", "0.17 mA")}

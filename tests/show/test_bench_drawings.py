@@ -6,6 +6,7 @@ from repairlib.core.errors import RepairlibError
 from repairlib.core.limits import AFTER_UNPLUGGING
 from repairlib.show.bench import draw_bench
 from repairlib.show.discharge import draw_discharge, draw_discharge_circuit, draw_strap_path
+from repairlib.show.discharge_tool import draw_discharge_tool
 
 
 def plain(text):
@@ -18,6 +19,13 @@ def test_everything_on_the_bench_is_named():
         assert words in picture.svg and words in picture.alt
     assert plain(picture.svg).count("cord 1 MΩ</text>") == 2
     assert picture.svg == draw_bench().svg
+
+
+def test_the_discharge_tool_is_named_and_insulated():
+    picture = draw_discharge_tool()
+    for words in ("100 Ω", "clip", "insulated jaws", "probe", "finger guard", "meter", "sleeve"):
+        assert words in plain(picture.svg) and words in plain(picture.alt)
+    assert picture.svg == draw_discharge_tool().svg
 
 
 # Worked by hand: 22 s × ln(400 / 60) = 41.74 s, 400 V / e = 147.2 V.

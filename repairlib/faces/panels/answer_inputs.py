@@ -25,7 +25,8 @@ def input_for(question: Question, typed, changed: Callable, name: str) -> widget
     """The boxes for `question`, filled with `typed`."""
     if not isinstance(question, Order | Table):  # whose boxes each have a name of their own
         name = f"{name}: {asked(question.prompt)}"
-    return KINDS[type(question)](question, typed, changed, name)
+    ask = next(made for kind, made in KINDS.items() if isinstance(question, kind))
+    return ask(question, typed, changed, name)
 
 
 def asked(prompt: str) -> str:

@@ -8,6 +8,10 @@ is common practice.
 
 from __future__ import annotations
 
+from collections.abc import Sequence
+from dataclasses import dataclass
+from math import isclose
+
 from repairlib.core.quantity import NBSP
 from repairlib.learn.arranging import Order, Table, before
 from repairlib.learn.asking import practice_question, question
@@ -142,25 +146,49 @@ def time_to_limit(draw: Draw) -> Number:
     )
 
 
+@dataclass(frozen=True, kw_only=True, repr=False)
+class Largest(Number):
+    """The largest value that will do; the next ones `made` below it, E24 and E12, are right too."""
+
+    made: Sequence[float]
+
+    def share(self, answer) -> float:
+        return float(any(self._near(answer, one) for one in (self.answer, *self.made)))
+
+
 @question(points=2)
 def bleeder(draw: Draw) -> Number:
-    microfarad, volts, seconds, answer, one_tau = draw.pick(
+    microfarad, volts, seconds, answer, made, one_tau = draw.pick(
         [
-            (47, "170", 5, 102.1e3, 106.4e3),
-            (100, "325.3", 2, 11.83e3, 20e3),
-            (220, "400", 60, 143.8e3, 272.7e3),
-            (470, "385", 10, 11.45e3, 21.28e3),
+            (47, "170", 5, 102.1e3, (100e3,), 106.4e3),
+            (100, "325.3", 2, 11.83e3, (11e3, 10e3), 20e3),
+            (220, "400", 60, 143.8e3, (130e3, 120e3), 272.7e3),
+            (470, "385", 10, 11.45e3, (11e3, 10e3), 21.28e3),
         ]
     )
-    return Number(
+    usual = (answer * 1000, answer / 1000, one_tau)
+
+    def unusual(ohm: float) -> bool:
+        return not any(isclose(ohm, one, rel_tol=0.01) for one in usual)
+
+    return Largest(
         unit="Ω",
         answer=answer,
+        made=made,
         prompt=f"{microfarad}{NBSP}µF at {volts}{NBSP}V must come down to 60 V within "
         f"{seconds}{NBSP}s. What is the largest resistor that is quick enough?",
         mistakes=[
             Mistake(answer * 1000, "MΩ for kΩ: that one would need a thousand times as long."),
             Mistake(answer / 1000, "Ω for kΩ: that one would burn."),
             Mistake(one_tau, "You made the time one time constant. Does that end at 60 V?"),
+            Mistake(
+                lambda ohm: ohm > answer and unusual(ohm),
+                f"Too slow: after {seconds}{NBSP}s it still has more than 60 V.",
+            ),
+            Mistake(
+                lambda ohm: 0 < ohm < answer and unusual(ohm),
+                "Quick enough. But a larger one still is: how large may it be?",
+            ),
         ],
         hint="Turn t = R C ln(V0 / V) round.",
     )
