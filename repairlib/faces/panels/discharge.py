@@ -7,7 +7,7 @@ The panel is a thin view. The time comes from `repairlib.stored_charge`, the cha
 from __future__ import annotations
 
 from repairlib.core.finding import Finding
-from repairlib.core.html import picture, told
+from repairlib.core.html import fold, paragraphs, picture, told
 from repairlib.core.limits import AFTER_UNPLUGGING, ES1
 from repairlib.core.quantity import brief, read_quantity
 from repairlib.core.safety import caution
@@ -74,17 +74,18 @@ def answer_html(finding: Finding, remark: str = "") -> str:
     if handed_on:
         says.append(f"{values['time']} by calculation: {finding.verdict}.")
     says += [
-        f"{finding.reason}.",
         f"{values['energy']} are in it; the resistor has {values['first_power']} at the first "
         "instant.",
         *(note for note in finding.notes if note != burst),
-        *(f"{step}." for step in finding.working[:2]),
     ]
+    working = [f"{step}." for step in (finding.reason, *finding.working[:2])]
     shown = caution(*finding.cautions)
     if handed_on:
         headline = f"{QUALIFIED.capitalize()}: this one can hurt or kill"
-        return told("unsafe", headline, says, shown.in_full())
+        return told("unsafe", headline, says + working, shown.in_full())
     if burst:
-        return told("unsafe", burst, says, shown.in_full())
+        return told("unsafe", burst, says + working, shown.in_full())
     headline = f"{values['time']} to {values['down_to']} by calculation: {finding.verdict}"
-    return told("partly right", headline, says, shown.folded())
+    return told(
+        "partly right", headline, says, fold("Working", paragraphs(working)) + shown.folded()
+    )
