@@ -49,7 +49,7 @@ def draw_discharge(
     scale, unit = next(((size, name) for size, name in _UNITS if span >= 3 * size), _UNITS[-1])
     times = [span * step / _STEPS for step in range(_STEPS + 1)]
     with rc_context(STYLE):
-        figure = Figure(figsize=(8.6, 3.3), layout="constrained")
+        figure = Figure(figsize=(5.8, 3.9), layout="constrained")
         axes = figure.add_subplot()
         volts = [voltage * math.exp(-time / tau) for time in times]
         axes.plot([time / scale for time in times], volts, color=NEGATIVE, linewidth=2.4)

@@ -6,7 +6,7 @@ from repairlib.core.errors import RepairlibError
 from repairlib.core.limits import AFTER_UNPLUGGING
 from repairlib.show.bench import draw_bench
 from repairlib.show.discharge import draw_discharge, draw_discharge_circuit, draw_strap_path
-from repairlib.show.discharge_tool import draw_discharge_tool
+from repairlib.show.discharging import draw_discharging
 
 
 def plain(text):
@@ -21,11 +21,11 @@ def test_everything_on_the_bench_is_named():
     assert picture.svg == draw_bench().svg
 
 
-def test_the_discharge_tool_is_named_and_insulated():
-    picture = draw_discharge_tool()
+def test_the_tool_is_named_and_insulated_as_it_is_held():
+    picture = draw_discharging()
     for words in ("100 Ω", "clip", "insulated jaws", "probe", "finger guard", "meter", "sleeve"):
         assert words in plain(picture.svg) and words in plain(picture.alt)
-    assert picture.svg == draw_discharge_tool().svg
+    assert picture.svg == draw_discharging().svg
 
 
 # Worked by hand: 22 s × ln(400 / 60) = 41.74 s, 400 V / e = 147.2 V.

@@ -15,7 +15,7 @@ from repairlib.faces.panels.fields import FieldPanel, Fields
 from repairlib.show.discharge import draw_discharge
 from repairlib.stored_charge import NOT_TRIED, OWN, QUALIFIED, discharge_time
 
-SIZE = Fields("9rem", "28rem")
+SIZE = Fields("8rem", "24rem")
 
 
 def discharge_view(
@@ -40,7 +40,7 @@ def discharge_view(
         "limit": SIZE.choice("Limit", (*AFTER_UNPLUGGING, OWN), limit),
         "own": SIZE.text("Your own limit", own),
     }
-    return FieldPanel(fields, discharged, ("answer", "chart"))
+    return FieldPanel(fields, discharged, ("answer", "chart"), beside=["chart"])
 
 
 def discharged(

@@ -75,6 +75,7 @@ class FieldPanel(Panel):
         keeps: bool = False,
         above: Sequence[widgets.Widget] = (),
         below: Sequence[widgets.Widget] = (),
+        beside: Sequence[str] = BESIDE,
     ):
         self.fields = fields
         self.shown = {name: words() for name in shows}
@@ -84,7 +85,7 @@ class FieldPanel(Panel):
             setattr(self, name, widget)
         for name, widget in self.shown.items():
             if name != "answer":
-                widget.add_class("rl-beside" if name in BESIDE else "rl-below")
+                widget.add_class("rl-beside" if name in beside else "rl-below")
         for field in fields.values():
             field.observe(self._update, "value")
         super().__init__(*above, *fields.values(), *self.shown.values(), *below)

@@ -11,10 +11,10 @@ LETTERS = 16
 _LEFT, _RIGHT, _LEVEL = 190, 490, 262  # where the two leads of the capacitor bend down
 
 
-def draw_discharge_tool() -> Picture:
+def draw_discharging() -> Picture:
     """Draw the tool on an axial capacitor: clip on the minus, probe at the plus, meter across it.
 
-    >>> draw_discharge_tool().alt.splitlines()[0]
+    >>> draw_discharging().alt.splitlines()[0]
     'A discharge tool at a capacitor on a board, seen from the side.'
     """
     canvas = Canvas(830, 390)
