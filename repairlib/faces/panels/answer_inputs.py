@@ -45,7 +45,7 @@ def type_number(question: Number, typed, changed: Callable, name: str, width="20
     box = widgets.Text(
         value=typed if isinstance(typed, str) else "",
         placeholder="number and unit" if question.unit else "number",
-        layout=widgets.Layout(width=width),
+        layout=widgets.Layout(width=width, max_width="100%"),
     )
     box.observe(lambda change: changed(change["new"]), "value")
     return named(box, name)

@@ -64,7 +64,7 @@ def audit_html(audit: Audit) -> str:
         for row in audit.rows
     ]
     rows += [(item, CANNOT_TELL, "not measured", "") for item in audit.missing]
-    top = 'style="text-align:left;vertical-align:top;{}"'.format
+    top = 'style="text-align:left;vertical-align:top;padding-right:1em;{}"'.format
     looks = (top(""), top("white-space:nowrap;"), top(""), top("opacity:.75;"))
     body = [
         row((item, f"{sign_of(verdict)} {verdict}", reason, where), looks)
