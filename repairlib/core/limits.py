@@ -92,6 +92,13 @@ METER_MOST = 1000.0
 # V ac r.m.s. from which a rating brings the cautions of the mains: the ac limit of ES2. Below are
 # parts of loudspeaker crossovers and the like; common practice.
 MAINS_AC = float(STEADY[ES2].ac_rms or 0)
+# A rating above these, in V dc and V ac r.m.s., stands in no ordinary supply: picture tubes, lamp
+# inverters and flashes have 3 kV parts, a microwave oven one of 2.1 kV ac. Common practice.
+HIGH_DC, HIGH_AC = 2000.0, 1000.0
+HOT_JOULE = 100.0  # J, below 100 V: LBNL's hazard of heat
+# F, V ac r.m.s.: from here on film without a safety class is a motor-run or ballast part, which
+# was filled with oil until about 1980. Common practice.
+OIL_FARAD, OIL_AC = 0.99e-6, 200.0
 # V ac r.m.s. from which a part of a list that says no more counts as one across the line: the
 # lowest mains in use, 100 V; common practice. Between the two a person looks.
 LINE_AC = 100.0
@@ -106,23 +113,48 @@ def is_beyond_meter(volts: float) -> bool:
     return volts > METER_VOLTS
 
 
+def may_be_motor_run(farad: float | None, volts: float | None, ac: bool) -> bool:
+    """Whether its value and its rating are those of a motor-run or ballast part.
+
+    >>> may_be_motor_run(8e-6, 400, ac=True), may_be_motor_run(100e-9, 275, ac=True)
+    (True, False)
+    """
+    return ac and (farad or 0.0) >= OIL_FARAD and (volts or 0.0) >= OIL_AC
+
+
 def hazards_of_capacitor(
-    volts: float | None, ac: bool = False, line_part: bool = False, oil: bool = False
+    volts: float | None,
+    ac: bool = False,
+    line_part: bool = False,
+    oil: bool = False,
+    farad: float | None = None,
+    valves: bool = False,
 ) -> tuple[str, ...]:
     """The hazards of replacing a capacitor, as keys of safety.HAZARDS; none for most.
 
     `volts` is its rating, None where not stated; `ac` says that it is an ac rating [V r.m.s.].
     `line_part` says that it carries a safety class or is listed as a part of the mains. `oil`
-    says that it is of a kind that was filled with oil, such as oil-paper.
+    says that it is of a kind that was filled with oil, such as oil-paper; `valves` that it is of a
+    kind that stands in valve sets and flashes. `farad` is its capacitance, which counts where a low
+    voltage holds much energy.
 
     >>> hazards_of_capacitor(25), hazards_of_capacitor(400)
     ((), ('mains', 'stored charge'))
     >>> hazards_of_capacitor(60, ac=True)
     ('mains', 'stored charge', 'heat and fire')
+    >>> hazards_of_capacitor(2.7, farad=350), hazards_of_capacitor(6000)[-1]
+    (('stored charge', 'heat and fire'), 'high-voltage tubes')
     """
-    filled = ("PCB oil",) if oil else ()
+    rated = volts or 0.0
+    found: tuple[str, ...] = ()
     if line_part or (ac and (volts is None or volts >= MAINS_AC)):
-        return ("mains", "stored charge", "heat and fire", *filled)
-    if not ac and volts is not None and volts > TOUCHABLE_DC:
-        return ("mains", "stored charge", *filled)
-    return filled
+        found = ("mains", "stored charge", "heat and fire")
+    elif not ac and rated > TOUCHABLE_DC:
+        found = ("mains", "stored charge")
+    elif (farad or 0.0) * rated**2 / 2 > HOT_JOULE:
+        found = ("stored charge", "heat and fire")
+    if oil:
+        found += ("PCB oil",)
+    if rated > (HIGH_AC if ac else HIGH_DC) or (valves and "mains" in found):
+        found += ("high-voltage tubes",)
+    return found

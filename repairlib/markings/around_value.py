@@ -15,7 +15,10 @@ _APPROVALS = (
     "EN132400 IEC60384-14 EN60384-14"
 )
 _IS_APPROVAL = frozenset(_APPROVALS.split())
-_REMARKS = frozenset(["LOW", "ESR", "LOWESR", "Z", "HIGH", "RIPPLE", "TEMP", "CAP", "CONDENSER"])
+_REMARKS = frozenset(
+    ["LOW", "ESR", "LOWESR", "Z", "HIGH", "RIPPLE", "TEMP", "CAP", "CONDENSER", "PHOTO"]
+)
+_FLASH = frozenset(["PHOTOFLASH", "PHOTO-FLASH", "FLASH", "BLITZ", "STROBE"])
 # word: the bodies that it stands on, and what it says
 _ALUMINIUM = (("radial", "axial", "can"), "an aluminium electrolytic")
 _FILM = (("capacitor", "film"), "film")
@@ -25,9 +28,9 @@ _BODY_WORDS = {
     **dict.fromkeys(("FILM", "MYLAR", "POLYESTER", "POLYPROPYLENE"), _FILM),
     **dict.fromkeys(("DISC", "CERAMIC", "CER"), (("capacitor", "ceramic"), "ceramic")),
     "MICA": (("capacitor",), "mica"),
-    "PAPER": (("capacitor", "film"), "paper, which leaks with age: film of the same volts"),
 }
 # Japanese letters of class 1 ceramics, from memory: first the coefficient, then its spread.
+_PAPER = {"PAPER": "paper", "PAPIER": "paper", "OIL-PAPER": "oil-paper", "PIO": "oil-paper"}
 _COEFFICIENTS, _SPREADS = "CLPRSTU", "GHJK"
 _NO_SERIES = (
     *("NTC", "PTC", "MOV", "VDR", "TVS", "FUSE", "COIL", "OHM", "OHMS"),
@@ -118,9 +121,28 @@ def _by_name(piece: str, others: list[str]) -> tuple | None:
             f"{words}for these volts, and hold the order until looked at",
             MEMORY,
         )
-    if not piece.isalnum() or not piece[0].isalpha() or not any(map(_has_figure, others)):
+    if not piece[0].isalpha() or not any(map(_has_figure, others)):
         return None
     word = piece.upper()
+    if word in _PAPER:
+        words = f"{piece} leaks with age: film of the same volts, on the mains a part with a class"
+        return "dielectric", _PAPER[word], words, PRACTICE
+    if word in _FLASH:
+        return (
+            "use",
+            "flash",
+            f"{piece}: the flash tube beside it works at thousands of volts",
+            PRACTICE,
+        )
+    if not piece.isalnum():
+        return None
+    if word == "WET":
+        return (
+            "inside",
+            "acid",
+            f"{piece} tantalum holds sulphuric acid: gloves and glasses",
+            MEMORY,
+        )
     if word in _BODY_WORDS:
         bodies, what = _BODY_WORDS[word]
         return "body", bodies, f"{piece} says {what}", PRACTICE

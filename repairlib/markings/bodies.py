@@ -254,7 +254,9 @@ def _reading(
 def _is_back_up_cell(way: Way, volts: float | None) -> bool:
     """Whether it is a double-layer cell: by its size alone, or large and for a cell's few volts."""
     farad = way.value.farad
-    return farad >= _BACK_UP or (farad >= _CELL_FROM and volts in _CELL_VOLTS)
+    if volts is None:
+        return farad >= _BACK_UP
+    return farad >= _CELL_FROM and (volts in _CELL_VOLTS or (farad >= _BACK_UP and volts <= 6.3))
 
 
 def _fit(part: str, way: Way, volts, tolerance, is_ac: bool, is_film: bool) -> tuple[str, int]:

@@ -122,7 +122,9 @@ def _may_be_other_part(text: str, pieces: list[str]) -> bool:
     if len(text) < 4 or not _has_figure(text):
         return False
     starts = text[0].isalpha() or text[:2] in ("1N", "2N", "3N", "2S", "54", "74", "78", "79")
-    return starts or _has_any(text, "DC") or len(pieces[0]) == 5 or text[2] == "K"
+    if starts or _has_any(text, "DC") or len(pieces[0]) == 5 or text[2] == "K":
+        return True
+    return text[1:3].isalpha() or "Ah" in text or "AH" in text
 
 
 def _may_be_voltage(text: str, pieces: list[str]) -> bool:
@@ -305,6 +307,15 @@ TABLE = {
 
 # parts that are not read here and may sit on the mains
 ON_MAINS = ("varistor", "thermal cut-off", "inrush or NTC thermistor", "PTC thermistor")
+# what may hurt in such a part, as keys of core.safety; none for the others
+HAZARDS_OF_PART = {
+    **dict.fromkeys((*ON_MAINS, "mains rectifier"), ("mains", "heat and fire")),
+    "low-voltage varistor": ("heat and fire",),
+    "valve": ("high-voltage tubes",),
+    "picture tube": ("high-voltage tubes",),
+    "cell or battery": ("batteries",),
+    "transmitter transistor": ("beryllium oxide",),
+}
 KIND_NAMES = {key: kind.name for key, kind in TABLE.items()}
 POLAR = tuple([key for key, kind in TABLE.items() if kind.polar])
 NOT_POLAR = tuple([key for key, kind in TABLE.items() if kind.polar is False])

@@ -15,7 +15,7 @@ SOUND, DOUBTFUL, NOT_PREFERRED = 0, 1, 2
 _BUILDS = {
     "motor run": Made("film capacitors for AC", 10e-12, 150e-6, volts=3000.0),
     "non-polar": Made("non-polar aluminium capacitors for AC", 1e-6, 1500e-6, volts=450.0),
-    "double layer": Made("double-layer cells", 0.01, 100.0, volts=6.3),
+    "double layer": Made("double-layer cells", 0.01, 3500.0, volts=6.3),
 }
 _TIGHTEST = 0.0005  # fraction; no capacitor is sorted closer
 _ROUNDING = 1e-6

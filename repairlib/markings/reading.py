@@ -6,7 +6,7 @@ Values are in SI units. A tolerance is a pair of fractions, or of farads, henrie
 from __future__ import annotations
 
 from repairlib.core.quantity import NBSP, engineering
-from repairlib.markings.kinds import KIND_NAMES, NOT_POLAR, ON_MAINS, POLAR
+from repairlib.markings.kinds import HAZARDS_OF_PART, KIND_NAMES, NOT_POLAR, POLAR
 
 _CAPACITOR = " capacitor"
 POLAR_IF = "If it has a stripe, a plus or legs of two lengths, it is polar."
@@ -186,12 +186,25 @@ class Reading:
         if self.kind == "fuse":
             return ("mains", "heat and fire")
         if self.kind == "other-part":
-            return ("mains", "heat and fire") if self.carries["part"] in ON_MAINS else ()
-        from repairlib.core.limits import hazards_of_capacitor
+            return HAZARDS_OF_PART.get(self.carries["part"], ())
+        from repairlib.core.limits import hazards_of_capacitor, may_be_motor_run
 
         line_part = "safety_class" in self.carries or self.text in _SAFETY_CLASSES
         volts = self.value if self.unit == "V" else self.carries.get("rated_voltage")
-        return hazards_of_capacitor(volts, self.carries.get("voltage_type") == "AC", line_part)
+        ac = self.carries.get("voltage_type") == "AC"
+        farad = self.value if self.unit == "F" else None
+        inside = self.carries.get("dielectric")
+        paper = inside in ("paper", "oil-paper")
+        film = self.kind in NOT_POLAR and not (line_part or inside)
+        motor_run = film and may_be_motor_run(farad, volts, ac)
+        return hazards_of_capacitor(
+            volts,
+            ac,
+            line_part=line_part or inside == "oil-paper",
+            oil=paper or motor_run,
+            farad=farad,
+            valves=(paper and not ac) or self.carries.get("use") == "flash",
+        )
 
     @property
     def on(self) -> str:

@@ -8,6 +8,7 @@ from __future__ import annotations
 import re
 from collections.abc import Iterable
 
+from repairlib.core.limits import may_be_motor_run
 from repairlib.recap.capacitor import Capacitor
 from repairlib.recap.words import MAINS, PAPER
 
@@ -17,6 +18,8 @@ PAPER_FARAD, PAPER_VOLTS, VALVE_SET_VOLTS = 0.99e-9, 400.0, 150.0
 POLYPROPYLENE, POLYESTER, POLYSTYRENE = "polypropylene", "polyester", "polystyrene"
 
 _oil = re.compile(r"\boil|\bmotor(?!.{0,3}start)|\bballast|fluorescent|\brun\b|\bpio\b")
+_class = re.compile(r"\b[xy][1-4]?(?:[xy][1-4])?\b|\b[xy]-?cap|start")
+_flash = re.compile(r"\b(?:photo|elektronen)?-?(?:flash|strobe|blitz)")
 _free_of_pcb = re.compile(r"\bno[ -]?pcb")
 _line = re.compile(
     r"\bac(?:ross)? (?:the )?(?:line|mains)|\bmains\b|\bline\b|\bchassis\b|\bacross\b|"
@@ -32,11 +35,25 @@ _DIELECTRICS = {
 def is_oil_filled(old: Capacitor) -> bool:
     """Whether it is a can that may hold oil, and so PCB: motor-run, ballast, oil-paper.
 
+    A part of the mains without a safety class that is large enough for a motor is one too.
+
     >>> is_oil_filled(Capacitor(4e-6, 440, MAINS, ac=True, text="4uF 440V~ motor-run"))
     True
     """
     said = old.text.casefold()
-    return old.kind in (PAPER, MAINS) and bool(_oil.search(said)) and not _free_of_pcb.search(said)
+    if old.kind not in (PAPER, MAINS) or _free_of_pcb.search(said):
+        return False
+    other = _class.search(said) or dielectric(said)
+    return bool(_oil.search(said)) or (not other and may_be_motor_run(old.farad, old.volts, old.ac))
+
+
+def is_of_a_flash(old: Capacitor) -> bool:
+    """Whether the list calls it a part of a flash.
+
+    >>> is_of_a_flash(Capacitor(120e-6, 330, "", text="120µF 330V photoflash"))
+    True
+    """
+    return bool(_flash.search(old.text.casefold()))
 
 
 def is_on_the_line(old: Capacitor) -> bool:

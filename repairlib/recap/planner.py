@@ -107,7 +107,7 @@ class Plan:
     def cautions(self) -> tuple[str, ...]:
         """The hazards of this plan, as keys of safety.HAZARDS."""
         found = dict.fromkeys(("stored charge", "mains"))
-        for item in self.items + self.judged:
+        for item in self.all_items:
             found.update(dict.fromkeys(item.cautions))
         found.update(dict.fromkeys(("heat and fire", "fumes and flux", "lead")))
         return tuple(found)

@@ -14,7 +14,13 @@ from repairlib.core.quantity import engineering
 from repairlib.recap import words
 from repairlib.recap.capacitor import NEARLY_1_UF, Capacitor
 from repairlib.recap.kind_ratings import next_rating
-from repairlib.recap.old_kinds import is_oil_filled, is_on_the_line, may_be_paper, of_a_valve_set
+from repairlib.recap.old_kinds import (
+    is_of_a_flash,
+    is_oil_filled,
+    is_on_the_line,
+    may_be_paper,
+    of_a_valve_set,
+)
 from repairlib.recap.sizes import CanSize, typical_can
 
 REPLACE, KEEP, JUDGE, HOLD = "replace", "keep", "judge", "hold"
@@ -271,11 +277,16 @@ def _film_for_paper(capacitor: Capacitor) -> Decision:
 
 
 def _cautions(capacitor: Capacitor) -> tuple[str, ...]:
-    oil = capacitor.kind == words.PAPER or is_oil_filled(capacitor)
-    line_part = is_oil_filled(capacitor) or is_on_the_line(capacitor)
-    found = hazards_of_capacitor(capacitor.volts, capacitor.ac, line_part, oil)
-    valves = capacitor.kind == words.PAPER and "mains" in found and not line_part
-    return (*found, "high-voltage tubes") if valves else found
+    paper = capacitor.kind == words.PAPER
+    oil_filled = is_oil_filled(capacitor)
+    return hazards_of_capacitor(
+        capacitor.volts,
+        capacitor.ac,
+        line_part=oil_filled or is_on_the_line(capacitor),
+        oil=paper or oil_filled,
+        farad=capacitor.farad,
+        valves=(paper and not capacitor.ac) or is_of_a_flash(capacitor),
+    )
 
 
 def new_capacitance(farad: float, tolerance=None) -> tuple[float | None, tuple[str, str]]:

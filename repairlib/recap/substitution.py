@@ -232,7 +232,7 @@ def substitute_capacitor(
         raise RepairlibError(read, wrong, "the right rating; measure the voltage again")
     rule = rule_for(old_kind, new_kind)
     line_part, oil = old_kind in (MAINS, PAPER), old_kind == PAPER
-    cautions = hazards_of_capacitor(rated_voltage, line_part=line_part, oil=oil)
+    cautions = hazards_of_capacitor(rated_voltage, line_part=line_part, oil=oil, valves=oil)
     sources = (rule.source,)
     first, *others = rule.conditions
     if rule.verdict != CONDITIONS:

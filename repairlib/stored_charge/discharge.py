@@ -12,9 +12,9 @@ from typing import Annotated
 from repairlib.core import series
 from repairlib.core.calculator import Choice, Found, Given, calculator, found
 from repairlib.core.errors import RepairlibError
-from repairlib.core.limits import AFTER_UNPLUGGING, ES1, is_beyond_meter
+from repairlib.core.limits import AFTER_UNPLUGGING, ES1, HOT_JOULE, is_beyond_meter
 from repairlib.core.quantity import Quantity, brief
-from repairlib.stored_charge.hand_on import HOT_JOULE, by_voltage, hazards_at, proof
+from repairlib.stored_charge.hand_on import by_voltage, hazards_at, proof
 from repairlib.stored_charge.pulse import what_survives
 
 OWN, TIME_CONSTANT = "own limit", "IEC 60950-1, time constant"
@@ -95,7 +95,7 @@ def stored_energy(
         reason=reason,
         notes=notes,
         sources=("reflex hazard, quoted", told_by, "from memory"),
-        cautions=hazards_at(voltage),
+        cautions=hazards_at(voltage, capacitance),
     )
 
 
@@ -125,7 +125,7 @@ def voltage_of_energy(
         verdict=verdict,
         reason=reason,
         notes=[proof(volts)],
-        cautions=hazards_at(volts),
+        cautions=hazards_at(volts, capacitance),
     )
 
 
@@ -164,7 +164,7 @@ def voltage_left(
         reason=reason,
         notes=[proof(voltage)],
         sources=("IEC 62368-1",),
-        cautions=hazards_at(voltage),
+        cautions=hazards_at(voltage, capacitance),
     )
 
 
@@ -220,7 +220,7 @@ def discharge_time(
         reason=reason,
         notes=notes,
         sources=(source, "IEC 62368-1", "ARCOL RW"),
-        cautions=hazards_at(voltage),
+        cautions=hazards_at(voltage, capacitance),
     )
 
 
@@ -292,7 +292,7 @@ def bleeder(
         reason=reason,
         notes=notes,
         sources=(source, "IEC 62368-1", "from memory", *(("ARCOL RW",) if use != FITTED else ())),
-        cautions=hazards_at(voltage),
+        cautions=hazards_at(voltage, capacitance),
     )
 
 
