@@ -114,12 +114,13 @@ def is_beyond_meter(volts: float) -> bool:
 
 
 def may_be_motor_run(farad: float | None, volts: float | None, ac: bool) -> bool:
-    """Whether its value and its rating are those of a motor-run or ballast part.
+    """Whether its value and rating are those of a motor-run, ballast or microwave oven part.
 
     >>> may_be_motor_run(8e-6, 400, ac=True), may_be_motor_run(100e-9, 275, ac=True)
     (True, False)
     """
-    return ac and (farad or 0.0) >= OIL_FARAD and (volts or 0.0) >= OIL_AC
+    rated = volts or 0.0
+    return ac and rated >= OIL_AC and ((farad or 0.0) >= OIL_FARAD or rated > HIGH_AC)
 
 
 def hazards_of_capacitor(

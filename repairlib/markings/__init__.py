@@ -98,18 +98,21 @@ def candidates(cleaned: str, part: str | None) -> list[Reading]:
 
 def _of_sections(cleaned: str, part: str | None) -> list[Reading]:
     """The likeliest reading of each section of a can; none when the marking has no sections."""
-    from repairlib.markings.sections import joined, sections
+    from repairlib.markings.sections import joined, motor_start, rating_of_sections, sections
 
-    parted = sections(cleaned)
-    if parted is None or part not in (None, *WIRED):
+    if part not in (None, *WIRED):
         return []
+    found = motor_start(cleaned)
+    parted = sections(cleaned)
+    if found or parted is None:
+        return found
     numbers, rest = parted
-    found = []
+    rest, ac = rating_of_sections(rest)
     for number in dict.fromkeys(numbers):
-        on_cans = candidates(number + rest, part or "radial")
+        on_cans = candidates(number + rest, part or ("film" if ac else "radial"))
         for one in on_cans[:1]:
             carries = {**one.carries, "sections": len(numbers)}
-            why = f"{one.why} It is {joined(numbers)}."
+            why = f"{one.why} It is {joined(numbers, ac)}."
             found.append(one.changed(text=cleaned, carries=carries, why=why))
     return found
 

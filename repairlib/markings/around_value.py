@@ -25,6 +25,7 @@ _FILM = (("capacitor", "film"), "film")
 _BODY_WORDS = {
     **dict.fromkeys(("TANT", "TANTAL", "TANTALUM"), (("tantalum",), "tantalum")),
     **dict.fromkeys(("ELKO", "ELCO", "ELECT", "ELECTROLYTIC", "ELYT"), _ALUMINIUM),
+    "GMV": (("capacitor", "ceramic"), "guaranteed minimum value: a disc of that or more"),
     **dict.fromkeys(("FILM", "MYLAR", "POLYESTER", "POLYPROPYLENE"), _FILM),
     **dict.fromkeys(("DISC", "CERAMIC", "CER"), (("capacitor", "ceramic"), "ceramic")),
     "MICA": (("capacitor",), "mica"),
@@ -33,6 +34,7 @@ _BODY_WORDS = {
 _PAPER = {"PAPER": "paper", "PAPIER": "paper", "OIL-PAPER": "oil-paper", "PIO": "oil-paper"}
 _COEFFICIENTS, _SPREADS = "CLPRSTU", "GHJK"
 _NO_SERIES = (
+    *("MEG", "MEGOHM", "KOHM", "MFD", "MF", "UF", "MMF", "VAC", "VDC", "WV", "START", "RUN"),
     *("NTC", "PTC", "MOV", "VDR", "TVS", "FUSE", "COIL", "OHM", "OHMS"),
     *("TF", "AGC", "MDL", "GMA", "MDA", "SLOW", "FAST"),
 )
@@ -146,7 +148,7 @@ def _by_name(piece: str, others: list[str]) -> tuple | None:
     if word in _BODY_WORDS:
         bodies, what = _BODY_WORDS[word]
         return "body", bodies, f"{piece} says {what}", PRACTICE
-    if word in _REMARKS:
+    if word in _REMARKS and (word != "Z" or "LOW" in map(str.upper, others)):
         return "remark", piece, "", PRACTICE
     if len(piece) > 4 and piece[-1].isalpha() and any(map(_is_code, others)):
         return "series", piece, f"{piece} begins the maker's part number, not read here", PRACTICE

@@ -57,6 +57,8 @@ _MOST_ON_BEAD, _MOST_BARE, _BEAD_VOLTS = 330e-6, 68e-6, 50.0
 _POLYMER_VOLTS, _POLYMER_CODE = 35.0, 1.6e-9  # V; F of the same code read in pF
 _CAN_VOLTS = 100.0  # few cans stand more
 _LEAST_FILM_ONLY = 1e-6  # with AC volts no ceramic part is so large
+_CLOSE, _MOST_ENERGY = 0.09, 110.0  # a fraction, J in one can with leads
+_LOW_DISCS = (9e-9, 0.12e-6)  # F; so small a part for 12 or 16 V is a disc
 _BACK_UP = 0.15  # F: so much is a double-layer cell
 _CELL_FROM, _CELL_VOLTS = 0.00999, (2.5, 2.7, 3.0, 5.0, 5.5)  # F and V of cells of any size
 _TEMPERATURES = ("85", "105", "130", "135")
@@ -299,6 +301,8 @@ def _likelihood(part: str, way: Way, volts: float | None, tolerance, lines: bool
     if part in NOT_POLAR:
         return _likelihood_never_polar(way, volts, tolerance, lines)
     prints_units = form not in BARE  # a can has no room for them
+    if volts and not prints_units and _is_no_bare_can(farad, volts, tolerance):
+        return HARDLY
     if volts is None and farad < 1e-6:
         return HARDLY_EVER  # so small a polar part says its volts
     if part == "tantalum":
@@ -321,6 +325,15 @@ def _likelihood(part: str, way: Way, volts: float | None, tolerance, lines: bool
     return HARDLY if part == "can" else UNITS_ON_POLAR_ALONE
 
 
+def _is_no_bare_can(farad: float, volts: float, tolerance) -> bool:
+    """Whether a bare number is no µF of an aluminium part: closer than 10 %, or too much energy.
+
+    390 J 160 and 4700/630- are film of 390 pF and 4700 pF.
+    """
+    close = tolerance is not None and tolerance.high < _CLOSE
+    return close or farad * volts**2 / 2 > _MOST_ENERGY
+
+
 def _likelihood_never_polar(way: Way, volts: float | None, tolerance, lines: bool) -> int:
     """The same for ceramic and film."""
     farad, form = way.value.farad, way.value.form
@@ -330,7 +343,9 @@ def _likelihood_never_polar(way: Way, volts: float | None, tolerance, lines: boo
         return CERAMIC_ON_LINES
     if volts is None:
         return IN_FULL
-    unusual = LOW_VOLTS_WITHOUT_POLARITY if volts < 25 else IN_FULL
+    is_disc = volts >= 10 and _LOW_DISCS[0] <= farad <= _LOW_DISCS[1]
+    low = volts < 25 and not is_disc
+    unusual = LOW_VOLTS_WITHOUT_POLARITY if low else IN_FULL
     if form == SMALL_PICO and volts < 500:
         return unusual + SMALL_NUMBER_WITH_VOLTS
     if form == POINT and tolerance is None and volts <= _CAN_VOLTS:

@@ -147,6 +147,7 @@ def _may_be_size(text: str, pieces: list[str]) -> bool:
 
 READERS = {
     "colours": Reader("colour_text", "read_colour_text", _may_be_colours),
+    "bead": Reader("tantalum_beads", "read_bead", _may_be_colours),
     "resistor": Reader("resistor_codes", "read_resistor", _may_be_resistor),
     "chip resistor": Reader("chip_resistors", "read_chip_resistor", _may_be_chip),
     "inductor": Reader("inductors", "read_inductor", _may_be_inductor),
@@ -196,7 +197,7 @@ TABLE = {
         quantity="capacitance",
         unit="F",
         accepted="a code such as 107, with a voltage letter 107 C, or a value such as 47 16V",
-        readers=("voltage",),
+        readers=("voltage", "bead"),
         made=Made("tantalum capacitors", 0.047e-6, 2200e-6, volts=125.0),
         polar=True,
     ),

@@ -30,7 +30,11 @@ def how_plausible(kind: str, farad: float, volts: float | None, tolerance, bare:
     >>> how_plausible("ceramic", 5.0, None, None, bare=False) == DOUBTFUL
     True
     """
-    if not _in_range(kind, farad, volts) or _too_tight(tolerance) or _too_wide(farad, tolerance):
+    if (
+        not _in_range(kind, farad, volts)
+        or _too_tight(farad, tolerance)
+        or _too_wide(farad, tolerance)
+    ):
         return DOUBTFUL
     if _has_many_figures(farad):
         return DOUBTFUL
@@ -47,7 +51,7 @@ def doubt(kind: str, farad: float, volts: float | None, tolerance) -> str:
     if not _in_range(kind, farad, volts):
         between = f"{engineering(made.least, 'F')} to {engineering(made.most, 'F')}"
         return f"{engineering(farad, 'F')}: {made.many} are made from {between}"
-    if _too_tight(tolerance):
+    if _too_tight(farad, tolerance):
         return f"no capacitor is sorted to {tolerance}"
     if _too_wide(farad, tolerance):
         return f"{tolerance} is more than the value itself"
@@ -87,7 +91,8 @@ def _in_range(kind: str, farad: float, volts: float | None) -> bool:
         return True
     cell = _BUILDS["double layer"]
     few_volts = volts is None or volts <= cell.volts
-    return kind == "radial" and few_volts and cell.least <= farad <= cell.most
+    two_figures = abs(float(f"{farad:.1e}") / farad - 1) < _ROUNDING
+    return kind == "radial" and few_volts and two_figures and cell.least <= farad <= cell.most
 
 
 def _has_many_figures(farad: float) -> bool:
@@ -99,5 +104,7 @@ def _too_wide(farad: float, tolerance) -> bool:
     return tolerance is not None and tolerance.limits(farad)[0] < 0
 
 
-def _too_tight(tolerance) -> bool:
-    return tolerance is not None and tolerance.unit == "" and tolerance.high < _TIGHTEST
+def _too_tight(farad: float, tolerance) -> bool:
+    if tolerance is None:
+        return False
+    return (tolerance.high if tolerance.unit == "" else tolerance.high / farad) < _TIGHTEST

@@ -71,7 +71,8 @@ def read_other_part(text: str, pieces: list[str], part: str | None) -> list[tupl
     >>> print(read_other_part("BC547B", ["BC547B"], None)[0][1].headline)
     transistor, not read here
     """
-    found = _cut_off(pieces) or _disc(pieces) or _type_number(pieces[0].upper())
+    code = pieces[0].upper()
+    found = _cut_off(pieces) or _disc(pieces) or _type_number(code, len(pieces) == 1)
     if found is None:
         from repairlib.markings.tubes_and_cells import type_that_hurts
 
@@ -161,8 +162,11 @@ def _is_number(text: str) -> bool:
     return text.replace(".", "", 1).isdecimal()
 
 
-def _type_number(code: str) -> tuple[str, str, str] | None:
-    """What a type number of a semiconductor says by its first letters."""
+def _type_number(code: str, alone: bool) -> tuple[str, str, str] | None:
+    """What a type number of a semiconductor says by its first letters.
+
+    One letter and figures are a transistor where nothing stands beside: C280 .1 250 is film.
+    """
     for start, what in (("1N", DIODE), ("2N", TRANSISTOR), ("3N", TRANSISTOR)):
         if code.startswith(start) and (_figures(code[2:]) >= 3 or code in _GERMANIUM):
             return what, f"{start} begins the type numbers of {what}s.", MEMORY
@@ -186,7 +190,7 @@ def _type_number(code: str) -> tuple[str, str, str] | None:
         return TRANSISTOR, "S and four figures from 80 to 90: a small transistor.", MEMORY
     if code.startswith(("P4KE", "P6KE", "1.5KE")):
         return DIODE, "KE begins diodes that clip surges.", MEMORY
-    if len(letters) == 1 and letters in _SHORT_JAPANESE and _is_short(rest):
+    if alone and len(letters) == 1 and letters in _SHORT_JAPANESE and _is_short(rest):
         return TRANSISTOR, f"Rather the transistor 2S{code}, which leaves off 2S.", MEMORY
     return None
 

@@ -40,8 +40,8 @@ def type_that_hurts(text: str) -> tuple[str, str] | None:
         return PICTURE_TUBE, "A and the screen in cm make the type number of a picture tube."
     if _is_valve(letters, figures, end) or _is_american_valve(word) or word in _BEAM_VALVES:
         return VALVE, "The type number of a valve: its set holds hundreds of volts."
-    volts, c, milliampere = word[1:].partition("C")
-    if letters in ("B", "E") and c and volts.isdecimal() and milliampere[:2].isdecimal():
+    volts, _, milliampere = word[1:].partition("C")
+    if letters in ("B", "E") and _is_rectifier(volts, milliampere):
         kind = RECTIFIER if int(volts) >= LINE_AC else LOW_RECTIFIER
         how = "bridge" if letters == "B" else "single-way"
         why = (
@@ -49,6 +49,12 @@ def type_that_hurts(text: str) -> tuple[str, str] | None:
         )
         return kind, f"{why}burnt, it gives poisonous smoke and goes."
     return None
+
+
+def _is_rectifier(volts: str, milliampere: str) -> bool:
+    """Whether B and these are a rectifier: 250 and 75, 80 and 3700/2200."""
+    figures = milliampere.replace("/", "").removesuffix("R")
+    return volts.isdecimal() and len(volts) <= 3 and figures.isdecimal() and len(figures) <= 8
 
 
 def _parted(word: str) -> tuple[str, str, str]:
