@@ -7,7 +7,7 @@ case sizes and date codes. Not semiconductors.
 from __future__ import annotations
 
 from repairlib.core.errors import RepairlibError
-from repairlib.markings.around_value import Beside, apart, set_aside
+from repairlib.markings.around_value import Beside, apart, set_aside, tantalum_print, with_mark
 from repairlib.markings.bodies import read_body
 from repairlib.markings.clean_text import clean, has_plus, split, split_at_volts
 from repairlib.markings.kinds import KIND_NAMES, READERS, TABLE, WIRED, Reader
@@ -84,7 +84,11 @@ def candidates(cleaned: str, part: str | None) -> list[Reading]:
     if len(pieces) == 1 and ("V" in cleaned or "~" in cleaned):
         pieces = split_at_volts(pieces[0])
     pieces = [one for piece in pieces for one in apart(piece)]
-    left, beside = set_aside(cleaned, pieces) if len(pieces) > 1 else (pieces, {})
+    if len(pieces) > 1:
+        pieces = tantalum_print(pieces)
+        left, beside = set_aside(cleaned, pieces)
+    else:
+        left, beside = with_mark(pieces[0])
     asked = (cleaned, pieces, left, beside)
     found = _on_polar_bodies(cleaned, left, beside) if part is None and has_plus(cleaned) else []
     found = found or _found(*asked, part, sound_only=part is None)

@@ -31,13 +31,36 @@ _BODY_WORDS = {
     "MICA": (("capacitor",), "mica"),
 }
 # Japanese letters of class 1 ceramics, from memory: first the coefficient, then its spread.
-_PAPER = {"PAPER": "paper", "PAPIER": "paper", "OIL-PAPER": "oil-paper", "PIO": "oil-paper"}
+_PAPER = {
+    "PAPER": "paper",
+    "PAPIER": "paper",
+    "OIL-PAPER": "oil-paper",
+    "PIO": "oil-paper",
+    "OIL": "oil-paper",
+}
 _COEFFICIENTS, _SPREADS = "CLPRSTU", "GHJK"
 _NO_SERIES = (
-    *("MEG", "MEGOHM", "KOHM", "MFD", "MF", "UF", "MMF", "VAC", "VDC", "WV", "START", "RUN"),
+    *(
+        "MEG",
+        "MEGOHM",
+        "KOHM",
+        "MFD",
+        "MF",
+        "UF",
+        "MMF",
+        "VAC",
+        "VDC",
+        "WV",
+        "START",
+        "RUN",
+        "NON",
+        "BI",
+        "UN",
+    ),
     *("NTC", "PTC", "MOV", "VDR", "TVS", "FUSE", "COIL", "OHM", "OHMS"),
     *("TF", "AGC", "MDL", "GMA", "MDA", "SLOW", "FAST"),
 )
+_MOST_TANTALUM = 50.0  # V
 _MOST_SURGE = 1.4  # surge volts over working volts
 _OLD_CLASSES = {"X": "X", "Y": "Y", "x": "X", "y": "Y"}
 
@@ -85,6 +108,31 @@ def apart(piece: str) -> list[str]:
         if tail in SAFETY_CLASSES and (head.endswith("-") or len(head) > 3):
             return [head.removesuffix("-"), tail]
     return [piece]
+
+
+def tantalum_print(pieces: list[str]) -> list[str]:
+    """226 20K 942 with volts and tolerance taken apart: the code, 20 V, K, and the lot; else as is.
+
+    >>> tantalum_print(["226", "20K", "942"]), tantalum_print(["103", "10K"])
+    (['226', '20V', 'K', '942'], ['103', '10K'])
+    """
+    if not 2 <= len(pieces) <= 3:
+        return pieces
+    code, rated, *lot = pieces
+    is_code = len(code) == 3 and code.isdecimal() and code[2] in "4567"
+    if not is_code or rated[-1] not in "JKM" or not bare_volts(rated[:-1]):
+        return pieces
+    if float(rated[:-1]) > _MOST_TANTALUM or not all(map(str.isdecimal, lot)):
+        return pieces
+    return [code, f"{rated[:-1]}V", rated[-1], *lot]
+
+
+def with_mark(piece: str) -> tuple[list[str], Beside]:
+    """470JN: a code, its tolerance, and one more letter, a maker's mark; else the piece."""
+    if len(piece) != 5 or not _is_code(piece[:4]) or not ("A" <= piece[4] <= "Z"):
+        return [piece], {}
+    words = f"{piece[4]} behind it is a maker's mark, not read here"
+    return [piece[:4]], {"mark": (piece[4], words, PRACTICE)}
 
 
 def _without_start(piece: str) -> list[str]:

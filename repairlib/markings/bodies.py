@@ -50,6 +50,7 @@ from repairlib.markings.value_codes import (
     SMALL_PICO,
 )
 from repairlib.markings.value_pieces import VOLTAGE_LETTERS, Way, ways_to_read
+from repairlib.markings.voltage_codes import bare_volts
 
 _ALUMINIUM_VOLTS = 450.0  # up to here a round number with volts is rather µF than a code in pF
 # Tantalum with its value in µF is made up to here; a number without a unit is smaller still.
@@ -129,9 +130,16 @@ def _by_its_place(piece: str, body: str, on_a_line: bool, beside: dict[str, tupl
         if body in POLAR and body != "tantalum" and len(piece) == 1 and piece in _LOT_LETTERS:
             return "not_read", piece, f"{piece} is a lot or series letter", PRACTICE
     said = implied_piece(piece, letters, body)
+    if said is None and body == "tantalum" and "rated_voltage" in beside and _is_lot(piece):
+        return "not_read", piece, f"{piece} is a lot or date mark", PRACTICE
     if said is None and on_a_line and letters and len(piece) <= 4:
         return "not_read", piece, f"{piece} is a series or lot mark", PRACTICE
     return said
+
+
+def _is_lot(piece: str) -> bool:
+    """Whether figures behind the volts are a lot: not where they are a rating themselves."""
+    return len(piece) <= 4 and piece.isdecimal() and not bare_volts(piece)
 
 
 def _may_stand(name: str, what, part: str) -> bool:

@@ -77,7 +77,7 @@ def split(cleaned: str) -> list[str]:
     for line in text.split("\n"):
         row: list[str] = []
         words = [_spelt(_without_sign(word.rstrip(",;."))) for word in line.split()]
-        for word in _unit_behind(words):
+        for word in _unit_behind(_together(words)):
             if row and _belongs(row[-1], word):
                 row[-1] += ".0V" if word == "V" and row[-1] in _CODE_FIGURES else word
             elif word:
@@ -95,6 +95,20 @@ def _spelt(word: str) -> str:
     number = word.rstrip("VWDCAvwdca.")
     unit = word[len(number) :].upper().replace(".", "")
     return number + _SPELT[unit] if unit in _SPELT else word
+
+
+def _together(words: list[str]) -> list[str]:
+    """The words with what is one thing in two put together: NON POLAR, -10 +50%."""
+    joined: list[str] = []
+    for word in words:
+        before = joined[-1] if joined else ""
+        polar = before.upper() in ("NON", "BI", "UN") and word.upper().startswith("POL")
+        sides = before[:1] == "-" and word[:1] == "+" and word[-1] == "%"
+        if polar or sides:
+            joined[-1] += word
+        else:
+            joined.append(word)
+    return joined
 
 
 def _ac_behind(row: list[str]) -> list[str]:

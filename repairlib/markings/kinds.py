@@ -100,7 +100,7 @@ def _may_be_colours(text: str, pieces: list[str]) -> bool:
 
 
 def _may_be_resistor(text: str, pieces: list[str]) -> bool:
-    return _has_any(text, "RKMkΩrLGTEo") and _has_figure(text)
+    return _has_any(text, "RKMkΩrLGTEoOmWBCDF") and _has_figure(text)
 
 
 def _may_be_chip(text: str, pieces: list[str]) -> bool:

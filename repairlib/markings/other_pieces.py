@@ -8,7 +8,10 @@ from repairlib.markings.voltage_codes import bare_volts, code_source, printed_vo
 PRACTICE = "common practice"
 IS_AC = "the voltage is AC: never fit a polar part in its place"
 IS_RATING = "is the rated voltage"
-_NON_POLAR = ("NP", "BP", "N.P.", "B.P.", "N/P", "BI-POLAR", "BIPOLAR", "NON-POLAR")
+_SAYS_NON_POLAR = """NP BP N.P B.P N.P. B.P. N/P N-P B-P BIP BIPOL BIPOLAR BI-POL BI-POLAR
+    NONPOL NONPOLAR NON-POL NON-POLAR NON-POLARISED NON-POLARIZED UNPOL UNPOLAR UNPOLARISED
+    UNPOLARIZED UNGEPOLT APOLAR TONFREQUENZ"""
+_NON_POLAR = frozenset(_SAYS_NON_POLAR.split())
 _BARE_TEMPERATURES = ("85C", "105C", "125C", "130C", "135C", "150C")
 _KINDS_OF_VOLTS = {"AC": IS_AC, "DC": "the voltage is DC", "": ""}
 _LONE_LETTERS = "BCDFGHJKMNQSTZjkmz"  # E L P W are too tight for any capacitor
