@@ -31,6 +31,7 @@ from repairlib.markings.ranks import (
     MICROFARAD_WITHOUT_TOLERANCE,
     NEXT,
     POLAR_WITH_VOLTS,
+    RATING_BY_SPACE,
     RATING_FIRST,
     SMALL_NUMBER_WITH_VOLTS,
     SMALL_TANTALUM_CODE,
@@ -59,6 +60,7 @@ _POLYMER_VOLTS, _POLYMER_CODE = 35.0, 1.6e-9  # V; F of the same code read in pF
 _CAN_VOLTS = 100.0  # few cans stand more
 _LEAST_FILM_ONLY = 1e-6  # with AC volts no ceramic part is so large
 _CLOSE, _MOST_ENERGY = 0.09, 110.0  # a fraction, J in one can with leads
+_LEAST_OF_SMALL = 16.0  # V; tantalum below 1 µF is made for more
 _LOW_DISCS = (9e-9, 0.12e-6)  # F; so small a part for 12 or 16 V is a disc
 _BACK_UP = 0.15  # F: so much is a double-layer cell
 _CELL_FROM, _CELL_VOLTS = 0.00999, (2.5, 2.7, 3.0, 5.0, 5.5)  # F and V of cells of any size
@@ -80,8 +82,20 @@ def read_body(
     sound = any(not one.doubt and made.is_preferred("can", one.value or 0.0) for _, one in readings)
     if len(pieces) == 2 and "\n" not in text and not sound:
         turned = _in_order(text, pieces[::-1], around, part, sound_only)  # the rating first: 16/10
-        readings += [(rank + RATING_FIRST, reading) for rank, reading in turned]
+        down = RATING_BY_SPACE if _is_rating_by_space(text, pieces) else RATING_FIRST
+        readings += [(rank + down, reading) for rank, reading in turned]
     return readings
+
+
+def _is_rating_by_space(text: str, pieces: list[str]) -> bool:
+    """Whether 16 10 is rather 10 µF and 16 V: a space, the higher volts, a value that is made.
+
+    16/10 is a value over its volts.
+    """
+    first, second = pieces
+    if "/" in text or not (first.isdecimal() and second.isdecimal()):
+        return False
+    return float(first) > float(second) and made.is_preferred("can", float(second) * 1e-6)
 
 
 def _in_order(
@@ -319,6 +333,8 @@ def _likelihood(part: str, way: Way, volts: float | None, tolerance, lines: bool
             return (
                 BEAD_IN_MICROFARAD if farad <= most and (volts or 0) <= _BEAD_VOLTS else HARDLY_EVER
             )
+        if farad < 1e-6 and volts and volts < _LEAST_OF_SMALL:
+            return HARDLY
         large = farad >= 10e-6 or (volts and farad >= 1e-6 and not tolerance)
         return TANTALUM_CODE if large or lines else SMALL_TANTALUM_CODE
     if volts:

@@ -56,6 +56,7 @@ VOLTS_OF_A_KNOWN_BODY = 60  # on a body a line with volts belongs to a value
 
 # Steps down, added to a place.
 NEXT = 1  # the next meaning of the same letter, comma or band
+RATING_BY_SPACE = -1  # 16 10: a value that is made, and the higher volts
 RATING_FIRST = 3  # 16/10 with the rating in front
 CAPITAL_UNIT = 5  # N or P where the standard has n or p
 LETTER_IS_VOLTS_FIRST = 5  # a tolerance letter that is a voltage letter on that body
