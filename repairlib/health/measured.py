@@ -278,7 +278,7 @@ def _column_by_unit(cell: str) -> _Column:
 
 
 def _one_reference(cell: str) -> str:
-    references = read_references(cell)
+    references = read_references(cell, groups=True)  # C2-3 is one part or a mistake, no range
     if not references or len(references.names) != 1 or references.rest:
         wrong = "more than one part, or other words behind it"
         raise RepairlibError(cell, wrong, "one part on each line, such as C5")

@@ -62,8 +62,12 @@ def reference_column(cells: list[str], columns: Columns | None) -> int | None:
     return None
 
 
-def read_entry(row: Row, at: int, columns: Columns | None, separator: str) -> Entry:
+def read_entry(
+    row: Row, at: int, columns: Columns | None, separator: str, groups: bool = False
+) -> Entry:
     """What the row names, with its references in the cell `at`, under the headings `columns`.
+
+    `groups` says that the list counts in groups (see read_references).
 
     Raises RepairlibError for references that cannot be counted, and for a row that does not fit
     its headings.
@@ -74,7 +78,7 @@ def read_entry(row: Row, at: int, columns: Columns | None, separator: str) -> En
     >>> entry.references.names, entry.cells
     (('C1', 'C2'), [('free', '10/16')])
     """
-    references, cells = _references(row.cells, at)
+    references, cells = _references(row.cells, at, groups)
     roles = _roles(row.text, cells, at, columns, separator)
     named = zip(roles, cells, strict=True)
     others = [pair for place, pair in enumerate(named) if place != at]
@@ -83,15 +87,15 @@ def read_entry(row: Row, at: int, columns: Columns | None, separator: str) -> En
     return Entry(references, others)
 
 
-def _references(cells: list[str], at: int) -> tuple[References, list[str]]:
+def _references(cells: list[str], at: int, groups: bool) -> tuple[References, list[str]]:
     """The references from the cell `at` on, and the cells with all of them in one."""
-    references = read_references(cells[at])
+    references = read_references(cells[at], groups)
     if references is None:
         raise RepairlibError(cells[at], f"'{cells[at]}' is not a reference", "C1")
     while at + 1 < len(cells) and begins_with_reference(cells[at + 1]):
         # C1, C2, 10/16 without quotation marks: the second reference is a cell of its own.
         joined = f"{cells[at]}, {cells[at + 1]}"
-        more = read_references(joined)
+        more = read_references(joined, groups)
         if references.rest or not more or more.rest or more.letters != references.letters:
             break
         references = more

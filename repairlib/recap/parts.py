@@ -26,6 +26,7 @@ from repairlib.core.typed.references import (
     WET,
     begins_with_reference,
     capacitors_inside,
+    counts_in_groups,
 )
 from repairlib.core.typed.set_aside import (
     BLANK,
@@ -129,6 +130,7 @@ class _ListReader:
         self.list = parts_list
         self.may_be_cut = may_be_cut
         self.separator = parts_list.separator
+        self.groups = any(map(counts_in_groups, parts_list.lines))
         self.columns: Columns | None = None
         self.section = ""
         self.board = ""
@@ -143,6 +145,9 @@ class _ListReader:
     def read_all(self) -> None:
         for row in Table(self.list.lines, self.separator).rows():
             self.read_row(row)
+        if self.groups:
+            told = "The list counts in groups, as C2-1 does: C2-3 is one part there, and no range."
+            self.list.notes.append(told)
         self.tell_names_in_remarks()
         if self.may_be_cut:
             self.list.notes.append(
@@ -247,9 +252,9 @@ class _ListReader:
 
     def read_parts_in(self, row: Row, at: int) -> None:
         """Add the parts that a row names in its cell `at`."""
-        row.cells, ditto = without_dittos(row.cells, at, self.above)
+        row.cells, ditto = without_dittos(row.cells, at, self.above, self.groups)
         try:
-            entry = read_entry(row, at, self.columns, self.separator)
+            entry = read_entry(row, at, self.columns, self.separator, self.groups)
         except RepairlibError as problem:
             return self.aside(row.line, UNREADABLE, problem.wrong)
         letters, names = entry.references.letters, entry.references.names

@@ -29,6 +29,7 @@ _MOST_UNDER_TITLE = dict.fromkeys(("", *words.KINDS), LARGEST) | {
 _SMALLEST_WET = 0.0989e-6  # F; common practice: electrolytics begin at 0.1 µF
 _SMALLEST_CELL, _MOST_OF_A_CELL = 0.0199, 6.0  # F, V; common practice: cells are rated 5.5 V
 _CROSSOVERS = ("crossover", "frequenzweiche", "weiche", "lautsprecherweiche", "scheidingsfilter")
+_COUNTS = {"x1", "x2", "x3"}
 _WITHOUT_POLARITY = ("ac", *_CROSSOVERS)
 
 
@@ -80,6 +81,8 @@ def _weighed(said: Said, section: str) -> Capacitor:
     said.ac = said.ac or (said.ac_sign and bool(said.volts))
     if said.ac:
         kind = _kind_of_an_ac_part(said, kind)
+    if kind == MAINS and not said.ac and volts and volts[-1] < LINE_AC and said.words & _COUNTS:
+        said.doubts.append("x2 may be a safety class or a count of two")
     kind = _settle_words(said, kind, farads[0] if farads else None)
     if len(set(said.forms)) > 1:
         said.doubts.append("two builds: " + " and ".join(sorted(set(said.forms))))
