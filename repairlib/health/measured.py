@@ -37,7 +37,7 @@ _ROLE_OF_UNIT = {"F": "capacitance", "Ω": "esr", "A": "leakage", "H": "inductan
 _ROLE_OF_UNIT |= {"Hz": "frequency", "°C": "temperature"}
 _AT_A_FREQUENCY = ("capacitance", "esr", "loss", "inductance")
 _UNIT_IN_HEADING = re.compile(
-    r"[(\[]([^()\[\]]+)[)\]]|[/,]\s*(\S+)$|\bin\s+(\S+)$|\s(\S*[ΩFAHV%])$"
+    r"[(\[]([^()\[\]]+)[)\]]|[/,]\s*(\S+)$|\bin\s+(\S+)$|[\s_](\S*[ΩFAHV%]|[mk]?[Oo][Hh][Mm]s?)$"
 )
 _FREQUENCY_IN_HEADING = re.compile(r"(?:@|\bat)?\s*(\d[\d.]*\s*[kKM]?(?:Hz)?)$")
 _HERTZ_HEADING = re.compile(

@@ -8,6 +8,7 @@ from repairlib.core.calculator import Choice, Found, Given, calculator, found
 from repairlib.core.quantity import Quantity
 from repairlib.recap import words
 from repairlib.recap.capacitor import Capacitor
+from repairlib.recap.ratings import doubts_of_value
 from repairlib.recap.rules import REPLACE, RULES, decide
 
 
@@ -36,7 +37,8 @@ def replacement_capacitor(
     >>> print(replacement_capacitor(*old))  # doctest: +ELLIPSIS
     What to fit for an old capacitor: replace (...); capacitance 22 µF; rated voltage 16 V; ...
     """
-    old = Capacitor(capacitance, rated_voltage, kind)
+    doubts = doubts_of_value(capacitance, [rated_voltage], kind, set())
+    old = Capacitor(capacitance, rated_voltage, kind, doubts=tuple(doubts))
     decision = decide(old)
     proposal = decision.proposal
     values = {}

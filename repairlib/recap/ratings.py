@@ -74,10 +74,8 @@ def _weighed(said: Said, section: str) -> Capacitor:
         said.doubts.append(f"two voltage ratings: {both}")
     if section == kind and not said.kinds and farads and farads[0] > _MOST_UNDER_TITLE[kind]:
         said.doubts.append(f"very large for the title above, which says {kind}")
-    if farads and kind in (ALUMINIUM, BIPOLAR) and farads[0] < _SMALLEST_WET:
-        said.doubts.append(f"{farads[0] * 1e6:g} µF is very small for an {kind}")
-    if farads and _may_be_a_cell(farads[0], volts, said.words):
-        said.doubts.append("perhaps a memory back-up cell: look at the part")
+    if farads:
+        said.doubts += doubts_of_value(farads[0], volts, kind, said.words)
     said.ac = said.ac or (said.ac_sign and bool(said.volts))
     if said.ac:
         kind = _kind_of_an_ac_part(said, kind)
@@ -143,6 +141,22 @@ def _weigh_part_numbers(said: Said) -> None:
             said.looks.append(
                 f"part number '{code}' is not known here: see that it asks for no bipolar part"
             )
+
+
+def doubts_of_value(farad: float, volts: list[float], kind: str, said_words: set) -> list[str]:
+    """What is doubtful about a value on that kind at those volts.
+
+    >>> doubts_of_value(10e-9, [50.0], ALUMINIUM, set())
+    ['0.01 µF is very small for an aluminium electrolytic']
+    >>> doubts_of_value(0.1, [5.5], "", set())
+    ['perhaps a memory back-up cell: look at the part']
+    """
+    doubts = []
+    if kind in (ALUMINIUM, BIPOLAR) and farad < _SMALLEST_WET:
+        doubts.append(f"{farad * 1e6:g} µF is very small for an {kind}")
+    if _may_be_a_cell(farad, volts, said_words):
+        doubts.append("perhaps a memory back-up cell: look at the part")
+    return doubts
 
 
 def _may_be_a_cell(farad: float, volts: list[float], said_words: set[str]) -> bool:

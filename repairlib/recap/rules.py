@@ -225,11 +225,11 @@ def _replacement(capacitor: Capacitor) -> Decision:
     farad, value_rule = new_capacitance(capacitor.farad, capacitor.tolerance)
     if farad is None:
         return hold(capacitor, value_rule[1])
-    volts = next_rating(capacitor.volts)
+    bipolar = capacitor.kind == words.BIPOLAR
+    volts = next_rating(capacitor.volts, words.BIPOLAR if bipolar else words.ALUMINIUM)
     if volts is None:
         why = f"rated {capacitor.volts:g} V, above the ratings listed here: find the part by hand"
         return hold(capacitor, why)
-    bipolar = capacitor.kind == words.BIPOLAR
     rules = [value_rule, ("voltage not below", _said_of_volts(capacitor.volts, volts))]
     rules.append(("105 °C", "a 105 °C part, whatever the old one was"))
     if bipolar:
