@@ -38,6 +38,7 @@ _PAPER = {
     "PIO": "oil-paper",
     "OIL": "oil-paper",
 }
+_CLASS_2_LETTERS, _BEFORE = "BDEF", "·"  # B, D, E, F of JIS, from memory: B 102K, E 103Z
 _COEFFICIENTS, _SPREADS = "CLPRSTU", "GHJK"
 _NO_SERIES = (
     *(
@@ -100,7 +101,9 @@ def set_aside(cleaned: str, pieces: list[str]) -> tuple[list[str], Beside]:
 
 
 def apart(piece: str) -> list[str]:
-    """A safety class glued to what stands before it, taken off: 104K275X2, MKP-X2."""
+    """What is glued together taken apart: 104K275X2, MKP-X2, and E103Z with its letter in front."""
+    if len(piece) == 5 and piece[0] in _CLASS_2_LETTERS and _is_disc_code(piece[1:]):
+        return [f"{piece[0]}{_BEFORE}", piece[1:]]
     if len(piece) < 5 or not ("X" in piece or "Y" in piece):
         return [piece]
     for length in (4, 2):
@@ -133,6 +136,11 @@ def with_mark(piece: str) -> tuple[list[str], Beside]:
         return [piece], {}
     words = f"{piece[4]} behind it is a maker's mark, not read here"
     return [piece[:4]], {"mark": (piece[4], words, PRACTICE)}
+
+
+def _is_disc_code(code: str) -> bool:
+    """Whether it is the code of a disc, which no tantalum has: 102K, 103Z."""
+    return _is_code(code) and (code[2] in "0123" or code[3] == "Z")
 
 
 def _without_start(piece: str) -> list[str]:
@@ -184,6 +192,9 @@ def _by_name(piece: str, others: list[str]) -> tuple | None:
             f"{piece}: the flash tube beside it works at thousands of volts",
             PRACTICE,
         )
+    if piece[1:] == _BEFORE:
+        words = f"{piece[0]} before the code is the temperature characteristic of a disc"
+        return "temperature_letter", piece[0], words, MEMORY
     if not piece.isalnum():
         return None
     if word == "WET":

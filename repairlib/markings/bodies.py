@@ -60,6 +60,8 @@ _POLYMER_VOLTS, _POLYMER_CODE = 35.0, 1.6e-9  # V; F of the same code read in pF
 _CAN_VOLTS = 100.0  # few cans stand more
 _LEAST_FILM_ONLY = 1e-6  # with AC volts no ceramic part is so large
 _CLOSE, _MOST_ENERGY = 0.09, 110.0  # a fraction, J in one can with leads
+_MOST_CLASS_1 = 0.11e-6  # F
+_CLASS_1_IS_SMALL = "marked ceramic parts of class 1 end at 0.1 µF"
 _LEAST_OF_SMALL = 16.0  # V; tantalum below 1 µF is made for more
 _LOW_DISCS = (9e-9, 0.12e-6)  # F; so small a part for 12 or 16 V is a disc
 _BACK_UP = 0.15  # F: so much is a double-layer cell
@@ -163,7 +165,7 @@ def _may_stand(name: str, what, part: str) -> bool:
 
 def _may_say(name: str, part: str) -> bool:
     """Whether such a thing stands on the part: film and safety classes on no polar one."""
-    if name in ("temperature_characteristic", "temperature_coefficient", "ac_voltage"):
+    if name.startswith("temperature_") or name == "ac_voltage":
         return part in NOT_POLAR
     if name == "dielectric":
         return part in NOT_POLAR and part != "ceramic"
@@ -188,6 +190,8 @@ def _readings(
         kind, level = _fit(part, way, volts, tolerance, is_ac, "dielectric" in beside)
         farad = way.value.farad
         doubt = made.doubt(_body_of(kind, is_ac), farad, volts, tolerance) if level else ""
+        if not level and farad > _MOST_CLASS_1 and _is_class_1(beside):
+            level, doubt = made.DOUBTFUL, _CLASS_1_IS_SMALL
         if is_ac and part in ("tantalum", "can"):
             level, doubt = level or made.DOUBTFUL, doubt or _NO_AC
         if level and sound_only:
@@ -200,6 +204,12 @@ def _readings(
         reading = _reading(text, kind, way, beside, volts, tolerance, words, doubt)
         readings.append((rank, reading))
     return readings
+
+
+def _is_class_1(beside: dict[str, tuple]) -> bool:
+    """Whether NP0, N750 or the like stands beside the value."""
+    code = beside.get("temperature_characteristic", ("",))[0]
+    return code in ("NP0", "C0G") or (code[:1] in ("N", "P") and code[1:].isdecimal())
 
 
 def _may_be_microfarad(way: Way, volts: float | None) -> bool:

@@ -88,8 +88,8 @@ def split(cleaned: str) -> list[str]:
 
 def _spelt(word: str) -> str:
     """The word as volts are written elsewhere: 450wv, V.D.C, AC250V; nothing for 50Hz."""
-    if word[:2] in ("AC", "ac") and word[2:3].isdecimal() and word[-1] in "Vv":
-        return f"{word[2:-1]}VAC"
+    if word[:2].upper() in ("AC", "DC") and word[2:3].isdecimal() and word[-1] in "Vv":
+        return f"{word[2:-1]}V{word[:2].upper()}"
     if word[-2:] in ("Hz", "HZ", "hz") and word[:-2].isdecimal():
         return ""
     number = word.rstrip("VWDCAvwdca.")
@@ -148,7 +148,7 @@ def split_at_volts(piece: str) -> list[str]:
 def _without_hyphens(text: str) -> str:
     """The text with a space for a hyphen between value and volts: 0.1-400. Not in 3216-18."""
     before, hyphen, after = text.partition("-")
-    ends = before[-1:].isdigit() or before[-1:] in ("u", "µ", "n", "p", "F")
+    ends = before[-1:].isdigit() or before.endswith(("u", "µ", "n", "p", "F", "FD", "fd"))
     if "%" in text or not hyphen or not ends or not after[:1].isdigit():
         return text
     is_size = before in _METRIC_SIZES and len(after) == 2 and after.isdigit()

@@ -35,6 +35,7 @@ METRIC_SIZE = 13  # 0603 in tenths of a millimetre
 RESISTOR_IN_MILLIOHM = 14  # 5L0
 CERAMIC_ON_LINES = 15  # a value over a letter is rather a can
 OHM_BY_E_OF_ONE_FIGURE = 8  # 1E: rather 25 V
+RESISTOR_ON_LINES = 15  # a value over a letter is rather a can
 RESISTOR_OR_VOLTS = 15  # 10M50: rather 10 µF of 20 % and 50 V
 RESISTOR_OF_THREE_FIGURES = 18  # 104K: rather a capacitor of 10 %
 FILM_DROP_OR_RESISTOR = 7  # five bands, where they are also a usual resistor

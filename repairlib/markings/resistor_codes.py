@@ -12,6 +12,7 @@ from repairlib.markings.ranks import (
     RESISTOR_ABOVE_MEGOHM,
     RESISTOR_IN_MILLIOHM,
     RESISTOR_OF_THREE_FIGURES,
+    RESISTOR_ON_LINES,
     RESISTOR_OR_VOLTS,
     USUAL_CODE,
 )
@@ -153,6 +154,7 @@ def _readings(text, piece, percent, carries, lone) -> list[tuple[int, Reading]]:
             doubt, down = value_doubt("resistor", value, number, limit)
             rank = base + NEXT * place + down
             rank += _rank_among_parts(piece) if lone else LETTER_AMONG_FIGURES
+            rank += RESISTOR_ON_LINES if "\n" in text else IN_FULL
             more = {} if tempco is None else {"tempco": float(tempco)}
             reading = Reading(
                 kind="resistor",

@@ -26,7 +26,7 @@ def sections(cleaned: str) -> tuple[list[str], str] | None:
     mark = "+" if "+" in words else "-"
     *first, last = words.split(mark)
     number, unit = number_and_rest(last)
-    numbers = [*first, number]
+    numbers = [*[one.removesuffix(unit) for one in first], number]
     if not first or not all([bool(plain_numbers(one)) for one in numbers]):
         return None
     if mark == "-" and (unit or (len(numbers) == 2 and "V" not in rest)):

@@ -109,7 +109,7 @@ def ways_to_read(piece: str, body: str, sound_only: bool) -> list[Way]:
     if volts is not None and body in ("capacitor", "tantalum"):
         return _ways(piece[2:], body, (volts, piece[:2], code_source(piece[:2])))
     letters = VOLTAGE_LETTERS.get(body, {})
-    if piece[0] in letters and len(piece) == 4 and piece[1:].isdecimal():
+    if piece[0] in letters and piece[1:4].isdecimal() and piece[4:] in ("", "J", "K", "M"):
         letter = piece[0]
         return _ways(piece[1:], body, (letters[letter], letter, letter_source(body, letter)))
     return []
