@@ -30,7 +30,9 @@ _SMALLEST_WET = 0.0989e-6  # F; common practice: electrolytics begin at 0.1 µF
 _SMALLEST_CELL, _MOST_OF_A_CELL = 0.0199, 6.0  # F, V; common practice: cells are rated 5.5 V
 _CROSSOVERS = ("crossover", "frequenzweiche", "weiche", "lautsprecherweiche", "scheidingsfilter")
 _COUNTS = {"x1", "x2", "x3"}
-_WITHOUT_POLARITY = ("ac", *_CROSSOVERS)
+_FOILS = ("glatt", "glatte", "rauh", "rau")  # bipolar electrolytics of crossovers
+_EITHER_WAY = ("reversible", "symmetric", "symmetrical", "symmetrisch", "sym", "bi", "xover")
+_WITHOUT_POLARITY = ("ac", *_CROSSOVERS, *_FOILS, *_EITHER_WAY)
 
 
 def describe(cells: tuple[tuple[str, str], ...], section: str = "") -> Capacitor:

@@ -82,17 +82,17 @@ class Said:
             return
         if role == "code":
             self.part_numbers.append(written)
-        before = self._count()
+        before, kinds = self._count(), len(self.kinds)
         unknown: list[str] = []
         for what, found in tokens(text):
             self._take(role, what, found, unknown)
         if NOT_FITTED in text:
             self._take_not_fitted(role, text, unknown)
-        if role in _REMARKS:
+        if role in _REMARKS and not (role == "form" and len(self.kinds) > kinds):
             self.looks += [
                 f"'{word}' may mean a bipolar part: look at it"
                 for word in unknown
-                if role != "code" and is_a_code(word) and may_be_bipolar(word)
+                if role != "code" and (word == "ES" or (is_a_code(word) and may_be_bipolar(word)))
             ]
             return
         if not unknown:

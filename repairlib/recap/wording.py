@@ -30,7 +30,15 @@ _PHRASES = [  # of English, German, French, Italian, Spanish and Dutch
     for pattern, word in (
         (rf"\b(?:n|non|b|bi|un){_APART}{_POLE}", "np"),
         (r"\b(?:no|not|non|without|ohne|keine?|nicht|sans)[\s-]+(?:polar\w*|pol\b|plus\b)", "np"),
-        (r"\b(?:ungepolt\w*|unpolar\w*|apolar\w*)", "np"),
+        (r"\b(?:ungepolt\w*|ungep\b\.?|unpolar\w*|apolar\w*|неполяр\w*|двухполяр\w*)", "np"),
+        (r"\bnon[\s-]+polair\w*", "np"),
+        (
+            r"\b(?:both[\s-]+ways|(?:any|either)[\s-]+way(?:[\s-]+round)?|polarity[\s-]+free"
+            r"|back[\s-]+to[\s-]+back|anti[\s-]?series|no[\s-]*\+(?!\w))",
+            "reversible",
+        ),
+        (r"\b(?:x|cross)[\s-]?over\b", "crossover"),
+        (r"\bs[\s-]+corr(?:ection)?\b\.?", "s-correction"),
         (r"\b(?:niet|senza|sin)[\s-]+(?:ge)?polar?\w*", "np"),
         (
             r"\b(?:(?:do[\s-]+)?not|non?|un|niet|nicht|nie|sin|sans)[\s-]*(?:fitted|mounted|stuffed"

@@ -63,7 +63,7 @@ BUILD_OR_STAGE = {
     **dict.fromkeys(("vertical", "vert", "verticale"), "radial"),
 }
 _DEFLECTION = """deflection defl deflexion scan sweep flyback h.out v.out h.def v.def zeilen
-    ablenkung balayage barrido riga"""
+    ablenkung balayage barrido riga yoke s-correction"""
 DEFLECTION = {*BUILD_OR_STAGE, *_DEFLECTION.split()}
 _BACK_UP = "memory backup puffer pufferung sauvegarde tampone respaldo geheugen"
 BACK_UP = set(_BACK_UP.split())
