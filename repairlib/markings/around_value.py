@@ -38,6 +38,7 @@ _PAPER = {
     "PIO": "oil-paper",
     "OIL": "oil-paper",
 }
+_MARK_LETTERS = "LNRSTUZ"  # the others are units, safety classes or volts: 100MF, 472MY, 101KV
 _CLASS_2_LETTERS, _BEFORE = "BDEF", "·"  # B, D, E, F of JIS, from memory: B 102K, E 103Z
 _COEFFICIENTS, _SPREADS = "CLPRSTU", "GHJK"
 _NO_SERIES = (
@@ -132,7 +133,7 @@ def tantalum_print(pieces: list[str]) -> list[str]:
 
 def with_mark(piece: str) -> tuple[list[str], Beside]:
     """470JN: a code, its tolerance, and one more letter, a maker's mark; else the piece."""
-    if len(piece) != 5 or not _is_code(piece[:4]) or not ("A" <= piece[4] <= "Z"):
+    if len(piece) != 5 or not _is_code(piece[:4]) or piece[4] not in _MARK_LETTERS:
         return [piece], {}
     words = f"{piece[4]} behind it is a maker's mark, not read here"
     return [piece[:4]], {"mark": (piece[4], words, PRACTICE)}

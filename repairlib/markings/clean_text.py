@@ -68,7 +68,7 @@ def split(cleaned: str) -> list[str]:
     pieces = []
     text = cleaned.replace("+/-", "±").replace("+-", "±").replace("/+", "+").replace("±", " ±")
     text = text.replace("(", " ").replace(")", " ")
-    if "/" in text:
+    if "/" in text and " " in text.strip():  # 1/2W alone is no value
         for fraction, decimal in _WATTS.items():
             text = text.replace(fraction, decimal)
         text = text.replace("50/60Hz", "")

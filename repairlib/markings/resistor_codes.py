@@ -128,7 +128,7 @@ def read_resistor(text: str, pieces: list[str], part: str | None) -> list[tuple[
     if power:
         watts = float(plain_numbers(power[:-1])[0])
         carries["rated_power"] = watts
-        if _is_plain_ohm(value_piece) and watts <= _MOST_WATTS:
+        if " " in text and _is_plain_ohm(value_piece) and watts <= _MOST_WATTS:
             value_piece += "Ω"
     lone = len(pieces) == 1 and not power
     return _readings(text, value_piece, tolerance, carries, lone)
