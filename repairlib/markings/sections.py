@@ -55,7 +55,7 @@ def motor_start(cleaned: str) -> list[Reading]:
     """The reading of a motor-start part, 88-108 MFD 250VAC; none when it is no such part.
 
     >>> [one.headline.replace("\\u00a0", " ") for one in motor_start("270-324 MFD 110V")]
-    ['297 µF ±9.09091 %, 110 V, AC, non-polar']
+    ['297 µF ±9.1 %, 110 V, AC, non-polar']
     """
     least, hyphen, rest = cleaned.partition("-")
     most, rest = number_and_rest(rest)
@@ -71,7 +71,7 @@ def motor_start(cleaned: str) -> list[Reading]:
     if not volts or (made and not says_ac):
         return []
     middle = (low + high) / 2
-    spread = high / middle - 1
+    spread = round(high / middle - 1, 3)
     why = f"A motor-start part: one capacitor of {least} to {most} µF, not polar, for AC only. "
     why += "Fit one of the same two ends and at least the same AC volts, never a polar part."
     carries = {"rated_voltage": max(volts)[0], "voltage_type": "AC", "polarity": "non-polar"}

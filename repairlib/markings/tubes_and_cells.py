@@ -12,6 +12,17 @@ VALVE, PICTURE_TUBE, CELL = "valve", "picture tube", "cell or battery"
 RECTIFIER, LOW_RECTIFIER, TRANSMITTER = "mains rectifier", "rectifier", "transmitter transistor"
 
 _HEATERS, _SYSTEMS = "DEGPU", "ABCDFHKLMYZ"
+_CIRCUITS = ("PAL", "PCM", "DAC")
+_THREE_FIGURES = {
+    "EF": ("183", "184", "800", "804", "806"),
+    "EL": ("500", "503", "504", "509", "519"),
+    "PL": ("500", "504", "505", "508", "509", "519", "802"),
+    "PY": ("500", "800"),
+    "PC": ("900",),
+    "EC": ("900",),
+    "DY": ("802",),
+    "PD": ("500", "510"),
+}
 _AMERICAN_HEATERS = ("1", "3", "5", "6", "12", "25", "35", "50")
 _AMERICAN_ENDS = ("", "A", "B", "C", "G", "GA", "GB", "GC", "GT", "GTA", "GTB", "W", "WA", "EH")
 _UNITS = ("UF", "NF", "PF", "KV", "MF", "UH", "NH", "MH")
@@ -70,13 +81,11 @@ def _is_valve(letters: str, figures: str, end: str) -> bool:
         return False
     if letters.strip(_SYSTEMS + _HEATERS) or any(one not in _SYSTEMS for one in letters[1:]):
         return False
-    if letters == "PC" and len(figures) == 3:
-        return figures == "900"
-    if letters == "EL" and len(figures) == 3:
-        return figures[0] == "5"
-    return (len(figures) == 2 and figures[0] != "0") or (
-        len(figures) == 3 and figures[0] in "12589"
-    )
+    if letters in _CIRCUITS or figures[:1] == "0":
+        return False
+    if len(figures) == 3 and len(letters) == 2:
+        return figures in _THREE_FIGURES.get(letters, ())
+    return len(figures) == 2 or (len(figures) == 3 and figures[0] in "1289")
 
 
 def _is_american_valve(word: str) -> bool:
