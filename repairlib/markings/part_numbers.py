@@ -67,8 +67,8 @@ def _value(code: str) -> list[str]:
 def _in_words(value: str) -> str:
     """The value that three figures may be: in µF on an aluminium part, in pF on others."""
     if "R" in value:
-        number = value.replace("R", ".").lstrip("0")
-        return f"{number} µF on an aluminium part, {number} pF on a ceramic one"
+        figures = value.replace("R", ".").lstrip("0")
+        return f"{figures} µF on an aluminium part, {figures} pF on a ceramic one"
     number = float(f"{value[:2]}e{value[2]}")
     farads = [engineering(float(f"{number!r}e{power}"), "F") for power in (-6, -12)]
     return f"{farads[0]} on an aluminium part, {farads[1]} on others"
