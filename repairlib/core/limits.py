@@ -96,12 +96,12 @@ MAINS_AC = float(STEADY[ES2].ac_rms or 0)
 # inverters and flashes have 3 kV parts, a microwave oven one of 2.1 kV ac. Common practice.
 HIGH_DC, HIGH_AC = 2000.0, 1000.0
 HOT_JOULE = 100.0  # J, below 100 V: LBNL's hazard of heat
-# F, V ac r.m.s.: from here on film without a safety class is a motor-run or ballast part, which
-# was filled with oil until about 1980. Common practice.
-OIL_FARAD, OIL_AC = 0.99e-6, 200.0
 # V ac r.m.s. from which a part of a list that says no more counts as one across the line: the
 # lowest mains in use, 100 V; common practice. Between the two a person looks.
 LINE_AC = 100.0
+# F and V ac r.m.s. from which a part without a safety class has value and rating of a motor-run or
+# ballast part, which was once filled with oil; common practice. Below are those of loudspeakers.
+RUN_FARAD, RUN_AC = 0.99e-6, 200.0
 
 
 def is_beyond_meter(volts: float) -> bool:
@@ -113,14 +113,14 @@ def is_beyond_meter(volts: float) -> bool:
     return volts > METER_VOLTS
 
 
-def may_be_motor_run(farad: float | None, volts: float | None, ac: bool) -> bool:
-    """Whether its value and rating are those of a motor-run, ballast or microwave oven part.
+def is_of_a_run_part(farad: float | None, volts: float | None, ac: bool) -> bool:
+    """Whether value [F] and ac rating [V] are of a motor-run, ballast or microwave oven part.
 
-    >>> may_be_motor_run(8e-6, 400, ac=True), may_be_motor_run(100e-9, 275, ac=True)
+    >>> is_of_a_run_part(8e-6, 450, ac=True), is_of_a_run_part(0.1e-6, 275, ac=True)
     (True, False)
     """
     rated = volts or 0.0
-    return ac and rated >= OIL_AC and ((farad or 0.0) >= OIL_FARAD or rated > HIGH_AC)
+    return ac and rated >= RUN_AC and ((farad or 0.0) >= RUN_FARAD or rated > HIGH_AC)
 
 
 def hazards_of_capacitor(

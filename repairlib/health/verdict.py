@@ -242,6 +242,7 @@ def judge_capacitor(
         sources=(worn.source, *([limit.source] if limit else [])),
         cautions=(
             *hazards_of_capacitor(rated_voltage, farad=capacitance),
+            *(("wet tantalum",) if inside == "wet tantalum" else ()),
             *(("heat and fire",) if verdict == REPLACE else ()),
         ),
     )

@@ -18,6 +18,7 @@ _SAYS_ITSELF = (
     "polarity",
     "safety_class",
     "dielectric",
+    "filling",
 )
 
 
@@ -187,24 +188,27 @@ class Reading:
             return ("mains", "heat and fire")
         if self.kind == "other-part":
             return HAZARDS_OF_PART.get(self.carries["part"], ())
-        from repairlib.core.limits import hazards_of_capacitor, may_be_motor_run
+        from repairlib.core.limits import hazards_of_capacitor, is_of_a_run_part
 
-        line_part = "safety_class" in self.carries or self.text in _SAFETY_CLASSES
-        volts = self.value if self.unit == "V" else self.carries.get("rated_voltage")
-        ac = self.carries.get("voltage_type") == "AC"
+        says = self.carries
+        volts = self.value if self.unit == "V" else says.get("rated_voltage")
         farad = self.value if self.unit == "F" else None
-        inside = self.carries.get("dielectric")
+        ac = says.get("voltage_type") == "AC"
+        filling, inside = says.get("filling", ""), says.get("dielectric")
+        line_part = "safety_class" in says or self.text in _SAFETY_CLASSES
         paper = inside in ("paper", "oil-paper")
-        film = self.kind in NOT_POLAR and not (line_part or inside)
-        motor_run = film and may_be_motor_run(farad, volts, ac)
-        return hazards_of_capacitor(
+        unnamed = not (line_part or inside) and self.kind in NOT_POLAR
+        oil = paper or filling == "perhaps oil"
+        oil = oil or (unnamed and is_of_a_run_part(farad, volts, ac))
+        found = hazards_of_capacitor(
             volts,
             ac,
-            line_part=line_part or inside == "oil-paper",
-            oil=paper or motor_run,
+            line_part=line_part or bool(filling) or inside == "oil-paper",
+            oil=oil and filling != "no PCB",
             farad=farad,
-            valves=(paper and not ac) or self.carries.get("use") == "flash",
+            valves=(paper and not ac) or says.get("use") == "flash",
         )
+        return (*found, "wet tantalum") if says.get("inside") == "acid" else found
 
     @property
     def on(self) -> str:

@@ -15,7 +15,9 @@ from repairlib.core.limits import LINE_AC
 from repairlib.markings import read
 from repairlib.recap import words
 from repairlib.recap.capacitor import NEARLY_1_UF, Capacitor
+from repairlib.recap.old_kinds import may_be_a_cell
 from repairlib.recap.part_numbers import is_a_code, is_plain, may_be_bipolar
+from repairlib.recap.places import MEMORY
 from repairlib.recap.said import LARGEST, Said
 from repairlib.recap.tokens import tidy, tokens
 from repairlib.recap.wording import MOTOR, may_be_a_series
@@ -27,7 +29,7 @@ _MOST_UNDER_TITLE = dict.fromkeys(("", *words.KINDS), LARGEST) | {
     FILM: 9.9e-6,
 }
 _SMALLEST_WET = 0.0989e-6  # F; common practice: electrolytics begin at 0.1 µF
-_SMALLEST_CELL, _MOST_OF_A_CELL = 0.0199, 6.0  # F, V; common practice: cells are rated 5.5 V
+_LARGEST_ORDINARY = 1.0  # F; common practice: more is made at a few volts only
 _CROSSOVERS = ("crossover", "frequenzweiche", "weiche", "lautsprecherweiche", "scheidingsfilter")
 _COUNTS = {"x1", "x2", "x3"}
 _FOILS = ("glatt", "glatte", "rauh", "rau")  # bipolar electrolytics of crossovers
@@ -65,6 +67,7 @@ def _look_among_part_numbers(said: Said) -> None:
 def _weighed(said: Said, section: str) -> Capacitor:
     kind = _kind(said) or section
     _read_codes(said, kind)
+    _settle_rails(said)
     farads, volts = sorted(set(said.farads)), sorted(set(said.volts))
     if not farads and said.bare:
         farads = _from_bare_number(said, kind, bool(volts))
@@ -77,7 +80,11 @@ def _weighed(said: Said, section: str) -> Capacitor:
     if section == kind and not said.kinds and farads and farads[0] > _MOST_UNDER_TITLE[kind]:
         said.doubts.append(f"very large for the title above, which says {kind}")
     if farads:
-        said.doubts += doubts_of_value(farads[0], volts, kind, said.words)
+        said.doubts += doubts_of_value(farads[0], kind)
+    if said.words & words.BACK_UP and may_be_a_cell(*_first(farads, volts), named=True):
+        said.places.append(MEMORY)
+    if farads and farads[-1] > _LARGEST_ORDINARY and not may_be_a_cell(*_first(farads, volts)):
+        said.doubts.append(f"{farads[-1]:g} F is not a value that is made at such a rating")
     said.ac = said.ac or (said.ac_sign and bool(said.volts))
     if said.ac:
         kind = _kind_of_an_ac_part(said, kind)
@@ -86,6 +93,7 @@ def _weighed(said: Said, section: str) -> Capacitor:
     kind = _settle_words(said, kind, farads[0] if farads else None)
     if len(set(said.forms)) > 1:
         said.doubts.append("two builds: " + " and ".join(sorted(set(said.forms))))
+    wet_slug = [words.WET_SLUG] if kind == TANTALUM and said.words & words.WET_SLUG_WORDS else []
     return Capacitor(
         farads[0] if len(farads) == 1 else None,
         volts[0] if len(volts) == 1 else None,
@@ -93,13 +101,26 @@ def _weighed(said: Said, section: str) -> Capacitor:
         said.ac,
         said.forms[0] if len(set(said.forms)) == 1 else "",
         said.tolerance,
-        tuple(dict.fromkeys(said.features)),
+        tuple(dict.fromkeys(said.features + wet_slug)),
         tuple(dict.fromkeys(said.doubts)),
         tuple(dict.fromkeys(said.looks)),
         tuple(said.bare),
         " ".join(said.texts),
         said.not_fitted and not said.doubts,
+        tuple(dict.fromkeys(said.places)),
     )
+
+
+def _first(farads: list[float], volts: list[float]) -> tuple[float | None, float | None]:
+    return farads[0] if farads else None, volts[0] if volts else None
+
+
+def _settle_rails(said: Said) -> None:
+    """The volts of a rail beside a rating are none; alone, or above it, they may be one."""
+    if not said.volts and said.rails:
+        said.looks.append(f"{max(said.rails):g} V may be what is there, not its rating: read it")
+    if not said.volts or max(said.rails, default=0) > max(said.volts):
+        said.volts += said.rails
 
 
 def _settle_words(said: Said, kind: str, farad: float | None) -> str:
@@ -114,7 +135,7 @@ def _settle_words(said: Said, kind: str, farad: float | None) -> str:
     _weigh_part_numbers(said)
     if said.ac_sign:
         said.doubts.append("'~' asks for a part that stands AC: look at the part")
-    if said.words & words.DEFLECTION and kind:
+    if said.words & words.DEFLECTION and kind and not said.places:
         said.looks.append(
             "perhaps in a deflection stage: see that it asks for no bipolar part, and fit a type "
             "for high ripple"
@@ -145,28 +166,15 @@ def _weigh_part_numbers(said: Said) -> None:
             )
 
 
-def doubts_of_value(farad: float, volts: list[float], kind: str, said_words: set) -> list[str]:
-    """What is doubtful about a value on that kind at those volts.
+def doubts_of_value(farad: float, kind: str) -> tuple[str, ...]:
+    """What is doubtful about a value on that kind.
 
-    >>> doubts_of_value(10e-9, [50.0], ALUMINIUM, set())
-    ['0.01 µF is very small for an aluminium electrolytic']
-    >>> doubts_of_value(0.1, [5.5], "", set())
-    ['perhaps a memory back-up cell: look at the part']
+    >>> doubts_of_value(10e-9, ALUMINIUM)
+    ('0.01 µF is very small for an aluminium electrolytic',)
     """
-    doubts = []
     if kind in (ALUMINIUM, BIPOLAR) and farad < _SMALLEST_WET:
-        doubts.append(f"{farad * 1e6:g} µF is very small for an {kind}")
-    if _may_be_a_cell(farad, volts, said_words):
-        doubts.append("perhaps a memory back-up cell: look at the part")
-    return doubts
-
-
-def _may_be_a_cell(farad: float, volts: list[float], said_words: set[str]) -> bool:
-    """Whether it may be a double-layer cell that keeps a memory alive."""
-    low = not volts or volts[0] <= _MOST_OF_A_CELL
-    return low and (
-        farad >= _SMALLEST_CELL or (farad >= 9.9e-3 and bool(said_words & words.BACK_UP))
-    )
+        return (f"{farad * 1e6:g} µF is very small for an {kind}",)
+    return ()
 
 
 def _read_codes(said: Said, kind: str) -> None:

@@ -18,9 +18,11 @@ from repairlib.recap.old_kinds import (
     is_of_a_flash,
     is_oil_filled,
     is_on_the_line,
+    may_be_a_cell,
     may_be_paper,
     of_a_valve_set,
 )
+from repairlib.recap.places import MEMORY, PLACES, START_UP, due, hazards_there, is_special_when_dry
 from repairlib.recap.sizes import CanSize, typical_can
 
 REPLACE, KEEP, JUDGE, HOLD = "replace", "keep", "judge", "hold"
@@ -60,6 +62,23 @@ RULES = {
     "oil in the can": (
         "Old motor-run, ballast and oil-paper parts may hold PCB oil, a poison: leave it. Do not "
         "open it, do not touch a leak. A qualified person fits the new one and hands in the old.",
+        "common practice",
+    ),
+    "wet tantalum": (
+        "Wet-slug tantalum holds sulphuric acid in a metal case, and a reversed volt destroys it: "
+        "leave it. Like for like only, wet tantalum of the same value and rating, fitted by "
+        "somebody who knows it; nothing dry or of aluminium in its place unasked.",
+        "common practice",
+    ),
+    "memory cell": (
+        "A memory back-up cell is a double-layer capacitor: a double-layer cell of the same "
+        "voltage and capacitance, made for currents as small as the old one's or larger, goes in; "
+        "never an ordinary electrolytic, which leaks more than a memory draws.",
+        "common practice",
+    ),
+    "place": (
+        "Where a list says by its words where a part works, that place says what is due: ripple "
+        "current, ESR, pulses, a steady value or long life.",
         "common practice",
     ),
     "kind not stated": (
@@ -119,14 +138,16 @@ _NO_RATING = (
     "no voltage rating stated: read it on the old part; a measured voltage is only its lower limit"
 )
 _TOLERANCE = (-0.2, 0.2)
-_HIGHEST_CAPACITANCE = 0.047  # F; above it may be a memory back-up cell, which is no such part
+_HIGHEST_CAPACITANCE = 0.047  # F; no larger one is proposed unseen
+_MOST_OF_A_START = 100.0  # V; common practice: above it "start" speaks of a motor
 
 
 @dataclass(eq=False, slots=True)
 class Proposal:
     """The new part: `farad` [F], `volts` [V], `kind`, `form`, and the `rules` behind it.
 
-    `rules` are (name, what it did here). `can` is its usual size, None where not tabled.
+    `rules` are (name, what it did here). `can` is its usual size, None where not tabled;
+    `low_impedance` says that it has to be such a type.
     """
 
     farad: float
@@ -135,6 +156,7 @@ class Proposal:
     form: str
     can: CanSize | None
     rules: tuple[tuple[str, str], ...]
+    low_impedance: bool = False
 
     @property
     def polar(self) -> bool:
@@ -145,7 +167,8 @@ class Proposal:
         build = f" {self.form}" if self.form else ""
         if self.kind == words.FILM:
             return f"{value}{build} film"
-        return f"{value} 105 °C{build} {'polar' if self.polar else 'bipolar'} aluminium"
+        low = " low-impedance" if self.low_impedance else ""
+        return f"{value} 105 °C{build} {'polar' if self.polar else 'bipolar'}{low} aluminium"
 
 
 @dataclass(eq=False, slots=True)
@@ -167,6 +190,15 @@ class Decision:
     def __post_init__(self):
         self.why = self.why or RULES[self.rule][0]
 
+    @property
+    def at_place(self) -> tuple[str, ...]:
+        """What is due where the part works, in sentences; of what stays only what is special."""
+        kind, names = self.capacitor.kind, self.capacitor.places
+        if self.verdict == KEEP:
+            names = tuple(filter(is_special_when_dry, names))
+            kind = kind or words.FILM
+        return tuple(due(name, kind) for name in names)
+
 
 def decide(capacitor: Capacitor, valve_set: bool = False) -> Decision:
     """What the rules say about that capacitor, of which only the list is known.
@@ -183,8 +215,12 @@ def decide(capacitor: Capacitor, valve_set: bool = False) -> Decision:
     kind = capacitor.kind
     if capacitor.doubts:
         return hold(capacitor, "; ".join(capacitor.doubts))
+    if may_be_a_cell(capacitor.farad, capacitor.volts, MEMORY in capacitor.places):
+        return Decision(capacitor, HOLD, "memory cell", cautions=_cautions(capacitor))
     if kind in (words.FILM, words.CERAMIC):
         return Decision(capacitor, KEEP, "film and ceramic stay", cautions=_cautions(capacitor))
+    if words.WET_SLUG in capacitor.features:
+        return Decision(capacitor, JUDGE, "wet tantalum", cautions=_cautions(capacitor))
     if kind in (words.TANTALUM, words.POLYMER):
         return Decision(capacitor, JUDGE, "tantalum is judged", cautions=_cautions(capacitor))
     if is_oil_filled(capacitor):
@@ -204,7 +240,9 @@ def decide(capacitor: Capacitor, valve_set: bool = False) -> Decision:
     if capacitor.volts is None:
         return hold(capacitor, _NO_RATING)
     if capacitor.farad > _HIGHEST_CAPACITANCE:
-        return hold(capacitor, "very large: perhaps a memory back-up cell, look at the part")
+        return hold(capacitor, "very large: look at the part, and read its rating again")
+    if START_UP in capacitor.places and capacitor.volts >= _MOST_OF_A_START:
+        return hold(capacitor, "perhaps a motor starting part, which has no plus: look at it")
     return _replacement(capacitor)
 
 
@@ -222,7 +260,8 @@ def hold(capacitor: Capacitor, why: str) -> Decision:
 
 
 def _replacement(capacitor: Capacitor) -> Decision:
-    farad, value_rule = new_capacitance(capacitor.farad, capacitor.tolerance)
+    rises = all(PLACES[name].rises for name in capacitor.places)
+    farad, value_rule = new_capacitance(capacitor.farad, capacitor.tolerance, rises)
     if farad is None:
         return hold(capacitor, value_rule[1])
     bipolar = capacitor.kind == words.BIPOLAR
@@ -236,7 +275,8 @@ def _replacement(capacitor: Capacitor) -> Decision:
         rules.append(("bipolar stays bipolar", "bipolar, as the old part"))
     else:
         rules.append(("polarity kept", "polar, plus where the old plus was"))
-    if words.LOW_IMPEDANCE in capacitor.features:
+    rules += [("place", name) for name in capacitor.places]
+    if capacitor.low_impedance:
         did = (
             "low impedance: ripple current not below, impedance at 100 kHz not above the old part's"
         )
@@ -246,7 +286,8 @@ def _replacement(capacitor: Capacitor) -> Decision:
     radial = capacitor.form in ("", "radial") and not bipolar
     can = typical_can(farad, volts) if radial else None
     kind = capacitor.kind or words.ALUMINIUM
-    proposal = Proposal(farad, volts, kind, capacitor.form, can, tuple(rules))
+    low = capacitor.low_impedance
+    proposal = Proposal(farad, volts, kind, capacitor.form, can, tuple(rules), low)
     looks = [f"the list asks for {feature}: choose such a type" for feature in capacitor.features]
     looks += capacitor.looks
     if not capacitor.kind:
@@ -279,7 +320,7 @@ def _film_for_paper(capacitor: Capacitor) -> Decision:
 def _cautions(capacitor: Capacitor) -> tuple[str, ...]:
     paper = capacitor.kind == words.PAPER
     oil_filled = is_oil_filled(capacitor)
-    return hazards_of_capacitor(
+    found = hazards_of_capacitor(
         capacitor.volts,
         capacitor.ac,
         line_part=oil_filled or is_on_the_line(capacitor),
@@ -287,12 +328,19 @@ def _cautions(capacitor: Capacitor) -> tuple[str, ...]:
         farad=capacitor.farad,
         valves=(paper and not capacitor.ac) or is_of_a_flash(capacitor),
     )
+    acid = ("wet tantalum",) if words.WET_SLUG in capacitor.features else ()
+    there = hazards_there(capacitor.places)
+    there = there if "mains" in there else ()
+    return tuple(dict.fromkeys((*found, *acid, *there)))
 
 
-def new_capacitance(farad: float, tolerance=None) -> tuple[float | None, tuple[str, str]]:
+def new_capacitance(
+    farad: float, tolerance=None, rises: bool = True
+) -> tuple[float | None, tuple[str, str]]:
     r"""The capacitance to fit for an old one [F], with the rule and what it did.
 
-    `tolerance` is (low, high) as fractions. None when no made value is within it.
+    `tolerance` is (low, high) as fractions; `rises` says that more than the old value will do.
+    None when no made value is within it.
 
     >>> new_capacitance(50e-6)[1]
     ('made value', '50\xa0µF is no longer made: 47\xa0µF is 6.0 % less, within ±20 %')
@@ -301,9 +349,11 @@ def new_capacitance(farad: float, tolerance=None) -> tuple[float | None, tuple[s
         return farad, ("same capacitance", engineering(farad, "F"))
     low, high = tolerance or _TOLERANCE
     within = f"within ±{high * 100:g} %" if low == -high else f"within {low:+.0%} {high:+.0%}"
+    if not rises:
+        high, within = 0.0, f"at most {-low * 100:g} % less and never more"
     for name in ("E6", "E12"):
         candidates = {series.next_down(farad, name), series.next_up(farad, name)}
-        allowed = [value for value in candidates if low <= value / farad - 1 <= high]
+        allowed = [value for value in candidates if low <= value / farad - 1 <= high + 1e-9]
         if allowed:
             new = min(allowed, key=lambda value: max(value / farad, farad / value))
             change = abs(new / farad - 1) * 100

@@ -53,7 +53,7 @@ _PHRASES = [  # of English, German, French, Italian, Spanish and Dutch
         (r"\bhoriz(?:ontal)?\.?[\s-]+(?:mount\w*|mtg|type|lead\w*)", "axial"),
         (r"\bvert(?:ical)?\.?[\s-]+(?:mount\w*|mtg|type|lead\w*)", "radial"),
         (r"\bback[\s-]+up\b", "backup"),
-        (r"\bB\+(?!\w)", "supply"),
+        (r"\bB\+(?!\w)|(?<!\w)\+B\b", "supply"),
         (
             r"\b(?:filtre[\s-]+(?:de[\s-]+)?secteur|filtro[\s-]+(?:di[\s-]+rete|rete|de[\s-]+red))\b",
             "line-filter",
@@ -61,6 +61,7 @@ _PHRASES = [  # of English, German, French, Italian, Spanish and Dutch
         (r"\bhigh[\s-]+ripple\b", "high-ripple"),
         (r"\blow[\s-]+z\b", "low-z"),
         (r"\blow[\s-]+e\.s\.r\.?", "low-esr"),
+        (r"\bwet[\s-]+slug\b", "tantalum wet"),
         (r"\bmotor[\s-]*(?:run|start)\w*", "motor-run"),
         (r"\bacross[\s-]+(?:the[\s-]+)?(?:lines?|mains|ac)\b", "across-the-line"),
         (
