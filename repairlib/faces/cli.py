@@ -10,16 +10,22 @@ import sys
 
 from repairlib.core.errors import SPACES, RepairlibError, escaped
 
-USAGE = """\
-python -m repairlib MARKING                    quick check, such as: 104K   "220 16V"   4K7
-python -m repairlib read MARKING [--as KIND] [--json]
+QUICK = """\
+python -m repairlib MARKING                    quick check, such as: 104K   "220 16V"   4K7"""
+USAGES = {
+    "read": "python -m repairlib read MARKING [--as KIND] [--json]",
+    "calc": """\
 python -m repairlib calc                       the calculators by topic
 python -m repairlib calc NAME key=value ... [--json]
-python -m repairlib calc NAME --run            with its defaults alone, where each value has one
+python -m repairlib calc NAME --run            with its defaults alone, where each value has one""",
+    "plan": """\
 python -m repairlib plan PARTS.csv [--board BOARD.csv] [--measured READINGS.csv]
-                    [--catalogue CATALOGUE.csv] [--boards N] [--out FOLDER] [--json]
-python -m repairlib lessons [--large] [--to FOLDER] [--ip ADDRESS] [--port N] [--base-url PREFIX]
-python -m repairlib --help | --version"""
+                    [--catalogue CATALOGUE.csv] [--boards N] [--out FOLDER] [--json]""",
+    "lessons": "python -m repairlib lessons [--large] [--to FOLDER] [--ip ADDRESS] [--port N] "
+    "[--base-url PREFIX]",
+}
+USAGE = "\n".join([QUICK, *USAGES.values(), "python -m repairlib --help | --version"])
+HELP = ("-h", "--help")
 
 
 def main(arguments: list[str] | None = None) -> int:
@@ -76,8 +82,10 @@ def _run(arguments: list[str], as_json: bool) -> str:
             "", "no marking or command was given", "a marking such as 104K, --help"
         )
     verb, *rest = arguments
-    if verb in ("-h", "--help", "help"):
+    if verb in (*HELP, "help"):
         return USAGE
+    if any(word in HELP for word in rest):
+        return USAGES.get(verb, USAGE)
     if verb == "--version":
         from repairlib import __version__
 
