@@ -19,10 +19,10 @@ from repairlib.recap import (
     NOT_YOURS,
     SPARES_RULE,
     Item,
+    Order,
     OrderLine,
     Plan,
     csv_text,
-    money,
 )
 from repairlib.show.sheets import bench_sheet
 
@@ -102,23 +102,23 @@ def order_html(shown: Plan) -> str:
     if not shown.items:
         return ""
     order = shown.order
-    rows = [_order_row(line) for line in order.lines[:SHOWN_ITEMS]]
-    head = ("Places", "Part", "Pieces", "Expect", "Price")
-    told = [SPARES_RULE, LIFE_RULE, *([CHOICE_RULE] if order.priced else []), *order.notes]
+    rows = [_order_row(order, line) for line in order.lines[:SHOWN_ITEMS]]
+    head = ("Places", "Part", "Pieces", "Left over", "Expect", "Price", "Why so")
+    told = [SPARES_RULE, LIFE_RULE, *([CHOICE_RULE] if order.priced else [])]
     if shown.catalogue is not None and shown.catalogue.problems:
         unread = shown.catalogue.problems
         told.append(f"{len(unread)} lines of the catalogue could not be read: {unread[0]}.")
     ordered = f'<div class="rl-order">{_html_table(head, rows)}</div>'
-    return fold(f"To order: {order}", ordered + paragraphs(told))
+    notes = paragraphs(order.notes)
+    return fold(f"To order: {order}", notes + ordered + paragraphs(told))
 
 
-def _order_row(line: OrderLine) -> tuple:
-    part = line.part
-    what = f"{part.part}: {line.what}" if part else line.what
-    packs = f", {line.packs} × pack of {part.pack}" if part else ""
-    price = "" if line.cost is None else money(line.cost)
-    pieces = f"{line.needed} + {line.spares} spare{packs}"
-    return ", ".join(line.places), what, pieces, "; ".join(line.expected.said()), price
+def _order_row(order: Order, line: OrderLine) -> tuple:
+    what = f"{line.part.part}: {line.what}" if line.part else line.what
+    bought = f", buy {line.pieces}: {line.purchase}" if line.purchase else ""
+    pieces = f"{line.needed} + {line.spares} spare{bought}"
+    expected, why = "; ".join(line.expected.said()), "; ".join(line.reasons)
+    return line.goes_to, what, pieces, line.left_over, expected, order.money(line.cost), why
 
 
 def table_html(shown: Plan) -> str:

@@ -1,7 +1,9 @@
-"""`python -m repairlib plan`: a parts list in, the plan as text, and its files in a folder."""
+"""`python -m repairlib plan`: parts lists in, the plans as text, and their files in a folder."""
 
 from __future__ import annotations
 
+from collections.abc import Callable
+from functools import partial
 from pathlib import Path
 
 from repairlib.core.errors import RepairlibError
@@ -18,28 +20,41 @@ from repairlib.recap import (
     NOT_YOURS,
     SPARES_RULE,
     AlreadyThere,
+    Catalogue,
     Item,
+    Order,
     OrderLine,
     Plan,
     Saved,
+    SeveralPlans,
+    check_each_once,
     free_stem,
-    money,
+    one_for_each,
+    plan_boards,
     plan_file,
     read_board,
     read_catalogue,
 )
 from repairlib.show.sheets.recap_sheet import write_bench_sheet
 
-CSV_ENDING, SHEET_ENDING = "-plan.csv", "-bench-sheet.html"
+CSV_ENDING, SHEET_ENDING, ORDER_ENDING = "-plan.csv", "-bench-sheet.html", "-order.csv"
 SHOWN_PROBLEMS = 20  # lines of a catalogue; the JSON holds them all
+
+# The name of a plan's files and the function that writes each, by its ending; and what was saved.
+Written = tuple[str, dict[str, Callable]]
+Files = tuple[list[tuple[Saved, ...]], tuple[Saved, ...]]
 
 
 class PlanReport:
-    """A plan and the files that were written of it; str() for a terminal, to_dict() for JSON."""
+    """A plan and the files that were written of it; str() for a terminal, to_dict() for JSON.
 
-    def __init__(self, plan: Plan, saved: tuple[Saved, ...] = ()):
+    `with_order` is False where the order is that of several plans and is told once for all.
+    """
+
+    def __init__(self, plan: Plan, saved: tuple[Saved, ...] = (), with_order: bool = True):
         self.plan = plan
         self.saved = saved
+        self.with_order = with_order
 
     def __str__(self) -> str:
         plan = self.plan
@@ -57,7 +72,8 @@ class PlanReport:
         lines += _titled("Named twice", [str(duplicate) for duplicate in plan.duplicates])
         lines += _titled("On the board, not in the list", _wrapped(plan.not_listed))
         lines += _measured_lines(plan)
-        lines += _order_lines(plan)
+        if self.with_order and _orders(plan):
+            lines += _order_lines(plan.order, plan.catalogue)
         return "\n".join([*lines, *map(str, self.saved)])
 
     def to_dict(self) -> dict:
@@ -73,7 +89,7 @@ class PlanReport:
             "duplicates": [str(duplicate) for duplicate in plan.duplicates],
             "not_listed": plan.not_listed,
             "cautions": list(plan.cautions),
-            "order": plan.order.to_dict(),
+            **({"order": plan.order.to_dict()} if self.with_order else {}),
             "files": [str(saved.path) for saved in self.saved],
         }
         if plan.measured is not None:
@@ -83,19 +99,51 @@ class PlanReport:
                 "not_in_list": plan.not_in_list,
                 "not_measured": plan.not_measured,
             }
-        if plan.catalogue is not None:
-            told["catalogue"] = {
-                "lines": plan.catalogue.lines,
-                "parts": len(plan.catalogue),
-                "unreadable": [_aside(line) for line in plan.catalogue.problems],
-            }
+        if plan.catalogue is not None and self.with_order:
+            told["catalogue"] = _catalogue_told(plan.catalogue)
+        return told
+
+
+class SeveralReport:
+    """The plans of several boards, their one order, and the files; like PlanReport."""
+
+    def __init__(self, plans: SeveralPlans, catalogue: Catalogue | None, saved: Files):
+        self.plans = plans
+        self.catalogue = catalogue
+        self.files, self.order_file = saved
+
+    @property
+    def reports(self) -> list[PlanReport]:
+        return [
+            PlanReport(plan, saved, with_order=False)
+            for plan, saved in zip(self.plans.plans, self.files, strict=True)
+        ]
+
+    def __str__(self) -> str:
+        named = zip(self.plans.names, self.reports, strict=True)
+        boards = [f"Board {at}, {name}\n{one}\n" for at, (name, one) in enumerate(named, 1)]
+        order = _order_lines(self.plans.order, self.catalogue)
+        return "\n".join([*boards, *order, *map(str, self.order_file)])
+
+    def to_dict(self) -> dict:
+        """The plans and their order as JSON-able dicts, lists, texts and numbers."""
+        told: dict = {
+            "boards": [
+                {"board": name, **report.to_dict()}
+                for name, report in zip(self.plans.names, self.reports, strict=True)
+            ],
+            "order": self.plans.order.to_dict(),
+            "files": [str(saved.path) for saved in self.order_file],
+        }
+        if self.catalogue is not None:
+            told["catalogue"] = _catalogue_told(self.catalogue)
         return told
 
 
 def report_plan(
     path, out=None, board=None, measured=None, catalogue=None, boards: int = 1
 ) -> PlanReport:
-    """Plan the parts list at `path`, and write CSV and bench sheet into the folder `out`.
+    """Plan the parts list at `path`, and write CSV, bench sheet and order into the folder `out`.
 
     `board`, `measured` and `catalogue` are paths of CSV files (see recap.read_board,
     health.measured and recap.catalogue); `boards` is how many to order for. Existing files are
@@ -110,6 +158,41 @@ def report_plan(
         read_catalogue(catalogue) if catalogue is not None else None,
         boards,
     )
+    _check(plan, path, measured)
+    if out is None:
+        return PlanReport(plan)
+    written = _written([_files_of(plan, path)], plan.order if _orders(plan) else None, out, path)
+    (files,), order = written
+    return PlanReport(plan, (*files, *order))
+
+
+def report_boards(paths, out=None, boards=(), measured=(), catalogue=None) -> SeveralReport:
+    """Plan each parts list of `paths` as one board, with one order for all; see report_plan.
+
+    `boards` and `measured` are paths of CSV files, one for each list in the order of the lists,
+    None for a list without; empty where no list has one.
+    """
+    paths = [Path(path) for path in paths]
+    check_each_once(paths, "parts list")
+    named = [Path(one) for one in one_for_each(paths, measured, "readings") if one is not None]
+    check_each_once(named, "table of readings")
+    shop = read_catalogue(catalogue) if catalogue is not None else None
+    made = plan_boards(
+        paths,
+        [one and read_board(one) for one in one_for_each(paths, boards, "boards")],
+        [one and read_measured_file(one) for one in one_for_each(paths, measured, "readings")],
+        shop,
+    )
+    for at, (plan, path) in enumerate(zip(made.plans, paths, strict=True)):
+        _check(plan, path, measured[at] if measured else None)
+    if out is None:
+        return SeveralReport(made, shop, ([()] * len(paths), ()))
+    files = [_files_of(plan, path) for plan, path in zip(made.plans, paths, strict=True)]
+    return SeveralReport(made, shop, _written(files, made.order, out, Path("boards")))
+
+
+def _check(plan: Plan, path: Path, measured) -> None:
+    """Raise RepairlibError for a list without references and a table without readings."""
     if not (
         plan.list.references or any(line.what == "not a capacitor" for line in plan.list.set_aside)
     ):
@@ -119,31 +202,51 @@ def report_plan(
         wrong = f"no line of its {len(plan.measured.lines)} holds a reading of a part"
         accepted = "a table with headings such as Ref, C (µF), ESR @ 120 Hz (Ω)"
         raise RepairlibError(Path(measured).name, wrong, accepted)
-    if out is None:
-        return PlanReport(plan)
+
+
+def _orders(plan: Plan) -> bool:
+    """Whether a catalogue or a number of boards asks for an order."""
+    return plan.catalogue is not None or plan.boards > 1
+
+
+def _files_of(plan: Plan, path: Path) -> Written:
+    """How the table and the sheet of a plan are written, each by its ending."""
+    stem = path.stem.lstrip(".") or "list"
+    return stem, {CSV_ENDING: plan.to_csv, SHEET_ENDING: partial(write_bench_sheet, plan)}
+
+
+def _written(plans: list[Written], order: Order | None, out, path: Path) -> Files:
+    """The files of all plans and of the order in the folder `out`: all of them or none."""
     folder = Path(out)
     if not folder.is_dir():
         raise RepairlibError(folder, "no such folder", "a folder that exists")
-    return PlanReport(plan, _written(plan, folder, path.stem.lstrip(".") or "list"))
-
-
-def _written(plan: Plan, folder: Path, stem: str) -> tuple[Saved, Saved]:
-    """CSV and bench sheet in `folder`: both or neither, under the first free number."""
-    while True:
-        free = free_stem(folder, stem, (CSV_ENDING, SHEET_ENDING))
-        try:
-            return _both(plan, folder / (free + CSV_ENDING), folder / (free + SHEET_ENDING))
-        except AlreadyThere:
-            continue  # another plan took the name just now
-
-
-def _both(plan: Plan, table: Path, sheet: Path) -> tuple[Saved, Saved]:
-    saved = plan.to_csv(table)
+    done: list[Saved] = []
     try:
-        return saved, write_bench_sheet(plan, sheet)
+        files = [_with_free_name(folder, stem, writers, done) for stem, writers in plans]
+        stem = path.stem.lstrip(".") or "list"
+        ordered = _with_free_name(folder, stem, {ORDER_ENDING: order.to_csv}, done) if order else ()
     except BaseException:  # Ctrl-C too
-        table.unlink()
+        for saved in done:
+            saved.path.unlink()
         raise
+    return files, ordered
+
+
+def _with_free_name(
+    folder: Path, stem: str, writers: dict[str, Callable], done: list[Saved]
+) -> tuple[Saved, ...]:
+    """The files of these endings, under the first free number; noted in `done` as they come."""
+    while True:
+        free = free_stem(folder, stem, tuple(writers))
+        before = len(done)
+        try:
+            for ending, write in writers.items():
+                done.append(write(folder / (free + ending)))
+            return tuple(done[before:])
+        except AlreadyThere:  # another plan took the name just now
+            for saved in done[before:]:
+                saved.path.unlink()
+            del done[before:]
 
 
 def _accounting(plan: Plan) -> str:
@@ -197,31 +300,37 @@ def _measured_lines(plan: Plan) -> list[str]:
     ]
 
 
-def _order_lines(plan: Plan) -> list[str]:
-    """The order, where a catalogue or a number of boards asks for one."""
-    if plan.catalogue is None and plan.boards == 1:
-        return []
-    order = plan.order
-    lines = [f"Order: {order}.", f"  {SPARES_RULE}"]
+def _order_lines(order: Order, catalogue: Catalogue | None) -> list[str]:
+    """The order: what to know before it, its lines, what of the catalogue could not be read."""
+    lines = [f"Order: {order}.", *(f"  NOTE: {note}" for note in order.notes), f"  {SPARES_RULE}"]
     lines += [f"  {CHOICE_RULE}", f"  {LIFE_RULE}"] if order.priced else []
-    lines += [f"  {_order_line(line)}" for line in order.lines]
-    lines += [f"  {note}" for note in order.notes]
-    if plan.catalogue is not None:
-        problems = list(plan.catalogue.problems)
+    lines += [f"  {_order_line(order, line)}" for line in order.lines]
+    if catalogue is not None:
+        problems = list(catalogue.problems)
         unread = _unread(problems[:SHOWN_PROBLEMS])
         left = len(problems) - SHOWN_PROBLEMS
         unread += [f"and {left} more lines: --json lists them all"] if left > 0 else []
-        lines += _titled(f"Lines of {plan.catalogue.name} that could not be read", unread)
+        lines += _titled(f"Lines of {catalogue.name} that could not be read", unread)
     return lines
 
 
-def _order_line(line: OrderLine) -> str:
+def _order_line(order: Order, line: OrderLine) -> str:
     what = f"{line.pieces:4} x {line.part.part if line.part else line.what}"
-    counted = f"{line.needed} for {', '.join(line.places)} and {line.spares} spare"
+    counted = f"{line.needed} for {line.goes_to}, {line.spares} spare"
+    why = "".join(f"; {reason}" for reason in line.reasons)
     if line.part is None:
-        return f"{what}: {counted}"
-    packs = f"{line.packs} pack{'s' if line.packs > 1 else ''} of {line.part.pack}"
-    return f"{what}: {counted}, {packs}: {money(line.cost)}; {line.what}; {line.expected.life}"
+        return f"{what}: {counted}{why}"
+    bought = f"{line.purchase}: {order.money(line.cost)}, {line.left_over} left over"
+    return f"{what}: {counted}; {bought}; {line.what}; {line.expected.life}{why}"
+
+
+def _catalogue_told(catalogue: Catalogue) -> dict:
+    return {
+        "lines": catalogue.lines,
+        "parts": len(catalogue),
+        "currency": catalogue.currency or None,
+        "unreadable": [_aside(line) for line in catalogue.problems],
+    }
 
 
 def _aside(line) -> dict:
