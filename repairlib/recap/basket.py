@@ -111,8 +111,7 @@ def _needed(rooms: tuple[_Room, ...]) -> int:
 
 
 def _least_cost(rooms: tuple[_Room, ...]) -> Decimal:
-    parts = [part for alike in _shared(rooms) for part in alike.parts]
-    return least_cost(parts, _needed(rooms)).cost
+    return least_cost(_shared(rooms), _needed(rooms)).cost
 
 
 def _remembered(work: Callable) -> Callable:
@@ -137,8 +136,7 @@ def _group(rooms: tuple[_Room, ...], currency: str) -> Group:
     every = reduce(frozenset.intersection, (room.fitting.all_able for room in rooms))
     barred = fitting.barred if len(rooms) == 1 else _barred_somewhere(rooms)
     shared = Fitting(_shared(rooms), every, barred, fitting.spoken)
-    others = [part for alike in every for part in alike.parts]
-    selection, taken = selection_of(shared, _needed(rooms), currency, others)
+    selection, taken = selection_of(shared, _needed(rooms), currency)
     return Group(wanted, taken, selection)
 
 

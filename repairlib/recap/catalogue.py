@@ -89,7 +89,8 @@ class CataloguePart(NamedTuple):
     @property
     def price(self) -> Decimal:
         """The lowest price of one piece, in whatever number that is."""
-        return min(offer.price for offer in self.offers)
+        first, *others = self.offers
+        return min(first.price, *(one.price for one in others)) if others else first.price
 
     @property
     def height(self) -> float | None:
@@ -193,7 +194,7 @@ class _RowReader:
         self.width = width
         self.separator = separator
         self.figures: dict[tuple[str, str], float | None] = {}
-        self.prices: dict[str, Decimal] = {}
+        self.sold: dict[tuple[str, ...], tuple[Offer, ...]] = {}
         self.families = families()
         self.currency = ""
 
@@ -231,7 +232,7 @@ class _RowReader:
             self.figure("length_mm", sizes[1]),
             self.figure("lead_spacing_mm", sizes[2]),
             mounting,
-            (self.offer(price, pack, minimum, currency),),
+            self.offers(price, pack, minimum, currency),
             row.line,
         )
 
@@ -241,13 +242,15 @@ class _RowReader:
             self.figures[key] = _figure(name, text)
         return self.figures[key]
 
-    def offer(self, price: str, pack: str, minimum: str, currency: str) -> Offer:
-        if price not in self.prices:
-            self.prices[price] = _price(price)
-        made = Offer(self.prices[price], _pieces("pack", pack), _pieces("minimum", minimum))
-        if currency and currency != self.currency:
-            self.agree_on(currency)
-        return made
+    def offers(self, *cells: str) -> tuple[Offer, ...]:
+        """The offer in the cells of price, pack, minimum and currency."""
+        if cells not in self.sold:
+            price, pack, minimum, currency = cells
+            offer = Offer(_price(price), _pieces("pack", pack), _pieces("minimum", minimum))
+            if currency and currency != self.currency:
+                self.agree_on(currency)
+            self.sold[cells] = (offer,)
+        return self.sold[cells]
 
     def agree_on(self, currency: str) -> None:
         """Take the currency of the first line that names one. Raises ValueError for another."""

@@ -8,14 +8,16 @@ from __future__ import annotations
 
 from collections.abc import Iterable
 from decimal import Decimal
+from functools import lru_cache
+from heapq import merge
 from typing import NamedTuple
 
 from repairlib.core.quantity import brief
 from repairlib.health import CAP_YEARS
 from repairlib.recap.catalogue import CataloguePart
 from repairlib.recap.expectation import INSIDE_C, years_in_words
-from repairlib.recap.offers import Purchase, cheapest, money
-from repairlib.recap.selection import Fitting, life_of, rank
+from repairlib.recap.offers import Offer, Purchase, cheapest, money
+from repairlib.recap.selection import Alike, Fitting, life_of, lowest_price, rank
 
 WORTH = Decimal("1.25")  # what a longer life may cost against the cheapest; a choice of ours
 CHOICE_RULE = (
@@ -75,50 +77,52 @@ def spares_for(needed: int) -> int:
 
 def buy(part: CataloguePart, needed: int) -> Taken:
     """The cheapest way to `needed` pieces of that part and their spares (see SPARES_RULE)."""
+    return Taken(part, *_bought(part.offers, needed))
+
+
+@lru_cache(maxsize=10_000)
+def _bought(offers: tuple[Offer, ...], needed: int) -> tuple[Purchase, int]:
+    """How that is bought, and with how many spares; many parts are sold alike."""
     spares = spares_for(needed)
-    alone = cheapest(part.offers, needed)
-    way = cheapest(part.offers, needed + spares)
+    alone = cheapest(offers, needed)
+    way = cheapest(offers, needed + spares)
     if way.cost > alone.cost and way.opens_a_pack_beyond(needed):
-        return Taken(part, alone, min(spares, alone.pieces - needed))
-    return Taken(part, way, spares)
+        return alone, min(spares, alone.pieces - needed)
+    return way, spares
 
 
-def take(parts: Iterable[CataloguePart], needed: int) -> tuple[Taken, tuple[Taken, ...]]:
+def take(able: Iterable[Alike], needed: int) -> tuple[Taken, tuple[Taken, ...]]:
     """The one to take of these parts for `needed` places (see CHOICE_RULE), and its equals."""
-    ways = _worth_comparing(parts, needed)
+    ways = _worth_comparing(able, needed)
     most = min(way.cost for way in ways) * WORTH
     within = sorted((way for way in ways if way.cost <= most), key=_longest_life_first)
     best = _longest_life_first(within[0])[:2]
     return within[0], tuple(way for way in within[1:] if _longest_life_first(way)[:2] == best)
 
 
-def least_cost(parts: Iterable[CataloguePart], needed: int) -> Taken:
+def least_cost(able: Iterable[Alike], needed: int) -> Taken:
     """The cheapest of these parts for `needed` places."""
-    return min(_worth_comparing(parts, needed), key=lambda way: (way.cost, rank(way.part)))
+    return min(_worth_comparing(able, needed), key=lambda way: (way.cost, rank(way.part)))
 
 
-def selection_of(fitting: Fitting, needed: int, currency: str, others: Iterable[CataloguePart]):
-    """A Selection and the Taken behind it, for `needed` places in which the same parts fit.
-
-    `others` are all parts that may go in, those among them that low impedance rules out.
-    """
-    parts = [part for alike in fitting.able for part in alike.parts]
-    others = list(others)
-    taken, tied = take(parts, needed)
-    least = least_cost(others, needed)
+def selection_of(fitting: Fitting, needed: int, currency: str) -> tuple[Selection, Taken]:
+    """What is chosen for `needed` places in which the same parts fit, and how it is bought."""
+    taken, tied = take(fitting.able, needed)
+    least = least_cost(fitting.all_able, needed)
+    able = sum(len(alike.parts) for alike in fitting.all_able)
     each = taken.cost / taken.purchase.pieces
     dearer = _why_dearer(taken, least, currency) if least.cost < taken.cost else ""
-    said = _why(taken, tied, least, len(others), currency)
+    said = _why(taken, tied, least, able, currency)
     cheaper = least.part if dearer else None
     passed_over = _passed_over(taken.part, fitting.barred)
     return Selection(taken.part, said, each, cheaper, dearer, passed_over), taken
 
 
-def _worth_comparing(parts: Iterable[CataloguePart], needed: int) -> list[Taken]:
+def _worth_comparing(able: Iterable[Alike], needed: int) -> list[Taken]:
     """Each part as it is bought, without those that are too dear at their lowest price."""
     ways: list[Taken] = []
     least: Decimal | None = None
-    for part in sorted(parts, key=lambda part: part.price):
+    for part in merge(*(alike.parts for alike in able), key=lowest_price):
         if least is not None and part.price * needed > least * WORTH:
             break
         ways.append(buy(part, needed))

@@ -6,7 +6,8 @@ substitution, with rules of its own in substitution.py.
 
 from __future__ import annotations
 
-from functools import lru_cache
+from decimal import Decimal
+from functools import cache, lru_cache
 from typing import NamedTuple
 
 from repairlib.core.quantity import engineering
@@ -27,13 +28,15 @@ _NOWHERE = Position("")
 class Alike:
     """Parts that differ in nothing that decides whether they may go in.
 
-    Few sizes and ratings are made, so a long catalogue has few of these for each value.
+    Few sizes and ratings are made, so a long catalogue has few of these for each value. `parts`
+    are sorted by their lowest price; `best` lives longest, and is the cheapest of those.
     """
 
-    __slots__ = ("parts",)
+    __slots__ = ("best", "parts")
 
     def __init__(self, parts: list[CataloguePart]):
-        self.parts = parts
+        self.parts = sorted(parts, key=lowest_price)
+        self.best = min(parts, key=rank)
 
 
 class Fitting(NamedTuple):
@@ -129,7 +132,17 @@ class _Wanted(NamedTuple):
 
 def life_of(part: CataloguePart) -> float:
     """Expected hours inside the set, counted up to 15 years; 0 where no life is stated."""
-    return hours_inside(part.family, part.hours, part.celsius) or 0.0
+    return _hours(part.family, part.hours, part.celsius)
+
+
+@cache
+def _hours(family: str, hours: float | None, celsius: float) -> float:
+    return hours_inside(family, hours, celsius) or 0.0
+
+
+def lowest_price(part: CataloguePart) -> Decimal:
+    """Sorting key: the lowest price of one piece."""
+    return part.price
 
 
 def rank(part: CataloguePart) -> tuple:
@@ -158,7 +171,7 @@ def _looked_through(shelf: list[Alike], wanted: _Wanted) -> tuple[frozenset[Alik
     for alike in shelf:
         obstacle = wanted.obstacle(alike.parts[0])
         if obstacle:
-            barred.append((min(alike.parts, key=rank), obstacle))
+            barred.append((alike.best, obstacle))
         else:
             able.append(alike)
     return frozenset(able), tuple(barred)

@@ -62,8 +62,7 @@ def chosen(selector: Selector, places) -> list:
     found = []
     for new, place in places:
         fitting = selector.fitting(new, place)
-        every = [part for alike in fitting.all_able for part in alike.parts]
-        found.append(selection_of(fitting, 1, "", every)[0].part if every else None)
+        found.append(selection_of(fitting, 1, "")[0].part if fitting.able else None)
     return found
 
 
