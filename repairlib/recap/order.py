@@ -21,10 +21,6 @@ from repairlib.recap.offers import Purchase, money
 
 MOST_BOARDS = 1000
 TELL_ABOVE = Decimal("1.2")  # times what is fitted: a line that buys more says why
-ONE_MEASURED = (
-    "One board was measured, {others} not: what may stay on the measured one is ordered for the "
-    "{others}. Measure each to order less."
-)
 LOWER_ESR = (
     "low-impedance parts where the list does not ask for them. Most places take them; where a "
     "regulator is near, read in its data sheet whether it needs ESR"
@@ -64,10 +60,6 @@ class Use(NamedTuple):
     boards: int
     places: tuple[str, ...]
 
-    def __str__(self) -> str:
-        places = ", ".join(self.places)
-        return f"{self.name}: {places}" if self.name else places
-
 
 class OrderLine(NamedTuple):
     """One kind of part: what it is, where it goes, and what is bought for all boards.
@@ -94,8 +86,11 @@ class OrderLine(NamedTuple):
 
     @property
     def goes_to(self) -> str:
-        """The places in words."""
-        return "; ".join(map(str, self.uses))
+        """The places in words; boards with the same places are named together."""
+        names: dict[tuple[str, ...], list[str]] = {}
+        for use in self.uses:
+            names.setdefault(use.places, []).append(use.name)
+        return "; ".join(named(", ".join(which), places) for places, which in names.items())
 
     @property
     def pieces(self) -> int:
@@ -287,10 +282,20 @@ def order_of(
             place_of[id(item)] = len(place_of)
     ranked = sorted(groups, key=lambda group: min(place_of[id(one.item)] for one in group.wanted))
     lines = [_line(group, lots) for group in ranked]
-    lower = [named for lot in lots if (named := _named(lot, filter(_lowers_esr, lot.items)))]
-    if lower:
-        notes = (*notes, f"{'; '.join(lower)}: {LOWER_ESR}.")
+    lower = {lot.name: [one.reference for one in lot.items if _lowers_esr(one)] for lot in lots}
+    said = "; ".join(named(name, places) for name, places in lower.items() if places)
+    if said:
+        notes = (*notes, f"{said}: {LOWER_ESR}.")
     return Order(lines, lots, catalogue.currency if catalogue else "", notes)
+
+
+def one_measured(others: int) -> str:
+    """What to know before an order for one measured board and `others` that nobody measured."""
+    rest, them = ("The other was", "it") if others == 1 else (f"The other {others} were", "them")
+    return (
+        f"One board was measured. {rest} not: what may stay on the measured one is ordered for "
+        f"{them}. Measure each board to order less."
+    )
 
 
 def check_boards(boards: int) -> int:
@@ -323,9 +328,14 @@ def _line(group: Group, lots: tuple[Lot, ...]) -> OrderLine:
     )
 
 
-def _named(lot: Lot, items: Iterable[Item]) -> str:
-    places = ", ".join(item.reference for item in items)
-    return f"{lot.name}: {places}" if lot.name and places else places
+def named(name: str, places: Iterable[str]) -> str:
+    """Places in words, behind the name of their board where it has one.
+
+    >>> named("hall", ["C1", "C2"]), named("", ["C1"])
+    ('hall: C1, C2', 'C1')
+    """
+    said = ", ".join(places)
+    return f"{name}: {said}" if name else said
 
 
 def _lowers_esr(item: Item) -> bool:

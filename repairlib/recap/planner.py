@@ -25,7 +25,7 @@ from repairlib.recap.item import (
     tell_boards,
 )
 from repairlib.recap.measurements import judge_measured
-from repairlib.recap.order import ONE_MEASURED, Lot, Order, check_boards, choose_parts, order_of
+from repairlib.recap.order import Lot, Order, check_boards, choose_parts, one_measured, order_of
 from repairlib.recap.parts import UNREADABLE, PartsList, SetAside, read_parts
 from repairlib.recap.places import hazards_there
 from repairlib.recap.plan_table import COLUMNS, Row, rows_of
@@ -231,8 +231,8 @@ class Plan:
             return
         unmeasured = Plan(self.list, self.board, catalogue=self.catalogue, alone=False)
         names = ["the measured board", "the other board" if others == 1 else f"the other {others}"]
-        note = ONE_MEASURED.format(others=others)
-        together([self, unmeasured], [1, others], names, self.catalogue, (note,))
+        notes = (one_measured(others),)
+        together([self, unmeasured], [1, others], names, self.catalogue, notes)
 
     def _all_items(self) -> list[Item]:
         read = self.list

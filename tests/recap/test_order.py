@@ -5,10 +5,12 @@ from decimal import Decimal
 import pytest
 
 from repairlib.core.errors import RepairlibError
+from repairlib.faces.panels.plan_pieces import order_html
 from repairlib.health.measured import read_measured
 from repairlib.recap import Board, Position, plan
 from repairlib.recap.catalogue import parse_catalogue
-from repairlib.recap.order import ONE_MEASURED, spares_for
+from repairlib.recap.choice import spares_for
+from repairlib.show.sheets import bench_sheet
 
 CATALOGUE = parse_catalogue(
     "part,family,capacitance_uf,rated_v,rated_c,life_h,diameter_mm,length_mm,lead_spacing_mm,"
@@ -96,8 +98,15 @@ def test_boards_that_nobody_measured_are_not_left_short():
     ten = next(line for line in made.order.lines if line.part.part == "TEN")
     assert (ten.needed, made.order.boards) == (47, 12)
     assert ten.goes_to == "the measured board: C2, C3, C4; the other 11: C1, C2, C3, C4"
-    assert made.order.notes[0] == ONE_MEASURED.format(others=11)
+    assert made.order.notes[0].startswith("One board was measured. The other 11 were not: what may")
     assert plan(LIST, measured=table).order.notes == ()
+
+
+def test_the_other_boards_are_ordered_for_where_all_may_stay_on_the_measured_one():
+    table = read_measured("Ref,C (µF),ESR @ 120 Hz (Ω)\nC1,9.9,5\n")
+    made = plan("C1,10/16 elect\n", measured=table, catalogue=CATALOGUE, boards=2)
+    assert not made.items and made.order.lines[0].goes_to == "the other board: C1"
+    assert "To order" in bench_sheet(made) and "To order" in order_html(made)
 
 
 @pytest.mark.parametrize("boards", [0, -1, 1001, 1.5, "12"])

@@ -17,6 +17,7 @@ from repairlib.recap import (
     MAY_STAY,
     MUST_GO,
     NOT_YOURS,
+    ORDER_COLUMNS,
     SPARES_RULE,
     Item,
     Order,
@@ -99,9 +100,9 @@ def measured_html(shown: Plan) -> str:
 
 def order_html(shown: Plan) -> str:
     """What to order, with what to expect of it; folded."""
-    if not shown.items:
-        return ""
     order = shown.order
+    if not order.lines:
+        return ""
     rows = [_order_row(order, line) for line in order.lines[:SHOWN_ITEMS]]
     head = ("Places", "Part", "Pieces", "Left over", "Expect", "Price", "Why so")
     told = [SPARES_RULE, LIFE_RULE, *([CHOICE_RULE] if order.priced else [])]
@@ -163,7 +164,7 @@ def waiting_html(shown: Plan) -> str:
 
 
 def files_html(shown: Plan) -> str:
-    """Links that save the plan as a table and as a sheet to print."""
+    """Links that save the plan as a table and as a sheet to print, and the order as a table."""
     if len(shown.list.references) > LINKED_PARTS:
         return "<p>This list is too long for a link. Save it in code: <code>to_csv</code>.</p>"
     saved_rows, marked = csv_text(shown.rows())
@@ -174,7 +175,9 @@ def files_html(shown: Plan) -> str:
     )
     sheet = _link("recap-bench-sheet.html", "text/html", bench_sheet(shown), "Save bench sheet")
     saved = _link("recap-plan.csv", "text/csv", "\ufeff" + saved_rows, "Save table (CSV)")
-    return f"<p>{sheet}{saved}{said}</p>"
+    rows = csv_text(shown.order.rows(), ORDER_COLUMNS)[0]
+    order = _link("recap-order.csv", "text/csv", "\ufeff" + rows, "Save order (CSV)")
+    return f"<p>{sheet}{saved}{order}{said}</p>"
 
 
 def _link(name: str, kind: str, content: str, label: str) -> str:

@@ -46,13 +46,13 @@ def measured_section(plan: Plan) -> str:
 
 
 def order_section(plan: Plan) -> str:
-    """The parts to order, with what to expect of them; "" where nothing is to be fitted.
+    """The parts to order, with what to expect of them; "" where nothing is to be ordered.
 
     Where the order is for several different boards, the parts of this one alone.
     """
-    if not plan.items:
-        return ""
     order = plan.order
+    if not order.lines:
+        return ""
     rules = [SPARES_RULE, LIFE_RULE, *([CHOICE_RULE] if order.priced else [])]
     told = "".join(f"<p>{text(rule)}</p>" for rule in rules)
     if order.names and plan.boards == 1:

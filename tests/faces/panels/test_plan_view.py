@@ -73,6 +73,8 @@ def test_links_hold_the_files(demo):
     assert "<!DOCTYPE html>" in b64decode(link).decode("utf-8")
     link = demo.files.value.partition("data:text/csv;base64,")[2].partition('"')[0]
     assert b64decode(link).decode("utf-8-sig").startswith('"reference"')
+    link = demo.files.value.rpartition("data:text/csv;base64,")[2].partition('"')[0]
+    assert b64decode(link).decode("utf-8-sig").startswith('"part","what","places","needed"')
 
 
 def test_long_lists_are_shown_in_part():
