@@ -227,7 +227,7 @@ def _line(group: Group, lots: tuple[Lot, ...]) -> OrderLine:
     first = group.wanted[0].item
     spares, taken = spares_for(group.needed), group.taken
     return OrderLine(
-        f"{first.new}, low impedance" if first.low_impedance else str(first.new),
+        str(first.new),
         taken.part if taken else None,
         tuple(uses),
         group.needed,
