@@ -33,7 +33,7 @@ _BODY_WORDS = {
 PAPER = "paper"
 _PAPER_LEAKS = "paper, which leaks with age: film of the same volts"
 OIL, NO_PCB = "perhaps oil", "no PCB"
-_OF_OIL = "MOTOR RUN MOTOR-RUN MOTORRUN BALLAST FLUORESCENT OIL OIL-PAPER OIL-FILLED PIO"
+_OF_OIL = "MOTOR RUN MOTOR-RUN MOTORRUN BALLAST FLUORESCENT OIL OIL-FILLED"
 _FILLED = frozenset(_OF_OIL.split())
 _WITHOUT_PCB = ("NO PCB", "NON PCB", "PCB FREE", "NO-PCB", "NON-PCB", "PCB-FREE")
 # Japanese letters of class 1 ceramics, from memory: first the coefficient, then its spread.
