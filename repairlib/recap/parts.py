@@ -50,7 +50,8 @@ from repairlib.recap.capacitor import NEARLY_1_UF, Capacitor
 from repairlib.recap.ditto import without_dittos
 from repairlib.recap.entries import Entry, headings_in, read_entry, reference_column
 from repairlib.recap.no_parts import what_words_are
-from repairlib.recap.ratings import describe
+from repairlib.recap.ratings import describe, weigh
+from repairlib.recap.said import Cells, Says
 from repairlib.recap.sections import board_of, section_kind
 from repairlib.recap.words import ALUMINIUM, BIPOLAR, CERAMIC, FILM, MAINS, PAPER, POLYMER, TANTALUM
 
@@ -138,7 +139,8 @@ class _ListReader:
         self.named_beside: list[tuple[int, list[str]]] = []  # in remarks: line, names
         self.besides_the_first = 0  # references, over all lines
         # Lines that say the same share one capacitor: a long list repeats itself.
-        self.described: dict[tuple, Capacitor] = {}
+        self.cells = Cells()
+        self.described: dict[tuple[tuple[Says, ...], str], Capacitor] = {}
 
     def read_all(self) -> None:
         for row in Table(self.list.lines, self.separator).rows():
@@ -296,14 +298,16 @@ class _ListReader:
 
     def capacitor_of(self, entry: Entry) -> Capacitor:
         """What an entry says of its parts; the same object where the same was said before."""
-        said = tuple((role, cell) for role, cell in entry.cells if cell and role != "quantity")
+        cells = [pair for pair in entry.cells if pair[1] and pair[0] != "quantity"]
         letters = entry.references.letters
         if letters in ON_THE_MAINS:
-            said = (*said, ("other", "mains"))
+            cells.append(("other", "mains"))
         section = self.section or (ALUMINIUM if letters in WET else "")
-        if (said, section) not in self.described:
-            self.described[said, section] = describe(said, section)
-        return self.described[said, section]
+        said = self.cells.say(cells), section
+        capacitor = self.described.get(said)
+        if capacitor is None:
+            capacitor = self.described[said] = weigh(*said)
+        return capacitor
 
 
 def _letters(number: int) -> str:

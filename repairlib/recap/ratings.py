@@ -16,9 +16,9 @@ from repairlib.markings import read
 from repairlib.recap import words
 from repairlib.recap.capacitor import NEARLY_1_UF, Capacitor
 from repairlib.recap.part_numbers import is_a_code, is_plain, may_be_bipolar
-from repairlib.recap.said import LARGEST, Said
+from repairlib.recap.said import LARGEST, Cells, Said, Says
 from repairlib.recap.tokens import tidy, tokens
-from repairlib.recap.wording import MOTOR, may_be_a_series
+from repairlib.recap.wording import may_be_a_series
 from repairlib.recap.words import ALUMINIUM, BIPOLAR, CERAMIC, FILM, MAINS, PAPER, POLYMER, TANTALUM
 
 # Above it a part under that title, with no kind of its own, may belong to another section.
@@ -28,8 +28,6 @@ _MOST_UNDER_TITLE = dict.fromkeys(("", *words.KINDS), LARGEST) | {
 }
 _SMALLEST_WET = 0.0989e-6  # F; common practice: electrolytics begin at 0.1 µF
 _SMALLEST_CELL, _MOST_OF_A_CELL = 0.0199, 6.0  # F, V; common practice: cells are rated 5.5 V
-_CROSSOVERS = ("crossover", "frequenzweiche", "weiche", "lautsprecherweiche", "scheidingsfilter")
-_WITHOUT_POLARITY = ("ac", *_CROSSOVERS)
 
 
 def describe(cells: tuple[tuple[str, str], ...], section: str = "") -> Capacitor:
@@ -44,9 +42,14 @@ def describe(cells: tuple[tuple[str, str], ...], section: str = "") -> Capacitor
     >>> describe((("value", "1,000"), ("kind", "elect"))).doubts
     ("'1,000' may be 1 or 1000",)
     """
-    said = Said()
-    for role, text in cells:
-        said.read_cell(role, text)
+    return weigh(Cells().say(cells), section)
+
+
+def weigh(cells: tuple[Says, ...], section: str = "") -> Capacitor:
+    """The same of cells that were read before (see said.Cells)."""
+    said = Said({})
+    for says in cells:
+        said.add(says)
     if not (said.farads or said.bare or said.codes):
         _look_among_part_numbers(said)
     return _weighed(said, section)
@@ -77,8 +80,8 @@ def _weighed(said: Said, section: str) -> Capacitor:
         said.doubts.append(f"{farads[0] * 1e6:g} µF is very small for an {kind}")
     if farads and _may_be_a_cell(farads[0], volts, said.words):
         said.doubts.append("perhaps a memory back-up cell: look at the part")
-    said.ac = said.ac or (said.ac_sign and bool(said.volts))
-    if said.ac:
+    ac = "ac" in said.signs or ("~" in said.signs and bool(said.volts))
+    if ac:
         kind = _kind_of_an_ac_part(said, kind)
     kind = _settle_words(said, kind, farads[0] if farads else None)
     if len(set(said.forms)) > 1:
@@ -87,15 +90,15 @@ def _weighed(said: Said, section: str) -> Capacitor:
         farads[0] if len(farads) == 1 else None,
         volts[0] if len(volts) == 1 else None,
         kind,
-        said.ac,
+        ac,
         said.forms[0] if len(set(said.forms)) == 1 else "",
-        said.tolerance,
+        said.tolerances[-1] if said.tolerances else None,
         tuple(dict.fromkeys(said.features)),
         tuple(dict.fromkeys(said.doubts)),
         tuple(dict.fromkeys(said.looks)),
         tuple(said.bare),
         " ".join(said.texts),
-        said.not_fitted and not said.doubts,
+        words.NOT_FITTED in said.signs and not said.doubts,
     )
 
 
@@ -109,9 +112,9 @@ def _settle_words(said: Said, kind: str, farad: float | None) -> str:
     if kind not in ("", ALUMINIUM):
         return kind
     _weigh_part_numbers(said)
-    if said.ac_sign:
+    if "~" in said.signs:
         said.doubts.append("'~' asks for a part that stands AC: look at the part")
-    if said.words & words.DEFLECTION and kind:
+    if kind and not words.DEFLECTION.isdisjoint(said.words):
         said.looks.append(
             "perhaps in a deflection stage: see that it asks for no bipolar part, and fit a type "
             "for high ripple"
@@ -123,9 +126,9 @@ def _settle_words(said: Said, kind: str, farad: float | None) -> str:
     for word in [*looks, *said.apart] if kind else looks:
         said.looks.append(f"'{word}' is not known here: see that it asks for no bipolar part")
     for word in dict.fromkeys(beside):
-        if word.lower() not in (*_WITHOUT_POLARITY, "poly", *map(str.lower, looks)):
+        if word.lower() not in (*words.WITHOUT_POLARITY, "poly", *map(str.lower, looks)):
             said.doubts.append(f"'{word}' was not understood: look at the part")
-    for word in _WITHOUT_POLARITY:
+    for word in words.WITHOUT_POLARITY:
         if word in said.words:
             said.doubts.append(f"'{word}' asks for a part without polarity: look at the part")
     return kind
@@ -142,11 +145,11 @@ def _weigh_part_numbers(said: Said) -> None:
             )
 
 
-def _may_be_a_cell(farad: float, volts: list[float], said_words: set[str]) -> bool:
+def _may_be_a_cell(farad: float, volts: list[float], said_words: list[str]) -> bool:
     """Whether it may be a double-layer cell that keeps a memory alive."""
     low = not volts or volts[0] <= _MOST_OF_A_CELL
     return low and (
-        farad >= _SMALLEST_CELL or (farad >= 9.9e-3 and bool(said_words & words.BACK_UP))
+        farad >= _SMALLEST_CELL or (farad >= 9.9e-3 and not words.BACK_UP.isdisjoint(said_words))
     )
 
 
@@ -173,7 +176,7 @@ def _kind(said: Said) -> str:
         kinds.discard(ALUMINIUM) if kinds & {BIPOLAR, TANTALUM, POLYMER} else None
     if MAINS in kinds:
         kinds -= {FILM, PAPER, CERAMIC}
-    if said.words & set(MOTOR):
+    if any(word in said.words for word in words.MOTOR):
         return MAINS  # motor starting parts are bipolar electrolytics on the mains
     if len(kinds) > 1:
         said.doubts.append("two kinds of part: " + " and ".join(sorted(kinds)))

@@ -7,12 +7,14 @@ all comes to is decided in ratings.py.
 from __future__ import annotations
 
 import re
+from collections.abc import Iterable
 
 from repairlib.core.typed.letters import without_accents
 from repairlib.recap.part_numbers import is_a_code, may_be_bipolar
 from repairlib.recap.tokens import tidy, tokens
-from repairlib.recap.wording import meaning
+from repairlib.recap.wording import Meaning, meaning
 from repairlib.recap.words import (
+    ASKED_FOR,
     BIPOLAR,
     BUILD_OR_STAGE,
     DITTO,
@@ -22,10 +24,12 @@ from repairlib.recap.words import (
     TANTALUM,
 )
 
+Says = tuple[tuple[str, tuple], ...]  # what one cell says: what is added to which list of Said
+
 _CODE = re.compile(r"(?:[0-3][A-HJ-NP-Z])?[0-9]{3}[BCDFGJKMZ]", re.IGNORECASE)
 _POWERS = {"µf": -6, "uf": -6, "mfd": -6, "µ": -6, "u": -6, "nf": -9, "n": -9, "pf": -12}
 _POWERS |= {"p": -12, "mmfd": -12, "mmf": -12, "uuf": -12, "f": 0}
-_MISSING = ("", "-", "--", "?", "??", "n/a", "na", "none", "unknown", "—", "–", "...")
+_MISSING = {"", "-", "--", "?", "??", "n/a", "na", "none", "unknown", "—", "–", "..."}
 # Values that lists write for a part of this size; outside, the line was misread.
 SMALLEST, LARGEST = 1e-13, 1.0
 _STRICT = ("value", "volts", "free")  # columns in which every figure must be understood
@@ -38,13 +42,46 @@ _DITTO_SIGNS = '"“”„〃″'
 _NOT_IN_REMARKS = ("motor", "bead", "safety", "mp", "ac")
 
 
-class Said:
-    """What the cells of one line say, not yet weighed; `doubts` and `looks` are in plain words."""
+class Cells:
+    """The cells of one list: what each says is read once, however many lines hold it."""
 
     def __init__(self) -> None:
-        self.texts: list[str] = []
+        self.known: dict[tuple[str, str, bool], Says] = {}
+        self.meanings: dict[str, Meaning] = {}
+
+    def say(self, cells: Iterable[tuple[str, str]]) -> tuple[Says, ...]:
+        """What the cells of one line say; a cell that says nothing of a part is left out.
+
+        >>> Cells().say([("value", "10uF"), ("other", "see page 4")])
+        ((('farads', (1e-05,)), ('texts', ('10uF',))),)
+        """
+        said: list[Says] = []
+        has_value = False
+        for role, text in cells:
+            cell = role, text, has_value
+            says = self.known.get(cell)
+            if says is None:
+                one = Said(self.meanings, has_value)
+                one.read_cell(role, text)
+                says = self.known[cell] = one.says()
+            if says:
+                said.append(says)
+                has_value = has_value or says[0][0] == "farads"
+        return tuple(said)
+
+
+class Said:
+    """What cells of one line say, not yet weighed; `doubts` and `looks` are in plain words.
+
+    `has_value` says that a cell before these names a capacitance.
+    """
+
+    def __init__(self, meanings: dict[str, Meaning], has_value: bool = False) -> None:
+        self._meanings = meanings
+        self._has_value = has_value
         self.farads: list[float] = []
         self.volts: list[float] = []
+        self.texts: list[str] = []
         self.bare: list[str] = []
         self.codes: list[str] = []
         self.kinds: list[str] = []
@@ -54,16 +91,24 @@ class Said:
         self.looks: list[str] = []
         self.unknown: list[str] = []  # words not understood beside the part
         self.apart: list[str] = []  # and in cells of their own
-        self.words: set[str] = set()
-        self.tolerance: tuple[float, float] | None = None
-        self.ac = False
-        self.ac_sign = False  # `~` apart from any figure
+        self.words: list[str] = []  # those of which ratings.py asks
+        self.signs: list[str] = []  # AC beside volts, `~` apart from any figure, NOT_FITTED
+        self.tolerances: list[tuple[float, float]] = []
         self.part_numbers: list[str] = []
-        self.not_fitted = False
+
+    def says(self) -> Says:
+        """All that was said, in the order of the lists above."""
+        lists = vars(self).items()
+        return tuple([(name, tuple(said)) for name, said in lists if said and name[0] != "_"])
+
+    def add(self, says: Says) -> None:
+        """Add what one more cell says."""
+        for name, things in says:
+            getattr(self, name).extend(things)
 
     def read_cell(self, role: str, text: str) -> None:
         """Add what the cell `text` says; `role` is what its column holds (see ratings.describe)."""
-        written, text = " ".join(text.split()), tidy(text)
+        written, text = text, tidy(text)
         if not text:
             return
         if role == "look":
@@ -71,33 +116,33 @@ class Said:
             return
         if role not in ("other", "code"):
             self.texts.append(text)
-        if text.lower() in _MISSING:
+        lower = text.lower()
+        if lower in _MISSING:
             return
         if DITTO.fullmatch(text):
             told = self.looks if role in _REMARKS else self.doubts
             told.append(f"a ditto mark ({text}), and it is not clear what it stands for")
             return
-        if text.lower().strip(".") in NOT_FITTED_ALONE:
-            self.not_fitted = True
+        if lower.strip(".") in NOT_FITTED_ALONE:
+            self.signs.append(NOT_FITTED)
             return
         if role == "code":
-            self.part_numbers.append(written)
+            self.part_numbers.append(" ".join(written.split()))
         before = self._count()
         unknown: list[str] = []
         for what, found in tokens(text):
             self._take(role, what, found, unknown)
         if NOT_FITTED in text:
             self._take_not_fitted(role, text, unknown)
+        if not unknown:
+            return
         if role in _REMARKS:
             self.looks += [
                 f"'{word}' may mean a bipolar part: look at it"
                 for word in unknown
                 if role != "code" and is_a_code(word) and may_be_bipolar(word)
             ]
-            return
-        if not unknown:
-            return
-        if role in _MIXED and self._count() == before:
+        elif role in _MIXED and self._count() == before:
             self.apart += unknown
         else:
             self.unknown += unknown
@@ -112,7 +157,7 @@ class Said:
         elif what == "sign" and found[0] in _DITTO_SIGNS and role not in _REMARKS:
             self.doubts.append(f"a ditto mark ({found[0]}), and it is not clear what it stands for")
         elif what == "sign" and found[0] == "~":
-            self.ac_sign = True
+            self.signs.append("~")
         elif what == "other" and role != "code" and may_be_bipolar(found[0]):
             told = self.looks if role in _REMARKS else self.doubts
             told.append(f"'{found[0]}' may mean a bipolar part: look at it")
@@ -151,11 +196,14 @@ class Said:
         if beside and lower in _NOT_IN_REMARKS:
             return ()
         lower = without_accents(lower)
-        self.words.add(lower)
+        if lower in ASKED_FOR:
+            self.words.append(lower)
         if role == "form" and lower in BUILD_OR_STAGE:
             self.forms.append(BUILD_OR_STAGE[lower])
             return ()
-        says = meaning(word)
+        says = self._meanings.get(word)
+        if says is None:
+            says = self._meanings[word] = meaning(word)
         self.kinds += [
             kind for kind in says.kinds if not beside or kind in (BIPOLAR, MAINS, TANTALUM)
         ]
@@ -170,11 +218,11 @@ class Said:
             said = text.replace(NOT_FITTED, "not fitted")
             self.doubts.append(f"'{said}': look whether it is fitted")
         else:
-            self.not_fitted = True
+            self.signs.append(NOT_FITTED)
 
     def _working_and_surge(self, role: str, found: re.Match) -> bool:
         """Whether a pair such as 12/15V is a working voltage and its surge voltage."""
-        if found["pair_unit"] or not (role == "volts" or self.farads):
+        if found["pair_unit"] or not (role == "volts" or self._has_value or self.farads):
             return False
         working = self.number(found["pair_c"], found[0])
         surge = self.number(found["pair_v"], found[0])
@@ -196,7 +244,7 @@ class Said:
         values = [float(sign + number) / 100 for sign, number in signed]
         if len(values) == 1:
             values = [-abs(values[0]), abs(values[0])]
-        self.tolerance = (min(values), max(values))
+        self.tolerances.append((min(values), max(values)))
 
     def _add_farads(self, number: str, unit: str, text: str) -> None:
         value = self.number(number, text)
@@ -223,7 +271,8 @@ class Said:
             self.doubts.append(f"'{text.strip()}' is not a voltage rating that is made")
             return
         self.volts.append(value)
-        self.ac = self.ac or "a" in marks.lower() or "~" in marks
+        if "a" in marks.lower() or "~" in marks:
+            self.signs.append("ac")
 
     def number(self, number: str, text: str) -> float | None:
         """The figure `number` of `text`; None, with a doubt, when it has two readings."""

@@ -21,7 +21,7 @@ from repairlib.recap.words import (
     SAYS_NOTHING,
 )
 
-MOTOR = ("motor-run", "motor-start")
+_WORD = r"\b"
 _APART = r"[\s./-]{0,2}"
 _POLE = r"p(?:ol(?:ari[sz]ed|ari[sz]é|arisiert|arity|ar|e)?)?\b\.?"
 # What is written in several words or with signs, and the one word it becomes.
@@ -45,7 +45,7 @@ _PHRASES = [  # of English, German, French, Italian, Spanish and Dutch
         (r"\bhoriz(?:ontal)?\.?[\s-]+(?:mount\w*|mtg|type|lead\w*)", "axial"),
         (r"\bvert(?:ical)?\.?[\s-]+(?:mount\w*|mtg|type|lead\w*)", "radial"),
         (r"\bback[\s-]+up\b", "backup"),
-        (r"\bB\+(?!\w)", "supply"),
+        (r"\bb\+(?!\w)", "supply"),
         (
             r"\b(?:filtre[\s-]+(?:de[\s-]+)?secteur|filtro[\s-]+(?:di[\s-]+rete|rete|de[\s-]+red))\b",
             "line-filter",
@@ -72,7 +72,10 @@ _PHRASES = [  # of English, German, French, Italian, Spanish and Dutch
         (r"\bswitch(?:ed|ing)?[\s-]+mode\b", "switch-mode"),
     )
 ]
-_ANY_PHRASE = re.compile("|".join(pattern.pattern for pattern, _ in _PHRASES), re.IGNORECASE)
+# Whether there is any of them, asked of small letters; each begins where a word does.
+_ANY_PHRASE = re.compile(
+    rf"{_WORD}(?=[a-z])(?:{'|'.join(one.pattern.removeprefix(_WORD) for one, _ in _PHRASES)})"
+)
 _STEMS = (
     (BIPOLAR, r"(?:bip|unpol|npol|nonp|apol)[^\W\d]*|ungepol[^\W\d]*|[nb]pe?"),
     (MAINS, r"(?:mk[ptsc]|mp|cap)?(?:[xy][1-4])+(?:mk[ptsc]|mp|caps?)?|[xy]caps?"),
@@ -103,7 +106,7 @@ def join_phrases(text: str) -> str:
     >>> join_phrases("elect n.pol"), join_phrases("Class X"), join_phrases("10 n polyester")
     ('elect np', 'x-cap', '10 n polyester')
     """
-    if not _ANY_PHRASE.search(text):
+    if not _ANY_PHRASE.search(text.casefold()):
         return text
     for pattern, word in _PHRASES:
         text = pattern.sub(word, text)

@@ -67,9 +67,15 @@ _DEFLECTION = """deflection defl deflexion scan sweep flyback h.out v.out h.def 
 DEFLECTION = {*BUILD_OR_STAGE, *_DEFLECTION.split()}
 _BACK_UP = "memory backup puffer pufferung sauvegarde tampone respaldo geheugen"
 BACK_UP = set(_BACK_UP.split())
+MOTOR = ("motor-run", "motor-start")
+WITHOUT_POLARITY = (
+    *("ac", "crossover", "frequenzweiche", "weiche", "lautsprecherweiche", "scheidingsfilter"),
+)
+# Words of which is asked whether a line has them, whatever else they say.
+ASKED_FOR = {*DEFLECTION, *BACK_UP, *MOTOR, *WITHOUT_POLARITY, "poly"}
 NOT_FITTED = "not-fitted"
 # Alone in a cell; beside other words they may mean something else.
-NOT_FITTED_ALONE = (
+NOT_FITTED_ALONE = {
     "nc",
     "n.c",
     "nm",
@@ -82,7 +88,7 @@ NOT_FITTED_ALONE = (
     "omit",
     "omitted",
     "deleted",
-)
+}
 DITTO = re.compile(
     r"(?:[\"“”„»«〃″]|''|’’|,,|-\s?[\"“”″]\s?-|ditto|dito|do|dto|idem|id|same|as above|wie oben"
     r"|comme ci-dessus|come sopra)\.?",
