@@ -36,8 +36,8 @@ class Entry:
 
 
 def headings_in(row: Row) -> Columns | None:
-    """The columns that a row of headings announces; None when it is no such row."""
-    if begins_with_reference(row.cells[0]) or capacitors_inside(row.text):
+    """The columns that a row announces that begins with no reference; None when it does not."""
+    if capacitors_inside(row.text):
         return None
     if any(_figure(cell) and not role_of_heading(cell) for cell in row.cells):
         return None
@@ -105,8 +105,10 @@ def _roles(
     """The role of each cell; an error when the row does not fit its headings."""
     if not columns:
         return ["free"] * len(cells)
-    roles = columns.roles
-    if separator == SPACES and len(cells) != len(roles):
+    roles = columns.beside
+    if len(cells) == len(roles):
+        return roles
+    if separator == SPACES:
         found = columns.under(line, cells)
         if found:
             return found
@@ -118,8 +120,7 @@ def _roles(
     if misfit:
         wrong = wrong_width(cells, len(roles), separator)
         raise RepairlibError(line, wrong, "one cell under each heading")
-    # A column of running numbers may be headed as if it held the references.
-    return ["other" if role == "reference" else role for role in found]
+    return found
 
 
 def _is_bare(cell: str) -> bool:

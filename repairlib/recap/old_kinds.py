@@ -35,8 +35,10 @@ def is_oil_filled(old: Capacitor) -> bool:
     >>> is_oil_filled(Capacitor(4e-6, 440, MAINS, ac=True, text="4uF 440V~ motor-run"))
     True
     """
+    if old.kind not in (PAPER, MAINS):
+        return False
     said = old.text.casefold()
-    return old.kind in (PAPER, MAINS) and bool(_oil.search(said)) and not _free_of_pcb.search(said)
+    return bool(_oil.search(said)) and not _free_of_pcb.search(said)
 
 
 def is_on_the_line(old: Capacitor) -> bool:
@@ -47,8 +49,9 @@ def is_on_the_line(old: Capacitor) -> bool:
     >>> is_on_the_line(Capacitor(47e-9, 400, PAPER, text=".047 400V paper coupling"))
     False
     """
-    said = old.text.casefold()
-    return old.kind == MAINS or (old.kind == PAPER and (old.ac or bool(_line.search(said))))
+    if old.kind == PAPER:
+        return old.ac or bool(_line.search(old.text.casefold()))
+    return old.kind == MAINS
 
 
 def of_a_valve_set(capacitors: Iterable[Capacitor]) -> bool:
@@ -67,9 +70,10 @@ def may_be_paper(old: Capacitor, valve_set: bool = False) -> bool:
     >>> may_be_paper(small), may_be_paper(small, valve_set=True)
     (False, True)
     """
+    if old.kind or old.ac or old.volts is None or old.farad is None:
+        return False
     least = VALVE_SET_VOLTS if valve_set else PAPER_VOLTS
-    rated = old.volts is not None and old.volts >= least and not old.ac
-    return not old.kind and rated and old.farad is not None and old.farad >= PAPER_FARAD
+    return old.volts >= least and old.farad >= PAPER_FARAD
 
 
 def dielectric(text: str) -> str:

@@ -172,14 +172,20 @@ class _ListReader:
             self.aside(row.line, UNREADABLE, row.why)
         elif row.what:
             self.aside(row.line, row.what, row.why)
-        elif headings := headings_in(row):
+        else:
+            self.read_cells(row)
+
+    def read_cells(self, row: Row) -> None:
+        at = reference_column(row.cells, self.columns)
+        headings = headings_in(row) if at != 0 else None
+        if headings:
             self.columns = headings if self.separator else None
             self.aside(row.line, HEADING)
-        elif (at := reference_column(row.cells, self.columns)) is not None:
+        elif at is None:
+            self.read_words(row)
+        else:
             self.refuse_a_cut_row(row)
             self.read_parts_in(row, at)
-        else:
-            self.read_words(row)
 
     def read_words(self, row: Row) -> None:
         """A row without references: a title, a note, a part of a list without references."""
@@ -224,7 +230,7 @@ class _ListReader:
 
     def refuse_cut_quotes_and_columns(self, row: Row) -> None:
         at_the_end = row.line + QUOTED_LINES > len(self.list.lines)
-        if self.may_be_cut and at_the_end and row.why == UNCLOSED:
+        if row.why == UNCLOSED and self.may_be_cut and at_the_end:
             raise self.cut(f"line {row.line} opens a quotation mark and the file ends")
         if len(row.cells) > MOST_COLUMNS and self.separator not in (SPACES, WORDS):
             wrong = f"line {row.line} has {len(row.cells)} columns"
@@ -239,11 +245,11 @@ class _ListReader:
 
     def refuse_a_cut_row(self, row: Row) -> None:
         """Raise an error for a last row that stops early where all others are whole."""
-        if not self.columns or self.separator in (SPACES, WORDS):
+        if not self.may_be_cut or not self.columns or self.separator in (SPACES, WORDS):
             return
         width, wanted = len(row.cells), len(self.columns.roles)
         is_last = row.line == len(self.list.lines)
-        if self.may_be_cut and is_last and width < wanted <= self.shortest_row:
+        if is_last and width < wanted <= self.shortest_row:
             raise self.cut(f"its last line, {row.line}, has {width} of {wanted} columns")
         self.shortest_row = min(self.shortest_row, width)
 

@@ -12,13 +12,14 @@ from __future__ import annotations
 
 from repairlib.core.errors import RepairlibError
 from repairlib.core.limits import LINE_AC
+from repairlib.core.once import Once
 from repairlib.markings import read
 from repairlib.recap import words
 from repairlib.recap.capacitor import NEARLY_1_UF, Capacitor
 from repairlib.recap.part_numbers import is_a_code, is_plain, may_be_bipolar
 from repairlib.recap.said import LARGEST, Cells, Said, Says
 from repairlib.recap.tokens import tidy, tokens
-from repairlib.recap.wording import may_be_a_series
+from repairlib.recap.wording import may_be_a_series, meaning
 from repairlib.recap.words import ALUMINIUM, BIPOLAR, CERAMIC, FILM, MAINS, PAPER, POLYMER, TANTALUM
 
 # Above it a part under that title, with no kind of its own, may belong to another section.
@@ -47,7 +48,7 @@ def describe(cells: tuple[tuple[str, str], ...], section: str = "") -> Capacitor
 
 def weigh(cells: tuple[Says, ...], section: str = "") -> Capacitor:
     """The same of cells that were read before (see said.Cells)."""
-    said = Said({})
+    said = Said(Once(meaning))
     for says in cells:
         said.add(says)
     if not (said.farads or said.bare or said.codes):

@@ -10,6 +10,7 @@ from dataclasses import dataclass
 
 from repairlib.core import series
 from repairlib.core.limits import hazards_of_capacitor
+from repairlib.core.once import Once
 from repairlib.core.quantity import engineering
 from repairlib.recap import words
 from repairlib.recap.capacitor import NEARLY_1_UF, Capacitor
@@ -112,6 +113,14 @@ RULES = {
 _NO_RATING = (
     "no voltage rating stated: read it on the old part; a measured voltage is only its lower limit"
 )
+# What rules did, where that is the same for every part.
+_HOT = ("105 °C", "a 105 °C part, whatever the old one was")
+_STAYS_BIPOLAR = ("bipolar stays bipolar", "bipolar, as the old part")
+_STAYS_POLAR = ("polarity kept", "polar, plus where the old plus was")
+_STAYS_LOW = (
+    "ripple and ESR",
+    "low impedance: ripple current not below, impedance at 100 kHz not above the old part's",
+)
 _TOLERANCE = (-0.2, 0.2)
 _HIGHEST_CAPACITANCE = 0.047  # F; above it may be a memory back-up cell, which is no such part
 
@@ -162,10 +171,19 @@ class Decision:
         self.why = self.why or RULES[self.rule][0]
 
 
-def decide(capacitor: Capacitor, valve_set: bool = False) -> Decision:
+class Made:
+    """What is made today for the values and ratings of one list, each looked up once."""
+
+    def __init__(self) -> None:
+        self.capacitance = Once(new_capacitance)  # [farad, tolerance]
+        self.rating = Once(_new_rating)  # [volts, kind]
+        self.can = Once(typical_can)  # [farad, volts]
+
+
+def decide(capacitor: Capacitor, valve_set: bool = False, made: Made | None = None) -> Decision:
     """What the rules say about that capacitor, of which only the list is known.
 
-    `valve_set` says that the list is that of a valve set.
+    `valve_set` says that the list is that of a valve set; `made` is shared by the parts of a list.
 
     >>> from repairlib.recap.ratings import describe
     >>> decision = decide(describe((("free", "25/15 elect"),)))
@@ -174,7 +192,7 @@ def decide(capacitor: Capacitor, valve_set: bool = False) -> Decision:
     >>> decide(describe((("free", "25µF elect"),))).why
     'no voltage rating stated: read it on the old part; a measured voltage is only its lower limit'
     """
-    kind = capacitor.kind
+    kind, made = capacitor.kind, made or Made()
     if capacitor.doubts:
         return hold(capacitor, "; ".join(capacitor.doubts))
     if kind in (words.FILM, words.CERAMIC):
@@ -188,7 +206,7 @@ def decide(capacitor: Capacitor, valve_set: bool = False) -> Decision:
     if capacitor.farad is None:
         return hold(capacitor, "no capacitance stated: read it on the old part")
     if kind == words.PAPER:
-        return _film_for_paper(capacitor)
+        return _film_for_paper(capacitor, made)
     if may_be_paper(capacitor, valve_set) and capacitor.farad < NEARLY_1_UF:
         return Decision(capacitor, JUDGE, "perhaps old paper", cautions=_cautions(capacitor))
     if not kind and capacitor.farad < NEARLY_1_UF:
@@ -199,14 +217,15 @@ def decide(capacitor: Capacitor, valve_set: bool = False) -> Decision:
         return hold(capacitor, _NO_RATING)
     if capacitor.farad > _HIGHEST_CAPACITANCE:
         return hold(capacitor, "very large: perhaps a memory back-up cell, look at the part")
-    return _replacement(capacitor)
+    return _replacement(capacitor, made)
 
 
 def decide_all(capacitors: Iterable[Capacitor]) -> list[Decision]:
     """What the rules say about each capacitor; a capacitor that stands twice is decided once."""
     capacitors = list(capacitors)
-    valve_set = of_a_valve_set(capacitors)
-    of = {one: decide(one, valve_set) for one in dict.fromkeys(capacitors)}
+    different = dict.fromkeys(capacitors)
+    valve_set, made = of_a_valve_set(different), Made()
+    of = {one: decide(one, valve_set, made) for one in different}
     return [of[one] for one in capacitors]
 
 
@@ -215,30 +234,22 @@ def hold(capacitor: Capacitor, why: str) -> Decision:
     return Decision(capacitor, HOLD, "nothing is guessed", why, cautions=_cautions(capacitor))
 
 
-def _replacement(capacitor: Capacitor) -> Decision:
-    farad, value_rule = new_capacitance(capacitor.farad, capacitor.tolerance)
+def _replacement(capacitor: Capacitor, made: Made) -> Decision:
+    farad, value_rule = made.capacitance[capacitor.farad, capacitor.tolerance]
     if farad is None:
         return hold(capacitor, value_rule[1])
-    volts = next_rating(capacitor.volts)
+    volts, volts_rule = made.rating[capacitor.volts, words.ALUMINIUM]
     if volts is None:
         why = f"rated {capacitor.volts:g} V, above the ratings listed here: find the part by hand"
         return hold(capacitor, why)
     bipolar = capacitor.kind == words.BIPOLAR
-    rules = [value_rule, ("voltage not below", _said_of_volts(capacitor.volts, volts))]
-    rules.append(("105 °C", "a 105 °C part, whatever the old one was"))
-    if bipolar:
-        rules.append(("bipolar stays bipolar", "bipolar, as the old part"))
-    else:
-        rules.append(("polarity kept", "polar, plus where the old plus was"))
+    rules = [value_rule, volts_rule, _HOT, _STAYS_BIPOLAR if bipolar else _STAYS_POLAR]
     if words.LOW_IMPEDANCE in capacitor.features:
-        did = (
-            "low impedance: ripple current not below, impedance at 100 kHz not above the old part's"
-        )
-        rules.append(("ripple and ESR", did))
+        rules.append(_STAYS_LOW)
     if capacitor.form:
         rules.append(("build kept", capacitor.form))
     radial = capacitor.form in ("", "radial") and not bipolar
-    can = typical_can(farad, volts) if radial else None
+    can = made.can[farad, volts] if radial else None
     kind = capacitor.kind or words.ALUMINIUM
     proposal = Proposal(farad, volts, kind, capacitor.form, can, tuple(rules))
     looks = [f"the list asks for {feature}: choose such a type" for feature in capacitor.features]
@@ -250,16 +261,16 @@ def _replacement(capacitor: Capacitor) -> Decision:
     return Decision(capacitor, REPLACE, rule, "", proposal, tuple(looks), cautions)
 
 
-def _film_for_paper(capacitor: Capacitor) -> Decision:
-    farad, value_rule = new_capacitance(capacitor.farad, capacitor.tolerance)
+def _film_for_paper(capacitor: Capacitor, made: Made) -> Decision:
+    farad, value_rule = made.capacitance[capacitor.farad, capacitor.tolerance]
     if farad is None:
         return hold(capacitor, value_rule[1])
     if capacitor.volts is None:
         return hold(capacitor, _NO_RATING)
-    volts = next_rating(capacitor.volts, words.FILM)
+    volts, volts_rule = made.rating[capacitor.volts, words.FILM]
     if volts is None:
         return hold(capacitor, f"rated {capacitor.volts:g} V, above the film parts listed here")
-    rules = (value_rule, ("voltage not below", _said_of_volts(capacitor.volts, volts)))
+    rules = (value_rule, volts_rule)
     proposal = Proposal(farad, volts, words.FILM, capacitor.form, None, rules)
     looks = (
         "see that it sits neither across the mains nor from the mains to the chassis: there it is "
@@ -271,8 +282,9 @@ def _film_for_paper(capacitor: Capacitor) -> Decision:
 
 
 def _cautions(capacitor: Capacitor) -> tuple[str, ...]:
-    oil = capacitor.kind == words.PAPER or is_oil_filled(capacitor)
-    line_part = is_oil_filled(capacitor) or is_on_the_line(capacitor)
+    oil_filled = is_oil_filled(capacitor)
+    oil = capacitor.kind == words.PAPER or oil_filled
+    line_part = oil_filled or is_on_the_line(capacitor)
     found = hazards_of_capacitor(capacitor.volts, capacitor.ac, line_part, oil)
     valves = capacitor.kind == words.PAPER and "mains" in found and not line_part
     return (*found, "high-voltage tubes") if valves else found
@@ -303,7 +315,15 @@ def new_capacitance(farad: float, tolerance=None) -> tuple[float | None, tuple[s
     return None, ("made value", why)
 
 
-def _said_of_volts(old: float, new: float) -> str:
-    if new == old:
-        return f"{engineering(new, 'V')}, as the old part"
-    return f"{engineering(old, 'V')} is no standard rating today: {engineering(new, 'V')}"
+def _new_rating(old: float, kind: str) -> tuple[float | None, tuple[str, str]]:
+    """The rated voltage [V] to fit for an old one, with the rule and what it did.
+
+    None when none that high is made.
+    """
+    new = next_rating(old, kind)
+    if new is None:
+        return None, ("voltage not below", "")
+    did = f"{engineering(new, 'V')}, as the old part"
+    if new != old:
+        did = f"{engineering(old, 'V')} is no standard rating today: {engineering(new, 'V')}"
+    return new, ("voltage not below", did)

@@ -9,10 +9,11 @@ from __future__ import annotations
 import re
 from collections.abc import Iterable
 
+from repairlib.core.once import Once
 from repairlib.core.typed.letters import without_accents
 from repairlib.recap.part_numbers import is_a_code, may_be_bipolar
 from repairlib.recap.tokens import tidy, tokens
-from repairlib.recap.wording import Meaning, meaning
+from repairlib.recap.wording import meaning
 from repairlib.recap.words import (
     ASKED_FOR,
     BIPOLAR,
@@ -47,7 +48,7 @@ class Cells:
 
     def __init__(self) -> None:
         self.known: dict[tuple[str, str, bool], Says] = {}
-        self.meanings: dict[str, Meaning] = {}
+        self.meanings = Once(meaning)
 
     def say(self, cells: Iterable[tuple[str, str]]) -> tuple[Says, ...]:
         """What the cells of one line say; a cell that says nothing of a part is left out.
@@ -73,10 +74,11 @@ class Cells:
 class Said:
     """What cells of one line say, not yet weighed; `doubts` and `looks` are in plain words.
 
-    `has_value` says that a cell before these names a capacitance.
+    `meanings` are those of its words (see wording.meaning); `has_value` says that a cell before
+    these names a capacitance.
     """
 
-    def __init__(self, meanings: dict[str, Meaning], has_value: bool = False) -> None:
+    def __init__(self, meanings: Once, has_value: bool = False) -> None:
         self._meanings = meanings
         self._has_value = has_value
         self.farads: list[float] = []
@@ -201,9 +203,7 @@ class Said:
         if role == "form" and lower in BUILD_OR_STAGE:
             self.forms.append(BUILD_OR_STAGE[lower])
             return ()
-        says = self._meanings.get(word)
-        if says is None:
-            says = self._meanings[word] = meaning(word)
+        says = self._meanings[word]
         self.kinds += [
             kind for kind in says.kinds if not beside or kind in (BIPOLAR, MAINS, TANTALUM)
         ]

@@ -80,13 +80,13 @@ def begins_with_reference(text: str) -> bool:
     >>> [text for text in ("C5", "[C7] 10", "2C13", "CE04W", "12V") if begins_with_reference(text)]
     ['C5', '[C7] 10', '2C13']
     """
+    if text[:1].isdigit():
+        return _ON_A_BOARD.match(text) is not None
     found = _FIRST.match(text)
     if found is None and text[:1].isalpha() and text[1:2].isalpha() and "(" not in text:
         return False  # a word
     found = found or _FIRST.match(_plain(text))
-    if found is None:
-        return _ON_A_BOARD.match(text) is not None
-    return found[1].upper() in _KNOWN
+    return found is not None and found[1].upper() in _KNOWN
 
 
 def capacitors_inside(text: str) -> list[str]:
@@ -135,11 +135,11 @@ def read_references(text: str) -> References | None:
     letters = found[1].upper()
     if letters not in _KNOWN:
         return None
-    grouped = _IN_ITS_GROUP.match(text)
-    if grouped:
-        return _grouped(letters, grouped, text)
     names = _names(letters, found[2], found[3])
     at = found.end()
+    grouped = _IN_ITS_GROUP.match(text) if at < len(text) else None
+    if grouped:
+        return _grouped(letters, grouped, text)
     while at < len(text):
         suffix_only = _NEXT_SUFFIX.match(text, at) if names[-1][-1].isalpha() else None
         if suffix_only:
