@@ -7,7 +7,7 @@ where it is clear what stands above it; else it stays, and holds the line.
 from __future__ import annotations
 
 from repairlib.core.typed.references import read_references
-from repairlib.recap.words import DITTO
+from repairlib.recap.words import DITTO, DITTO_BEGINS
 
 
 def without_dittos(
@@ -23,7 +23,11 @@ def without_dittos(
     >>> without_dittos(['C2 do.'], 0, (4, ["C1 10uF 16V NP"]))[0]
     ['C2 10uF 16V NP']
     """
-    marked = [place for place, cell in enumerate(cells) if place != at and DITTO.fullmatch(cell)]
+    marked = [
+        place
+        for place, cell in enumerate(cells)
+        if cell[:1] in DITTO_BEGINS and place != at and DITTO.fullmatch(cell)
+    ]
     if marked:
         if above is None or len(above[1]) != len(cells):
             return cells, ""

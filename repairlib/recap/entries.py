@@ -50,9 +50,8 @@ def reference_column(cells: list[str], columns: Columns | None) -> int | None:
     >>> reference_column(["1", "4", "C1-C4"], None), reference_column(["see notes"], None)
     (2, None)
     """
-    headed = columns.roles if columns else []
-    for at, (role, cell) in enumerate(zip(headed, cells, strict=False)):
-        if role == "reference" and begins_with_reference(cell):
+    for at in columns.references if columns else ():
+        if at < len(cells) and begins_with_reference(cells[at]):
             return at
     if begins_with_reference(cells[0]):
         return 0
@@ -76,8 +75,8 @@ def read_entry(row: Row, at: int, columns: Columns | None, separator: str) -> En
     """
     references, cells = _references(row.cells, at)
     roles = _roles(row.text, cells, at, columns, separator)
-    named = zip(roles, cells, strict=True)
-    others = [pair for place, pair in enumerate(named) if place != at]
+    others = list(zip(roles, cells, strict=True))
+    del others[at]
     if references.rest:
         others.insert(0, ("free", references.rest))
     return Entry(references, others)

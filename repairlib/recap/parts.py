@@ -335,10 +335,10 @@ def _doubt_of_quantity(quantities: list[str], capacitor: Capacitor, references: 
         digits = quantity.lower().strip(" x.pcs")
         if digits.isascii() and digits.isdigit() and int(digits) != references:
             return f"the quantity says {digits}, the references are {references}"
+    spare = capacitor.spare
+    if not spare or capacitor.doubts or capacitor.kind in STAYING_KINDS:
+        return ""
     # Without headings a last bare figure that agrees with the references is the quantity.
-    spare = list(capacitor.spare)
-    if spare and spare[-1] == str(references) and capacitor.text.endswith(f" {spare[-1]}"):
-        spare.pop()
-    if spare and not capacitor.doubts and capacitor.kind not in STAYING_KINDS:
-        return f"'{spare[0]}' was not understood"
-    return ""
+    if spare[-1] == str(references) and capacitor.text.endswith(f" {spare[-1]}"):
+        spare = spare[:-1]
+    return f"'{spare[0]}' was not understood" if spare else ""

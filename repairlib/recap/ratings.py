@@ -17,9 +17,9 @@ from repairlib.markings import read
 from repairlib.recap import words
 from repairlib.recap.capacitor import NEARLY_1_UF, Capacitor
 from repairlib.recap.part_numbers import is_a_code, is_plain, may_be_bipolar
-from repairlib.recap.said import LARGEST, Cells, Said, Says
+from repairlib.recap.said import LARGEST, Cells, Said, Says, read_word
 from repairlib.recap.tokens import tidy, tokens
-from repairlib.recap.wording import may_be_a_series, meaning
+from repairlib.recap.wording import may_be_a_series
 from repairlib.recap.words import ALUMINIUM, BIPOLAR, CERAMIC, FILM, MAINS, PAPER, POLYMER, TANTALUM
 
 # Above it a part under that title, with no kind of its own, may belong to another section.
@@ -48,7 +48,7 @@ def describe(cells: tuple[tuple[str, str], ...], section: str = "") -> Capacitor
 
 def weigh(cells: tuple[Says, ...], section: str = "") -> Capacitor:
     """The same of cells that were read before (see said.Cells)."""
-    said = Said(Once(meaning))
+    said = Said(Once(read_word))
     for says in cells:
         said.add(says)
     if not (said.farads or said.bare or said.codes):

@@ -48,7 +48,7 @@ class Cells:
 
     def __init__(self) -> None:
         self.known: dict[tuple[str, str, bool], Says] = {}
-        self.meanings = Once(meaning)
+        self.words = Once(read_word)
 
     def say(self, cells: Iterable[tuple[str, str]]) -> tuple[Says, ...]:
         """What the cells of one line say; a cell that says nothing of a part is left out.
@@ -62,7 +62,7 @@ class Cells:
             cell = role, text, has_value
             says = self.known.get(cell)
             if says is None:
-                one = Said(self.meanings, has_value)
+                one = Said(self.words, has_value)
                 one.read_cell(role, text)
                 says = self.known[cell] = one.says()
             if says:
@@ -74,12 +74,12 @@ class Cells:
 class Said:
     """What cells of one line say, not yet weighed; `doubts` and `looks` are in plain words.
 
-    `meanings` are those of its words (see wording.meaning); `has_value` says that a cell before
-    these names a capacitance.
+    `word` is what each word says (see read_word), `has_value` that a cell before these names a
+    capacitance.
     """
 
-    def __init__(self, meanings: Once, has_value: bool = False) -> None:
-        self._meanings = meanings
+    def __init__(self, word: Once, has_value: bool = False) -> None:
+        self._word = word
         self._has_value = has_value
         self.farads: list[float] = []
         self.volts: list[float] = []
@@ -130,7 +130,7 @@ class Said:
             return
         if role == "code":
             self.part_numbers.append(" ".join(written.split()))
-        before = self._count()
+        before = self._count() if role in _MIXED else ()
         unknown: list[str] = []
         for what, found in tokens(text):
             self._take(role, what, found, unknown)
@@ -155,7 +155,10 @@ class Said:
 
     def _take(self, role: str, what: str, found: re.Match, unknown: list[str]) -> None:
         if what == "word":
-            unknown += self._take_word(found["word"], role)
+            says, not_understood = self._word[found["word"], role]
+            if says:
+                self.add(says)
+            unknown += not_understood
         elif what == "sign" and found[0] in _DITTO_SIGNS and role not in _REMARKS:
             self.doubts.append(f"a ditto mark ({found[0]}), and it is not clear what it stands for")
         elif what == "sign" and found[0] == "~":
@@ -187,29 +190,6 @@ class Said:
             self.codes.append(found[0].upper())
         elif (what in ("pair", "farads", "other") or found[0] == "?") and role in _STRICT:
             self.doubts.append(f"'{found[0].strip()}' was not understood")
-
-    def _take_word(self, word: str, role: str) -> tuple[str, ...]:
-        """Take what a word says; returns the pieces of it that were not understood."""
-        lower = word.lower().rstrip(".-'")
-        lower = "ac" if lower == "a.c" else lower
-        beside = role in ("other", "code")
-        if beside and lower == "ac":
-            self.looks.append("a remark says AC: a part that sees AC is not polar")
-        if beside and lower in _NOT_IN_REMARKS:
-            return ()
-        lower = without_accents(lower)
-        if lower in ASKED_FOR:
-            self.words.append(lower)
-        if role == "form" and lower in BUILD_OR_STAGE:
-            self.forms.append(BUILD_OR_STAGE[lower])
-            return ()
-        says = self._meanings[word]
-        self.kinds += [
-            kind for kind in says.kinds if not beside or kind in (BIPOLAR, MAINS, TANTALUM)
-        ]
-        self.forms += says.forms
-        self.features += says.features
-        return says.unknown
 
     def _take_not_fitted(self, role: str, text: str, unknown: list[str]) -> None:
         """The part is not fitted, unless more is said, such as on which models."""
@@ -282,3 +262,30 @@ class Said:
             self.doubts.append(f"'{number}' may be {one:g} or {thousand}")
             return None
         return float(f"{whole or 0}.{part or 0}")
+
+
+def read_word(word: str, role: str) -> tuple[Says, tuple[str, ...]]:
+    """What a word says in a column of that role, and the pieces of it that were not understood.
+
+    >>> read_word("elect-gizmo", "kind")
+    ((('kinds', ('aluminium electrolytic',)),), ('gizmo',))
+    """
+    said = Said(Once(read_word))
+    lower = word.lower().rstrip(".-'")
+    lower = "ac" if lower == "a.c" else lower
+    beside = role in ("other", "code")
+    if beside and lower == "ac":
+        said.looks.append("a remark says AC: a part that sees AC is not polar")
+    if beside and lower in _NOT_IN_REMARKS:
+        return said.says(), ()
+    lower = without_accents(lower)
+    if lower in ASKED_FOR:
+        said.words.append(lower)
+    if role == "form" and lower in BUILD_OR_STAGE:
+        said.forms.append(BUILD_OR_STAGE[lower])
+        return said.says(), ()
+    means = meaning(word)
+    said.kinds += [kind for kind in means.kinds if not beside or kind in (BIPOLAR, MAINS, TANTALUM)]
+    said.forms += means.forms
+    said.features += means.features
+    return said.says(), means.unknown

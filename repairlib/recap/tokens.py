@@ -24,20 +24,22 @@ _LETTER_FIRST = (
 _TOKENS = re.compile(
     rf"""
       \ ?(?P<word>(?!{_LETTER_FIRST})(?:[^\W\d_][\w.'-]*[\w.]|[^\W\d_]))
-    | (?P<order>(?<![\w.,/])(?:[0-9]{1, 6}(?:-[0-9]{2, 6}){(2,)}|[0-9]{(5,)}-[0-9]{(3,)}
-                 |[0-9]{4}\ [0-9]{3}\ [0-9]{5})(?![\w.,/]))
-    | (?P<percent>[±+-]?\s?[+-]?\s?[0-9]++(?:\.[0-9]++)?\s?%?\s?[/~,]?\s?[+-]\s?[0-9]++\s?%
-                 |(?:±|\+/?-|\+)?\s?[0-9]++(?:\.[0-9]++)?\s?%)
-    | (?P<size>{_FIGURE}\s?(?:mm)?\s?[x×]\s?{_NUMBER}\s?(?:mm)?(?![\w.])|{_FIGURE}\s?mm(?!\w))
-    | (?P<degrees>[+-]?[0-9]{{2,3}}\s?(?:°\s?c?|℃|deg\.?\s?c|c)(?![\w]))
-    | (?P<pair>(?P<pair_c>{_FIGURE})\s?(?P<pair_unit>{_FARADS})?\s?/\s?
-         (?P<pair_v>{_NUMBER})\s?(?P<pair_sign>{_VOLTS})?(?![\w/µ]|\.[0-9]))
-    | (?P<middle>(?P<mid_whole>[0-9]{{0,3}})(?P<mid_unit>[pnuµ])(?P<mid_part>[0-9]{{1,3}})(?!\w))
-    | (?P<volts>(?P<ac_first>ac|dc|wv)?\s?(?P<v>{_FIGURE})\s?(?P<v_sign>{_VOLTS})(?![\w])
-         \s?(?P<ac_last>ac|dc|~)?(?!\w)
-       |(?P<v_whole>[0-9]{{1,3}})v(?P<v_part>[0-9])(?!\w)
-       |wv\s?(?P<v_after>{_NUMBER})(?!\w))
-    | (?P<farads>(?P<c>{_FIGURE})\s?(?P<c_unit>{_FARADS})(?:(?<=f)(?=[0-9])|(?![a-z0-9µ])))
+    | (?!\ ?[0-9]++\Z)(?:  # no unit stands behind the last figure of a cell
+        (?P<order>(?<![\w.,/])(?:[0-9]{1, 6}(?:-[0-9]{2, 6}){(2,)}|[0-9]{(5,)}-[0-9]{(3,)}
+                   |[0-9]{4}\ [0-9]{3}\ [0-9]{5})(?![\w.,/]))
+      | (?P<percent>[±+-]?\s?[+-]?\s?[0-9]++(?:\.[0-9]++)?\s?%?\s?[/~,]?\s?[+-]\s?[0-9]++\s?%
+                   |(?:±|\+/?-|\+)?\s?[0-9]++(?:\.[0-9]++)?\s?%)
+      | (?P<size>{_FIGURE}\s?(?:mm)?\s?[x×]\s?{_NUMBER}\s?(?:mm)?(?![\w.])|{_FIGURE}\s?mm(?!\w))
+      | (?P<degrees>[+-]?[0-9]{{2,3}}\s?(?:°\s?c?|℃|deg\.?\s?c|c)(?![\w]))
+      | (?P<pair>(?P<pair_c>{_FIGURE})\s?(?P<pair_unit>{_FARADS})?\s?/\s?
+           (?P<pair_v>{_NUMBER})\s?(?P<pair_sign>{_VOLTS})?(?![\w/µ]|\.[0-9]))
+      | (?P<middle>(?P<mid_whole>[0-9]{{0,3}})(?P<mid_unit>[pnuµ])(?P<mid_part>[0-9]{{1,3}})(?!\w))
+      | (?P<volts>(?P<ac_first>ac|dc|wv)?\s?(?P<v>{_FIGURE})\s?(?P<v_sign>{_VOLTS})(?![\w])
+           \s?(?P<ac_last>ac|dc|~)?(?!\w)
+         |(?P<v_whole>[0-9]{{1,3}})v(?P<v_part>[0-9])(?!\w)
+         |wv\s?(?P<v_after>{_NUMBER})(?!\w))
+      | (?P<farads>(?P<c>{_FIGURE})\s?(?P<c_unit>{_FARADS})(?:(?<=f)(?=[0-9])|(?![a-z0-9µ])))
+      )
     | (?P<number>{_FIGURE}(?![\w.,]*\w))
     | (?P<other>[0-9][^\s/@]*)
     | (?P<sign>.)

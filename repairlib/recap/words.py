@@ -89,6 +89,7 @@ NOT_FITTED_ALONE = {
     "omitted",
     "deleted",
 }
+DITTO_BEGINS = frozenset("\"“”„»«〃″'’,-dDiIsSaAwWcC")
 DITTO = re.compile(
     r"(?:[\"“”„»«〃″]|''|’’|,,|-\s?[\"“”″]\s?-|ditto|dito|do|dto|idem|id|same|as above|wie oben"
     r"|comme ci-dessus|come sopra)\.?",

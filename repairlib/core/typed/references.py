@@ -198,7 +198,7 @@ def _in_full(number: str, former: str) -> str:
 def _names(letters: str, number: str, suffix: str | None) -> list[str]:
     """The name, or both names where left and right stand in one."""
     name = letters + _number(number)
-    return [name + one for one in (suffix or "").upper()] or [name]
+    return [name + one for one in suffix.upper()] if suffix else [name]
 
 
 def _grouped(letters: str, first: re.Match[str], text: str) -> References:

@@ -80,7 +80,7 @@ class Table:
             whole = line if last == number else " ".join(self.lines[number - 1 : last])
             cells = cells_of(whole, self.separator) if len(whole) <= LONGEST_LINE else None
             if cells is not None:
-                if not _keeps_references(self.lines[number:last], cells):
+                if last > number and not _keeps_references(self.lines[number:last], cells):
                     break
                 row = Row(number, line)
                 row.cells, row.last = cells, last
@@ -103,10 +103,9 @@ def _keeps_references(continued: list[str], cells: list[str]) -> bool:
     A line that begins with a reference continues nothing but a cell of references.
     """
     kept: set[str] = set()
-    if continued:
-        for cell in cells:
-            if begins_with_reference(cell):
-                kept.update(names_alone(cell))
+    for cell in cells:
+        if begins_with_reference(cell):
+            kept.update(names_alone(cell))
     for line in continued:
         named = names_alone(line.partition('"')[0].strip(" \t,;|"))
         if not named and begins_with_reference(line.lstrip(' \t"|')):
