@@ -66,7 +66,7 @@ def _look_among_part_numbers(said: Said) -> None:
 def _weighed(said: Said, section: str) -> Capacitor:
     kind = _kind(said) or section
     _read_codes(said, kind)
-    farads, volts = sorted(set(said.farads)), sorted(set(said.volts))
+    farads, volts, forms = map(_different, (said.farads, said.volts, said.forms))
     if not farads and said.bare:
         farads = _from_bare_number(said, kind, bool(volts))
     if len(farads) > 1:
@@ -85,22 +85,32 @@ def _weighed(said: Said, section: str) -> Capacitor:
     if ac:
         kind = _kind_of_an_ac_part(said, kind)
     kind = _settle_words(said, kind, farads[0] if farads else None)
-    if len(set(said.forms)) > 1:
-        said.doubts.append("two builds: " + " and ".join(sorted(set(said.forms))))
+    if len(forms) > 1:
+        said.doubts.append("two builds: " + " and ".join(forms))
     return Capacitor(
         farads[0] if len(farads) == 1 else None,
         volts[0] if len(volts) == 1 else None,
         kind,
         ac,
-        said.forms[0] if len(set(said.forms)) == 1 else "",
+        forms[0] if len(forms) == 1 else "",
         said.tolerances[-1] if said.tolerances else None,
-        tuple(dict.fromkeys(said.features)),
-        tuple(dict.fromkeys(said.doubts)),
-        tuple(dict.fromkeys(said.looks)),
+        _each_once(said.features),
+        _each_once(said.doubts),
+        _each_once(said.looks),
         tuple(said.bare),
         " ".join(said.texts),
         words.NOT_FITTED in said.signs and not said.doubts,
     )
+
+
+def _different(said: list) -> list:
+    """What was said, each once and in order; most lines say one thing once."""
+    return sorted(set(said)) if len(said) > 1 else said
+
+
+def _each_once(said: list[str]) -> tuple[str, ...]:
+    """What was said, each once, as it came."""
+    return tuple(dict.fromkeys(said)) if said else ()
 
 
 def _settle_words(said: Said, kind: str, farad: float | None) -> str:
@@ -111,6 +121,8 @@ def _settle_words(said: Said, kind: str, farad: float | None) -> str:
         else:
             said.doubts.append("'poly' may be a film or a polymer part")
     if kind not in ("", ALUMINIUM):
+        return kind
+    if not (said.words or said.unknown or said.apart or said.signs or said.part_numbers):
         return kind
     _weigh_part_numbers(said)
     if "~" in said.signs:
@@ -172,13 +184,13 @@ def _read_codes(said: Said, kind: str) -> None:
 
 def _kind(said: Said) -> str:
     """The one kind that the words name; a doubt when they name two that exclude each other."""
+    if any(word in words.MOTOR for word in said.words):
+        return MAINS  # motor starting parts are bipolar electrolytics on the mains
     kinds = set(said.kinds)
     if len(kinds) > 1:
         kinds.discard(ALUMINIUM) if kinds & {BIPOLAR, TANTALUM, POLYMER} else None
     if MAINS in kinds:
         kinds -= {FILM, PAPER, CERAMIC}
-    if any(word in said.words for word in words.MOTOR):
-        return MAINS  # motor starting parts are bipolar electrolytics on the mains
     if len(kinds) > 1:
         said.doubts.append("two kinds of part: " + " and ".join(sorted(kinds)))
         return MAINS if MAINS in kinds else ""

@@ -21,13 +21,15 @@ _LETTER_FIRST = (
     r"[pnuµ][0-9]{1,3}(?!\w)"
     rf"|(?:ac|dc|wv)\s?{_FIGURE}\s?{_VOLTS}(?!\w)\s?(?:ac|dc|~)?(?!\w)|wv\s?{_NUMBER}(?!\w)"
 )
+# A figure before what may be a unit; most figures of a remark stand before something else.
+_MAY_HAVE_A_UNIT = r"\s?(?:[^0-9\s]|[0-9]++[.,]?[0-9]*+\s{0,2}[cdfkmnpuvwxµ°℃×%/~,+-])"
 _TOKENS = re.compile(
     rf"""
       \ ?(?P<word>(?!{_LETTER_FIRST})(?:[^\W\d_][\w.'-]*[\w.]|[^\W\d_]))
-    | (?!\ ?[0-9]++\Z)(?:  # no unit stands behind the last figure of a cell
-        (?P<order>(?<![\w.,/])(?:[0-9]{1, 6}(?:-[0-9]{2, 6}){(2,)}|[0-9]{(5,)}-[0-9]{(3,)}
-                   |[0-9]{4}\ [0-9]{3}\ [0-9]{5})(?![\w.,/]))
-      | (?P<percent>[±+-]?\s?[+-]?\s?[0-9]++(?:\.[0-9]++)?\s?%?\s?[/~,]?\s?[+-]\s?[0-9]++\s?%
+    | (?P<order>(?<![\w.,/])(?:[0-9]{1, 6}(?:-[0-9]{2, 6}){(2,)}|[0-9]{(5,)}-[0-9]{(3,)}
+                 |[0-9]{4}\ [0-9]{3}\ [0-9]{5})(?![\w.,/]))
+    | (?={_MAY_HAVE_A_UNIT})(?:
+        (?P<percent>[±+-]?\s?[+-]?\s?[0-9]++(?:\.[0-9]++)?\s?%?\s?[/~,]?\s?[+-]\s?[0-9]++\s?%
                    |(?:±|\+/?-|\+)?\s?[0-9]++(?:\.[0-9]++)?\s?%)
       | (?P<size>{_FIGURE}\s?(?:mm)?\s?[x×]\s?{_NUMBER}\s?(?:mm)?(?![\w.])|{_FIGURE}\s?mm(?!\w))
       | (?P<degrees>[+-]?[0-9]{{2,3}}\s?(?:°\s?c?|℃|deg\.?\s?c|c)(?![\w]))
