@@ -154,42 +154,43 @@ class Said:
         return *figures, len(self.kinds), len(self.forms)
 
     def _take(self, role: str, what: str, found: re.Match, unknown: list[str]) -> None:
+        text = found[what]
         if what == "word":
-            says, not_understood = self._word[found["word"], role]
+            says, not_understood = self._word[text, role]
             if says:
                 self.add(says)
             unknown += not_understood
-        elif what == "sign" and found[0] in _DITTO_SIGNS and role not in _REMARKS:
-            self.doubts.append(f"a ditto mark ({found[0]}), and it is not clear what it stands for")
-        elif what == "sign" and found[0] == "~":
+        elif what == "sign" and text in _DITTO_SIGNS and role not in _REMARKS:
+            self.doubts.append(f"a ditto mark ({text}), and it is not clear what it stands for")
+        elif what == "sign" and text == "~":
             self.signs.append("~")
-        elif what == "other" and role != "code" and may_be_bipolar(found[0]):
+        elif what == "other" and role != "code" and may_be_bipolar(text):
             told = self.looks if role in _REMARKS else self.doubts
-            told.append(f"'{found[0]}' may mean a bipolar part: look at it")
+            told.append(f"'{text}' may mean a bipolar part: look at it")
         elif role in ("other", "code") or what == "order":
             return  # a page number, a price or an order number is not a rating
         elif what == "pair" and self._working_and_surge(role, found):
-            self._add_volts(found["pair_c"], found["pair_sign"] or "v", found[0])
+            self._add_volts(found["pair_c"], found["pair_sign"] or "v", text)
         elif what == "pair" and role != "volts":
-            self._add_farads(found["pair_c"], found["pair_unit"] or "µ", found[0])
-            self._add_volts(found["pair_v"], found["pair_sign"] or "v", found[0])
+            self._add_farads(found["pair_c"], found["pair_unit"] or "µ", text)
+            self._add_volts(found["pair_v"], found["pair_sign"] or "v", text)
         elif what == "middle":
             number = (found["mid_whole"] or "0") + "." + found["mid_part"]
-            self._add_farads(number, found["mid_unit"], found[0])
+            self._add_farads(number, found["mid_unit"], text)
         elif what == "farads" and role != "volts":
-            self._add_farads(found["c"], found["c_unit"], found[0])
+            self._add_farads(found["c"], found["c_unit"], text)
         elif what == "volts":
             self._take_volts(found)
         elif what == "percent":
-            self._take_tolerance(found[0])
+            self._take_tolerance(text)
         elif what == "number" and role == "volts":
-            self._add_volts(found[0], "v", found[0])
+            self._add_volts(text, "v", text)
         elif what == "number" and role in _STRICT:
-            self.bare.append(found[0])
-        elif what == "other" and _CODE.fullmatch(found[0]):
-            self.codes.append(found[0].upper())
-        elif (what in ("pair", "farads", "other") or found[0] == "?") and role in _STRICT:
-            self.doubts.append(f"'{found[0].strip()}' was not understood")
+            self.bare.append(text)
+        elif what == "other" and _CODE.fullmatch(text):
+            self.codes.append(text.upper())
+        elif (what in ("pair", "farads", "other") or text == "?") and role in _STRICT:
+            self.doubts.append(f"'{text.strip()}' was not understood")
 
     def _take_not_fitted(self, role: str, text: str, unknown: list[str]) -> None:
         """The part is not fitted, unless more is said, such as on which models."""

@@ -25,7 +25,8 @@ _LETTER_FIRST = (
 _MAY_HAVE_A_UNIT = r"\s?(?:[^0-9\s]|[0-9]++[.,]?[0-9]*+\s{0,2}[cdfkmnpuvwxµ°℃×%/~,+-])"
 _TOKENS = re.compile(
     rf"""
-      \ ?(?P<word>(?!{_LETTER_FIRST})(?:[^\W\d_][\w.'-]*[\w.]|[^\W\d_]))
+    \ ?(?:
+      (?P<word>(?!{_LETTER_FIRST})(?:[^\W\d_][\w.'-]*[\w.]|[^\W\d_]))
     | (?P<order>(?<![\w.,/])(?:[0-9]{1, 6}(?:-[0-9]{2, 6}){(2,)}|[0-9]{(5,)}-[0-9]{(3,)}
                  |[0-9]{4}\ [0-9]{3}\ [0-9]{5})(?![\w.,/]))
     | (?={_MAY_HAVE_A_UNIT})(?:
@@ -45,6 +46,7 @@ _TOKENS = re.compile(
     | (?P<number>{_FIGURE}(?![\w.,]*\w))
     | (?P<other>[0-9][^\s/@]*)
     | (?P<sign>.)
+    )
     """,
     re.VERBOSE | re.IGNORECASE | re.DOTALL,
 )
@@ -68,7 +70,7 @@ def tokens(text: str) -> Iterator[tuple[str, re.Match[str]]]:
     """The pieces of a tidy cell, each with what it is: the name of its line in _TOKENS.
 
     >>> [(what, found[what]) for what, found in tokens("10/16 elect, 105 °C")]
-    [('pair', '10/16'), ('word', 'elect'), ('sign', ','), ('sign', ' '), ('degrees', '105 °C')]
+    [('pair', '10/16'), ('word', 'elect'), ('sign', ','), ('degrees', '105 °C')]
     """
     for found in _TOKENS.finditer(text):
         yield found.lastgroup or "", found  # of groups in each other the outermost closes last
