@@ -2,13 +2,11 @@
 
 from __future__ import annotations
 
-from collections.abc import Callable
-
 
 class Once(dict):
     """What a function answers, by what it was asked: one thing, or a tuple of several.
 
-    It belongs to one list or one call, and goes with it.
+    It belongs to one list or one marking, and goes with it.
 
     >>> squares = Once(lambda number: print("asked") or number**2)
     >>> squares[3], squares[3]
@@ -16,7 +14,7 @@ class Once(dict):
     (9, 9)
     """
 
-    def __init__(self, function: Callable):
+    def __init__(self, function):
         super().__init__()
         self.function = function
 

@@ -71,7 +71,7 @@ def set_aside(cleaned: str, pieces: list[str]) -> tuple[list[str], Beside]:
     return left, beside
 
 
-def apart(piece: str) -> list[str]:
+def without_class(piece: str) -> list[str]:
     """A safety class glued to what stands before it, taken off: 104K275X2, MKP-X2."""
     if len(piece) < 5 or not ("X" in piece or "Y" in piece):
         return [piece]
