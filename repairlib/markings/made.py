@@ -31,9 +31,9 @@ def how_plausible(kind: str, farad: float, volts: float | None, tolerance, bare:
     >>> how_plausible("ceramic", 5.0, None, None, bare=False) == DOUBTFUL
     True
     """
-    if not _in_range(kind, farad, volts) or _too_tight(tolerance) or _too_wide(farad, tolerance):
+    if not _in_range(kind, farad, volts) or _has_many_figures(farad):
         return DOUBTFUL
-    if _has_many_figures(farad):
+    if tolerance is not None and (_too_tight(tolerance) or _too_wide(farad, tolerance)):
         return DOUBTFUL
     if volts is not None and (volts > made_in(kind).volts or not _is_usual(kind, volts)):
         return DOUBTFUL
