@@ -10,7 +10,7 @@ from repairlib.core.errors import RepairlibError
 from repairlib.markings.around_value import set_aside, without_class
 from repairlib.markings.bodies import read_body
 from repairlib.markings.clean_text import clean, has_plus, split, split_at_volts
-from repairlib.markings.kinds import KIND_NAMES, READERS, TABLE, WIRED, Reader
+from repairlib.markings.kinds import KIND_NAMES, READERS, TABLE, WIRED, Reader, has_figure
 from repairlib.markings.ranks import HARDLY
 from repairlib.markings.reading import Reading, Tolerance
 from repairlib.markings.value_pieces import Apart
@@ -91,7 +91,7 @@ def candidates(cleaned: str, part: str | None) -> list[Reading]:
     if part is None and has_plus(cleaned):
         found = _on_bodies(_POLAR_BODIES, marking, sound_only=True)
     if not found:
-        bodies = _ANY_BODY if part is None else (part,) if TABLE[part].polar is not None else ()
+        bodies = _bodies(part) if has_figure(cleaned) else ()
         others = _by_other_readers(cleaned, pieces, part)
         if part is None:
             sound = [(rank, reading) for rank, reading in others if not reading.doubt]
@@ -119,6 +119,13 @@ def _of_sections(cleaned: str, part: str | None) -> list[Reading]:
             why = f"{one.why} It is {joined(numbers)}."
             found.append(one.changed(text=cleaned, carries=carries, why=why))
     return found
+
+
+def _bodies(part: str | None) -> tuple[str, ...]:
+    """The bodies of capacitors that may be meant: all where the part is not known."""
+    if part is None:
+        return _ANY_BODY
+    return () if TABLE[part].polar is None else (part,)
 
 
 def _on_bodies(bodies: tuple[str, ...], marking: tuple, sound_only: bool) -> list:

@@ -95,21 +95,21 @@ _OF_RESISTORS, _OF_CHIPS = frozenset("RKMkΩrLGTEo"), frozenset("RLmr")
 _OF_FUSES = frozenset("FTMSL")
 
 
-def _has_figure(text: str) -> bool:
+def has_figure(text: str) -> bool:
     return text[0].isdecimal() or not _FIGURES.isdisjoint(text)
 
 
 def _may_be_colours(text: str, pieces: list[str]) -> bool:
-    return len(text) > 2 and not _has_figure(text)
+    return len(text) > 2 and not has_figure(text)
 
 
 def _may_be_resistor(text: str, pieces: list[str]) -> bool:
-    return not _OF_RESISTORS.isdisjoint(text) and _has_figure(text)
+    return not _OF_RESISTORS.isdisjoint(text) and has_figure(text)
 
 
 def _may_be_chip(text: str, pieces: list[str]) -> bool:
     piece = pieces[0]
-    if len(pieces) > 1 or len(piece) > 6 or not _has_figure(piece):
+    if len(pieces) > 1 or len(piece) > 6 or not has_figure(piece):
         return False
     return (
         (piece.isdecimal() and len(piece) <= 4)
@@ -119,19 +119,19 @@ def _may_be_chip(text: str, pieces: list[str]) -> bool:
 
 
 def _may_be_inductor(text: str, pieces: list[str]) -> bool:
-    return (len(text) <= 5 or "H" in text) and _has_figure(text)
+    return (len(text) <= 5 or "H" in text) and has_figure(text)
 
 
 def _may_be_fuse(text: str, pieces: list[str]) -> bool:
     if "A" in text:
-        return _has_figure(text)
+        return has_figure(text)
     # without a unit a speed stands in front: T315L, SLOW 3, or 250V T315L
     fast_or_slow = any([piece[0] in "FTMSQftmsq" for piece in pieces])
-    return fast_or_slow and not _OF_FUSES.isdisjoint(text) and _has_figure(text)
+    return fast_or_slow and not _OF_FUSES.isdisjoint(text) and has_figure(text)
 
 
 def _may_be_other_part(text: str, pieces: list[str]) -> bool:
-    if len(text) < 4 or not _has_figure(text):
+    if len(text) < 4 or not has_figure(text):
         return False
     starts = text[0].isalpha() or text[:2] in ("1N", "2N", "3N", "2S", "54", "74", "78", "79")
     return starts or "D" in text or "C" in text or len(pieces[0]) == 5 or text[2] == "K"
