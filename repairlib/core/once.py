@@ -15,7 +15,6 @@ class Once(dict):
     """
 
     def __init__(self, function):
-        super().__init__()
         self.function = function
 
     def __missing__(self, asked):

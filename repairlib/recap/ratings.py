@@ -12,12 +12,11 @@ from __future__ import annotations
 
 from repairlib.core.errors import RepairlibError
 from repairlib.core.limits import LINE_AC
-from repairlib.core.once import Once
 from repairlib.markings import read
 from repairlib.recap import words
 from repairlib.recap.capacitor import NEARLY_1_UF, Capacitor
 from repairlib.recap.part_numbers import is_a_code, is_plain, may_be_bipolar
-from repairlib.recap.said import LARGEST, Cells, Said, Says, read_word
+from repairlib.recap.said import LARGEST, Cells, Said, Says
 from repairlib.recap.tokens import tidy, tokens
 from repairlib.recap.wording import may_be_a_series
 from repairlib.recap.words import ALUMINIUM, BIPOLAR, CERAMIC, FILM, MAINS, PAPER, POLYMER, TANTALUM
@@ -48,7 +47,7 @@ def describe(cells: tuple[tuple[str, str], ...], section: str = "") -> Capacitor
 
 def weigh(cells: tuple[Says, ...], section: str = "") -> Capacitor:
     """The same of cells that were read before (see said.Cells)."""
-    said = Said(Once(read_word))
+    said = Said()
     for says in cells:
         said.add(says)
     if not (said.farads or said.bare or said.codes):
@@ -58,9 +57,12 @@ def weigh(cells: tuple[Says, ...], section: str = "") -> Capacitor:
 
 def _look_among_part_numbers(said: Said) -> None:
     """Take a value that stands under the heading of part numbers, as on a page set otherwise."""
-    for text in said.part_numbers:
-        if any(what in ("pair", "farads", "middle") for what, _ in tokens(tidy(text))):
-            said.read_cell("free", text)
+    for says in Cells().say(("free", text) for text in said.part_numbers if _has_value(text)):
+        said.add(says)
+
+
+def _has_value(text: str) -> bool:
+    return any(what in ("pair", "farads", "middle") for what, _ in tokens(tidy(text)))
 
 
 def _weighed(said: Said, section: str) -> Capacitor:

@@ -39,6 +39,7 @@ _MIXED = ("free", "unnamed")  # columns of which a cell may be a description or 
 # The surge voltage over the working voltage: from 63/79 V to 6.3/8 V and 10/13 V of one maker.
 _LEAST_SURGE, _MOST_SURGE = 1.1, 1.35
 _DITTO_SIGNS = '"“”„〃″'
+_OF_A_WORD = ("kinds", "forms", "features")
 # In a remark these words speak of the place or of a neighbour.
 _NOT_IN_REMARKS = ("motor", "bead", "safety", "mp", "ac")
 
@@ -62,7 +63,7 @@ class Cells:
             cell = role, text, has_value
             says = self.known.get(cell)
             if says is None:
-                one = Said(self.words, has_value)
+                one = _Cell(self.words, has_value)
                 one.read_cell(role, text)
                 says = self.known[cell] = one.says()
             if says:
@@ -72,15 +73,9 @@ class Cells:
 
 
 class Said:
-    """What cells of one line say, not yet weighed; `doubts` and `looks` are in plain words.
+    """What cells of one line say, not yet weighed; `doubts` and `looks` are in plain words."""
 
-    `word` is what each word says (see read_word), `has_value` that a cell before these names a
-    capacitance.
-    """
-
-    def __init__(self, word: Once, has_value: bool = False) -> None:
-        self._word = word
-        self._has_value = has_value
+    def __init__(self) -> None:
         self.farads: list[float] = []
         self.volts: list[float] = []
         self.texts: list[str] = []
@@ -98,15 +93,34 @@ class Said:
         self.tolerances: list[tuple[float, float]] = []
         self.part_numbers: list[str] = []
 
-    def says(self) -> Says:
-        """All that was said, in the order of the lists above."""
-        lists = vars(self).items()
-        return tuple([(name, tuple(said)) for name, said in lists if said and name[0] != "_"])
-
     def add(self, says: Says) -> None:
         """Add what one more cell says."""
         for name, things in says:
             getattr(self, name).extend(things)
+
+    def number(self, number: str, text: str) -> float | None:
+        """The figure `number` of `text`; None, with a doubt, when it has two readings."""
+        whole, comma, part = number.replace(",", ".").partition(".")
+        if comma and len(part) == 3 and whole.strip("0") and len(whole) <= 3:
+            one, thousand = float(f"{whole}.{part}"), whole + part
+            self.doubts.append(f"'{number}' may be {one:g} or {thousand}")
+            return None
+        return float(f"{whole or 0}.{part or 0}")
+
+
+class _Cell(Said):
+    """One cell while it is read. `word` is what each word says (see read_word), `has_value` that a
+    cell before it names a capacitance."""
+
+    def __init__(self, word: Once, has_value: bool) -> None:
+        super().__init__()
+        self._word = word
+        self._has_value = has_value
+
+    def says(self) -> Says:
+        """All that was said, in the order of the lists above."""
+        lists = vars(self).items()
+        return tuple([(name, tuple(said)) for name, said in lists if said and name[0] != "_"])
 
     def read_cell(self, role: str, text: str) -> None:
         """Add what the cell `text` says; `role` is what its column holds (see ratings.describe)."""
@@ -255,15 +269,6 @@ class Said:
         if "a" in marks.lower() or "~" in marks:
             self.signs.append("ac")
 
-    def number(self, number: str, text: str) -> float | None:
-        """The figure `number` of `text`; None, with a doubt, when it has two readings."""
-        whole, comma, part = number.replace(",", ".").partition(".")
-        if comma and len(part) == 3 and whole.strip("0") and len(whole) <= 3:
-            one, thousand = float(f"{whole}.{part}"), whole + part
-            self.doubts.append(f"'{number}' may be {one:g} or {thousand}")
-            return None
-        return float(f"{whole or 0}.{part or 0}")
-
 
 def read_word(word: str, role: str) -> tuple[Says, tuple[str, ...]]:
     """What a word says in a column of that role, and the pieces of it that were not understood.
@@ -271,22 +276,21 @@ def read_word(word: str, role: str) -> tuple[Says, tuple[str, ...]]:
     >>> read_word("elect-gizmo", "kind")
     ((('kinds', ('aluminium electrolytic',)),), ('gizmo',))
     """
-    said = Said(Once(read_word))
     lower = word.lower().rstrip(".-'")
     lower = "ac" if lower == "a.c" else lower
     beside = role in ("other", "code")
+    says: list[tuple[str, tuple]] = []
     if beside and lower == "ac":
-        said.looks.append("a remark says AC: a part that sees AC is not polar")
+        says.append(("looks", ("a remark says AC: a part that sees AC is not polar",)))
     if beside and lower in _NOT_IN_REMARKS:
-        return said.says(), ()
+        return tuple(says), ()
     lower = without_accents(lower)
     if lower in ASKED_FOR:
-        said.words.append(lower)
+        says.append(("words", (lower,)))
     if role == "form" and lower in BUILD_OR_STAGE:
-        said.forms.append(BUILD_OR_STAGE[lower])
-        return said.says(), ()
-    means = meaning(word)
-    said.kinds += [kind for kind in means.kinds if not beside or kind in (BIPOLAR, MAINS, TANTALUM)]
-    said.forms += means.forms
-    said.features += means.features
-    return said.says(), means.unknown
+        return (*says, ("forms", (BUILD_OR_STAGE[lower],))), ()
+    kinds, forms, features, unknown = meaning(word)
+    if beside:
+        kinds = tuple(kind for kind in kinds if kind in (BIPOLAR, MAINS, TANTALUM))
+    says += [pair for pair in zip(_OF_A_WORD, (kinds, forms, features), strict=True) if pair[1]]
+    return tuple(says), unknown

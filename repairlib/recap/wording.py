@@ -76,14 +76,19 @@ _PHRASES = [  # of English, German, French, Italian, Spanish and Dutch
 _ANY_PHRASE = re.compile(
     rf"{_WORD}(?=[a-z])(?:{'|'.join(one.pattern.removeprefix(_WORD) for one, _ in _PHRASES)})"
 )
-_STEMS = (
-    (BIPOLAR, r"(?:bip|unpol|npol|nonp|apol)[^\W\d]*|ungepol[^\W\d]*|[nb]pe?"),
-    (MAINS, r"(?:mk[ptsc]|mp|cap)?(?:[xy][1-4])+(?:mk[ptsc]|mp|caps?)?|[xy]caps?"),
-    (
-        MAINS,
-        r"(?:funk)?entst[^\W\d]*|suppress[^\W\d]*|antipara[^\W\d]*|interferen[^\W\d]*|antidist[^\W\d]*|ontstoor[^\W\d]*",
-    ),
+_STEMS = tuple(
+    (kind, re.compile(stem))
+    for kind, stem in (
+        (BIPOLAR, r"(?:bip|unpol|npol|nonp|apol)[^\W\d]*|ungepol[^\W\d]*|[nb]pe?"),
+        (MAINS, r"(?:mk[ptsc]|mp|cap)?(?:[xy][1-4])+(?:mk[ptsc]|mp|caps?)?|[xy]caps?"),
+        (
+            MAINS,
+            r"(?:funk)?entst[^\W\d]*|suppress[^\W\d]*|antipara[^\W\d]*|interferen[^\W\d]*|antidist[^\W\d]*|ontstoor[^\W\d]*",
+        ),
+    )
 )
+_BETWEEN_PIECES = re.compile(r"[-./'_]+")
+_INSIDE_WORDS = str.maketrans("", "", "-./'")
 # A single letter is a tolerance or an axis, but for those that may stand for non-polar or a class.
 _LETTERS = set("cdefghijklmoqrstvwz")
 # A maker's series is two to four capitals or figures; with B, N, P, X or Y it may mean more, and ES
@@ -131,11 +136,11 @@ def meaning(word: str) -> Meaning:
         return Meaning(*found, (FEATURE_OF[known],) if known in FEATURE_OF else ())
     if known == NOT_FITTED:
         return Meaning()
-    bare = re.sub(r"[-./']", "", known)
+    bare = known.translate(_INSIDE_WORDS)
     for kind, stem in _STEMS:
-        if re.fullmatch(stem, bare):
+        if stem.fullmatch(bare):
             return Meaning((kind,))
-    pieces = [piece for piece in re.split(r"[-./'_]+", word) if piece]
+    pieces = [piece for piece in _BETWEEN_PIECES.split(word) if piece]
     if len(pieces) > 1:
         said = [meaning(piece) for piece in pieces]
         return Meaning(*(tuple(one for part in said for one in part[at]) for at in range(4)))
