@@ -28,7 +28,7 @@ def parts_list(length: int, seed: int) -> str:
         rest = f"{value},{draw.choice(VOLTS)},{kind},1,{part_number(draw)},{note(draw)}"
         if rest not in seen:
             seen.add(rest)
-            rows.append(f"C{len(rows) + 1},{rest}")
+            rows.append(f"C{len(rows)},{rest}")
     return "\n".join(["Ref,Value,Volts,Type,Qty,Part No.,Note", *rows, ""])
 
 
