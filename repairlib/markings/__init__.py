@@ -7,7 +7,7 @@ case sizes and date codes. Not semiconductors.
 from __future__ import annotations
 
 from repairlib.core.errors import RepairlibError
-from repairlib.markings.around_value import set_aside, without_class
+from repairlib.markings.around_value import Beside, set_aside, without_class
 from repairlib.markings.bodies import read_body
 from repairlib.markings.clean_text import clean, has_plus, split, split_at_volts
 from repairlib.markings.kinds import KIND_NAMES, READERS, TABLE, WIRED, Reader, has_figure
@@ -128,12 +128,16 @@ def _bodies(part: str | None) -> tuple[str, ...]:
     return () if TABLE[part].polar is None else (part,)
 
 
-def _on_bodies(bodies: tuple[str, ...], marking: tuple, sound_only: bool) -> list:
+def _on_bodies(
+    bodies: tuple[str, ...], marking: tuple[str, list[str], Beside, Apart], sound_only: bool
+) -> list[tuple[int, Reading]]:
     """The readings of a marking on the bodies of capacitors, each with its rank."""
     return [found for body in bodies for found in read_body(*marking, body, sound_only)]
 
 
-def _by_other_readers(cleaned: str, pieces: list[str], part: str | None) -> list:
+def _by_other_readers(
+    cleaned: str, pieces: list[str], part: str | None
+) -> list[tuple[int, Reading]]:
     """The readings on all else, each with its rank."""
     readers = _readers(cleaned, pieces, part)
     return [found for reader in readers for found in reader.read(cleaned, pieces, part)]
@@ -142,11 +146,13 @@ def _by_other_readers(cleaned: str, pieces: list[str], part: str | None) -> list
 def _readers(cleaned: str, pieces: list[str], part: str | None) -> list[Reader]:
     """The readers of the part, or where it is not known those that the text may be for."""
     if part is None:
-        readers = READERS.values()
-        lone = len(pieces) == 1
-        return [one for one in readers if (lone or not one.lone) and one.may_be(cleaned, pieces)]
+        return [
+            one
+            for one in READERS.values()
+            if (len(pieces) == 1 or not one.lone) and one.may_be(cleaned, pieces)
+        ]
     readers = [READERS[name] for name in TABLE[part].readers]
-    return [one for one in readers if not one.lone or len(pieces) == 1]
+    return [one for one in readers if len(pieces) == 1 or not one.lone]
 
 
 def _rank(pair: tuple[int, Reading]) -> int:

@@ -84,10 +84,13 @@ class Reader:
 
     def read(self, text: str, pieces: list[str], part: str | None) -> list:
         """The readings of `text`, each with its rank; none when it is no such marking."""
-        if self.function is None:
-            module = __import__(f"repairlib.markings.{self.module}", fromlist=(self.name,))
-            self.function = getattr(module, self.name)
-        return self.function(text, pieces[0] if self.lone else pieces, part)
+        function = self.function or self._imported()
+        return function(text, pieces[0] if self.lone else pieces, part)
+
+    def _imported(self):
+        module = __import__(f"repairlib.markings.{self.module}", fromlist=(self.name,))
+        self.function = getattr(module, self.name)
+        return self.function
 
 
 _FIGURES = frozenset("0123456789")
