@@ -129,3 +129,47 @@ def test_limits_of_voltage_have_one_home():
         and any(word in name.upper() for word in words)
     ]
     assert [one for one in strangers if one[0] != "core/limits.py"] == []
+
+
+RUN_PARTS = [
+    "8µF 450V~ motor run",
+    "8µF 450V~",
+    "12µF 400VAC motor-run",
+    "40µF 450VAC",
+    "3.3µF 250VAC",
+    "2µF 250V~ ballast",
+    "4µF 440V~ oil paper",
+    "0.5µF 600V oil",
+    "0.1µF 400V paper",
+]
+
+
+@pytest.mark.common_practice
+@pytest.mark.parametrize("words", RUN_PARTS)
+def test_oil_that_may_hold_pcb_is_named_on_every_face(words):
+    assert all("PCB oil" in one.cautions for one in read(words) if one.kind == "film")
+    assert "PCB oil" in read(words)[0].cautions
+    assert set(read(words)[0].cautions) == hazards_of_line(words) - {"high-voltage tubes"}
+
+
+@pytest.mark.common_practice
+@pytest.mark.parametrize(
+    "words",
+    [
+        "8µF 450V~ MKP",
+        "2.2µF X2 275V~",
+        "6µF 440V~ NO PCBS motor-run",
+        "6µF 440V~ motor run no PCB",
+        "0.47µF 250V~",
+        "10µF 63V~",
+        "4.7µF 400V",
+    ],
+)
+def test_and_not_where_there_is_none(words):
+    assert "PCB oil" not in read(words)[0].cautions
+    assert "PCB oil" not in hazards_of_line(words)
+
+
+def test_the_quick_check_prints_it(capsys):
+    assert main(["8µF 450V~"]) == 0
+    assert "PCB oil" in capsys.readouterr().out

@@ -95,6 +95,9 @@ MAINS_AC = float(STEADY[ES2].ac_rms or 0)
 # V ac r.m.s. from which a part of a list that says no more counts as one across the line: the
 # lowest mains in use, 100 V; common practice. Between the two a person looks.
 LINE_AC = 100.0
+# F and V ac r.m.s. from which a part without a safety class has value and rating of a motor-run or
+# ballast part, which was once filled with oil; common practice. Below are those of loudspeakers.
+RUN_FARAD, RUN_AC = 0.99e-6, 200.0
 
 
 def is_beyond_meter(volts: float) -> bool:
@@ -104,6 +107,15 @@ def is_beyond_meter(volts: float) -> bool:
     (False, True)
     """
     return volts > METER_VOLTS
+
+
+def is_of_a_run_part(farad: float | None, volts: float | None, ac: bool) -> bool:
+    """Whether value [F] and ac rating [V] are those of motor-run and ballast parts.
+
+    >>> is_of_a_run_part(8e-6, 450, ac=True), is_of_a_run_part(0.1e-6, 275, ac=True)
+    (True, False)
+    """
+    return ac and farad is not None and farad >= RUN_FARAD and (volts or 0) >= RUN_AC
 
 
 def hazards_of_capacitor(

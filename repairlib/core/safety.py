@@ -165,6 +165,18 @@ HAZARDS = {
         "The oil goes through the skin, stays in the body for decades, and is held to cause "
         "cancer.",
     ),
+    "wet tantalum": Hazard(
+        "Wet tantalum capacitors hold sulphuric acid",
+        "Whenever a tantalum capacitor in a metal case with a glass or rubber seal is met.",
+        (
+            "A crust, a drop or a green track at its seal? Gloves and glasses before you go near.",
+            "Acid on skin or in an eye: much water at once, for many minutes, then a doctor.",
+            "Do not reverse it, heat its case or open it.",
+        ),
+        "The maker's data sheet and the waste authority come first.",
+        "The acid burns skin and eyes and eats tracks, and a case that is reversed or overheated "
+        "bursts.",
+    ),
     "asbestos": Hazard(
         "Grey or white heat cloth and board can be asbestos",
         "Whenever old heaters, irons, toasters, ovens, projectors or resistors on board have "

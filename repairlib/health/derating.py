@@ -25,7 +25,7 @@ class Derating(NamedTuple):
 
 
 _DERATING = {
-    MNO2: Derating(0.5, "KEMET tantalum derating", "To 85 °C; less above."),
+    MNO2: Derating(0.5, "KEMET derating 2015", "To 85 °C; less above."),
     POLYMER: Derating(
         0.8,
         "encyclopaedia, Electrolytic capacitor",

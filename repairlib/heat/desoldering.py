@@ -26,6 +26,7 @@ from repairlib.heat.iron import (
     SMALL,
     VACUUM,
     Setting,
+    limits,
     setting_for,
 )
 from repairlib.heat.mixed_joint import RINSE
@@ -39,7 +40,8 @@ NOZZLES = (0.8, 1.0, 1.3, 1.6, 1.8, 2.3)  # mm bore
 ROOM_IN_NOZZLE = 0.3  # mm by which the bore is wider than the lead
 LOW_MELT, PUMP, NO = "low-melt alloy", "pump", "no"
 NOZZLE_SHARE = 2  # hot air: shields reach this many nozzle widths, at least the table's distance
-_SURFACE = ("two-terminal chip", "gull-wing chip", "ball grid", "leadless chip with a pad below")
+BALL_GRID = "ball grid"
+_SURFACE = ("two-terminal chip", "gull-wing chip", BALL_GRID, "leadless chip with a pad below")
 # Usual lead diameters of radial and axial cans, by largest can diameter [mm], from memory.
 _LEADS = ((5.0, 0.5), (13.0, 0.6), (100.0, 0.8))
 
@@ -170,8 +172,11 @@ def take_out(
         notes.append(
             "On a plane: preheat the board from below first. Longer contact lifts the pad."
         )
-    working = [removal.why, *setting.why, *_STEPS[method]]
-    sources = (removal.source, *setting.sources, *(("braid article",) if method == BRAID else ()))
+    on_balls = part == BALL_GRID
+    working = [removal.why, *setting.why, *(_ball_grid(one) if on_balls else ()), *_STEPS[method]]
+    sources = [removal.source, *setting.sources]
+    sources += ["braid article"] if method == BRAID else []
+    sources += ["component removal handbook"] if on_balls else []
     return found(
         values,
         working=working,
@@ -342,6 +347,20 @@ _NOTES = {
 def _setting(one: Alloy, part: str, method: str, plane: bool) -> Setting:
     joint = HEAVY if plane else (SMALL if part in _SURFACE else ORDINARY)
     return setting_for(one, joint, method if method in METHODS else IRON)
+
+
+def _ball_grid(one: Alloy) -> list[str]:
+    """What the board, the joint and the neighbours of a ball grid have, in sentences."""
+    kind = "leaded" if one.leaded else "lead-free"
+    board, other = limits()["preheat of the whole board"], limits()["preheat in a handbook"]
+    joint, beside = limits()[f"joint to be removed {kind}"], limits()[f"neighbours stay {kind}"]
+    cycles = limits()["reflow cycles after assembly"]
+    return [
+        f"the whole board at {board.low:g} to {board.high:g} °C first; a handbook says "
+        f"{other.low:g} to {other.high:g} °C",
+        f"a {kind} joint lifts from {joint.low:g} °C; its neighbours stay under {beside.high:g} °C",
+        f"at most {cycles.high:g} reflow cycles after assembly: {cycles.note}",
+    ]
 
 
 def _tools_for(method: str, land: float, lead: float) -> dict[str, object]:

@@ -193,7 +193,7 @@ def heat_at_depth(
 @calculator(
     topic="heat",
     title="A part warms up or cools down",
-    sources=("heat transfer textbook",),
+    sources=("Heat and Mass Transfer, ch. 4",),
     cautions=("heat and fire",),
 )
 def warming_time(

@@ -35,7 +35,7 @@ INVARIANTS = {
         Invariant("eutectic", "138", "58 Bi", "alloy paste maker", True),
         Invariant("eutectic", "139", "near 57 to 58 Bi", "Sn-Bi melting, 1995"),
         Invariant("eutectic", "140", "43 at % Bi; tin holds 12.4 at % Bi", "Bi-Sn diagram note"),
-        Invariant("solubility", "at the eutectic", "tin holds 10 Bi", "Bi-Sn solubility, 2010s"),
+        Invariant("solubility", "at the eutectic", "tin holds 10 Bi", "Bi-Sn solubility, 2007"),
     ),
     "Sn-Ag": (
         Invariant("eutectic", "221", "3.5 Ag", "alloy paste maker", True),

@@ -89,7 +89,7 @@ TIN_BISMUTH = Diagram(
     right=99.9,
     eutectic_celsius=138,
     margin=10,
-    sources=("alloy paste maker", "Bi-Sn diagram note", "Bi-Sn solubility, 2010s", "from memory"),
+    sources=("alloy paste maker", "Bi-Sn diagram note", "Bi-Sn solubility, 2007", "from memory"),
     note="Tin takes up about 20 wt % Bi by one assessment, about 10 by a later measurement. "
     "138 °C is one maker's figure, others have 139 and 140.",
 )

@@ -25,8 +25,13 @@ _BODY_WORDS = {
     **dict.fromkeys(("FILM", "MYLAR", "POLYESTER", "POLYPROPYLENE"), _FILM),
     **dict.fromkeys(("DISC", "CERAMIC", "CER"), (("capacitor", "ceramic"), "ceramic")),
     "MICA": (("capacitor",), "mica"),
-    "PAPER": (("capacitor", "film"), "paper, which leaks with age: film of the same volts"),
 }
+PAPER = "paper"
+_PAPER_LEAKS = "paper, which leaks with age: film of the same volts"
+OIL, NO_PCB = "perhaps oil", "no PCB"
+_OF_OIL = "MOTOR RUN MOTOR-RUN MOTORRUN BALLAST FLUORESCENT OIL OIL-PAPER OIL-FILLED PIO"
+_FILLED = frozenset(_OF_OIL.split())
+_WITHOUT_PCB = ("NO PCB", "NON PCB", "PCB FREE", "NO-PCB", "NON-PCB", "PCB-FREE")
 # Japanese letters of class 1 ceramics, from memory: first the coefficient, then its spread.
 _COEFFICIENTS, _SPREADS = "CLPRSTU", "GHJK"
 _NO_SERIES = (
@@ -59,6 +64,8 @@ def set_aside(cleaned: str, pieces: list[str]) -> tuple[list[str], Beside]:
         pieces = _without_surge(pieces, beside)
     if len(pieces) > 2:
         pieces = _without_second_volts(pieces, beside)
+    if "PCB" in cleaned.upper():
+        pieces = _without_pcb(pieces, beside)
     left, approvals = [], []
     for place, piece in enumerate(pieces):
         if piece.upper() in _IS_APPROVAL:
@@ -92,9 +99,9 @@ def _without_start(piece: str) -> list[str]:
 def _put(piece: str, others: list[str], beside: Beside) -> bool:
     """Whether the piece is one of these; it is then put into `beside`."""
     said = _climate(piece) or _by_name(piece, others)
-    if said is None or (said[0] in beside and said[0] != "remark"):
+    if said is None or (said[0] in beside and said[0] not in ("remark", "filling")):
         return False
-    beside[said[0]] = said[1:]
+    beside.setdefault(said[0], said[1:])
     return True
 
 
@@ -118,9 +125,18 @@ def _by_name(piece: str, others: list[str]) -> tuple | None:
             f"{words}for these volts, and hold the order until looked at",
             MEMORY,
         )
-    if not piece.isalnum() or not piece[0].isalpha() or not any(map(_has_figure, others)):
+    if not piece[0].isalpha() or not any(map(_has_figure, others)):
         return None
     word = piece.upper()
+    if word in _FILLED:
+        words = (
+            "such parts were filled with oil, which may hold PCB unless it says that it has none"
+        )
+        return "filling", OIL, words, PRACTICE
+    if not piece.isalnum():
+        return None
+    if word == "PAPER":
+        return "dielectric", PAPER, f"{piece} says {_PAPER_LEAKS}", PRACTICE
     if word in _BODY_WORDS:
         bodies, what = _BODY_WORDS[word]
         return "body", bodies, f"{piece} says {what}", PRACTICE
@@ -176,6 +192,17 @@ def _without_surge(pieces: list[str], beside: Beside) -> list[str]:
             words = f"{surge:g} V is the surge voltage, for moments only"
             beside["surge_voltage"] = (surge, words, MEMORY)
             return [*pieces[: place + 1], *pieces[place + 2 :]]
+    return pieces
+
+
+def _without_pcb(pieces: list[str], beside: Beside) -> list[str]:
+    """The pieces without a mark such as NO PCBS, which is kept as what fills the part."""
+    for length in (1, 2):
+        for place in range(len(pieces) - length + 1):
+            mark = " ".join(pieces[place : place + length])
+            if mark.upper().rstrip("S") in _WITHOUT_PCB:
+                beside["filling"] = (NO_PCB, f"{mark} says that it holds no PCB", PRACTICE)
+                return pieces[:place] + pieces[place + length :]
     return pieces
 
 

@@ -18,6 +18,7 @@ _SAYS_ITSELF = (
     "polarity",
     "safety_class",
     "dielectric",
+    "filling",
 )
 
 
@@ -187,11 +188,18 @@ class Reading:
             return ("mains", "heat and fire")
         if self.kind == "other-part":
             return ("mains", "heat and fire") if self.carries["part"] in ON_MAINS else ()
-        from repairlib.core.limits import hazards_of_capacitor
+        from repairlib.core.limits import hazards_of_capacitor, is_of_a_run_part
 
-        line_part = "safety_class" in self.carries or self.text in _SAFETY_CLASSES
-        volts = self.value if self.unit == "V" else self.carries.get("rated_voltage")
-        return hazards_of_capacitor(volts, self.carries.get("voltage_type") == "AC", line_part)
+        says = self.carries
+        volts = self.value if self.unit == "V" else says.get("rated_voltage")
+        ac = says.get("voltage_type") == "AC"
+        filling = says.get("filling", "")
+        line_part = "safety_class" in says or self.text in _SAFETY_CLASSES
+        unnamed = not line_part and "dielectric" not in says and self.kind == "film"
+        oil = says.get("dielectric") == "paper" or filling == "perhaps oil"
+        oil = oil or (unnamed and is_of_a_run_part(self.value, volts, ac))
+        line_part = line_part or bool(filling)
+        return hazards_of_capacitor(volts, ac, line_part, oil and filling != "no PCB")
 
     @property
     def on(self) -> str:

@@ -4,6 +4,9 @@ from __future__ import annotations
 
 from dataclasses import dataclass
 
+from repairlib.recap.places import PLACES
+from repairlib.recap.words import BIPOLAR, LOW_IMPEDANCE
+
 NEARLY_1_UF = 0.99e-6  # F; 1 µF and more, whatever the rounding
 
 
@@ -16,6 +19,7 @@ class Capacitor:
     `tolerance` is (low, high) as fractions, or None. `features` are extra demands, `doubts` say
     in words what has two readings; `looks` what to look at before it is ordered; `spare` are bare
     figures that may be a quantity. `not_fitted` says that the list calls the place empty.
+    `places` are names of places.PLACES: where it works.
     """
 
     farad: float | None
@@ -30,6 +34,13 @@ class Capacitor:
     spare: tuple[str, ...] = ()
     text: str = ""
     not_fitted: bool = False
+    places: tuple[str, ...] = ()
+
+    @property
+    def low_impedance(self) -> bool:
+        """Whether the list, or the place in which it works, asks for low impedance."""
+        by_place = any(PLACES[name].low_impedance for name in self.places)
+        return LOW_IMPEDANCE in self.features or (by_place and self.kind != BIPOLAR)
 
     def says_the_same(self, other: Capacitor) -> bool:
         """Whether both lines describe the same part, in whatever words."""

@@ -15,7 +15,7 @@ from repairlib.recap.old_kinds import dielectric
 from repairlib.recap.rules import HOLD, JUDGE, KEEP, REPLACE, STAY, Decision, Proposal
 from repairlib.recap.selection import Selection, Selector
 from repairlib.recap.sizes import fit
-from repairlib.recap.words import BIPOLAR, FILM, LOW_IMPEDANCE, MAINS, PAPER
+from repairlib.recap.words import BIPOLAR, FILM, MAINS, PAPER
 
 LEAVE_IT = "above 60 V dc or on the mains, leave it to a qualified person"
 
@@ -54,8 +54,8 @@ class Item:
 
     @property
     def low_impedance(self) -> bool:
-        """Whether the list asks for a low-impedance type."""
-        return LOW_IMPEDANCE in self.old.features
+        """Whether the list, or the place, asks for a low-impedance type."""
+        return self.old.low_impedance
 
     @property
     def expected(self) -> Expectation | None:
@@ -69,12 +69,12 @@ class Item:
     @property
     def looks(self) -> tuple[str, ...]:
         """What to look at before ordering or fitting."""
-        return self.decision.looks + self.notes
+        return self.decision.looks + self.decision.at_place + self.notes
 
     @property
     def reason(self) -> str:
         """Why it has its verdict; of a part that waits, first that it is not yours to touch."""
-        handed_on = self.cautions and self.verdict in (JUDGE, HOLD)
+        handed_on = "mains" in self.cautions and self.verdict in (JUDGE, HOLD)
         return f"{LEAVE_IT}: {self.why}" if handed_on else self.why
 
     @property

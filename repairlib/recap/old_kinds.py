@@ -1,4 +1,4 @@
-"""Old parts that a word of the list gives away: waxed paper, oil in a can, parts of the line.
+"""Old parts that a word or a value gives away: paper, oil in a can, parts of the line, cells.
 
 Which word stands in a description is asked here; what follows from it is decided in rules.py.
 """
@@ -8,16 +8,21 @@ from __future__ import annotations
 import re
 from collections.abc import Iterable
 
+from repairlib.core.limits import is_of_a_run_part
 from repairlib.recap.capacitor import Capacitor
 from repairlib.recap.words import MAINS, PAPER
 
 # The smallest paper part; the rating from which any unnamed part may be one, and that in the list
 # of a valve set, where film of 250 V was not yet made. Common practice.
 PAPER_FARAD, PAPER_VOLTS, VALVE_SET_VOLTS = 0.99e-9, 400.0, 150.0
+# The smallest double-layer cell, the smallest where the list speaks of memory, the highest rating;
+# common practice: most are rated 5.5 V, and no electrolytic of so few volts is made so large.
+_CELL_FARAD, _NAMED_CELL_FARAD, _CELL_VOLTS = 0.0199, 9.9e-3, 6.0
 POLYPROPYLENE, POLYESTER, POLYSTYRENE = "polypropylene", "polyester", "polystyrene"
 
 _oil = re.compile(r"\boil|\bmotor(?!.{0,3}start)|\bballast|fluorescent|\brun\b|\bpio\b")
-_free_of_pcb = re.compile(r"\bno[ -]?pcb")
+_free_of_pcb = re.compile(r"\bnon?[ -]?pcb|\bpcb[ -]?free")
+_class = re.compile(r"[xy][1-4]|\bx-cap\b|\by-cap\b|line-filter|film")
 _line = re.compile(
     r"\bac(?:ross)? (?:the )?(?:line|mains)|\bmains\b|\bline\b|\bchassis\b|\bacross\b|"
     r"\bsafety\b|\bmp\b|\bmetal(?:lised|lized)?[ -]paper"
@@ -35,10 +40,14 @@ def is_oil_filled(old: Capacitor) -> bool:
     >>> is_oil_filled(Capacitor(4e-6, 440, MAINS, ac=True, text="4uF 440V~ motor-run"))
     True
     """
-    if old.kind not in (PAPER, MAINS):
+    if old.kind not in ("", PAPER, MAINS):
         return False
     said = old.text.casefold()
-    return bool(_oil.search(said)) and not _free_of_pcb.search(said)
+    if _free_of_pcb.search(said):
+        return False
+    unnamed = not (_class.search(said) or dielectric(said))
+    by_value = unnamed and is_of_a_run_part(old.farad, old.volts, old.ac)
+    return by_value or bool(_oil.search(said))
 
 
 def is_on_the_line(old: Capacitor) -> bool:
@@ -74,6 +83,18 @@ def may_be_paper(old: Capacitor, valve_set: bool = False) -> bool:
         return False
     least = VALVE_SET_VOLTS if valve_set else PAPER_VOLTS
     return old.volts >= least and old.farad >= PAPER_FARAD
+
+
+def may_be_a_cell(farad: float | None, volts: float | None, named: bool = False) -> bool:
+    """Whether so many farads at so few volts are a double-layer cell that keeps a memory alive.
+
+    `named` says that the list speaks of memory. Where no volts are stated it may be one too.
+
+    >>> may_be_a_cell(0.047, 5.5), may_be_a_cell(0.047, 16), may_be_a_cell(0.01, 5.5, named=True)
+    (True, False, True)
+    """
+    least = _NAMED_CELL_FARAD if named else _CELL_FARAD
+    return farad is not None and farad >= least and (volts is None or volts <= _CELL_VOLTS)
 
 
 def dielectric(text: str) -> str:

@@ -28,6 +28,7 @@ from repairlib.recap.item import (
 from repairlib.recap.measurements import judge_measured
 from repairlib.recap.order import ONE_MEASURED, Order, check_boards, order_of
 from repairlib.recap.parts import UNREADABLE, PartsList, SetAside, read_parts
+from repairlib.recap.places import hazards_there
 from repairlib.recap.plan_table import COLUMNS, Row, rows_of
 from repairlib.recap.rules import HOLD, JUDGE, KEEP, REPLACE, STAY
 from repairlib.recap.selection import Selector
@@ -109,6 +110,8 @@ class Plan:
         found = dict.fromkeys(("stored charge", "mains"))
         for item in self.items + self.judged:
             found.update(dict.fromkeys(item.cautions))
+        for item in self.all_items:
+            found.update(dict.fromkeys(hazards_there(item.old.places)))
         found.update(dict.fromkeys(("heat and fire", "fumes and flux", "lead")))
         return tuple(found)
 

@@ -15,7 +15,9 @@ from repairlib.core.limits import LINE_AC
 from repairlib.markings import read
 from repairlib.recap import words
 from repairlib.recap.capacitor import NEARLY_1_UF, Capacitor
+from repairlib.recap.old_kinds import may_be_a_cell
 from repairlib.recap.part_numbers import is_a_code, is_plain, may_be_bipolar
+from repairlib.recap.places import MEMORY
 from repairlib.recap.said import LARGEST, Cells, Said, Says
 from repairlib.recap.tokens import tidy, tokens
 from repairlib.recap.wording import may_be_a_series
@@ -27,7 +29,7 @@ _MOST_UNDER_TITLE = dict.fromkeys(("", *words.KINDS), LARGEST) | {
     FILM: 9.9e-6,
 }
 _SMALLEST_WET = 0.0989e-6  # F; common practice: electrolytics begin at 0.1 µF
-_SMALLEST_CELL, _MOST_OF_A_CELL = 0.0199, 6.0  # F, V; common practice: cells are rated 5.5 V
+_LARGEST_ORDINARY = 1.0  # F; common practice: more is made at a few volts only
 
 
 def describe(cells: tuple[tuple[str, str], ...], section: str = "") -> Capacitor:
@@ -68,6 +70,7 @@ def _has_value(text: str) -> bool:
 def _weighed(said: Said, section: str) -> Capacitor:
     kind = _kind(said) or section
     _read_codes(said, kind)
+    _settle_rails(said)
     farads, volts, forms = map(_different, (said.farads, said.volts, said.forms))
     if not farads and said.bare:
         farads = _from_bare_number(said, kind, bool(volts))
@@ -81,14 +84,18 @@ def _weighed(said: Said, section: str) -> Capacitor:
         said.doubts.append(f"very large for the title above, which says {kind}")
     if farads and kind in (ALUMINIUM, BIPOLAR) and farads[0] < _SMALLEST_WET:
         said.doubts.append(f"{farads[0] * 1e6:g} µF is very small for an {kind}")
-    if farads and _may_be_a_cell(farads[0], volts, said.words):
-        said.doubts.append("perhaps a memory back-up cell: look at the part")
+    if words.BACK_UP.intersection(said.words) and may_be_a_cell(*_first(farads, volts), named=True):
+        said.places.append(MEMORY)
+    if farads and farads[-1] > _LARGEST_ORDINARY and not may_be_a_cell(*_first(farads, volts)):
+        said.doubts.append(f"{farads[-1]:g} F is not a value that is made at such a rating")
     ac = "ac" in said.signs or ("~" in said.signs and bool(said.volts))
     if ac:
         kind = _kind_of_an_ac_part(said, kind)
     kind = _settle_words(said, kind, farads[0] if farads else None)
     if len(forms) > 1:
         said.doubts.append("two builds: " + " and ".join(forms))
+    if kind == TANTALUM and words.WET_SLUG_WORDS.intersection(said.words):
+        said.features.append(words.WET_SLUG)
     return Capacitor(
         farads[0] if len(farads) == 1 else None,
         volts[0] if len(volts) == 1 else None,
@@ -102,7 +109,20 @@ def _weighed(said: Said, section: str) -> Capacitor:
         tuple(said.bare),
         " ".join(said.texts),
         words.NOT_FITTED in said.signs and not said.doubts,
+        _each_once(said.places),
     )
+
+
+def _first(farads: list[float], volts: list[float]) -> tuple[float | None, float | None]:
+    return farads[0] if farads else None, volts[0] if volts else None
+
+
+def _settle_rails(said: Said) -> None:
+    """The volts of a rail beside a rating are none; alone, or above it, they may be one."""
+    if not said.volts and said.rails:
+        said.looks.append(f"{max(said.rails):g} V may be what is there, not its rating: read it")
+    if not said.volts or max(said.rails, default=0) > max(said.volts):
+        said.volts += said.rails
 
 
 def _different(said: list) -> list:
@@ -129,7 +149,7 @@ def _settle_words(said: Said, kind: str, farad: float | None) -> str:
     _weigh_part_numbers(said)
     if "~" in said.signs:
         said.doubts.append("'~' asks for a part that stands AC: look at the part")
-    if kind and not words.DEFLECTION.isdisjoint(said.words):
+    if kind and not said.places and not words.DEFLECTION.isdisjoint(said.words):
         said.looks.append(
             "perhaps in a deflection stage: see that it asks for no bipolar part, and fit a type "
             "for high ripple"
@@ -158,14 +178,6 @@ def _weigh_part_numbers(said: Said) -> None:
             said.looks.append(
                 f"part number '{code}' is not known here: see that it asks for no bipolar part"
             )
-
-
-def _may_be_a_cell(farad: float, volts: list[float], said_words: list[str]) -> bool:
-    """Whether it may be a double-layer cell that keeps a memory alive."""
-    low = not volts or volts[0] <= _MOST_OF_A_CELL
-    return low and (
-        farad >= _SMALLEST_CELL or (farad >= 9.9e-3 and not words.BACK_UP.isdisjoint(said_words))
-    )
 
 
 def _read_codes(said: Said, kind: str) -> None:

@@ -15,7 +15,14 @@ from repairlib.core.quantity import engineering
 from repairlib.recap import words
 from repairlib.recap.capacitor import NEARLY_1_UF, Capacitor
 from repairlib.recap.kind_ratings import next_rating
-from repairlib.recap.old_kinds import is_oil_filled, is_on_the_line, may_be_paper, of_a_valve_set
+from repairlib.recap.old_kinds import (
+    is_oil_filled,
+    is_on_the_line,
+    may_be_a_cell,
+    may_be_paper,
+    of_a_valve_set,
+)
+from repairlib.recap.places import MEMORY, PLACES, START_UP, due, hazards_there, is_special_when_dry
 from repairlib.recap.sizes import CanSize, typical_can
 
 REPLACE, KEEP, JUDGE, HOLD = "replace", "keep", "judge", "hold"
@@ -55,6 +62,23 @@ RULES = {
     "oil in the can": (
         "Old motor-run, ballast and oil-paper parts may hold PCB oil, a poison: leave it. Do not "
         "open it, do not touch a leak. A qualified person fits the new one and hands in the old.",
+        "common practice",
+    ),
+    "wet tantalum": (
+        "Wet-slug tantalum holds sulphuric acid in a metal case, and a reversed volt destroys it: "
+        "leave it. Like for like only, wet tantalum of the same value and rating, fitted by "
+        "somebody who knows it; nothing dry or of aluminium in its place unasked.",
+        "common practice",
+    ),
+    "memory cell": (
+        "A memory back-up cell is a double-layer capacitor: a double-layer cell of the same "
+        "voltage and capacitance, made for currents as small as the old one's or larger, goes in; "
+        "never an ordinary electrolytic, which leaks more than a memory draws.",
+        "common practice",
+    ),
+    "place": (
+        "Where a list says by its words where a part works, that place says what is due: ripple "
+        "current, ESR, pulses, a steady value or long life.",
         "common practice",
     ),
     "kind not stated": (
@@ -122,14 +146,16 @@ _STAYS_LOW = (
     "low impedance: ripple current not below, impedance at 100 kHz not above the old part's",
 )
 _TOLERANCE = (-0.2, 0.2)
-_HIGHEST_CAPACITANCE = 0.047  # F; above it may be a memory back-up cell, which is no such part
+_HIGHEST_CAPACITANCE = 0.047  # F; no larger one is proposed unseen
+_MOST_OF_A_START = 100.0  # V; common practice: above it "start" speaks of a motor
 
 
 @dataclass(eq=False, slots=True)
 class Proposal:
     """The new part: `farad` [F], `volts` [V], `kind`, `form`, and the `rules` behind it.
 
-    `rules` are (name, what it did here). `can` is its usual size, None where not tabled.
+    `rules` are (name, what it did here). `can` is its usual size, None where not tabled;
+    `low_impedance` says that it has to be such a type.
     """
 
     farad: float
@@ -138,6 +164,7 @@ class Proposal:
     form: str
     can: CanSize | None
     rules: tuple[tuple[str, str], ...]
+    low_impedance: bool = False
 
     @property
     def polar(self) -> bool:
@@ -148,7 +175,8 @@ class Proposal:
         build = f" {self.form}" if self.form else ""
         if self.kind == words.FILM:
             return f"{value}{build} film"
-        return f"{value} 105 °C{build} {'polar' if self.polar else 'bipolar'} aluminium"
+        low = " low-impedance" if self.low_impedance else ""
+        return f"{value} 105 °C{build} {'polar' if self.polar else 'bipolar'}{low} aluminium"
 
 
 @dataclass(eq=False, slots=True)
@@ -170,12 +198,21 @@ class Decision:
     def __post_init__(self):
         self.why = self.why or RULES[self.rule][0]
 
+    @property
+    def at_place(self) -> tuple[str, ...]:
+        """What is due where the part works, in sentences; of what stays only what is special."""
+        kind, names = self.capacitor.kind, self.capacitor.places
+        if self.verdict == KEEP:
+            names = tuple(filter(is_special_when_dry, names))
+            kind = kind or words.FILM
+        return tuple(due(name, kind) for name in names)
+
 
 class Made:
     """What is made today for the values and ratings of one list, each looked up once."""
 
     def __init__(self) -> None:
-        self.capacitance = Once(new_capacitance)  # [farad, tolerance]
+        self.capacitance = Once(new_capacitance)  # [farad, tolerance, whether it may rise]
         self.rating = Once(_new_rating)  # [volts, kind]
         self.can = Once(typical_can)  # [farad, volts]
 
@@ -195,8 +232,12 @@ def decide(capacitor: Capacitor, valve_set: bool = False, made: Made | None = No
     kind, made = capacitor.kind, made or Made()
     if capacitor.doubts:
         return hold(capacitor, "; ".join(capacitor.doubts))
+    if may_be_a_cell(capacitor.farad, capacitor.volts, MEMORY in capacitor.places):
+        return Decision(capacitor, HOLD, "memory cell", cautions=_cautions(capacitor))
     if kind in (words.FILM, words.CERAMIC):
         return Decision(capacitor, KEEP, "film and ceramic stay", cautions=_cautions(capacitor))
+    if words.WET_SLUG in capacitor.features:
+        return Decision(capacitor, JUDGE, "wet tantalum", cautions=_cautions(capacitor))
     if kind in (words.TANTALUM, words.POLYMER):
         return Decision(capacitor, JUDGE, "tantalum is judged", cautions=_cautions(capacitor))
     if is_oil_filled(capacitor):
@@ -216,7 +257,9 @@ def decide(capacitor: Capacitor, valve_set: bool = False, made: Made | None = No
     if capacitor.volts is None:
         return hold(capacitor, _NO_RATING)
     if capacitor.farad > _HIGHEST_CAPACITANCE:
-        return hold(capacitor, "very large: perhaps a memory back-up cell, look at the part")
+        return hold(capacitor, "very large: look at the part, and read its rating again")
+    if START_UP in capacitor.places and capacitor.volts >= _MOST_OF_A_START:
+        return hold(capacitor, "perhaps a motor starting part, which has no plus: look at it")
     return _replacement(capacitor, made)
 
 
@@ -235,7 +278,8 @@ def hold(capacitor: Capacitor, why: str) -> Decision:
 
 
 def _replacement(capacitor: Capacitor, made: Made) -> Decision:
-    farad, value_rule = made.capacitance[capacitor.farad, capacitor.tolerance]
+    rises = all(PLACES[name].rises for name in capacitor.places)
+    farad, value_rule = made.capacitance[capacitor.farad, capacitor.tolerance, rises]
     if farad is None:
         return hold(capacitor, value_rule[1])
     volts, volts_rule = made.rating[capacitor.volts, words.ALUMINIUM]
@@ -244,14 +288,16 @@ def _replacement(capacitor: Capacitor, made: Made) -> Decision:
         return hold(capacitor, why)
     bipolar = capacitor.kind == words.BIPOLAR
     rules = [value_rule, volts_rule, _HOT, _STAYS_BIPOLAR if bipolar else _STAYS_POLAR]
-    if words.LOW_IMPEDANCE in capacitor.features:
+    rules += [("place", name) for name in capacitor.places]
+    if capacitor.low_impedance:
         rules.append(_STAYS_LOW)
     if capacitor.form:
         rules.append(("build kept", capacitor.form))
     radial = capacitor.form in ("", "radial") and not bipolar
     can = made.can[farad, volts] if radial else None
     kind = capacitor.kind or words.ALUMINIUM
-    proposal = Proposal(farad, volts, kind, capacitor.form, can, tuple(rules))
+    low = capacitor.low_impedance
+    proposal = Proposal(farad, volts, kind, capacitor.form, can, tuple(rules), low)
     looks = [f"the list asks for {feature}: choose such a type" for feature in capacitor.features]
     looks += capacitor.looks
     if not capacitor.kind:
@@ -262,7 +308,7 @@ def _replacement(capacitor: Capacitor, made: Made) -> Decision:
 
 
 def _film_for_paper(capacitor: Capacitor, made: Made) -> Decision:
-    farad, value_rule = made.capacitance[capacitor.farad, capacitor.tolerance]
+    farad, value_rule = made.capacitance[capacitor.farad, capacitor.tolerance, True]
     if farad is None:
         return hold(capacitor, value_rule[1])
     if capacitor.volts is None:
@@ -287,13 +333,20 @@ def _cautions(capacitor: Capacitor) -> tuple[str, ...]:
     line_part = oil_filled or is_on_the_line(capacitor)
     found = hazards_of_capacitor(capacitor.volts, capacitor.ac, line_part, oil)
     valves = capacitor.kind == words.PAPER and "mains" in found and not line_part
-    return (*found, "high-voltage tubes") if valves else found
+    tubes = ("high-voltage tubes",) if valves else ()
+    acid = ("wet tantalum",) if words.WET_SLUG in capacitor.features else ()
+    there = hazards_there(capacitor.places)
+    there = there if "mains" in there else ()
+    return tuple(dict.fromkeys((*found, *tubes, *acid, *there)))
 
 
-def new_capacitance(farad: float, tolerance=None) -> tuple[float | None, tuple[str, str]]:
+def new_capacitance(
+    farad: float, tolerance=None, rises: bool = True
+) -> tuple[float | None, tuple[str, str]]:
     r"""The capacitance to fit for an old one [F], with the rule and what it did.
 
-    `tolerance` is (low, high) as fractions. None when no made value is within it.
+    `tolerance` is (low, high) as fractions; `rises` says that more than the old value will do.
+    None when no made value is within it.
 
     >>> new_capacitance(50e-6)[1]
     ('made value', '50\xa0µF is no longer made: 47\xa0µF is 6.0 % less, within ±20 %')
@@ -302,9 +355,11 @@ def new_capacitance(farad: float, tolerance=None) -> tuple[float | None, tuple[s
         return farad, ("same capacitance", engineering(farad, "F"))
     low, high = tolerance or _TOLERANCE
     within = f"within ±{high * 100:g} %" if low == -high else f"within {low:+.0%} {high:+.0%}"
+    if not rises:
+        high, within = 0.0, f"at most {-low * 100:g} % less and never more"
     for name in ("E6", "E12"):
         candidates = {series.next_down(farad, name), series.next_up(farad, name)}
-        allowed = [value for value in candidates if low <= value / farad - 1 <= high]
+        allowed = [value for value in candidates if low <= value / farad - 1 <= high + 1e-9]
         if allowed:
             new = min(allowed, key=lambda value: max(value / farad, farad / value))
             change = abs(new / farad - 1) * 100

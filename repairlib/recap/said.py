@@ -12,6 +12,7 @@ from collections.abc import Iterable
 from repairlib.core.once import Once
 from repairlib.core.typed.letters import without_accents
 from repairlib.recap.part_numbers import is_a_code, may_be_bipolar
+from repairlib.recap.place_words import take_places
 from repairlib.recap.tokens import tidy, tokens
 from repairlib.recap.wording import meaning
 from repairlib.recap.words import (
@@ -32,10 +33,11 @@ _POWERS = {"µf": -6, "uf": -6, "mfd": -6, "µ": -6, "u": -6, "nf": -9, "n": -9,
 _POWERS |= {"p": -12, "mmfd": -12, "mmf": -12, "uuf": -12, "f": 0}
 _MISSING = {"", "-", "--", "?", "??", "n/a", "na", "none", "unknown", "—", "–", "..."}
 # Values that lists write for a part of this size; outside, the line was misread.
-SMALLEST, LARGEST = 1e-13, 1.0
+SMALLEST, LARGEST = 1e-13, 400.0
 _STRICT = ("value", "volts", "free")  # columns in which every figure must be understood
 _REMARKS = ("other", "form", "tolerance", "code")  # columns in which an unknown word may stand
 _MIXED = ("free", "unnamed")  # columns of which a cell may be a description or a remark
+_SAY_A_PLACE = ("free", "unnamed", "value", "kind", "other")
 # The surge voltage over the working voltage: from 63/79 V to 6.3/8 V and 10/13 V of one maker.
 _LEAST_SURGE, _MOST_SURGE = 1.1, 1.35
 _DITTO_SIGNS = '"“”„〃″'
@@ -79,6 +81,8 @@ class Said:
         self.farads: list[float] = []
         self.volts: list[float] = []
         self.texts: list[str] = []
+        self.places: list[str] = []  # where it works, names of places.PLACES
+        self.rails: list[float] = []  # volts that are named with a place
         self.bare: list[str] = []
         self.codes: list[str] = []
         self.kinds: list[str] = []
@@ -144,6 +148,10 @@ class _Cell(Said):
             return
         if role == "code":
             self.part_numbers.append(" ".join(written.split()))
+        if role in _SAY_A_PLACE:
+            text, places, rails = take_places(text)
+            self.places += places
+            self.rails += rails
         before = self._count() if role in _MIXED else ()
         unknown: list[str] = []
         for what, found in tokens(text):

@@ -45,6 +45,7 @@ _PHRASES = [  # of English, German, French, Italian, Spanish and Dutch
         (r"\bhoriz(?:ontal)?\.?[\s-]+(?:mount\w*|mtg|type|lead\w*)", "axial"),
         (r"\bvert(?:ical)?\.?[\s-]+(?:mount\w*|mtg|type|lead\w*)", "radial"),
         (r"\bback[\s-]+up\b", "backup"),
+        (r"(?<!\w)\+b\b", "supply"),
         (r"\bb\+(?!\w)", "supply"),
         (
             r"\b(?:filtre[\s-]+(?:de[\s-]+)?secteur|filtro[\s-]+(?:di[\s-]+rete|rete|de[\s-]+red))\b",
@@ -53,6 +54,7 @@ _PHRASES = [  # of English, German, French, Italian, Spanish and Dutch
         (r"\bhigh[\s-]+ripple\b", "high-ripple"),
         (r"\blow[\s-]+z\b", "low-z"),
         (r"\blow[\s-]+e\.s\.r\.?", "low-esr"),
+        (r"\bwet[\s-]+slug\b", "tantalum wet"),
         (r"\bmotor[\s-]*(?:run|start)\w*", "motor-run"),
         (r"\bacross[\s-]+(?:the[\s-]+)?(?:lines?|mains|ac)\b", "across-the-line"),
         (
@@ -72,9 +74,12 @@ _PHRASES = [  # of English, German, French, Italian, Spanish and Dutch
         (r"\bswitch(?:ed|ing)?[\s-]+mode\b", "switch-mode"),
     )
 ]
-# Whether there is any of them, asked of small letters; each begins where a word does.
+# Whether there is any of them, asked of small letters; most begin where a word does.
+_AT_WORDS = [one.pattern for one, _ in _PHRASES if one.pattern.startswith(_WORD)]
+_ELSEWHERE = [one.pattern for one, _ in _PHRASES if not one.pattern.startswith(_WORD)]
 _ANY_PHRASE = re.compile(
-    rf"{_WORD}(?=[a-z])(?:{'|'.join(one.pattern.removeprefix(_WORD) for one, _ in _PHRASES)})"
+    rf"{_WORD}(?=[a-z])(?:{'|'.join(one.removeprefix(_WORD) for one in _AT_WORDS)})"
+    rf"|{'|'.join(_ELSEWHERE)}"
 )
 _STEMS = tuple(
     (kind, re.compile(stem))

@@ -71,8 +71,6 @@ MOTOR = ("motor-run", "motor-start")
 WITHOUT_POLARITY = (
     *("ac", "crossover", "frequenzweiche", "weiche", "lautsprecherweiche", "scheidingsfilter"),
 )
-# Words of which is asked whether a line has them, whatever else they say.
-ASKED_FOR = {*DEFLECTION, *BACK_UP, *MOTOR, *WITHOUT_POLARITY, "poly"}
 NOT_FITTED = "not-fitted"
 # Alone in a cell; beside other words they may mean something else.
 NOT_FITTED_ALONE = {
@@ -97,6 +95,11 @@ DITTO = re.compile(
 )
 
 LOW_IMPEDANCE = "low impedance"
+WET_SLUG = "wet slug"  # of tantalum: sulphuric acid in a metal case
+WET_SLUG_WORDS = {"wet", "wet-slug", "slug", "silver-case", "nass", "nasse", "humide", "umido"}
+WET_SLUG_WORDS |= {"humedo", "natte"}
+# Words of which is asked whether a line has them, whatever else they say.
+ASKED_FOR = {*DEFLECTION, *BACK_UP, *MOTOR, *WITHOUT_POLARITY, *WET_SLUG_WORDS, "poly"}
 # What a list asks for beyond the ordinary; the new part must offer it too.
 FEATURES = {
     "low leakage": "low-leakage low-leak ll",
@@ -121,6 +124,7 @@ _SAYS_NOTHING = """
     driver speaker headphone headphones lamp panel main front rear left right channel voice
     tone volume timing reset clock oscillator bass treble display logic digital analog
     analogue mtg pitch spacing can box insulated isolated upright smps
+    vcc vdd pwm controller boost gen generator bootstrap line schalttransistor
     memory backup deflection defl scan sweep flyback drive drv driving sync osc blanking
     horizontal horiz vertical vert
     kondensator kondensatoren netzteil siebung sieb lade koppel kopplung koppelung entkopplung

@@ -54,7 +54,8 @@ def after_unplugging(
     Farad, ohm, volts peak; `tolerance` in per cent is added to the capacitance. Raises
     RepairlibError outside the ranges. Source: IEC 60950-1 (time constant), IEC 62368-1 5.5.2.2
     (table 5 after 2 s), IEC 60335-1 (34 V after 1 s), IEC 60204-1 6.2.4 (60 V after 5 s, after 1 s
-    where pins lie bare), IEC 61010-1 (5 s; 60 V dc taken, from memory).
+    where pins lie bare), IEC 61010-1 (5 s; 60 V dc, the normal limit of
+    editions before 2010, from memory).
 
     >>> finding = after_unplugging("0.47 µF", "1 MΩ", "373.4 V")
     >>> print(finding.values["IEC 60335-1"])
@@ -95,7 +96,8 @@ def after_unplugging(
     verdict = f"meets {len(rules) - len(failed)} of {len(rules)} rules; {at_bench}"
     notes = [
         f"At the bench: {at_bench}. {why}.",
-        "IEC 60950-1 is withdrawn. For IEC 61010-1 60 V dc was taken, from memory.",
+        "IEC 60950-1 is withdrawn. IEC 61010-1: 5 s as quoted from 2001, with the 60 V dc of its "
+        "editions before 2010; since 2010 it is 70 V dc. Both from memory.",
         "Editions: IEC 62368-1 is edition 3.0 of 2018; the pages that quote IEC 60335-1 and "
         "IEC 60204-1 name none.",
         "A rule that asks for nothing is counted as met.",

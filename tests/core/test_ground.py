@@ -99,7 +99,7 @@ def test_demo_paths():
 
 KEYS = "mains, stored charge, heat and fire, fumes and flux, lead, solvents, flying leads and eyes"
 KEYS = [*KEYS.split(", "), "batteries", "high-voltage tubes"]
-POISONS = ["PCB oil", "asbestos", "beryllium oxide"]
+POISONS = ["PCB oil", "wet tantalum", "asbestos", "beryllium oxide"]
 
 
 def test_every_hazard_says_when_what_and_whom_to_defer_to():

@@ -10,7 +10,7 @@ from repairlib.health.derating import (
 from repairlib.health.reforming import reforming_schedule
 from tests.documents import document
 
-KEMET = document("KEMET tantalum derating", "half of the rating to 85 °C, less above")
+KEMET = document("KEMET derating 2015", "half of the rating to 85 °C, less above")
 
 
 def article(stated):

@@ -7,6 +7,7 @@ from hypothesis import given
 from hypothesis import strategies as st
 
 from repairlib.core.errors import RepairlibError
+from repairlib.health import judge_capacitor, read_measured
 from repairlib.health.capacitor_families import families
 from repairlib.health.esr import (
     esr_from_tan_delta,
@@ -19,6 +20,7 @@ from repairlib.health.esr import (
     thousands_above,
     usual_at_high,
 )
+from repairlib.recap import plan
 from tests.documents import document
 
 ZL, RGA, TN = document("Rubycon ZL"), document("Lelon RGA"), document("RFE TN")
@@ -202,6 +204,44 @@ def test_100_khz_of_a_low_impedance_part(farad, volts, size, ohm):
         esr_limit(LOW, farad, volts, "100 kHz")
     with pytest.raises(RepairlibError, match="no maker's figure"):
         esr_limit(LOW, farad, volts, "100 kHz", "10 mm", "16 mm")
+
+
+FR_A = {("22 µF", "50 V", 5, 11): 0.34, ("470 µF", "35 V", 10, 16): 0.028}
+FR_A |= {("1000 µF", "25 V", 10, 20): 0.020}
+
+
+@pytest.mark.published(
+    document("Panasonic FR-A parts", "EEUFR1H220 0.340 Ω, EEUFR1V471 0.028 Ω, EEUFR1E102 0.020 Ω")
+)
+@pytest.mark.parametrize(("part", "ohm"), FR_A.items())
+def test_100_khz_of_another_low_impedance_series(part, ohm):
+    """The limit, and what it says of a part that reads ten times as much."""
+    farad, volts, wide, long = part
+    size = {"diameter": wide / 1e3, "length": long / 1e3}
+    assert esr_limit(LOW, farad, volts, "100 kHz", **size).esr == ohm
+    asked = {"measured": farad, "frequency": 100e3, **size}
+    assert judge_capacitor(LOW, farad, volts, esr=ohm * 10, **asked).verdict == "replace"
+
+
+@pytest.mark.published(document("Panasonic FR-A parts", "EEUFR1H220, 22 µF 50 V: 0.340 Ω"))
+def test_a_good_small_can_at_100_khz_is_fit():
+    size = {"diameter": "5 mm", "length": "11 mm", "frequency": "100 kHz"}
+    assert (
+        judge_capacitor(LOW, "22 µF", "50 V", measured="21.5 µF", esr=0.17, **size).verdict == "fit"
+    )
+
+
+@pytest.mark.published(document("KEMET A765 part", "A765KN227M1CLAE016: 220 µF 16 V 16 mΩ"))
+def test_100_khz_of_a_polymer_can():
+    assert esr_limit("polymer radial", "220 µF", "16 V", "100 kHz", "8 mm", "9.7 mm").esr == 0.016
+
+
+@pytest.mark.published(document("Panasonic FR-A parts", "EEUFR1V471 in its 10 × 16 mm can 0.028 Ω"))
+def test_a_plan_that_knows_no_size_takes_no_limit_at_100_khz():
+    """Without the can the same reading may be good or bad, so it acquits nobody."""
+    readings = read_measured("Ref,C (µF),ESR @ 100 kHz (Ω)\nC1,470,0.02\n")
+    (item,) = plan("C1 470µF 35V elect low esr\n", measured=readings).all_items
+    assert item.measured.stand == "cannot tell" and "size" in item.measured.why
 
 
 @pytest.mark.published(document("KEMET T491 parts", "10 µF 10 V 3.8 Ω, 100 µF 25 V 0.3 Ω"))

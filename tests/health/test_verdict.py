@@ -266,7 +266,7 @@ def test_film_is_judged_by_capacitance_and_only_by_a_loss_at_its_own_frequency()
     assert verdict(**FILM, measured="98 nF", loss=0.004).verdict == "cannot tell"  # at 120 Hz
 
 
-@pytest.mark.published(document("KEMET tantalum derating", "half of the rated voltage"))
+@pytest.mark.published(document("KEMET derating 2015", "half of the rated voltage"))
 @pytest.mark.parametrize(
     ("rated", "working", "told"),
     [("16 V", "15 V", True), ("25 V", "12 V", False), ("35 V", "24 V", True), ("10 V", 5, False)],

@@ -57,6 +57,21 @@ def test_a_ball_grid_is_preheated():
     assert "preheat the whole board" in steps
 
 
+@pytest.mark.published(
+    "BEST Inc., Part Removal, basic requirements: board 75 to 125 °C; joints at least 190 °C tin-"
+    "lead, 230 °C lead-free; neighbours under 180 and 200 °C"
+)
+@pytest.mark.parametrize(
+    ("solder", "joint", "neighbour"), [("Sn60Pb40", "190 °C", "180 °C"), ("SAC305", "230", "200")]
+)
+def test_a_ball_grid_has_temperatures_of_its_own(solder, joint, neighbour):
+    steps = take_out("ball grid", "hot air station", solder).working
+    assert any("75 to 125 °C" in step for step in steps)
+    assert any(joint in step and neighbour in step for step in steps)
+    others = take_out("gull-wing chip", "hot air station", solder).working
+    assert not any("75 to 125" in step for step in others)
+
+
 @pytest.mark.behaviour
 def test_a_ball_grid_is_not_for_hand_tools():
     assert take_out("ball grid").verdict == "stop"

@@ -83,7 +83,7 @@ def working_volts(ask):
     return working
 
 
-@pytest.mark.published(document("KEMET tantalum derating", "50 % of rated"))
+@pytest.mark.published(document("KEMET derating 2015", "50 % of rated"))
 def test_solid_tantalum_at_half_of_its_rating():
     seen = set()
     for draw in VARIANTS:

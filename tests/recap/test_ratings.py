@@ -95,7 +95,7 @@ DOUBTFUL = {
     "10/16 ceramic film": "two kinds",
     "10/16 el radial axial": "two builds",
     "10uF 250VAC el": "AC voltage",
-    "5F 5.5V": "not a value",
+    "5F 25V": "not a value",
     "10uF 0V": "not a voltage",
 }
 

@@ -50,7 +50,8 @@ _NEXT_NUMBER = re.compile(
 _NEXT_SUFFIX = re.compile(r"\s*[/,+&]\s*([A-Z])(?![\w.])")
 # A capacitor named anywhere, also right behind a word whose line end was lost. Not 2SC1815.
 _INSIDE = re.compile(
-    r"(?<![A-Z0-9_.])(?!CE0[2-9])[1-9]?(E?C[EPXY]?)[.‐‑–—-]?([0-9]{1,4})[A-Z]?(?![\w%])"
+    r"(?<![A-Z0-9_.])(?!CE0[2-9])[1-9]?(E?C[EPXY]?)[.‐‑–—-]?([0-9]{1,4})"
+    r"(?:[A-Z]?(?![\w%])|(?=[µμunp][0-9]))"  # or its value right behind it: C6µ47
 )
 _BETWEEN = " \t,;:|=)]}"
 _NUMBERED = re.compile(r"(.*?)([0-9]+)([^0-9]*)\Z")
@@ -94,6 +95,8 @@ def capacitors_inside(text: str) -> list[str]:
 
     >>> capacitors_inside("10/16 leftC2, 105°C 2SC1815 beside C7"), capacitors_inside("CE04W 85C")
     (['C2', 'C7'], [])
+    >>> capacitors_inside("C5, C6µ47")
+    ['C5', 'C6']
     """
     return [found[1] + _number(found[2]) for found in _INSIDE.finditer(text)]
 
