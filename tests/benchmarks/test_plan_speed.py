@@ -102,7 +102,7 @@ def test_time_grows_with_the_length_only(capsys):
 def test_memory_of_100_000_lines(capsys):
     """The peak of tracemalloc while planning: all that Python holds for it beside the text.
 
-    Measured: 74 MB; the whole process, Python included, then holds about 115 MB (ru_maxrss).
+    Measured: 74 MB; the whole process, Python included, then holds about 120 MB (ru_maxrss).
     """
     text = parts_list(100_000, next(SEEDS))
     tracemalloc.start()
