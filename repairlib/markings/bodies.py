@@ -12,7 +12,6 @@ from repairlib.markings.kinds import NOT_POLAR, POLAR, WIRED
 from repairlib.markings.other_pieces import (
     IS_AC,
     IS_RATING,
-    explicit_piece,
     implied_piece,
 )
 from repairlib.markings.ranks import (
@@ -50,7 +49,7 @@ from repairlib.markings.value_codes import (
     PRACTICE,
     SMALL_PICO,
 )
-from repairlib.markings.value_pieces import VOLTAGE_LETTERS, Way, ways_to_read
+from repairlib.markings.value_pieces import VOLTAGE_LETTERS, Apart, Way, ways_to_read
 from repairlib.markings.voltage_codes import bare_volts
 
 _ALUMINIUM_VOLTS = 450.0  # up to here a round number with volts is rather µF than a code in pF
@@ -73,20 +72,30 @@ _NO_AC = "these parts are polar and have no AC rating; never fit a polar part wh
 
 
 def read_body(
-    text: str, pieces: list[str], around: dict[str, tuple], part: str, sound_only: bool
+    text: str,
+    pieces: list[str],
+    around: dict[str, tuple],
+    apart: Apart,
+    part: str,
+    sound_only: bool,
 ) -> list[tuple[int, Reading]]:
     """Readings of the marking on `part` (capacitor, ceramic, film, tantalum, can, radial, axial),
-    each with its rank, 0 being likeliest. `around` is what was set aside. With `sound_only` without
-    the doubtful ones."""
-    if not all([_may_stand(name, said[0], part) for name, said in around.items()]):
+    each with its rank, 0 being likeliest. `around` is what was set aside, `apart` what the pieces
+    say on any body. With `sound_only` without the doubtful ones."""
+    if around and not all([_may_stand(name, said[0], part) for name, said in around.items()]):
         return []
-    readings = _in_order(text, pieces, around, part, sound_only)
-    sound = any(not one.doubt and made.is_preferred("can", one.value or 0.0) for _, one in readings)
-    if len(pieces) == 2 and "\n" not in text and not sound:
-        turned = _in_order(text, pieces[::-1], around, part, sound_only)  # the rating first: 16/10
+    readings = _in_order(text, pieces, around, apart, part, sound_only)
+    if len(pieces) == 2 and "\n" not in text and not any(map(_is_sound, readings)):
+        # the rating first: 16/10
+        turned = _in_order(text, pieces[::-1], around, apart, part, sound_only)
         down = RATING_BY_SPACE if _is_rating_by_space(text, pieces) else RATING_FIRST
         readings += [(rank + down, reading) for rank, reading in turned]
     return readings
+
+
+def _is_sound(ranked: tuple[int, Reading]) -> bool:
+    """Whether the reading is without doubt, and a value that cans are made in."""
+    return not ranked[1].doubt and made.is_preferred("can", ranked[1].value or 0.0)
 
 
 def _is_rating_by_space(text: str, pieces: list[str]) -> bool:
@@ -101,18 +110,26 @@ def _is_rating_by_space(text: str, pieces: list[str]) -> bool:
 
 
 def _in_order(
-    text: str, pieces: list[str], around: dict[str, tuple], part: str, sound_only: bool
+    text: str,
+    pieces: list[str],
+    around: dict[str, tuple],
+    apart: Apart,
+    part: str,
+    sound_only: bool,
 ) -> list[tuple[int, Reading]]:
     """The readings of the pieces where the value stands before its rating."""
     beside = dict(around)
-    readings = []
-    for way in _ways_and_beside(pieces, part, sound_only, "\n" in text, beside):
-        readings += _readings(text, way, beside, part, sound_only)
-    return readings
+    ways = _ways_and_beside(pieces, apart, part, sound_only, "\n" in text, beside)
+    return [one for way in ways for one in _readings(text, way, beside, part, sound_only)]
 
 
 def _ways_and_beside(
-    pieces: list[str], part: str, sound_only: bool, lines: bool, beside: dict[str, tuple]
+    pieces: list[str],
+    apart: Apart,
+    part: str,
+    sound_only: bool,
+    lines: bool,
+    beside: dict[str, tuple],
 ) -> list[Way]:
     """The ways to read the value; the other pieces are put into `beside`: name, and its meaning.
 
@@ -121,9 +138,9 @@ def _ways_and_beside(
     body = "capacitor" if part in NOT_POLAR else part
     ways: list[Way] = []
     for piece in pieces:
-        said = explicit_piece(piece) if len(pieces) > 1 or beside else None
+        said = apart.explicit[piece] if len(pieces) > 1 or beside else None
         if said is None and not ways:
-            ways = ways_to_read(piece, body, sound_only)
+            ways = ways_to_read(piece, apart, body, sound_only)
             if ways:
                 continue
             if len(pieces) == 1:
@@ -188,14 +205,17 @@ def _readings(
     readings = []
     for place, (tolerance, words) in enumerate(_tolerances(way, beside)):
         kind, level = _fit(part, way, volts, tolerance, is_ac, "dielectric" in beside)
+        never_ac = is_ac and part in ("tantalum", "can")
+        if sound_only and (level or never_ac):
+            continue
         farad = way.value.farad
         doubt = made.doubt(_body_of(kind, is_ac), farad, volts, tolerance) if level else ""
         if not level and farad > _MOST_CLASS_1 and _is_class_1(beside):
             level, doubt = made.DOUBTFUL, _CLASS_1_IS_SMALL
-        if is_ac and part in ("tantalum", "can"):
+            if sound_only:
+                continue
+        if never_ac:
             level, doubt = level or made.DOUBTFUL, doubt or _NO_AC
-        if level and sound_only:
-            continue
         rank = way.rank + NEXT * place + DOUBTED * level
         if non_polar:
             rank += _likelihood_non_polar(part, is_ac)

@@ -11,18 +11,20 @@ from repairlib.markings.voltage_codes import bare_volts
 LONGEST = 80  # characters; no part carries more
 EXAMPLES = "a marking such as 104K, 4n7, 220 16V, 107 C, X7R, 2135, 4K7, brown-black-red-gold"
 
-_SAME = {
-    "\u03bc": "µ",  # Greek mu
-    "\u2212": "-",
-    "\u2013": "-",
-    "\u00a0": " ",
-    "\u2009": " ",
-    "\u202f": " ",
-    "\u2103": "°C",
-    "\u2126": "Ω",  # ohm sign
-    "\t": " ",
-    "\r": "\n",
-}
+_SAME = str.maketrans(
+    {
+        "\u03bc": "µ",  # Greek mu
+        "\u2212": "-",
+        "\u2013": "-",
+        "\u00a0": " ",
+        "\u2009": " ",
+        "\u202f": " ",
+        "\u2103": "°C",
+        "\u2126": "Ω",  # ohm sign
+        "\t": " ",
+        "\r": "\n",
+    }
+)
 _SIGNS = "µ±°Ω\n"
 
 
@@ -39,9 +41,11 @@ def clean(text: str) -> str:
         raise RepairlibError(text, wrong, EXAMPLES)
     if text.isascii() and text.isalnum():
         return text
-    cleaned = "".join([_SAME.get(character, character) for character in text]).strip()
+    cleaned = text.translate(_SAME).strip()
     if not cleaned:
         raise RepairlibError(text, "nothing was typed", EXAMPLES)
+    if cleaned.isascii() and cleaned.isprintable():
+        return cleaned
     for character in cleaned:
         if not (" " <= character <= "~" or character in _SIGNS):
             raise RepairlibError(text, _why_refused(character), EXAMPLES)

@@ -22,6 +22,7 @@ _ROUNDING = 1e-6
 
 _E12 = ("1.0", "1.2", "1.5", "1.8", "2.2", "2.7", "3.3", "3.9", "4.7", "5.6", "6.8", "8.2")
 _BEFORE_E12 = ("1.25", "1.6", "2.0", "2.5", "3.0", "3.2", "4.0", "5.0", "6.0", "6.4", "8.0")
+_ON_WIRES = (*_E12, *_BEFORE_E12)
 
 
 def how_plausible(kind: str, farad: float, volts: float | None, tolerance, bare: bool) -> int:
@@ -30,13 +31,9 @@ def how_plausible(kind: str, farad: float, volts: float | None, tolerance, bare:
     >>> how_plausible("ceramic", 5.0, None, None, bare=False) == DOUBTFUL
     True
     """
-    if (
-        not _in_range(kind, farad, volts)
-        or _too_tight(farad, tolerance)
-        or _too_wide(farad, tolerance)
-    ):
+    if not _in_range(kind, farad, volts) or _has_many_figures(farad):
         return DOUBTFUL
-    if _has_many_figures(farad):
+    if tolerance is not None and (_too_tight(farad, tolerance) or _too_wide(farad, tolerance)):
         return DOUBTFUL
     if volts is not None and (volts > made_in(kind).volts or not _is_usual(kind, volts)):
         return DOUBTFUL
@@ -70,8 +67,7 @@ def is_preferred(kind: str, farad: float) -> bool:
     (True, False, True)
     """
     text = f"{farad:.6e}"
-    figures = _E12 + _BEFORE_E12 if kind in WIRED else _E12
-    return text[:3] + text[3:8].rstrip("0") in figures
+    return text[:3] + text[3:8].rstrip("0") in (_ON_WIRES if kind in WIRED else _E12)
 
 
 def made_in(kind: str) -> Made:

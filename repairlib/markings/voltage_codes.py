@@ -85,7 +85,22 @@ USUAL = frozenset(float(volts) for volts in _USUAL.split())
 # besides these, on parts for AC
 USUAL_AC = frozenset((230.0, 240.0, 330.0, 370.0, 1900.0, 2000.0, 2100.0))
 _HIGHEST = 100e3  # V; no part is marked with more
-_ENDINGS = ("WVDC", "WVAC", "VDC", "VAC", "VDc", "Vdc", "Vac", "WV", "VW", "V~", "V=", "V-", "V")
+_ENDINGS = (
+    "WVDC",
+    "WVAC",
+    "VDC",
+    "VAC",
+    "VDc",
+    "Vdc",
+    "Vac",
+    "WV",
+    "VW",
+    "V~",
+    "V=",
+    "V-",
+    "V",
+    "v",
+)
 
 
 def two_characters(code: str) -> float | None:
@@ -130,7 +145,7 @@ def printed_volts(piece: str) -> tuple[float, str] | None:
     whole, point, decimals = piece.partition("V")
     if point and whole.isdecimal() and decimals.isdecimal() and len(decimals) == 1:
         return float(f"{whole}.{decimals}"), ""
-    for ending in (*_ENDINGS, "v"):
+    for ending in _ENDINGS:
         if piece.endswith(ending):
             number = piece[: -len(ending)]
             power = 3 if number[-1:] in ("k", "K") else 0

@@ -8,7 +8,7 @@ from __future__ import annotations
 
 from repairlib.core.errors import RepairlibError
 from repairlib.core.typed.references import read_references
-from repairlib.recap.words import DITTO
+from repairlib.recap.words import DITTO, DITTO_BEGINS
 
 
 def without_dittos(
@@ -28,7 +28,11 @@ def without_dittos(
     >>> without_dittos(['C2 do.'], 0, (4, ["C1 10uF 16V NP"]))[0]
     ['C2 10uF 16V NP']
     """
-    marked = [place for place, cell in enumerate(cells) if place != at and DITTO.fullmatch(cell)]
+    marked = [
+        place
+        for place, cell in enumerate(cells)
+        if cell[:1] in DITTO_BEGINS and place != at and DITTO.fullmatch(cell)
+    ]
     if marked:
         if above is None:
             return cells, ""

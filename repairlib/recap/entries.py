@@ -36,8 +36,8 @@ class Entry:
 
 
 def headings_in(row: Row) -> Columns | None:
-    """The columns that a row of headings announces; None when it is no such row."""
-    if begins_with_reference(row.cells[0]) or capacitors_inside(row.text):
+    """The columns that a row announces that begins with no reference; None when it does not."""
+    if capacitors_inside(row.text):
         return None
     if any(_figure(cell) and not role_of_heading(cell) for cell in row.cells):
         return None
@@ -50,9 +50,8 @@ def reference_column(cells: list[str], columns: Columns | None) -> int | None:
     >>> reference_column(["1", "4", "C1-C4"], None), reference_column(["see notes"], None)
     (2, None)
     """
-    headed = columns.roles if columns else []
-    for at, (role, cell) in enumerate(zip(headed, cells, strict=False)):
-        if role == "reference" and begins_with_reference(cell):
+    for at in columns.references if columns else ():
+        if at < len(cells) and begins_with_reference(cells[at]):
             return at
     if begins_with_reference(cells[0]):
         return 0
@@ -80,8 +79,8 @@ def read_entry(
     """
     references, cells = _references(row.cells, at, groups)
     roles = _roles(row.text, cells, at, columns, separator)
-    named = zip(roles, cells, strict=True)
-    others = [pair for place, pair in enumerate(named) if place != at]
+    others = list(zip(roles, cells, strict=True))
+    del others[at]
     if references.rest:
         others.insert(0, ("free", references.rest))
     return Entry(references, others)
@@ -109,8 +108,10 @@ def _roles(
     """The role of each cell; an error when the row does not fit its headings."""
     if not columns:
         return ["free"] * len(cells)
-    roles = columns.roles
-    if separator == SPACES and len(cells) != len(roles):
+    roles = columns.beside
+    if len(cells) == len(roles):
+        return roles
+    if separator == SPACES:
         found = columns.under(line, cells)
         if found:
             return found
@@ -122,8 +123,7 @@ def _roles(
     if misfit:
         wrong = wrong_width(cells, len(roles), separator)
         raise RepairlibError(line, wrong, "one cell under each heading")
-    # A column of running numbers may be headed as if it held the references.
-    return ["other" if role == "reference" else role for role in found]
+    return found
 
 
 def _is_bare(cell: str) -> bool:

@@ -82,13 +82,13 @@ def begins_with_reference(text: str) -> bool:
     >>> [text for text in ("C5", "[C7] 10", "2C13", "CE04W", "12V") if begins_with_reference(text)]
     ['C5', '[C7] 10', '2C13']
     """
+    if text[:1].isdigit():
+        return _ON_A_BOARD.match(text) is not None
     found = _FIRST.match(text)
     if found is None and text[:1].isalpha() and text[1:2].isalpha() and "(" not in text:
         return False  # a word
     found = found or _FIRST.match(_plain(text))
-    if found is None:
-        return _ON_A_BOARD.match(text) is not None
-    return found[1].upper() in _KNOWN
+    return found is not None and found[1].upper() in _KNOWN
 
 
 def capacitors_inside(text: str) -> list[str]:
@@ -152,11 +152,11 @@ def read_references(text: str, groups: bool = False) -> References | None:
     letters = found[1].upper()
     if letters not in _KNOWN:
         return None
-    grouped = (_IN_A_GROUP if groups else _IN_ITS_GROUP).match(text)
-    if grouped:
-        return _grouped(letters, grouped, text)
     names = _names(letters, found[2], found[3])
     at = found.end()
+    grouped = (_IN_A_GROUP if groups else _IN_ITS_GROUP).match(text) if at < len(text) else None
+    if grouped:
+        return _grouped(letters, grouped, text)
     while at < len(text):
         suffix_only = _NEXT_SUFFIX.match(text, at) if names[-1][-1].isalpha() else None
         if suffix_only:
@@ -215,7 +215,7 @@ def _in_full(number: str, former: str) -> str:
 def _names(letters: str, number: str, suffix: str | None) -> list[str]:
     """The name, or both names where left and right stand in one."""
     name = letters + _number(number)
-    return [name + one for one in (suffix or "").upper()] or [name]
+    return [name + one for one in suffix.upper()] if suffix else [name]
 
 
 def _grouped(letters: str, first: re.Match[str], text: str) -> References:
