@@ -5,6 +5,7 @@ Which part is taken for how many places is decided in basket.py and choice.py.
 
 from __future__ import annotations
 
+from bisect import bisect
 from collections.abc import Iterable
 from decimal import Decimal
 from typing import NamedTuple
@@ -192,7 +193,7 @@ def order_of(
         for item in lot.items:
             place_of[id(item)] = len(place_of)
     ranked = sorted(groups, key=lambda group: min(place_of[id(one.item)] for one in group.wanted))
-    lines = [_line(group, lots) for group in ranked]
+    lines = [_line(group, lots, place_of) for group in ranked]
     lower = {lot.name: [one.reference for one in lot.items if _lowers_esr(one)] for lot in lots}
     said = "; ".join(named(name, places) for name, places in lower.items() if places)
     if said:
@@ -217,12 +218,14 @@ def check_boards(boards: int) -> int:
     return boards
 
 
-def _line(group: Group, lots: tuple[Lot, ...]) -> OrderLine:
-    inside = {id(one.item) for one in group.wanted}
-    uses = []
+def _line(group: Group, lots: tuple[Lot, ...], place_of: dict[int, int]) -> OrderLine:
+    ordered = sorted((place_of[id(one.item)], one.item.reference) for one in group.wanted)
+    uses, first_of_next = [], 0
     for lot in lots:
-        places = tuple(item.reference for item in lot.items if id(item) in inside)
-        if places:
+        first, first_of_next = first_of_next, first_of_next + len(lot.items)
+        low, high = bisect(ordered, (first,)), bisect(ordered, (first_of_next,))
+        if low < high:
+            places = tuple(reference for _, reference in ordered[low:high])
             uses.append(Use(lot.name, lot.boards, places))
     first = group.wanted[0].item
     spares, taken = spares_for(group.needed), group.taken
