@@ -92,6 +92,10 @@ METER_MOST = 1000.0
 # V ac r.m.s. from which a rating brings the cautions of the mains: the ac limit of ES2. Below are
 # parts of loudspeaker crossovers and the like; common practice.
 MAINS_AC = float(STEADY[ES2].ac_rms or 0)
+# A rating above these, in V dc and V ac r.m.s., stands in no ordinary supply: picture tubes, lamp
+# inverters and flashes have 3 kV parts, a microwave oven one of 2.1 kV ac. Common practice.
+HIGH_DC, HIGH_AC = 2000.0, 1000.0
+HOT_JOULE = 100.0  # J, below 100 V: LBNL's hazard of heat
 # V ac r.m.s. from which a part of a list that says no more counts as one across the line: the
 # lowest mains in use, 100 V; common practice. Between the two a person looks.
 LINE_AC = 100.0
@@ -110,31 +114,48 @@ def is_beyond_meter(volts: float) -> bool:
 
 
 def is_of_a_run_part(farad: float | None, volts: float | None, ac: bool) -> bool:
-    """Whether value [F] and ac rating [V] are those of motor-run and ballast parts.
+    """Whether value [F] and ac rating [V] are of a motor-run, ballast or microwave oven part.
 
     >>> is_of_a_run_part(8e-6, 450, ac=True), is_of_a_run_part(0.1e-6, 275, ac=True)
     (True, False)
     """
-    return ac and farad is not None and farad >= RUN_FARAD and (volts or 0) >= RUN_AC
+    rated = volts or 0.0
+    return ac and rated >= RUN_AC and ((farad or 0.0) >= RUN_FARAD or rated > HIGH_AC)
 
 
 def hazards_of_capacitor(
-    volts: float | None, ac: bool = False, line_part: bool = False, oil: bool = False
+    volts: float | None,
+    ac: bool = False,
+    line_part: bool = False,
+    oil: bool = False,
+    farad: float | None = None,
+    valves: bool = False,
 ) -> tuple[str, ...]:
     """The hazards of replacing a capacitor, as keys of safety.HAZARDS; none for most.
 
     `volts` is its rating, None where not stated; `ac` says that it is an ac rating [V r.m.s.].
     `line_part` says that it carries a safety class or is listed as a part of the mains. `oil`
-    says that it is of a kind that was filled with oil, such as oil-paper.
+    says that it is of a kind that was filled with oil, such as oil-paper; `valves` that it is of a
+    kind that stands in valve sets and flashes. `farad` is its capacitance, which counts where a low
+    voltage holds much energy.
 
     >>> hazards_of_capacitor(25), hazards_of_capacitor(400)
     ((), ('mains', 'stored charge'))
     >>> hazards_of_capacitor(60, ac=True)
     ('mains', 'stored charge', 'heat and fire')
+    >>> hazards_of_capacitor(2.7, farad=350), hazards_of_capacitor(6000)[-1]
+    (('stored charge', 'heat and fire'), 'high-voltage tubes')
     """
-    filled = ("PCB oil",) if oil else ()
+    rated = volts or 0.0
+    found: tuple[str, ...] = ()
     if line_part or (ac and (volts is None or volts >= MAINS_AC)):
-        return ("mains", "stored charge", "heat and fire", *filled)
-    if not ac and volts is not None and volts > TOUCHABLE_DC:
-        return ("mains", "stored charge", *filled)
-    return filled
+        found = ("mains", "stored charge", "heat and fire")
+    elif not ac and rated > TOUCHABLE_DC:
+        found = ("mains", "stored charge")
+    elif (farad or 0.0) * rated**2 / 2 > HOT_JOULE:
+        found = ("stored charge", "heat and fire")
+    if oil:
+        found += ("PCB oil",)
+    if rated > (HIGH_AC if ac else HIGH_DC) or (valves and "mains" in found):
+        found += ("high-voltage tubes",)
+    return found

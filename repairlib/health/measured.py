@@ -37,7 +37,7 @@ _ROLE_OF_UNIT = {"F": "capacitance", "Ω": "esr", "A": "leakage", "H": "inductan
 _ROLE_OF_UNIT |= {"Hz": "frequency", "°C": "temperature"}
 _AT_A_FREQUENCY = ("capacitance", "esr", "loss", "inductance")
 _UNIT_IN_HEADING = re.compile(
-    r"[(\[]([^()\[\]]+)[)\]]|[/,]\s*(\S+)$|\bin\s+(\S+)$|\s(\S*[ΩFAHV%])$"
+    r"[(\[]([^()\[\]]+)[)\]]|[/,]\s*(\S+)$|\bin\s+(\S+)$|[\s_](\S*[ΩFAHV%]|[mk]?[Oo][Hh][Mm]s?)$"
 )
 _FREQUENCY_IN_HEADING = re.compile(r"(?:@|\bat)?\s*(\d[\d.]*\s*[kKM]?(?:Hz)?)$")
 _HERTZ_HEADING = re.compile(
@@ -278,7 +278,7 @@ def _column_by_unit(cell: str) -> _Column:
 
 
 def _one_reference(cell: str) -> str:
-    references = read_references(cell)
+    references = read_references(cell, groups=True)  # C2-3 is one part or a mistake, no range
     if not references or len(references.names) != 1 or references.rest:
         wrong = "more than one part, or other words behind it"
         raise RepairlibError(cell, wrong, "one part on each line, such as C5")

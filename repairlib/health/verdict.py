@@ -241,7 +241,8 @@ def judge_capacitor(
         notes=notes,
         sources=(worn.source, *([limit.source] if limit else [])),
         cautions=(
-            *hazards_of_capacitor(rated_voltage),
+            *hazards_of_capacitor(rated_voltage, farad=capacitance),
+            *(("wet tantalum",) if inside == "wet tantalum" else ()),
             *(("heat and fire",) if verdict == REPLACE else ()),
         ),
     )

@@ -7,12 +7,13 @@ case sizes and date codes. Not semiconductors.
 from __future__ import annotations
 
 from repairlib.core.errors import RepairlibError
-from repairlib.markings.around_value import Beside, apart, set_aside
+from repairlib.markings.around_value import Beside, apart, set_aside, tantalum_print, with_mark
 from repairlib.markings.bodies import read_body
 from repairlib.markings.clean_text import clean, has_plus, split, split_at_volts
-from repairlib.markings.kinds import KIND_NAMES, READERS, TABLE, WIRED, Reader
+from repairlib.markings.kinds import KIND_NAMES, READERS, TABLE, WIRED, Reader, has_figure
 from repairlib.markings.ranks import HARDLY
 from repairlib.markings.reading import Reading, Tolerance
+from repairlib.markings.value_pieces import Apart
 
 KINDS = tuple(TABLE)
 _ANY_BODY = ("capacitor", "radial", "can", "tantalum")  # an axial part is marked as a radial one
@@ -84,12 +85,22 @@ def candidates(cleaned: str, part: str | None) -> list[Reading]:
     if len(pieces) == 1 and ("V" in cleaned or "~" in cleaned):
         pieces = split_at_volts(pieces[0])
     pieces = [one for piece in pieces for one in apart(piece)]
-    left, beside = set_aside(cleaned, pieces) if len(pieces) > 1 else (pieces, {})
-    asked = (cleaned, pieces, left, beside)
-    found = _on_polar_bodies(cleaned, left, beside) if part is None and has_plus(cleaned) else []
-    found = found or _found(*asked, part, sound_only=part is None)
-    if not found and part is None:
-        found = _found(*asked, part, sound_only=False)
+    if len(pieces) > 1:
+        pieces = tantalum_print(pieces)
+        left, beside = set_aside(cleaned, pieces)
+    else:
+        left, beside = with_mark(pieces[0])
+    marking = (cleaned, left, beside, Apart())
+    found = []
+    if part is None and has_plus(cleaned):
+        found = _on_bodies(_POLAR_BODIES, marking, sound_only=True)
+    if not found:
+        bodies = _bodies(part) if has_figure(cleaned) else ()
+        others = _by_other_readers(cleaned, pieces, part)
+        if part is None:
+            sound = [(rank, reading) for rank, reading in others if not reading.doubt]
+            found = _on_bodies(bodies, marking, sound_only=True) + sound
+        found = found or _on_bodies(bodies, marking, sound_only=False) + others
     if not found and ("+" in cleaned or "-" in cleaned):
         return _of_sections(cleaned, part)
     found.sort(key=_rank)
@@ -98,56 +109,57 @@ def candidates(cleaned: str, part: str | None) -> list[Reading]:
 
 def _of_sections(cleaned: str, part: str | None) -> list[Reading]:
     """The likeliest reading of each section of a can; none when the marking has no sections."""
-    from repairlib.markings.sections import joined, sections
+    from repairlib.markings.sections import joined, motor_start, rating_of_sections, sections
 
-    parted = sections(cleaned)
-    if parted is None or part not in (None, *WIRED):
+    if part not in (None, *WIRED):
         return []
+    found = motor_start(cleaned)
+    parted = sections(cleaned)
+    if found or parted is None:
+        return found
     numbers, rest = parted
-    found = []
+    rest, ac = rating_of_sections(rest)
     for number in dict.fromkeys(numbers):
-        on_cans = candidates(number + rest, part or "radial")
+        on_cans = candidates(number + rest, part or ("film" if ac else "radial"))
         for one in on_cans[:1]:
             carries = {**one.carries, "sections": len(numbers)}
-            why = f"{one.why} It is {joined(numbers)}."
+            why = f"{one.why} It is {joined(numbers, ac)}."
             found.append(one.changed(text=cleaned, carries=carries, why=why))
     return found
 
 
-def _on_polar_bodies(cleaned: str, pieces: list[str], beside: Beside) -> list[tuple[int, Reading]]:
-    """The sound readings of a marking with a plus for a lead, which stands on polar parts only."""
-    found = []
-    for body in _POLAR_BODIES:
-        found += read_body(cleaned, pieces, beside, body, sound_only=True)
-    return found
+def _bodies(part: str | None) -> tuple[str, ...]:
+    """The bodies of capacitors that may be meant: all where the part is not known."""
+    if part is None:
+        return _ANY_BODY
+    return () if TABLE[part].polar is None else (part,)
 
 
-def _found(
-    cleaned: str,
-    pieces: list[str],
-    left: list[str],
-    beside: Beside,
-    part: str | None,
-    sound_only: bool,
+def _on_bodies(
+    bodies: tuple[str, ...], marking: tuple[str, list[str], Beside, Apart], sound_only: bool
 ) -> list[tuple[int, Reading]]:
-    """All readings, each with its rank: on the bodies of capacitors, then by the other readers."""
-    found: list[tuple[int, Reading]] = []
-    for body in _ANY_BODY if part is None else (part,) if TABLE[part].polar is not None else ():
-        found += read_body(cleaned, left, beside, body, sound_only)
-    for reader in _readers(cleaned, pieces, part):
-        found += reader.read(cleaned, pieces, part)
-    if sound_only:
-        found = [(rank, reading) for rank, reading in found if not reading.doubt]
-    return found
+    """The readings of a marking on the bodies of capacitors, each with its rank."""
+    return [found for body in bodies for found in read_body(*marking, body, sound_only)]
+
+
+def _by_other_readers(
+    cleaned: str, pieces: list[str], part: str | None
+) -> list[tuple[int, Reading]]:
+    """The readings on all else, each with its rank."""
+    readers = _readers(cleaned, pieces, part)
+    return [found for reader in readers for found in reader.read(cleaned, pieces, part)]
 
 
 def _readers(cleaned: str, pieces: list[str], part: str | None) -> list[Reader]:
     """The readers of the part, or where it is not known those that the text may be for."""
     if part is None:
-        readers = [one for one in READERS.values() if not one.lone or len(pieces) == 1]
-        return [one for one in readers if one.may_be(cleaned, pieces)]
+        return [
+            one
+            for one in READERS.values()
+            if (len(pieces) == 1 or not one.lone) and one.may_be(cleaned, pieces)
+        ]
     readers = [READERS[name] for name in TABLE[part].readers]
-    return [one for one in readers if not one.lone or len(pieces) == 1]
+    return [one for one in readers if len(pieces) == 1 or not one.lone]
 
 
 def _rank(pair: tuple[int, Reading]) -> int:

@@ -15,13 +15,17 @@ _APPROVALS = (
     "EN132400 IEC60384-14 EN60384-14"
 )
 _IS_APPROVAL = frozenset(_APPROVALS.split())
-_REMARKS = frozenset(["LOW", "ESR", "LOWESR", "Z", "HIGH", "RIPPLE", "TEMP", "CAP", "CONDENSER"])
+_REMARKS = frozenset(
+    ["LOW", "ESR", "LOWESR", "Z", "HIGH", "RIPPLE", "TEMP", "CAP", "CONDENSER", "PHOTO"]
+)
+_FLASH = frozenset(["PHOTOFLASH", "PHOTO-FLASH", "FLASH", "BLITZ", "STROBE"])
 # word: the bodies that it stands on, and what it says
 _ALUMINIUM = (("radial", "axial", "can"), "an aluminium electrolytic")
 _FILM = (("capacitor", "film"), "film")
 _BODY_WORDS = {
     **dict.fromkeys(("TANT", "TANTAL", "TANTALUM"), (("tantalum",), "tantalum")),
     **dict.fromkeys(("ELKO", "ELCO", "ELECT", "ELECTROLYTIC", "ELYT"), _ALUMINIUM),
+    "GMV": (("capacitor", "ceramic"), "guaranteed minimum value: a disc of that or more"),
     **dict.fromkeys(("FILM", "MYLAR", "POLYESTER", "POLYPROPYLENE"), _FILM),
     **dict.fromkeys(("DISC", "CERAMIC", "CER"), (("capacitor", "ceramic"), "ceramic")),
     "MICA": (("capacitor",), "mica"),
@@ -29,15 +33,36 @@ _BODY_WORDS = {
 PAPER = "paper"
 _PAPER_LEAKS = "paper, which leaks with age: film of the same volts"
 OIL, NO_PCB = "perhaps oil", "no PCB"
-_OF_OIL = "MOTOR RUN MOTOR-RUN MOTORRUN BALLAST FLUORESCENT OIL OIL-PAPER OIL-FILLED PIO"
+_OF_OIL = "MOTOR RUN MOTOR-RUN MOTORRUN BALLAST FLUORESCENT OIL OIL-FILLED"
 _FILLED = frozenset(_OF_OIL.split())
 _WITHOUT_PCB = ("NO PCB", "NON PCB", "PCB FREE", "NO-PCB", "NON-PCB", "PCB-FREE")
 # Japanese letters of class 1 ceramics, from memory: first the coefficient, then its spread.
+_OIL_PAPER = ("OIL-PAPER", "PIO")
+_MARK_LETTERS = "LNRSTUZ"  # the others are units, safety classes or volts: 100MF, 472MY, 101KV
+_CLASS_2_LETTERS, _BEFORE = "BDEF", "·"  # B, D, E, F of JIS, from memory: B 102K, E 103Z
 _COEFFICIENTS, _SPREADS = "CLPRSTU", "GHJK"
 _NO_SERIES = (
+    *(
+        "MEG",
+        "MEGOHM",
+        "KOHM",
+        "MFD",
+        "MF",
+        "UF",
+        "MMF",
+        "VAC",
+        "VDC",
+        "WV",
+        "START",
+        "RUN",
+        "NON",
+        "BI",
+        "UN",
+    ),
     *("NTC", "PTC", "MOV", "VDR", "TVS", "FUSE", "COIL", "OHM", "OHMS"),
     *("TF", "AGC", "MDL", "GMA", "MDA", "SLOW", "FAST"),
 )
+_MOST_TANTALUM = 50.0  # V
 _MOST_SURGE = 1.4  # surge volts over working volts
 _OLD_CLASSES = {"X": "X", "Y": "Y", "x": "X", "y": "Y"}
 
@@ -79,7 +104,9 @@ def set_aside(cleaned: str, pieces: list[str]) -> tuple[list[str], Beside]:
 
 
 def apart(piece: str) -> list[str]:
-    """A safety class glued to what stands before it, taken off: 104K275X2, MKP-X2."""
+    """What is glued together taken apart: 104K275X2, MKP-X2, and E103Z with its letter in front."""
+    if len(piece) == 5 and piece[0] in _CLASS_2_LETTERS and _is_disc_code(piece[1:]):
+        return [f"{piece[0]}{_BEFORE}", piece[1:]]
     if len(piece) < 5 or not ("X" in piece or "Y" in piece):
         return [piece]
     for length in (4, 2):
@@ -87,6 +114,36 @@ def apart(piece: str) -> list[str]:
         if tail in SAFETY_CLASSES and (head.endswith("-") or len(head) > 3):
             return [head.removesuffix("-"), tail]
     return [piece]
+
+
+def tantalum_print(pieces: list[str]) -> list[str]:
+    """226 20K 942 with volts and tolerance taken apart: the code, 20 V, K, and the lot; else as is.
+
+    >>> tantalum_print(["226", "20K", "942"]), tantalum_print(["103", "10K"])
+    (['226', '20V', 'K', '942'], ['103', '10K'])
+    """
+    if not 2 <= len(pieces) <= 3:
+        return pieces
+    code, rated, *lot = pieces
+    is_code = len(code) == 3 and code.isdecimal() and code[2] in "4567"
+    if not is_code or rated[-1] not in "JKM" or not bare_volts(rated[:-1]):
+        return pieces
+    if float(rated[:-1]) > _MOST_TANTALUM or not all(map(str.isdecimal, lot)):
+        return pieces
+    return [code, f"{rated[:-1]}V", rated[-1], *lot]
+
+
+def with_mark(piece: str) -> tuple[list[str], Beside]:
+    """470JN: a code, its tolerance, and one more letter, a maker's mark; else the piece."""
+    if len(piece) != 5 or not _is_code(piece[:4]) or piece[4] not in _MARK_LETTERS:
+        return [piece], {}
+    words = f"{piece[4]} behind it is a maker's mark, not read here"
+    return [piece[:4]], {"mark": (piece[4], words, PRACTICE)}
+
+
+def _is_disc_code(code: str) -> bool:
+    """Whether it is the code of a disc, which no tantalum has: 102K, 103Z."""
+    return _is_code(code) and (code[2] in "0123" or code[3] == "Z")
 
 
 def _without_start(piece: str) -> list[str]:
@@ -128,19 +185,29 @@ def _by_name(piece: str, others: list[str]) -> tuple | None:
     if not piece[0].isalpha() or not any(map(_has_figure, others)):
         return None
     word = piece.upper()
+    if word in _OIL_PAPER or word in ("PAPER", "PAPIER"):
+        kind = "oil-paper" if word in _OIL_PAPER else PAPER
+        return "dielectric", kind, f"{piece} says {_PAPER_LEAKS}", PRACTICE
     if word in _FILLED:
         words = (
             "such parts were filled with oil, which may hold PCB unless it says that it has none"
         )
         return "filling", OIL, words, PRACTICE
+    if word in _FLASH:
+        words = f"{piece}: the flash tube beside it works at thousands of volts"
+        return "use", "flash", words, PRACTICE
+    if piece[1:] == _BEFORE:
+        words = f"{piece[0]} before the code is the temperature characteristic of a disc"
+        return "temperature_letter", piece[0], words, MEMORY
     if not piece.isalnum():
         return None
-    if word == "PAPER":
-        return "dielectric", PAPER, f"{piece} says {_PAPER_LEAKS}", PRACTICE
+    if word == "WET":
+        words = f"{piece} tantalum holds sulphuric acid: gloves and glasses"
+        return "inside", "acid", words, MEMORY
     if word in _BODY_WORDS:
         bodies, what = _BODY_WORDS[word]
         return "body", bodies, f"{piece} says {what}", PRACTICE
-    if word in _REMARKS:
+    if word in _REMARKS and (word != "Z" or "LOW" in map(str.upper, others)):
         return "remark", piece, "", PRACTICE
     if len(piece) > 4 and piece[-1].isalpha() and any(map(_is_code, others)):
         return "series", piece, f"{piece} begins the maker's part number, not read here", PRACTICE

@@ -12,7 +12,6 @@ from repairlib.markings.kinds import NOT_POLAR, POLAR, WIRED
 from repairlib.markings.other_pieces import (
     IS_AC,
     IS_RATING,
-    explicit_piece,
     implied_piece,
 )
 from repairlib.markings.ranks import (
@@ -31,6 +30,7 @@ from repairlib.markings.ranks import (
     MICROFARAD_WITHOUT_TOLERANCE,
     NEXT,
     POLAR_WITH_VOLTS,
+    RATING_BY_SPACE,
     RATING_FIRST,
     SMALL_NUMBER_WITH_VOLTS,
     SMALL_TANTALUM_CODE,
@@ -49,7 +49,8 @@ from repairlib.markings.value_codes import (
     PRACTICE,
     SMALL_PICO,
 )
-from repairlib.markings.value_pieces import VOLTAGE_LETTERS, Way, ways_to_read
+from repairlib.markings.value_pieces import VOLTAGE_LETTERS, Apart, Way, ways_to_read
+from repairlib.markings.voltage_codes import bare_volts
 
 _ALUMINIUM_VOLTS = 450.0  # up to here a round number with volts is rather µF than a code in pF
 # Tantalum with its value in µF is made up to here; a number without a unit is smaller still.
@@ -57,6 +58,11 @@ _MOST_ON_BEAD, _MOST_BARE, _BEAD_VOLTS = 330e-6, 68e-6, 50.0
 _POLYMER_VOLTS, _POLYMER_CODE = 35.0, 1.6e-9  # V; F of the same code read in pF
 _CAN_VOLTS = 100.0  # few cans stand more
 _LEAST_FILM_ONLY = 1e-6  # with AC volts no ceramic part is so large
+_CLOSE, _MOST_ENERGY = 0.09, 110.0  # a fraction, J in one can with leads
+_MOST_CLASS_1 = 0.11e-6  # F
+_CLASS_1_IS_SMALL = "marked ceramic parts of class 1 end at 0.1 µF"
+_LEAST_OF_SMALL = 16.0  # V; tantalum below 1 µF is made for more
+_LOW_DISCS = (9e-9, 0.12e-6)  # F; so small a part for 12 or 16 V is a disc
 _BACK_UP = 0.15  # F: so much is a double-layer cell
 _CELL_FROM, _CELL_VOLTS = 0.00999, (2.5, 2.7, 3.0, 5.0, 5.5)  # F and V of cells of any size
 _TEMPERATURES = ("85", "105", "130", "135")
@@ -66,34 +72,64 @@ _NO_AC = "these parts are polar and have no AC rating; never fit a polar part wh
 
 
 def read_body(
-    text: str, pieces: list[str], around: dict[str, tuple], part: str, sound_only: bool
+    text: str,
+    pieces: list[str],
+    around: dict[str, tuple],
+    apart: Apart,
+    part: str,
+    sound_only: bool,
 ) -> list[tuple[int, Reading]]:
     """Readings of the marking on `part` (capacitor, ceramic, film, tantalum, can, radial, axial),
-    each with its rank, 0 being likeliest. `around` is what was set aside. With `sound_only` without
-    the doubtful ones."""
-    if not all([_may_stand(name, said[0], part) for name, said in around.items()]):
+    each with its rank, 0 being likeliest. `around` is what was set aside, `apart` what the pieces
+    say on any body. With `sound_only` without the doubtful ones."""
+    if around and not all([_may_stand(name, said[0], part) for name, said in around.items()]):
         return []
-    readings = _in_order(text, pieces, around, part, sound_only)
-    sound = any(not one.doubt and made.is_preferred("can", one.value or 0.0) for _, one in readings)
-    if len(pieces) == 2 and "\n" not in text and not sound:
-        turned = _in_order(text, pieces[::-1], around, part, sound_only)  # the rating first: 16/10
-        readings += [(rank + RATING_FIRST, reading) for rank, reading in turned]
+    readings = _in_order(text, pieces, around, apart, part, sound_only)
+    if len(pieces) == 2 and "\n" not in text and not any(map(_is_sound, readings)):
+        # the rating first: 16/10
+        turned = _in_order(text, pieces[::-1], around, apart, part, sound_only)
+        down = RATING_BY_SPACE if _is_rating_by_space(text, pieces) else RATING_FIRST
+        readings += [(rank + down, reading) for rank, reading in turned]
     return readings
+
+
+def _is_sound(ranked: tuple[int, Reading]) -> bool:
+    """Whether the reading is without doubt, and a value that cans are made in."""
+    return not ranked[1].doubt and made.is_preferred("can", ranked[1].value or 0.0)
+
+
+def _is_rating_by_space(text: str, pieces: list[str]) -> bool:
+    """Whether 16 10 is rather 10 µF and 16 V: a space, the higher volts, a value that is made.
+
+    16/10 is a value over its volts.
+    """
+    first, second = pieces
+    if "/" in text or not (first.isdecimal() and second.isdecimal()):
+        return False
+    return float(first) > float(second) and made.is_preferred("can", float(second) * 1e-6)
 
 
 def _in_order(
-    text: str, pieces: list[str], around: dict[str, tuple], part: str, sound_only: bool
+    text: str,
+    pieces: list[str],
+    around: dict[str, tuple],
+    apart: Apart,
+    part: str,
+    sound_only: bool,
 ) -> list[tuple[int, Reading]]:
     """The readings of the pieces where the value stands before its rating."""
     beside = dict(around)
-    readings = []
-    for way in _ways_and_beside(pieces, part, sound_only, "\n" in text, beside):
-        readings += _readings(text, way, beside, part, sound_only)
-    return readings
+    ways = _ways_and_beside(pieces, apart, part, sound_only, "\n" in text, beside)
+    return [one for way in ways for one in _readings(text, way, beside, part, sound_only)]
 
 
 def _ways_and_beside(
-    pieces: list[str], part: str, sound_only: bool, lines: bool, beside: dict[str, tuple]
+    pieces: list[str],
+    apart: Apart,
+    part: str,
+    sound_only: bool,
+    lines: bool,
+    beside: dict[str, tuple],
 ) -> list[Way]:
     """The ways to read the value; the other pieces are put into `beside`: name, and its meaning.
 
@@ -102,9 +138,9 @@ def _ways_and_beside(
     body = "capacitor" if part in NOT_POLAR else part
     ways: list[Way] = []
     for piece in pieces:
-        said = explicit_piece(piece) if len(pieces) > 1 or beside else None
+        said = apart.explicit[piece] if len(pieces) > 1 or beside else None
         if said is None and not ways:
-            ways = ways_to_read(piece, body, sound_only)
+            ways = ways_to_read(piece, apart, body, sound_only)
             if ways:
                 continue
             if len(pieces) == 1:
@@ -127,9 +163,16 @@ def _by_its_place(piece: str, body: str, on_a_line: bool, beside: dict[str, tupl
         if body in POLAR and body != "tantalum" and len(piece) == 1 and piece in _LOT_LETTERS:
             return "not_read", piece, f"{piece} is a lot or series letter", PRACTICE
     said = implied_piece(piece, letters, body)
+    if said is None and body == "tantalum" and "rated_voltage" in beside and _is_lot(piece):
+        return "not_read", piece, f"{piece} is a lot or date mark", PRACTICE
     if said is None and on_a_line and letters and len(piece) <= 4:
         return "not_read", piece, f"{piece} is a series or lot mark", PRACTICE
     return said
+
+
+def _is_lot(piece: str) -> bool:
+    """Whether figures behind the volts are a lot: not where they are a rating themselves."""
+    return len(piece) <= 4 and piece.isdecimal() and not bare_volts(piece)
 
 
 def _may_stand(name: str, what, part: str) -> bool:
@@ -139,7 +182,7 @@ def _may_stand(name: str, what, part: str) -> bool:
 
 def _may_say(name: str, part: str) -> bool:
     """Whether such a thing stands on the part: film and safety classes on no polar one."""
-    if name in ("temperature_characteristic", "temperature_coefficient", "ac_voltage"):
+    if name.startswith("temperature_") or name == "ac_voltage":
         return part in NOT_POLAR
     if name == "dielectric":
         return part in NOT_POLAR and part != "ceramic"
@@ -162,12 +205,17 @@ def _readings(
     readings = []
     for place, (tolerance, words) in enumerate(_tolerances(way, beside)):
         kind, level = _fit(part, way, volts, tolerance, is_ac, "dielectric" in beside)
+        never_ac = is_ac and part in ("tantalum", "can")
+        if sound_only and (level or never_ac):
+            continue
         farad = way.value.farad
         doubt = made.doubt(_body_of(kind, is_ac), farad, volts, tolerance) if level else ""
-        if is_ac and part in ("tantalum", "can"):
+        if not level and farad > _MOST_CLASS_1 and _is_class_1(beside):
+            level, doubt = made.DOUBTFUL, _CLASS_1_IS_SMALL
+            if sound_only:
+                continue
+        if never_ac:
             level, doubt = level or made.DOUBTFUL, doubt or _NO_AC
-        if level and sound_only:
-            continue
         rank = way.rank + NEXT * place + DOUBTED * level
         if non_polar:
             rank += _likelihood_non_polar(part, is_ac)
@@ -176,6 +224,12 @@ def _readings(
         reading = _reading(text, kind, way, beside, volts, tolerance, words, doubt)
         readings.append((rank, reading))
     return readings
+
+
+def _is_class_1(beside: dict[str, tuple]) -> bool:
+    """Whether NP0, N750 or the like stands beside the value."""
+    code = beside.get("temperature_characteristic", ("",))[0]
+    return code in ("NP0", "C0G") or (code[:1] in ("N", "P") and code[1:].isdecimal())
 
 
 def _may_be_microfarad(way: Way, volts: float | None) -> bool:
@@ -254,7 +308,9 @@ def _reading(
 def _is_back_up_cell(way: Way, volts: float | None) -> bool:
     """Whether it is a double-layer cell: by its size alone, or large and for a cell's few volts."""
     farad = way.value.farad
-    return farad >= _BACK_UP or (farad >= _CELL_FROM and volts in _CELL_VOLTS)
+    if volts is None:
+        return farad >= _BACK_UP
+    return farad >= _CELL_FROM and (volts in _CELL_VOLTS or (farad >= _BACK_UP and volts <= 6.3))
 
 
 def _fit(part: str, way: Way, volts, tolerance, is_ac: bool, is_film: bool) -> tuple[str, int]:
@@ -297,6 +353,8 @@ def _likelihood(part: str, way: Way, volts: float | None, tolerance, lines: bool
     if part in NOT_POLAR:
         return _likelihood_never_polar(way, volts, tolerance, lines)
     prints_units = form not in BARE  # a can has no room for them
+    if volts and not prints_units and _is_no_bare_can(farad, volts, tolerance):
+        return HARDLY
     if volts is None and farad < 1e-6:
         return HARDLY_EVER  # so small a polar part says its volts
     if part == "tantalum":
@@ -305,6 +363,8 @@ def _likelihood(part: str, way: Way, volts: float | None, tolerance, lines: bool
             return (
                 BEAD_IN_MICROFARAD if farad <= most and (volts or 0) <= _BEAD_VOLTS else HARDLY_EVER
             )
+        if farad < 1e-6 and volts and volts < _LEAST_OF_SMALL:
+            return HARDLY
         large = farad >= 10e-6 or (volts and farad >= 1e-6 and not tolerance)
         return TANTALUM_CODE if large or lines else SMALL_TANTALUM_CODE
     if volts:
@@ -319,6 +379,15 @@ def _likelihood(part: str, way: Way, volts: float | None, tolerance, lines: bool
     return HARDLY if part == "can" else UNITS_ON_POLAR_ALONE
 
 
+def _is_no_bare_can(farad: float, volts: float, tolerance) -> bool:
+    """Whether a bare number is no µF of an aluminium part: closer than 10 %, or too much energy.
+
+    390 J 160 and 4700/630- are film of 390 pF and 4700 pF.
+    """
+    close = tolerance is not None and tolerance.high < _CLOSE
+    return close or farad * volts**2 / 2 > _MOST_ENERGY
+
+
 def _likelihood_never_polar(way: Way, volts: float | None, tolerance, lines: bool) -> int:
     """The same for ceramic and film."""
     farad, form = way.value.farad, way.value.form
@@ -328,7 +397,9 @@ def _likelihood_never_polar(way: Way, volts: float | None, tolerance, lines: boo
         return CERAMIC_ON_LINES
     if volts is None:
         return IN_FULL
-    unusual = LOW_VOLTS_WITHOUT_POLARITY if volts < 25 else IN_FULL
+    is_disc = volts >= 10 and _LOW_DISCS[0] <= farad <= _LOW_DISCS[1]
+    low = volts < 25 and not is_disc
+    unusual = LOW_VOLTS_WITHOUT_POLARITY if low else IN_FULL
     if form == SMALL_PICO and volts < 500:
         return unusual + SMALL_NUMBER_WITH_VOLTS
     if form == POINT and tolerance is None and volts <= _CAN_VOLTS:

@@ -38,15 +38,18 @@ _R20 = tuple([int(figures) for figures in _R20_IN_WORDS.split()])
 # as printed in words or by the old American names, from memory
 _SPEED_WORDS = {
     **dict.fromkeys(("SLOW BLOW", "SLO BLO", "SLOW", "TIME LAG", "MDL", "MDA", "MDX"), "T"),
-    **dict.fromkeys(("FAST BLOW", "FAST ACTING", "FAST", "QUICK", "AGC", "3AG", "GMA"), "F"),
+    **dict.fromkeys(("FAST BLOW", "FAST ACTING", "FAST", "QUICK", "AGC", "GMA"), "F"),
 }
+_SIZES = ("1AG", "3AG", "5AG", "8AG")  # a glass fuse of that size, quick or slow
 _MOST_AMPERES = 20.0
 _ALSO_SOLD = (150, 300, 350, 600, 700, 750)  # in other countries' lists
 
 
 def read_fuse(text: str, pieces: list[str], part: str | None) -> list[tuple[int, Reading]]:
     """Readings of a fuse's text, each with its rank; none when it is no such text."""
-    speed, pieces = _speed_in_words(pieces)
+    if len(pieces) > 1 and pieces[0].upper() in _SIZES:
+        pieces = pieces[1:]
+    speed, pieces = _speed_in_words(_letters_in_place(pieces))
     if not speed and len(pieces) == 2 and pieces[0].endswith(("V", "v")):
         pieces = pieces[::-1]  # 250V 5A
     if any([one[-1:].isdecimal() and two[:1].isdecimal() for one, two in pairwise(pieces)]):
@@ -87,8 +90,20 @@ def read_fuse(text: str, pieces: list[str], part: str | None) -> list[tuple[int,
     return found
 
 
+def _letters_in_place(pieces: list[str]) -> list[str]:
+    """The pieces with a lone letter where it is printed in one word: T3.15A 250V H, 4A 125V T."""
+    *others, last = pieces
+    if not others or others[0][-1:] != "A":
+        return pieces
+    if last in BREAKING and len(others) == 2:
+        return [others[0] + last, others[1]]
+    return [last + others[0], *others[1:]] if last in SPEEDS else pieces
+
+
 def _speed_in_words(pieces: list[str]) -> tuple[str, list[str]]:
     """The speed that words or an American name say, and the other pieces: SLOW BLOW, AGC."""
+    if len(pieces) > 1 and pieces[-1].upper() in ("SLOW", "FAST", "QUICK"):
+        pieces = [pieces[-1], *pieces[:-1]]
     words = [piece.upper() for piece in pieces]
     for count in (2, 1):
         speed = _SPEED_WORDS.get(" ".join(words[:count]).replace("-", " "))

@@ -73,60 +73,78 @@ class Reader:
     whether a text on an unknown part may be for it.
     """
 
-    __slots__ = ("lone", "may_be", "module", "name")
+    __slots__ = ("function", "lone", "may_be", "module", "name")
 
     def __init__(self, module: str, name: str, may_be, lone: bool = False):
         self.module = module
         self.name = name
         self.may_be = may_be
         self.lone = lone
+        self.function = None
 
     def read(self, text: str, pieces: list[str], part: str | None) -> list:
         """The readings of `text`, each with its rank; none when it is no such marking."""
+        function = self.function or self._imported()
+        return function(text, pieces[0] if self.lone else pieces, part)
+
+    def _imported(self):
         module = __import__(f"repairlib.markings.{self.module}", fromlist=(self.name,))
-        return getattr(module, self.name)(text, pieces[0] if self.lone else pieces, part)
+        self.function = getattr(module, self.name)
+        return self.function
 
 
-def _has_any(text: str, characters: str) -> bool:
-    return any([character in text for character in characters])
+_FIGURES = frozenset("0123456789")
+_OF_RESISTORS, _OF_CHIPS = frozenset("RKMkΩrLGTEoOmWBCDF"), frozenset("RLmr")
+_OF_FUSES = frozenset("FTMSL")
 
 
-def _has_figure(text: str) -> bool:
-    return text[0].isdecimal() or _has_any(text, "0123456789")
+def has_figure(text: str) -> bool:
+    return text[0].isdecimal() or not _FIGURES.isdisjoint(text)
 
 
 def _may_be_colours(text: str, pieces: list[str]) -> bool:
-    return len(text) > 2 and not _has_figure(text)
+    return len(text) > 2 and not has_figure(text)
 
 
 def _may_be_resistor(text: str, pieces: list[str]) -> bool:
-    return _has_any(text, "RKMkΩrLGTEo") and _has_figure(text)
+    return not _OF_RESISTORS.isdisjoint(text) and has_figure(text)
 
 
 def _may_be_chip(text: str, pieces: list[str]) -> bool:
     piece = pieces[0]
-    if len(pieces) > 1 or len(piece) > 6 or not _has_figure(piece):
+    if len(pieces) > 1 or len(piece) > 6 or not has_figure(piece):
         return False
-    return (piece.isdecimal() and len(piece) <= 4) or len(piece) == 3 or _has_any(piece, "RLmr")
+    return (
+        (piece.isdecimal() and len(piece) <= 4)
+        or len(piece) == 3
+        or not _OF_CHIPS.isdisjoint(piece)
+    )
 
 
 def _may_be_inductor(text: str, pieces: list[str]) -> bool:
-    return (len(text) <= 5 or "H" in text) and _has_figure(text)
+    return (len(text) <= 5 or "H" in text) and has_figure(text)
 
 
 def _may_be_fuse(text: str, pieces: list[str]) -> bool:
-    return _has_figure(text) and ("A" in text or _has_any(text, "FTMSL"))
+    if "A" in text:
+        return has_figure(text)
+    # without a unit a speed stands in front: T315L, SLOW 3, or 250V T315L
+    fast_or_slow = any([piece[0] in "FTMSQftmsq" for piece in pieces])
+    return fast_or_slow and not _OF_FUSES.isdisjoint(text) and has_figure(text)
 
 
 def _may_be_other_part(text: str, pieces: list[str]) -> bool:
-    if len(text) < 4 or not _has_figure(text):
+    if len(text) < 4 or not has_figure(text):
         return False
     starts = text[0].isalpha() or text[:2] in ("1N", "2N", "3N", "2S", "54", "74", "78", "79")
-    return starts or _has_any(text, "DC") or len(pieces[0]) == 5 or text[2] == "K"
+    if starts or "D" in text or "C" in text or len(pieces[0]) == 5 or text[2] == "K":
+        return True
+    return text[1:3].isalpha() or "Ah" in text or "AH" in text
 
 
 def _may_be_voltage(text: str, pieces: list[str]) -> bool:
-    return True
+    piece = pieces[0]
+    return len(piece) <= 2 or "V" in piece or "v" in piece or piece[-1] in "~-"
 
 
 def _may_be_temperature(text: str, pieces: list[str]) -> bool:
@@ -145,6 +163,7 @@ def _may_be_size(text: str, pieces: list[str]) -> bool:
 
 READERS = {
     "colours": Reader("colour_text", "read_colour_text", _may_be_colours),
+    "bead": Reader("tantalum_beads", "read_bead", _may_be_colours),
     "resistor": Reader("resistor_codes", "read_resistor", _may_be_resistor),
     "chip resistor": Reader("chip_resistors", "read_chip_resistor", _may_be_chip),
     "inductor": Reader("inductors", "read_inductor", _may_be_inductor),
@@ -194,7 +213,7 @@ TABLE = {
         quantity="capacitance",
         unit="F",
         accepted="a code such as 107, with a voltage letter 107 C, or a value such as 47 16V",
-        readers=("voltage",),
+        readers=("voltage", "bead"),
         made=Made("tantalum capacitors", 0.047e-6, 2200e-6, volts=125.0),
         polar=True,
     ),
@@ -305,6 +324,15 @@ TABLE = {
 
 # parts that are not read here and may sit on the mains
 ON_MAINS = ("varistor", "thermal cut-off", "inrush or NTC thermistor", "PTC thermistor")
+# what may hurt in such a part, as keys of core.safety; none for the others
+HAZARDS_OF_PART = {
+    **dict.fromkeys((*ON_MAINS, "mains rectifier"), ("mains", "heat and fire")),
+    "low-voltage varistor": ("heat and fire",),
+    "valve": ("high-voltage tubes",),
+    "picture tube": ("high-voltage tubes",),
+    "cell or battery": ("batteries",),
+    "transmitter transistor": ("beryllium oxide",),
+}
 KIND_NAMES = {key: kind.name for key, kind in TABLE.items()}
 POLAR = tuple([key for key, kind in TABLE.items() if kind.polar])
 NOT_POLAR = tuple([key for key, kind in TABLE.items() if kind.polar is False])

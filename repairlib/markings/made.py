@@ -15,13 +15,14 @@ SOUND, DOUBTFUL, NOT_PREFERRED = 0, 1, 2
 _BUILDS = {
     "motor run": Made("film capacitors for AC", 10e-12, 150e-6, volts=3000.0),
     "non-polar": Made("non-polar aluminium capacitors for AC", 1e-6, 1500e-6, volts=450.0),
-    "double layer": Made("double-layer cells", 0.01, 100.0, volts=6.3),
+    "double layer": Made("double-layer cells", 0.01, 3500.0, volts=6.3),
 }
 _TIGHTEST = 0.0005  # fraction; no capacitor is sorted closer
 _ROUNDING = 1e-6
 
 _E12 = ("1.0", "1.2", "1.5", "1.8", "2.2", "2.7", "3.3", "3.9", "4.7", "5.6", "6.8", "8.2")
 _BEFORE_E12 = ("1.25", "1.6", "2.0", "2.5", "3.0", "3.2", "4.0", "5.0", "6.0", "6.4", "8.0")
+_ON_WIRES = (*_E12, *_BEFORE_E12)
 
 
 def how_plausible(kind: str, farad: float, volts: float | None, tolerance, bare: bool) -> int:
@@ -30,9 +31,9 @@ def how_plausible(kind: str, farad: float, volts: float | None, tolerance, bare:
     >>> how_plausible("ceramic", 5.0, None, None, bare=False) == DOUBTFUL
     True
     """
-    if not _in_range(kind, farad, volts) or _too_tight(tolerance) or _too_wide(farad, tolerance):
+    if not _in_range(kind, farad, volts) or _has_many_figures(farad):
         return DOUBTFUL
-    if _has_many_figures(farad):
+    if tolerance is not None and (_too_tight(farad, tolerance) or _too_wide(farad, tolerance)):
         return DOUBTFUL
     if volts is not None and (volts > made_in(kind).volts or not _is_usual(kind, volts)):
         return DOUBTFUL
@@ -47,7 +48,7 @@ def doubt(kind: str, farad: float, volts: float | None, tolerance) -> str:
     if not _in_range(kind, farad, volts):
         between = f"{engineering(made.least, 'F')} to {engineering(made.most, 'F')}"
         return f"{engineering(farad, 'F')}: {made.many} are made from {between}"
-    if _too_tight(tolerance):
+    if _too_tight(farad, tolerance):
         return f"no capacitor is sorted to {tolerance}"
     if _too_wide(farad, tolerance):
         return f"{tolerance} is more than the value itself"
@@ -66,8 +67,7 @@ def is_preferred(kind: str, farad: float) -> bool:
     (True, False, True)
     """
     text = f"{farad:.6e}"
-    figures = _E12 + _BEFORE_E12 if kind in WIRED else _E12
-    return text[:3] + text[3:8].rstrip("0") in figures
+    return text[:3] + text[3:8].rstrip("0") in (_ON_WIRES if kind in WIRED else _E12)
 
 
 def made_in(kind: str) -> Made:
@@ -87,7 +87,8 @@ def _in_range(kind: str, farad: float, volts: float | None) -> bool:
         return True
     cell = _BUILDS["double layer"]
     few_volts = volts is None or volts <= cell.volts
-    return kind == "radial" and few_volts and cell.least <= farad <= cell.most
+    two_figures = abs(float(f"{farad:.1e}") / farad - 1) < _ROUNDING
+    return kind == "radial" and few_volts and two_figures and cell.least <= farad <= cell.most
 
 
 def _has_many_figures(farad: float) -> bool:
@@ -99,5 +100,7 @@ def _too_wide(farad: float, tolerance) -> bool:
     return tolerance is not None and tolerance.limits(farad)[0] < 0
 
 
-def _too_tight(tolerance) -> bool:
-    return tolerance is not None and tolerance.unit == "" and tolerance.high < _TIGHTEST
+def _too_tight(farad: float, tolerance) -> bool:
+    if tolerance is None:
+        return False
+    return (tolerance.high if tolerance.unit == "" else tolerance.high / farad) < _TIGHTEST

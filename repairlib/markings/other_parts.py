@@ -4,6 +4,7 @@ for a capacitor. Diodes, transistors, circuits, varistors, thermistors and therm
 
 from __future__ import annotations
 
+from repairlib.core.limits import MAINS_AC
 from repairlib.core.series import E_SERIES
 from repairlib.markings.kinds import ON_MAINS
 from repairlib.markings.ranks import OTHER_PART
@@ -15,6 +16,8 @@ DIODE, TRANSISTOR, CIRCUIT = "diode", "transistor", "integrated circuit"
 THYRISTOR = "thyristor or triac"
 REGULATOR = "voltage regulator"
 VARISTOR, CUT_OFF, NTC, PTC = ON_MAINS
+LOW_VARISTOR = "low-voltage varistor"
+_AC_OF_VARISTOR = 0.625  # AC volts over the varistor voltage: 300 V over 470 V, common practice
 
 _DIODES = (
     "OA AA AAZ BA BAT BAV BAS BAW BAX BY BYV BYW BYT BYX BZX BZY BZV BZT UF HER MBR MUR FR "
@@ -68,9 +71,15 @@ def read_other_part(text: str, pieces: list[str], part: str | None) -> list[tupl
     >>> print(read_other_part("BC547B", ["BC547B"], None)[0][1].headline)
     transistor, not read here
     """
-    found = _cut_off(pieces) or _disc(pieces) or _type_number(pieces[0].upper())
+    code = pieces[0].upper()
+    found = _cut_off(pieces) or _disc(pieces) or _type_number(code, len(pieces) == 1)
     if found is None:
-        return []
+        from repairlib.markings.tubes_and_cells import type_that_hurts
+
+        hurts = type_that_hurts(text)
+        if hurts is None:
+            return []
+        found = (*hurts, MEMORY)
     what, why, source = found
     if what in ON_MAINS:
         why += " It may sit on the mains: replace it only by the same type and rating."
@@ -122,21 +131,26 @@ def _disc(pieces: list[str]) -> tuple[str, str, str] | None:
         size, letter, rest = word.partition(mark)
         is_code = _is_varistor_code(rest[:3]) and (mark == "D" or rest[2] == "1")
         if letter and size in _DISCS and is_code and rest[3:] in _ENDS:
-            return VARISTOR, _varistor(size, rest[:3]), PRACTICE
+            return *_varistor(size, rest[:3]), PRACTICE
     code, letter, size = word.partition("KD")
     if letter and size in _DISCS and _is_varistor_code(code):  # 471KD14
-        return VARISTOR, _varistor(size, code), PRACTICE
+        return *_varistor(size, code), PRACTICE
     if word.isdecimal() and len(word) == 5 and word[:2] in _DISCS and _is_varistor_code(word[2:]):
-        return VARISTOR, _varistor(word[:2], word[2:]), PRACTICE
+        return *_varistor(word[:2], word[2:]), PRACTICE
     if word[0] == "S" and word[1:3] in _DISCS and word[3:4] == "K" and word[4:].isdecimal():
         volts = word[4:]
-        return VARISTOR, f"{int(word[1:3])} mm across, for {volts} V AC; K is ±10 %.", PRACTICE
+        what = VARISTOR if int(volts) >= MAINS_AC else LOW_VARISTOR
+        return what, f"{int(word[1:3])} mm across, for {volts} V AC; K is ±10 %.", PRACTICE
     return None
 
 
-def _varistor(size: str, code: str) -> str:
+def _varistor(size: str, code: str) -> tuple[str, str]:
     volts = int(code[:2]) * 10 ** int(code[2])
-    return f"{int(size)} mm across; {volts} V is its varistor voltage, not the mains voltage."
+    if volts * _AC_OF_VARISTOR < MAINS_AC:
+        why = f"{int(size)} mm across; {volts} V is its varistor voltage: fit the same one only."
+        return LOW_VARISTOR, why
+    why = f"{int(size)} mm across; {volts} V is its varistor voltage, not the mains voltage."
+    return VARISTOR, why
 
 
 def _is_varistor_code(code: str) -> bool:
@@ -148,8 +162,11 @@ def _is_number(text: str) -> bool:
     return text.replace(".", "", 1).isdecimal()
 
 
-def _type_number(code: str) -> tuple[str, str, str] | None:
-    """What a type number of a semiconductor says by its first letters."""
+def _type_number(code: str, alone: bool) -> tuple[str, str, str] | None:
+    """What a type number of a semiconductor says by its first letters.
+
+    One letter and figures are a transistor where nothing stands beside: C280 .1 250 is film.
+    """
     for start, what in (("1N", DIODE), ("2N", TRANSISTOR), ("3N", TRANSISTOR)):
         if code.startswith(start) and (_figures(code[2:]) >= 3 or code in _GERMANIUM):
             return what, f"{start} begins the type numbers of {what}s.", MEMORY
@@ -173,7 +190,7 @@ def _type_number(code: str) -> tuple[str, str, str] | None:
         return TRANSISTOR, "S and four figures from 80 to 90: a small transistor.", MEMORY
     if code.startswith(("P4KE", "P6KE", "1.5KE")):
         return DIODE, "KE begins diodes that clip surges.", MEMORY
-    if len(letters) == 1 and letters in _SHORT_JAPANESE and _is_short(rest):
+    if alone and len(letters) == 1 and letters in _SHORT_JAPANESE and _is_short(rest):
         return TRANSISTOR, f"Rather the transistor 2S{code}, which leaves off 2S.", MEMORY
     return None
 

@@ -8,7 +8,10 @@ from repairlib.markings.voltage_codes import bare_volts, code_source, printed_vo
 PRACTICE = "common practice"
 IS_AC = "the voltage is AC: never fit a polar part in its place"
 IS_RATING = "is the rated voltage"
-_NON_POLAR = ("NP", "BP", "N.P.", "B.P.", "N/P", "BI-POLAR", "BIPOLAR", "NON-POLAR")
+_SAYS_NON_POLAR = """NP BP N.P B.P N.P. B.P. N/P N-P B-P BIP BIPOL BIPOLAR BI-POL BI-POLAR
+    NONPOL NONPOLAR NON-POL NON-POLAR NON-POLARISED NON-POLARIZED UNPOL UNPOLAR UNPOLARISED
+    UNPOLARIZED UNGEPOLT APOLAR TONFREQUENZ"""
+_NON_POLAR = frozenset(_SAYS_NON_POLAR.split())
 _BARE_TEMPERATURES = ("85C", "105C", "125C", "130C", "135C", "150C")
 _KINDS_OF_VOLTS = {"AC": IS_AC, "DC": "the voltage is DC", "": ""}
 _LONE_LETTERS = "BCDFGHJKMNQSTZjkmz"  # E L P W are too tight for any capacitor
@@ -24,6 +27,20 @@ FILMS = {
     "FKS": "polyester and foil",
     "KT": "polyester and foil",
     "KS": "polystyrene and foil",
+    "FKC": "polycarbonate and foil",
+    "FKT": "polyester and foil",
+    "MKH": "metallised polyester",
+    "MKB": "metallised polyester",
+    "MKY": "metallised polypropylene",
+    "MKU": "metallised cellulose acetate",
+    "MKL": "metallised cellulose acetate",
+    "MPP": "metallised polypropylene",
+    "MPX": "metallised polypropylene",
+    "MEX": "metallised polyester",
+    "MEF": "metallised polyester",
+    "MPE": "metallised polyester",
+    "CBB": "polypropylene, the Chinese name",
+    "CL": "polyester, the Chinese name",
 }
 _MOST_PERCENT_UP = 2.5  # a fraction: +250 %, on old electrolytics
 SAFETY_CLASSES = ("X1", "X2", "X3", "Y1", "Y2", "Y3", "Y4", "X1Y1", "X1Y2")
@@ -50,6 +67,9 @@ def explicit_piece(piece: str) -> tuple[str, object, str, str] | None:
         if number.isdecimal() and len(number) <= 3:
             return "highest_temperature", float(number), "", PRACTICE
         return None
+    if piece[0] == "±" and piece.endswith("pF") and piece[1:-2].replace(".", "", 1).isdecimal():
+        farad = float(f"{piece[1:-2]}e-12")
+        return "tolerance", Tolerance(-farad, farad, "F"), "", PRACTICE
     if piece.upper() in _NON_POLAR:
         return "polarity", "non-polar", "", PRACTICE
     if piece in SAFETY_CLASSES:

@@ -35,9 +35,12 @@ METRIC_SIZE = 13  # 0603 in tenths of a millimetre
 RESISTOR_IN_MILLIOHM = 14  # 5L0
 CERAMIC_ON_LINES = 15  # a value over a letter is rather a can
 OHM_BY_E_OF_ONE_FIGURE = 8  # 1E: rather 25 V
+RESISTOR_ON_LINES = 15  # a value over a letter is rather a can
 RESISTOR_OR_VOLTS = 15  # 10M50: rather 10 µF of 20 % and 50 V
 RESISTOR_OF_THREE_FIGURES = 18  # 104K: rather a capacitor of 10 %
 FILM_DROP_OR_RESISTOR = 7  # five bands, where they are also a usual resistor
+BEAD_COLOURS = 1  # on a resistor such colours would be no usual tolerance
+BEAD_COLOURS_OR_BANDS = 6  # a usual resistor has them too
 INDUCTOR_BANDS = 20  # the same bands are a resistor
 OLD_MICROFARAD_OR_MEGOHM = 20  # 10MF: microfarad on old parts
 FUSE_OF_AMPERES_ALONE = 20  # 2A without speed or volts: rather a voltage code
@@ -54,6 +57,7 @@ VOLTS_OF_A_KNOWN_BODY = 60  # on a body a line with volts belongs to a value
 
 # Steps down, added to a place.
 NEXT = 1  # the next meaning of the same letter, comma or band
+RATING_BY_SPACE = -1  # 16 10: a value that is made, and the higher volts
 RATING_FIRST = 3  # 16/10 with the rating in front
 CAPITAL_UNIT = 5  # N or P where the standard has n or p
 LETTER_IS_VOLTS_FIRST = 5  # a tolerance letter that is a voltage letter on that body

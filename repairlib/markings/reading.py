@@ -6,7 +6,7 @@ Values are in SI units. A tolerance is a pair of fractions, or of farads, henrie
 from __future__ import annotations
 
 from repairlib.core.quantity import NBSP, engineering
-from repairlib.markings.kinds import KIND_NAMES, NOT_POLAR, ON_MAINS, POLAR
+from repairlib.markings.kinds import HAZARDS_OF_PART, KIND_NAMES, NOT_POLAR, POLAR
 
 _CAPACITOR = " capacitor"
 POLAR_IF = "If it has a stripe, a plus or legs of two lengths, it is polar."
@@ -187,19 +187,28 @@ class Reading:
         if self.kind == "fuse":
             return ("mains", "heat and fire")
         if self.kind == "other-part":
-            return ("mains", "heat and fire") if self.carries["part"] in ON_MAINS else ()
+            return HAZARDS_OF_PART.get(self.carries["part"], ())
         from repairlib.core.limits import hazards_of_capacitor, is_of_a_run_part
 
         says = self.carries
         volts = self.value if self.unit == "V" else says.get("rated_voltage")
+        farad = self.value if self.unit == "F" else None
         ac = says.get("voltage_type") == "AC"
-        filling = says.get("filling", "")
+        filling, inside = says.get("filling", ""), says.get("dielectric")
         line_part = "safety_class" in says or self.text in _SAFETY_CLASSES
-        unnamed = not line_part and "dielectric" not in says and self.kind == "film"
-        oil = says.get("dielectric") == "paper" or filling == "perhaps oil"
-        oil = oil or (unnamed and is_of_a_run_part(self.value, volts, ac))
-        line_part = line_part or bool(filling)
-        return hazards_of_capacitor(volts, ac, line_part, oil and filling != "no PCB")
+        paper = inside in ("paper", "oil-paper")
+        unnamed = not (line_part or inside) and self.kind in NOT_POLAR
+        oil = paper or filling == "perhaps oil"
+        oil = oil or (unnamed and is_of_a_run_part(farad, volts, ac))
+        found = hazards_of_capacitor(
+            volts,
+            ac,
+            line_part=line_part or bool(filling) or inside == "oil-paper",
+            oil=oil and filling != "no PCB",
+            farad=farad,
+            valves=(paper and not ac) or says.get("use") == "flash",
+        )
+        return (*found, "wet tantalum") if says.get("inside") == "acid" else found
 
     @property
     def on(self) -> str:

@@ -47,6 +47,12 @@ def _slip(cleaned: str, part: str | None) -> tuple[str, str] | None:
 
 def _slip_of_piece(piece: str, part: str | None) -> tuple[str, str] | None:
     """For a marking of one piece, by the part it is on."""
+    if part is None or TABLE[part].polar is not None:
+        from repairlib.markings.part_numbers import what_it_may_say
+
+        number = what_it_may_say(piece)
+        if number:
+            return number, "what is printed on the part itself: value, volts and polarity"
     if part in BANDED:
         return _slip_of_resistor_letter(piece, part)
     if part == "temperature-characteristic" or (len(piece) == 3 and piece[1].isdecimal()):

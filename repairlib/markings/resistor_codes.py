@@ -12,6 +12,7 @@ from repairlib.markings.ranks import (
     RESISTOR_ABOVE_MEGOHM,
     RESISTOR_IN_MILLIOHM,
     RESISTOR_OF_THREE_FIGURES,
+    RESISTOR_ON_LINES,
     RESISTOR_OR_VOLTS,
     USUAL_CODE,
 )
@@ -21,6 +22,7 @@ from repairlib.markings.value_codes import (
     number_and_rest,
     plain_numbers,
     ten_to,
+    times,
 )
 from repairlib.markings.value_doubt import value_doubt
 from repairlib.markings.voltage_codes import bare_volts
@@ -57,7 +59,11 @@ _UNITS = {
     "Kohm": 3,
     "Mohm": 6,
     "kOhm": 3,
+    "KOHM": 3,
+    **dict.fromkeys(("MEG", "Meg", "meg", "MEGOHM", "megohm"), 6),
 }
+_LONGEST_UNIT = 6
+_MOST_WATTS = 100.0
 
 # letter: ((percent either side, source), ...), likeliest first. One maker letters differently.
 TOLERANCES = {
@@ -92,6 +98,8 @@ COEFFICIENTS = {
 }
 LETTERS = "B C D F G J K M, seldom E L P W H N"
 
+_FILM_LETTERS = ("B", "C", "D", "F", "G")  # behind four figures: 1003F
+
 # (tolerance, ppm/K, words, sources) of the letters behind a value
 _Tail = tuple[Tolerance | None, int | None, list[str], list[str]]
 
@@ -118,9 +126,17 @@ def read_resistor(text: str, pieces: list[str], part: str | None) -> list[tuple[
     if watt and tail and plain_numbers(head) and not power:  # 5W10RJ
         power, value_piece = head + watt, tail
     if power:
-        carries["rated_power"] = float(plain_numbers(power[:-1])[0])
+        watts = float(plain_numbers(power[:-1])[0])
+        carries["rated_power"] = watts
+        if " " in text and _is_plain_ohm(value_piece) and watts <= _MOST_WATTS:
+            value_piece += "Ω"
     lone = len(pieces) == 1 and not power
     return _readings(text, value_piece, tolerance, carries, lone)
+
+
+def _is_plain_ohm(piece: str) -> bool:
+    """Whether a number beside watts is in Ω: 5W 0.22. Three figures may be a code."""
+    return bool(plain_numbers(piece)) and ("." in piece or len(piece) < 3)
 
 
 def _readings(text, piece, percent, carries, lone) -> list[tuple[int, Reading]]:
@@ -138,6 +154,7 @@ def _readings(text, piece, percent, carries, lone) -> list[tuple[int, Reading]]:
             doubt, down = value_doubt("resistor", value, number, limit)
             rank = base + NEXT * place + down
             rank += _rank_among_parts(piece) if lone else LETTER_AMONG_FIGURES
+            rank += RESISTOR_ON_LINES if "\n" in text else IN_FULL
             more = {} if tempco is None else {"tempco": float(tempco)}
             reading = Reading(
                 kind="resistor",
@@ -169,6 +186,8 @@ def _rank_among_parts(piece: str) -> int:
         return OHM_BY_E_OF_ONE_FIGURE
     if rest[:1] == "M" and len(number) > 1 and len(rest) == 3 and bare_volts(rest[1:]):
         return RESISTOR_OR_VOLTS  # 10M50
+    if rest[:1] == "M" and not number and rest[-1] == "A":
+        return RESISTOR_OR_VOLTS  # M2A: rather a fuse
     if rest[:1] in ("L", "G", "T"):
         return RESISTOR_IN_MILLIOHM if rest[0] == "L" else RESISTOR_ABOVE_MEGOHM
     if len(number) == 3 and number.isdecimal() and len(rest) == 1 and rest in ("K", "k", "M"):
@@ -179,13 +198,17 @@ def _rank_among_parts(piece: str) -> int:
 def _values(piece: str):
     """(number, power of ten, why, source, letters left, rank) for each way to read the value."""
     number, rest = number_and_rest(piece)
-    for length in range(min(5, len(rest)), 0, -1):
+    for length in range(min(_LONGEST_UNIT, len(rest)), 0, -1):
         power = _UNITS.get(rest[:length])
-        if power is not None and number and not rest[length:].isalnum():
+        if power is not None and number and rest[length:] in ("", *TOLERANCES):
             for place, plain in enumerate(plain_numbers(number) or ["0"] * (number == "0")):
                 why = f"The number is in {rest[:length]}"
                 yield plain, power, why, PRACTICE, rest[length:], IN_FULL + NEXT * place
             return
+    if len(number) == 4 and number.isdecimal() and number[0] != "0" and rest in _FILM_LETTERS:
+        why = f"{number[:3]} times {times(int(number[3]))}, in Ω, as on metal film"
+        yield number[:3], int(number[3]), why, PRACTICE, rest, IN_FULL
+        return
     letter = _ALSO.get(rest[:1], rest[:1])
     if letter not in POWERS:
         return

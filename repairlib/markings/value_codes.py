@@ -207,6 +207,8 @@ def plain_numbers(number: str) -> list[str]:
 
     >>> plain_numbers("4,7"), plain_numbers("1,000"), plain_numbers(".022"), plain_numbers("1.2.3")
     (['4.7'], ['1000', '1.000'], ['0.022'], [])
+    >>> plain_numbers("2.200"), plain_numbers("3.125")
+    (['2200', '2.200'], ['3.125'])
     """
     comma = "," in number
     whole, point, decimals = number.partition("," if comma else ".")
@@ -217,7 +219,8 @@ def plain_numbers(number: str) -> list[str]:
     decimal = f"{whole or '0'}.{decimals}"
     if not decimal.strip("0."):
         return []
-    if comma and len(decimals) == 3 and whole not in ("", "0"):
+    thousands = comma or decimals.endswith("00")  # 4.700 of German parts is no 4.7
+    if thousands and len(decimals) == 3 and whole not in ("", "0"):
         return [whole + decimals, decimal]
     return [decimal]
 

@@ -5,8 +5,10 @@ Such a piece may start with a voltage code and end in a letter: 2A104J, 107C, 4n
 
 from __future__ import annotations
 
+from repairlib.core.once import Once
 from repairlib.markings import value_codes
 from repairlib.markings.made import is_preferred
+from repairlib.markings.other_pieces import explicit_piece
 from repairlib.markings.ranks import (
     DECIMALS_IN_PICOFARAD,
     IN_FULL,
@@ -97,34 +99,76 @@ class Way:
         return [key for key in keys if key]
 
 
-def ways_to_read(piece: str, body: str, sound_only: bool) -> list[Way]:
+class Apart:
+    """The pieces of one marking taken apart, as is the same on any body: each of them once.
+
+    `explicit` is what a piece says of itself (see explicit_piece), `numbers` its Numbers.
+    """
+
+    __slots__ = ("explicit", "numbers")
+
+    def __init__(self) -> None:
+        self.explicit = Once(explicit_piece)
+        self.numbers = Once(Numbers)
+
+
+class Numbers:
+    """The `number` that a piece begins with and the `rest`; `plain` is what the number may be.
+
+    As values: `in_micro` without a unit, as on polar parts, and `with_unit`.
+
+    >>> numbers = Numbers("4n7")
+    >>> numbers.number, numbers.rest, [value.farad for value in numbers.with_unit]
+    ('4', 'n7', [4.7e-09])
+    """
+
+    __slots__ = ("in_micro", "number", "plain", "rest", "with_unit")
+
+    def __init__(self, piece: str):
+        self.number, self.rest = value_codes.number_and_rest(piece)
+        self.plain = value_codes.plain_numbers(self.number)
+        self.in_micro = [
+            _in_micro(figures, self.rest, IN_FULL + NEXT * place)
+            for place, figures in enumerate(self.plain)
+        ]
+        self.with_unit = value_codes.with_unit(self.number, self.rest) if self.rest else []
+
+
+def ways_to_read(piece: str, apart: Apart, body: str, sound_only: bool) -> list[Way]:
     """Every way to read `piece` as a value on `body`; none when it is no value there.
 
     With `sound_only` without bare numbers that no such part is made in.
     """
-    ways = _ways(piece, body, None, sound_only)
+    ways = _ways(piece, apart, body, None, sound_only)
     if ways or len(piece) < 4:
         return ways
     volts = two_characters(piece[:2])
     if volts is not None and body in ("capacitor", "tantalum"):
-        return _ways(piece[2:], body, (volts, piece[:2], code_source(piece[:2])))
+        return _ways(piece[2:], apart, body, (volts, piece[:2], code_source(piece[:2])))
     letters = VOLTAGE_LETTERS.get(body, {})
-    if piece[0] in letters and len(piece) == 4 and piece[1:].isdecimal():
+    if piece[0] in letters and piece[1:4].isdecimal() and piece[4:] in ("", "J", "K", "M"):
         letter = piece[0]
-        return _ways(piece[1:], body, (letters[letter], letter, letter_source(body, letter)))
+        return _ways(piece[1:], apart, body, (letters[letter], letter, letter_source(body, letter)))
     return []
 
 
 def _ways(
-    piece: str, body: str, lead: tuple[float, str, str] | None, sound_only: bool = False
+    piece: str,
+    apart: Apart,
+    body: str,
+    lead: tuple[float, str, str] | None,
+    sound_only: bool = False,
 ) -> list[Way]:
     """The ways to read a value and its letter; behind a voltage code, `lead`, only figure codes."""
-    number, rest = value_codes.number_and_rest(piece)
-    values = _codes(number, rest, body)
-    if lead is None:
-        values += _bare_numbers(number, rest, body, sound_only)
-        if rest:
-            values += value_codes.with_unit(number, rest)
+    numbers = apart.numbers[piece]
+    values = _codes(numbers.number, numbers.rest, body)
+    if lead is None and body == "capacitor":
+        values += _bare_numbers(numbers.plain, numbers.rest)
+        values += numbers.with_unit
+    elif lead is None:
+        micro = numbers.in_micro
+        values += [one for one in micro if not sound_only or is_preferred(body, one.farad)]
+        values += numbers.with_unit
     ways = [way for value in values for way in _tails(value, body)]
     if lead is None:
         return ways
@@ -146,30 +190,28 @@ def _codes(number: str, rest: str, body: str) -> list[Value]:
     return [value] if value else []
 
 
-def _bare_numbers(number: str, rest: str, body: str, sound_only: bool) -> list[Value]:
-    """A number without a unit: pF on small ceramics, µF everywhere else."""
+def _in_micro(figures: str, rest: str, rank: int) -> Value:
+    return Value(MICRO, figures, -6, "a number without a unit is in µF", PRACTICE, rest, rank)
 
-    def micro(rank: int) -> Value:
-        why = "a number without a unit is in µF"
-        return Value(MICRO, figures, -6, why, PRACTICE, rest, rank)
+
+def _bare_numbers(plain: list[str], rest: str) -> list[Value]:
+    """A number without a unit on a part that is not polar: pF on small ceramics, else µF."""
 
     def pico(why: str, rank: int, form: str = PICO) -> Value:
         return Value(form, figures, -12, why, PRACTICE, rest, rank)
 
     values = []
-    for place, figures in enumerate(value_codes.plain_numbers(number)):
-        if body != "capacitor":
-            value = micro(IN_FULL + NEXT * place)
-            values += [] if sound_only and not is_preferred(body, value.farad) else [value]
-        elif "." in figures:
+    for place, figures in enumerate(plain):
+        if "." in figures:
             below_one = figures[0] == "0"
-            values.append(micro(NEXT * place + (0 if below_one else PLAIN_NUMBER_ABOVE_ONE)))
+            rank = NEXT * place + (0 if below_one else PLAIN_NUMBER_ABOVE_ONE)
+            values.append(_in_micro(figures, rest, rank))
             rank = NEXT * place + DECIMALS_IN_PICOFARAD
             values += [] if below_one else [pico("in pF on a ceramic", rank)]
         elif len(figures) <= 2:
             rank = LONE_FIGURE_AND_LETTER if len(figures) == 1 and rest else IN_FULL
             values.append(pico("a small whole number is in pF", rank, SMALL_PICO))
-            values += [] if rest else [micro(SMALL_NUMBER_IN_MICROFARAD)]
+            values += [] if rest else [_in_micro(figures, rest, SMALL_NUMBER_IN_MICROFARAD)]
         elif figures[-1] == "0" and len(figures) <= 5:
             old = "old parts print plain pF"
             why = old if len(figures) == 3 else "a whole number is in pF"

@@ -80,11 +80,27 @@ _USUAL += (
     " 125 150 160 180 200 220 250 275 300 305 310 315 350 375 385 400 420 440 450 475 500 525 550"
 )
 _USUAL += " 600 630 700 750 800 850 900 1000 1200 1250 1500 1600 2000 2500 3000 3150 4000 5000 6000"
-_USUAL += " 6300 8000 10000 15000"
+_USUAL += " 6300 8000 10000 15000 20000 30000"
 USUAL = frozenset(float(volts) for volts in _USUAL.split())
-USUAL_AC = frozenset((230.0, 240.0, 330.0, 370.0))  # besides these, on parts for AC
+# besides these, on parts for AC
+USUAL_AC = frozenset((230.0, 240.0, 330.0, 370.0, 1900.0, 2000.0, 2100.0))
 _HIGHEST = 100e3  # V; no part is marked with more
-_ENDINGS = ("WVDC", "WVAC", "VDC", "VAC", "VDc", "Vdc", "Vac", "WV", "VW", "V~", "V=", "V-", "V")
+_ENDINGS = (
+    "WVDC",
+    "WVAC",
+    "VDC",
+    "VAC",
+    "VDc",
+    "Vdc",
+    "Vac",
+    "WV",
+    "VW",
+    "V~",
+    "V=",
+    "V-",
+    "V",
+    "v",
+)
 
 
 def two_characters(code: str) -> float | None:
@@ -129,7 +145,7 @@ def printed_volts(piece: str) -> tuple[float, str] | None:
     whole, point, decimals = piece.partition("V")
     if point and whole.isdecimal() and decimals.isdecimal() and len(decimals) == 1:
         return float(f"{whole}.{decimals}"), ""
-    for ending in (*_ENDINGS, "v"):
+    for ending in _ENDINGS:
         if piece.endswith(ending):
             number = piece[: -len(ending)]
             power = 3 if number[-1:] in ("k", "K") else 0

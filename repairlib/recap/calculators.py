@@ -10,6 +10,7 @@ from repairlib.recap import words
 from repairlib.recap.capacitor import Capacitor
 from repairlib.recap.place_words import read_place
 from repairlib.recap.places import PLACES, hazards_there
+from repairlib.recap.ratings import doubts_of_value
 from repairlib.recap.rules import REPLACE, RULES, decide
 
 ANYWHERE = "not known"
@@ -46,7 +47,8 @@ def replacement_capacitor(
     What to fit for an old capacitor: replace (...); capacitance 22 µF; rated voltage 16 V; ...
     """
     places = () if place == ANYWHERE else (place,)
-    old = Capacitor(capacitance, rated_voltage, kind, places=places)
+    doubts = doubts_of_value(capacitance, kind)
+    old = Capacitor(capacitance, rated_voltage, kind, doubts=doubts, places=places)
     decision = decide(old)
     proposal = decision.proposal
     values = {}

@@ -36,8 +36,8 @@ class Entry:
 
 
 def headings_in(row: Row) -> Columns | None:
-    """The columns that a row of headings announces; None when it is no such row."""
-    if begins_with_reference(row.cells[0]) or capacitors_inside(row.text):
+    """The columns that a row announces that begins with no reference; None when it does not."""
+    if capacitors_inside(row.text):
         return None
     if any(_figure(cell) and not role_of_heading(cell) for cell in row.cells):
         return None
@@ -50,9 +50,8 @@ def reference_column(cells: list[str], columns: Columns | None) -> int | None:
     >>> reference_column(["1", "4", "C1-C4"], None), reference_column(["see notes"], None)
     (2, None)
     """
-    headed = columns.roles if columns else []
-    for at, (role, cell) in enumerate(zip(headed, cells, strict=False)):
-        if role == "reference" and begins_with_reference(cell):
+    for at in columns.references if columns else ():
+        if at < len(cells) and begins_with_reference(cells[at]):
             return at
     if begins_with_reference(cells[0]):
         return 0
@@ -62,8 +61,12 @@ def reference_column(cells: list[str], columns: Columns | None) -> int | None:
     return None
 
 
-def read_entry(row: Row, at: int, columns: Columns | None, separator: str) -> Entry:
+def read_entry(
+    row: Row, at: int, columns: Columns | None, separator: str, groups: bool = False
+) -> Entry:
     """What the row names, with its references in the cell `at`, under the headings `columns`.
+
+    `groups` says that the list counts in groups (see read_references).
 
     Raises RepairlibError for references that cannot be counted, and for a row that does not fit
     its headings.
@@ -74,24 +77,24 @@ def read_entry(row: Row, at: int, columns: Columns | None, separator: str) -> En
     >>> entry.references.names, entry.cells
     (('C1', 'C2'), [('free', '10/16')])
     """
-    references, cells = _references(row.cells, at)
+    references, cells = _references(row.cells, at, groups)
     roles = _roles(row.text, cells, at, columns, separator)
-    named = zip(roles, cells, strict=True)
-    others = [pair for place, pair in enumerate(named) if place != at]
+    others = list(zip(roles, cells, strict=True))
+    del others[at]
     if references.rest:
         others.insert(0, ("free", references.rest))
     return Entry(references, others)
 
 
-def _references(cells: list[str], at: int) -> tuple[References, list[str]]:
+def _references(cells: list[str], at: int, groups: bool) -> tuple[References, list[str]]:
     """The references from the cell `at` on, and the cells with all of them in one."""
-    references = read_references(cells[at])
+    references = read_references(cells[at], groups)
     if references is None:
         raise RepairlibError(cells[at], f"'{cells[at]}' is not a reference", "C1")
     while at + 1 < len(cells) and begins_with_reference(cells[at + 1]):
         # C1, C2, 10/16 without quotation marks: the second reference is a cell of its own.
         joined = f"{cells[at]}, {cells[at + 1]}"
-        more = read_references(joined)
+        more = read_references(joined, groups)
         if references.rest or not more or more.rest or more.letters != references.letters:
             break
         references = more
@@ -105,8 +108,10 @@ def _roles(
     """The role of each cell; an error when the row does not fit its headings."""
     if not columns:
         return ["free"] * len(cells)
-    roles = columns.roles
-    if separator == SPACES and len(cells) != len(roles):
+    roles = columns.beside
+    if len(cells) == len(roles):
+        return roles
+    if separator == SPACES:
         found = columns.under(line, cells)
         if found:
             return found
@@ -118,8 +123,7 @@ def _roles(
     if misfit:
         wrong = wrong_width(cells, len(roles), separator)
         raise RepairlibError(line, wrong, "one cell under each heading")
-    # A column of running numbers may be headed as if it held the references.
-    return ["other" if role == "reference" else role for role in found]
+    return found
 
 
 def _is_bare(cell: str) -> bool:

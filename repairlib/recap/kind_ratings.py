@@ -16,6 +16,7 @@ POLYSTYRENE_FILM = "polystyrene film"
 # The steps below them are from memory.
 _POLYESTER = (63.0, 100.0, 160.0, 250.0, 400.0, 630.0, 1000.0)
 _POLYPROPYLENE = (250.0, 400.0, 630.0, 1000.0, 1250.0, 1600.0, 2000.0)
+_BIPOLAR_MOST = 100.0  # V; above it the trade has no bipolar electrolytics: common practice
 _TANTALUM = (2.5, 4.0, 6.3, 10.0, 16.0, 20.0, 25.0, 35.0, 50.0, 75.0)
 _MADE = {
     FILM: tuple(sorted({*_POLYESTER, *_POLYPROPYLENE})),
@@ -36,7 +37,8 @@ def made_ratings(kind: str) -> tuple[float, ...]:
     (2000.0, 100.0)
     """
     if kind in (ALUMINIUM, BIPOLAR):
-        return tuple(float(row["volts"]) for row in read_table("rated-voltages"))
+        volts = tuple(float(row["volts"]) for row in read_table("rated-voltages"))
+        return volts if kind == ALUMINIUM else tuple(one for one in volts if one <= _BIPOLAR_MOST)
     return _MADE[kind]
 
 

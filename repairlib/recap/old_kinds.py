@@ -23,6 +23,7 @@ POLYPROPYLENE, POLYESTER, POLYSTYRENE = "polypropylene", "polyester", "polystyre
 _oil = re.compile(r"\boil|\bmotor(?!.{0,3}start)|\bballast|fluorescent|\brun\b|\bpio\b")
 _free_of_pcb = re.compile(r"\bnon?[ -]?pcb|\bpcb[ -]?free")
 _class = re.compile(r"[xy][1-4]|\bx-cap\b|\by-cap\b|line-filter|film")
+_flash = re.compile(r"\b(?:photo|elektronen)?-?(?:flash|strobe|blitz)")
 _line = re.compile(
     r"\bac(?:ross)? (?:the )?(?:line|mains)|\bmains\b|\bline\b|\bchassis\b|\bacross\b|"
     r"\bsafety\b|\bmp\b|\bmetal(?:lised|lized)?[ -]paper"
@@ -37,15 +38,28 @@ _DIELECTRICS = {
 def is_oil_filled(old: Capacitor) -> bool:
     """Whether it is a can that may hold oil, and so PCB: motor-run, ballast, oil-paper.
 
+    A part of the mains without a safety class that is large enough for a motor is one too.
+
     >>> is_oil_filled(Capacitor(4e-6, 440, MAINS, ac=True, text="4uF 440V~ motor-run"))
     True
     """
+    if old.kind not in ("", PAPER, MAINS):
+        return False
     said = old.text.casefold()
-    if old.kind not in ("", PAPER, MAINS) or _free_of_pcb.search(said):
+    if _free_of_pcb.search(said):
         return False
     unnamed = not (_class.search(said) or dielectric(said))
     by_value = unnamed and is_of_a_run_part(old.farad, old.volts, old.ac)
     return by_value or bool(_oil.search(said))
+
+
+def is_of_a_flash(old: Capacitor) -> bool:
+    """Whether the list calls it a part of a flash.
+
+    >>> is_of_a_flash(Capacitor(120e-6, 330, "", text="120µF 330V photoflash"))
+    True
+    """
+    return bool(_flash.search(old.text.casefold()))
 
 
 def is_on_the_line(old: Capacitor) -> bool:
@@ -56,8 +70,9 @@ def is_on_the_line(old: Capacitor) -> bool:
     >>> is_on_the_line(Capacitor(47e-9, 400, PAPER, text=".047 400V paper coupling"))
     False
     """
-    said = old.text.casefold()
-    return old.kind == MAINS or (old.kind == PAPER and (old.ac or bool(_line.search(said))))
+    if old.kind == PAPER:
+        return old.ac or bool(_line.search(old.text.casefold()))
+    return old.kind == MAINS
 
 
 def of_a_valve_set(capacitors: Iterable[Capacitor]) -> bool:
@@ -76,9 +91,10 @@ def may_be_paper(old: Capacitor, valve_set: bool = False) -> bool:
     >>> may_be_paper(small), may_be_paper(small, valve_set=True)
     (False, True)
     """
+    if old.kind or old.ac or old.volts is None or old.farad is None:
+        return False
     least = VALVE_SET_VOLTS if valve_set else PAPER_VOLTS
-    rated = old.volts is not None and old.volts >= least and not old.ac
-    return not old.kind and rated and old.farad is not None and old.farad >= PAPER_FARAD
+    return old.volts >= least and old.farad >= PAPER_FARAD
 
 
 def may_be_a_cell(farad: float | None, volts: float | None, named: bool = False) -> bool:

@@ -26,6 +26,7 @@ from repairlib.core.typed.references import (
     WET,
     begins_with_reference,
     capacitors_inside,
+    counts_in_groups,
 )
 from repairlib.core.typed.set_aside import (
     BLANK,
@@ -50,7 +51,8 @@ from repairlib.recap.capacitor import NEARLY_1_UF, Capacitor
 from repairlib.recap.ditto import without_dittos
 from repairlib.recap.entries import Entry, headings_in, read_entry, reference_column
 from repairlib.recap.no_parts import what_words_are
-from repairlib.recap.ratings import describe
+from repairlib.recap.ratings import describe, weigh
+from repairlib.recap.said import Cells, Says
 from repairlib.recap.sections import board_of, section_kind
 from repairlib.recap.words import ALUMINIUM, BIPOLAR, CERAMIC, FILM, MAINS, PAPER, POLYMER, TANTALUM
 
@@ -129,6 +131,7 @@ class _ListReader:
         self.list = parts_list
         self.may_be_cut = may_be_cut
         self.separator = parts_list.separator
+        self.groups = any(map(counts_in_groups, parts_list.lines))
         self.columns: Columns | None = None
         self.section = ""
         self.board = ""
@@ -138,11 +141,15 @@ class _ListReader:
         self.named_beside: list[tuple[int, list[str]]] = []  # in remarks: line, names
         self.besides_the_first = 0  # references, over all lines
         # Lines that say the same share one capacitor: a long list repeats itself.
-        self.described: dict[tuple, Capacitor] = {}
+        self.cells = Cells()
+        self.described: dict[tuple[tuple[Says, ...], str], Capacitor] = {}
 
     def read_all(self) -> None:
         for row in Table(self.list.lines, self.separator).rows():
             self.read_row(row)
+        if self.groups:
+            told = "The list counts in groups, as C2-1 does: C2-3 is one part there, and no range."
+            self.list.notes.append(told)
         self.tell_names_in_remarks()
         if self.may_be_cut:
             self.list.notes.append(
@@ -170,14 +177,20 @@ class _ListReader:
             self.aside(row.line, UNREADABLE, row.why)
         elif row.what:
             self.aside(row.line, row.what, row.why)
-        elif headings := headings_in(row):
+        else:
+            self.read_cells(row)
+
+    def read_cells(self, row: Row) -> None:
+        at = reference_column(row.cells, self.columns)
+        headings = headings_in(row) if at != 0 else None
+        if headings:
             self.columns = headings if self.separator else None
             self.aside(row.line, HEADING)
-        elif (at := reference_column(row.cells, self.columns)) is not None:
+        elif at is None:
+            self.read_words(row)
+        else:
             self.refuse_a_cut_row(row)
             self.read_parts_in(row, at)
-        else:
-            self.read_words(row)
 
     def read_words(self, row: Row) -> None:
         """A row without references: a title, a note, a part of a list without references."""
@@ -222,7 +235,7 @@ class _ListReader:
 
     def refuse_cut_quotes_and_columns(self, row: Row) -> None:
         at_the_end = row.line + QUOTED_LINES > len(self.list.lines)
-        if self.may_be_cut and at_the_end and row.why == UNCLOSED:
+        if row.why == UNCLOSED and self.may_be_cut and at_the_end:
             raise self.cut(f"line {row.line} opens a quotation mark and the file ends")
         if len(row.cells) > MOST_COLUMNS and self.separator not in (SPACES, WORDS):
             wrong = f"line {row.line} has {len(row.cells)} columns"
@@ -237,19 +250,19 @@ class _ListReader:
 
     def refuse_a_cut_row(self, row: Row) -> None:
         """Raise an error for a last row that stops early where all others are whole."""
-        if not self.columns or self.separator in (SPACES, WORDS):
+        if not self.may_be_cut or not self.columns or self.separator in (SPACES, WORDS):
             return
         width, wanted = len(row.cells), len(self.columns.roles)
         is_last = row.line == len(self.list.lines)
-        if self.may_be_cut and is_last and width < wanted <= self.shortest_row:
+        if is_last and width < wanted <= self.shortest_row:
             raise self.cut(f"its last line, {row.line}, has {width} of {wanted} columns")
         self.shortest_row = min(self.shortest_row, width)
 
     def read_parts_in(self, row: Row, at: int) -> None:
         """Add the parts that a row names in its cell `at`."""
-        row.cells, ditto = without_dittos(row.cells, at, self.above)
+        row.cells, ditto = without_dittos(row.cells, at, self.above, self.groups)
         try:
-            entry = read_entry(row, at, self.columns, self.separator)
+            entry = read_entry(row, at, self.columns, self.separator, self.groups)
         except RepairlibError as problem:
             return self.aside(row.line, UNREADABLE, problem.wrong)
         letters, names = entry.references.letters, entry.references.names
@@ -296,14 +309,16 @@ class _ListReader:
 
     def capacitor_of(self, entry: Entry) -> Capacitor:
         """What an entry says of its parts; the same object where the same was said before."""
-        said = tuple((role, cell) for role, cell in entry.cells if cell and role != "quantity")
+        cells = [pair for pair in entry.cells if pair[1] and pair[0] != "quantity"]
         letters = entry.references.letters
         if letters in ON_THE_MAINS:
-            said = (*said, ("other", "mains"))
+            cells.append(("other", "mains"))
         section = self.section or (ALUMINIUM if letters in WET else "")
-        if (said, section) not in self.described:
-            self.described[said, section] = describe(said, section)
-        return self.described[said, section]
+        said = self.cells.say(cells), section
+        capacitor = self.described.get(said)
+        if capacitor is None:
+            capacitor = self.described[said] = weigh(*said)
+        return capacitor
 
 
 def _letters(number: int) -> str:
@@ -325,10 +340,10 @@ def _doubt_of_quantity(quantities: list[str], capacitor: Capacitor, references: 
         digits = quantity.lower().strip(" x.pcs")
         if digits.isascii() and digits.isdigit() and int(digits) != references:
             return f"the quantity says {digits}, the references are {references}"
+    spare = capacitor.spare
+    if not spare or capacitor.doubts or capacitor.kind in STAYING_KINDS:
+        return ""
     # Without headings a last bare figure that agrees with the references is the quantity.
-    spare = list(capacitor.spare)
-    if spare and spare[-1] == str(references) and capacitor.text.endswith(f" {spare[-1]}"):
-        spare.pop()
-    if spare and not capacitor.doubts and capacitor.kind not in STAYING_KINDS:
-        return f"'{spare[0]}' was not understood"
-    return ""
+    if spare[-1] == str(references) and capacitor.text.endswith(f" {spare[-1]}"):
+        spare = spare[:-1]
+    return f"'{spare[0]}' was not understood" if spare else ""

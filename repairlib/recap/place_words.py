@@ -8,7 +8,6 @@ is due in a place stands in places.py.
 from __future__ import annotations
 
 import re
-from functools import lru_cache
 from typing import NamedTuple
 
 from repairlib.core.errors import RepairlibError
@@ -139,7 +138,6 @@ class Named(NamedTuple):
     rails: tuple[float, ...] = ()
 
 
-@lru_cache(maxsize=4096)
 def take_places(text: str) -> Named:
     """The places that a cell names, and the cell without them; `text` is tidy (tokens.tidy).
 

@@ -18,9 +18,9 @@ from repairlib.recap.capacitor import NEARLY_1_UF, Capacitor
 from repairlib.recap.old_kinds import may_be_a_cell
 from repairlib.recap.part_numbers import is_a_code, is_plain, may_be_bipolar
 from repairlib.recap.places import MEMORY
-from repairlib.recap.said import LARGEST, Said
+from repairlib.recap.said import LARGEST, Cells, Said, Says
 from repairlib.recap.tokens import tidy, tokens
-from repairlib.recap.wording import MOTOR, may_be_a_series
+from repairlib.recap.wording import may_be_a_series
 from repairlib.recap.words import ALUMINIUM, BIPOLAR, CERAMIC, FILM, MAINS, PAPER, POLYMER, TANTALUM
 
 # Above it a part under that title, with no kind of its own, may belong to another section.
@@ -30,8 +30,6 @@ _MOST_UNDER_TITLE = dict.fromkeys(("", *words.KINDS), LARGEST) | {
 }
 _SMALLEST_WET = 0.0989e-6  # F; common practice: electrolytics begin at 0.1 µF
 _LARGEST_ORDINARY = 1.0  # F; common practice: more is made at a few volts only
-_CROSSOVERS = ("crossover", "frequenzweiche", "weiche", "lautsprecherweiche", "scheidingsfilter")
-_WITHOUT_POLARITY = ("ac", *_CROSSOVERS)
 
 
 def describe(cells: tuple[tuple[str, str], ...], section: str = "") -> Capacitor:
@@ -46,9 +44,14 @@ def describe(cells: tuple[tuple[str, str], ...], section: str = "") -> Capacitor
     >>> describe((("value", "1,000"), ("kind", "elect"))).doubts
     ("'1,000' may be 1 or 1000",)
     """
+    return weigh(Cells().say(cells), section)
+
+
+def weigh(cells: tuple[Says, ...], section: str = "") -> Capacitor:
+    """The same of cells that were read before (see said.Cells)."""
     said = Said()
-    for role, text in cells:
-        said.read_cell(role, text)
+    for says in cells:
+        said.add(says)
     if not (said.farads or said.bare or said.codes):
         _look_among_part_numbers(said)
     return _weighed(said, section)
@@ -56,16 +59,19 @@ def describe(cells: tuple[tuple[str, str], ...], section: str = "") -> Capacitor
 
 def _look_among_part_numbers(said: Said) -> None:
     """Take a value that stands under the heading of part numbers, as on a page set otherwise."""
-    for text in said.part_numbers:
-        if any(what in ("pair", "farads", "middle") for what, _ in tokens(tidy(text))):
-            said.read_cell("free", text)
+    for says in Cells().say(("free", text) for text in said.part_numbers if _has_value(text)):
+        said.add(says)
+
+
+def _has_value(text: str) -> bool:
+    return any(what in ("pair", "farads", "middle") for what, _ in tokens(tidy(text)))
 
 
 def _weighed(said: Said, section: str) -> Capacitor:
     kind = _kind(said) or section
     _read_codes(said, kind)
     _settle_rails(said)
-    farads, volts = sorted(set(said.farads)), sorted(set(said.volts))
+    farads, volts, forms = map(_different, (said.farads, said.volts, said.forms))
     if not farads and said.bare:
         farads = _from_bare_number(said, kind, bool(volts))
     if len(farads) > 1:
@@ -76,33 +82,37 @@ def _weighed(said: Said, section: str) -> Capacitor:
         said.doubts.append(f"two voltage ratings: {both}")
     if section == kind and not said.kinds and farads and farads[0] > _MOST_UNDER_TITLE[kind]:
         said.doubts.append(f"very large for the title above, which says {kind}")
-    if farads and kind in (ALUMINIUM, BIPOLAR) and farads[0] < _SMALLEST_WET:
-        said.doubts.append(f"{farads[0] * 1e6:g} µF is very small for an {kind}")
-    if said.words & words.BACK_UP and may_be_a_cell(*_first(farads, volts), named=True):
+    if farads:
+        said.doubts += doubts_of_value(farads[0], kind)
+    if words.BACK_UP.intersection(said.words) and may_be_a_cell(*_first(farads, volts), named=True):
         said.places.append(MEMORY)
     if farads and farads[-1] > _LARGEST_ORDINARY and not may_be_a_cell(*_first(farads, volts)):
         said.doubts.append(f"{farads[-1]:g} F is not a value that is made at such a rating")
-    said.ac = said.ac or (said.ac_sign and bool(said.volts))
-    if said.ac:
+    ac = "ac" in said.signs or ("~" in said.signs and bool(said.volts))
+    if ac:
         kind = _kind_of_an_ac_part(said, kind)
+    counted = not words.COUNTS.isdisjoint(said.words)
+    if kind == MAINS and counted and not ac and volts and volts[-1] < LINE_AC:
+        said.doubts.append("x2 may be a safety class or a count of two")
     kind = _settle_words(said, kind, farads[0] if farads else None)
-    if len(set(said.forms)) > 1:
-        said.doubts.append("two builds: " + " and ".join(sorted(set(said.forms))))
-    wet_slug = [words.WET_SLUG] if kind == TANTALUM and said.words & words.WET_SLUG_WORDS else []
+    if len(forms) > 1:
+        said.doubts.append("two builds: " + " and ".join(forms))
+    if kind == TANTALUM and words.WET_SLUG_WORDS.intersection(said.words):
+        said.features.append(words.WET_SLUG)
     return Capacitor(
         farads[0] if len(farads) == 1 else None,
         volts[0] if len(volts) == 1 else None,
         kind,
-        said.ac,
-        said.forms[0] if len(set(said.forms)) == 1 else "",
-        said.tolerance,
-        tuple(dict.fromkeys(said.features + wet_slug)),
-        tuple(dict.fromkeys(said.doubts)),
-        tuple(dict.fromkeys(said.looks)),
+        ac,
+        forms[0] if len(forms) == 1 else "",
+        said.tolerances[-1] if said.tolerances else None,
+        _each_once(said.features),
+        _each_once(said.doubts),
+        _each_once(said.looks),
         tuple(said.bare),
         " ".join(said.texts),
-        said.not_fitted and not said.doubts,
-        tuple(dict.fromkeys(said.places)),
+        words.NOT_FITTED in said.signs and not said.doubts,
+        _each_once(said.places),
     )
 
 
@@ -118,6 +128,16 @@ def _settle_rails(said: Said) -> None:
         said.volts += said.rails
 
 
+def _different(said: list) -> list:
+    """What was said, each once and in order; most lines say one thing once."""
+    return sorted(set(said)) if len(said) > 1 else said
+
+
+def _each_once(said: list[str]) -> tuple[str, ...]:
+    """What was said, each once, as it came."""
+    return tuple(dict.fromkeys(said)) if said else ()
+
+
 def _settle_words(said: Said, kind: str, farad: float | None) -> str:
     """The kind, with a doubt for each word that could make a polar part of another."""
     if "poly" in said.words and kind in ("", ALUMINIUM):
@@ -127,10 +147,12 @@ def _settle_words(said: Said, kind: str, farad: float | None) -> str:
             said.doubts.append("'poly' may be a film or a polymer part")
     if kind not in ("", ALUMINIUM):
         return kind
+    if not (said.words or said.unknown or said.apart or said.signs or said.part_numbers):
+        return kind
     _weigh_part_numbers(said)
-    if said.ac_sign:
+    if "~" in said.signs:
         said.doubts.append("'~' asks for a part that stands AC: look at the part")
-    if said.words & words.DEFLECTION and kind and not said.places:
+    if kind and not said.places and not words.DEFLECTION.isdisjoint(said.words):
         said.looks.append(
             "perhaps in a deflection stage: see that it asks for no bipolar part, and fit a type "
             "for high ripple"
@@ -142,9 +164,9 @@ def _settle_words(said: Said, kind: str, farad: float | None) -> str:
     for word in [*looks, *said.apart] if kind else looks:
         said.looks.append(f"'{word}' is not known here: see that it asks for no bipolar part")
     for word in dict.fromkeys(beside):
-        if word.lower() not in (*_WITHOUT_POLARITY, "poly", *map(str.lower, looks)):
+        if word.lower() not in (*words.WITHOUT_POLARITY, "poly", *map(str.lower, looks)):
             said.doubts.append(f"'{word}' was not understood: look at the part")
-    for word in _WITHOUT_POLARITY:
+    for word in words.WITHOUT_POLARITY:
         if word in said.words:
             said.doubts.append(f"'{word}' asks for a part without polarity: look at the part")
     return kind
@@ -159,6 +181,17 @@ def _weigh_part_numbers(said: Said) -> None:
             said.looks.append(
                 f"part number '{code}' is not known here: see that it asks for no bipolar part"
             )
+
+
+def doubts_of_value(farad: float, kind: str) -> tuple[str, ...]:
+    """What is doubtful about a value on that kind.
+
+    >>> doubts_of_value(10e-9, ALUMINIUM)
+    ('0.01 µF is very small for an aluminium electrolytic',)
+    """
+    if kind in (ALUMINIUM, BIPOLAR) and farad < _SMALLEST_WET:
+        return (f"{farad * 1e6:g} µF is very small for an {kind}",)
+    return ()
 
 
 def _read_codes(said: Said, kind: str) -> None:
@@ -179,13 +212,13 @@ def _read_codes(said: Said, kind: str) -> None:
 
 def _kind(said: Said) -> str:
     """The one kind that the words name; a doubt when they name two that exclude each other."""
+    if any(word in words.MOTOR for word in said.words):
+        return MAINS  # motor starting parts are bipolar electrolytics on the mains
     kinds = set(said.kinds)
     if len(kinds) > 1:
         kinds.discard(ALUMINIUM) if kinds & {BIPOLAR, TANTALUM, POLYMER} else None
     if MAINS in kinds:
         kinds -= {FILM, PAPER, CERAMIC}
-    if said.words & set(MOTOR):
-        return MAINS  # motor starting parts are bipolar electrolytics on the mains
     if len(kinds) > 1:
         said.doubts.append("two kinds of part: " + " and ".join(sorted(kinds)))
         return MAINS if MAINS in kinds else ""

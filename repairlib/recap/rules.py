@@ -10,11 +10,13 @@ from dataclasses import dataclass
 
 from repairlib.core import series
 from repairlib.core.limits import hazards_of_capacitor
+from repairlib.core.once import Once
 from repairlib.core.quantity import engineering
 from repairlib.recap import words
 from repairlib.recap.capacitor import NEARLY_1_UF, Capacitor
 from repairlib.recap.kind_ratings import next_rating
 from repairlib.recap.old_kinds import (
+    is_of_a_flash,
     is_oil_filled,
     is_on_the_line,
     may_be_a_cell,
@@ -136,6 +138,14 @@ RULES = {
 _NO_RATING = (
     "no voltage rating stated: read it on the old part; a measured voltage is only its lower limit"
 )
+# What rules did, where that is the same for every part.
+_HOT = ("105 °C", "a 105 °C part, whatever the old one was")
+_STAYS_BIPOLAR = ("bipolar stays bipolar", "bipolar, as the old part")
+_STAYS_POLAR = ("polarity kept", "polar, plus where the old plus was")
+_STAYS_LOW = (
+    "ripple and ESR",
+    "low impedance: ripple current not below, impedance at 100 kHz not above the old part's",
+)
 _TOLERANCE = (-0.2, 0.2)
 _HIGHEST_CAPACITANCE = 0.047  # F; no larger one is proposed unseen
 _MOST_OF_A_START = 100.0  # V; common practice: above it "start" speaks of a motor
@@ -199,10 +209,19 @@ class Decision:
         return tuple(due(name, kind) for name in names)
 
 
-def decide(capacitor: Capacitor, valve_set: bool = False) -> Decision:
+class Made:
+    """What is made today for the values and ratings of one list, each looked up once."""
+
+    def __init__(self) -> None:
+        self.capacitance = Once(new_capacitance)  # [farad, tolerance, whether it may rise]
+        self.rating = Once(_new_rating)  # [volts, kind]
+        self.can = Once(typical_can)  # [farad, volts]
+
+
+def decide(capacitor: Capacitor, valve_set: bool = False, made: Made | None = None) -> Decision:
     """What the rules say about that capacitor, of which only the list is known.
 
-    `valve_set` says that the list is that of a valve set.
+    `valve_set` says that the list is that of a valve set; `made` is shared by the parts of a list.
 
     >>> from repairlib.recap.ratings import describe
     >>> decision = decide(describe((("free", "25/15 elect"),)))
@@ -211,7 +230,7 @@ def decide(capacitor: Capacitor, valve_set: bool = False) -> Decision:
     >>> decide(describe((("free", "25µF elect"),))).why
     'no voltage rating stated: read it on the old part; a measured voltage is only its lower limit'
     """
-    kind = capacitor.kind
+    kind, made = capacitor.kind, made or Made()
     if capacitor.doubts:
         return hold(capacitor, "; ".join(capacitor.doubts))
     if may_be_a_cell(capacitor.farad, capacitor.volts, MEMORY in capacitor.places):
@@ -229,7 +248,7 @@ def decide(capacitor: Capacitor, valve_set: bool = False) -> Decision:
     if capacitor.farad is None:
         return hold(capacitor, "no capacitance stated: read it on the old part")
     if kind == words.PAPER:
-        return _film_for_paper(capacitor)
+        return _film_for_paper(capacitor, made)
     if may_be_paper(capacitor, valve_set) and capacitor.farad < NEARLY_1_UF:
         return Decision(capacitor, JUDGE, "perhaps old paper", cautions=_cautions(capacitor))
     if not kind and capacitor.farad < NEARLY_1_UF:
@@ -242,14 +261,15 @@ def decide(capacitor: Capacitor, valve_set: bool = False) -> Decision:
         return hold(capacitor, "very large: look at the part, and read its rating again")
     if START_UP in capacitor.places and capacitor.volts >= _MOST_OF_A_START:
         return hold(capacitor, "perhaps a motor starting part, which has no plus: look at it")
-    return _replacement(capacitor)
+    return _replacement(capacitor, made)
 
 
 def decide_all(capacitors: Iterable[Capacitor]) -> list[Decision]:
     """What the rules say about each capacitor; a capacitor that stands twice is decided once."""
     capacitors = list(capacitors)
-    valve_set = of_a_valve_set(capacitors)
-    of = {one: decide(one, valve_set) for one in dict.fromkeys(capacitors)}
+    different = dict.fromkeys(capacitors)
+    valve_set, made = of_a_valve_set(different), Made()
+    of = {one: decide(one, valve_set, made) for one in different}
     return [of[one] for one in capacitors]
 
 
@@ -258,32 +278,25 @@ def hold(capacitor: Capacitor, why: str) -> Decision:
     return Decision(capacitor, HOLD, "nothing is guessed", why, cautions=_cautions(capacitor))
 
 
-def _replacement(capacitor: Capacitor) -> Decision:
+def _replacement(capacitor: Capacitor, made: Made) -> Decision:
     rises = all(PLACES[name].rises for name in capacitor.places)
-    farad, value_rule = new_capacitance(capacitor.farad, capacitor.tolerance, rises)
+    farad, value_rule = made.capacitance[capacitor.farad, capacitor.tolerance, rises]
     if farad is None:
         return hold(capacitor, value_rule[1])
-    volts = next_rating(capacitor.volts)
+    bipolar = capacitor.kind == words.BIPOLAR
+    of_kind = words.BIPOLAR if bipolar else words.ALUMINIUM
+    volts, volts_rule = made.rating[capacitor.volts, of_kind]
     if volts is None:
         why = f"rated {capacitor.volts:g} V, above the ratings listed here: find the part by hand"
         return hold(capacitor, why)
-    bipolar = capacitor.kind == words.BIPOLAR
-    rules = [value_rule, ("voltage not below", _said_of_volts(capacitor.volts, volts))]
-    rules.append(("105 °C", "a 105 °C part, whatever the old one was"))
-    if bipolar:
-        rules.append(("bipolar stays bipolar", "bipolar, as the old part"))
-    else:
-        rules.append(("polarity kept", "polar, plus where the old plus was"))
+    rules = [value_rule, volts_rule, _HOT, _STAYS_BIPOLAR if bipolar else _STAYS_POLAR]
     rules += [("place", name) for name in capacitor.places]
     if capacitor.low_impedance:
-        did = (
-            "low impedance: ripple current not below, impedance at 100 kHz not above the old part's"
-        )
-        rules.append(("ripple and ESR", did))
+        rules.append(_STAYS_LOW)
     if capacitor.form:
         rules.append(("build kept", capacitor.form))
     radial = capacitor.form in ("", "radial") and not bipolar
-    can = typical_can(farad, volts) if radial else None
+    can = made.can[farad, volts] if radial else None
     kind = capacitor.kind or words.ALUMINIUM
     low = capacitor.low_impedance
     proposal = Proposal(farad, volts, kind, capacitor.form, can, tuple(rules), low)
@@ -296,16 +309,16 @@ def _replacement(capacitor: Capacitor) -> Decision:
     return Decision(capacitor, REPLACE, rule, "", proposal, tuple(looks), cautions)
 
 
-def _film_for_paper(capacitor: Capacitor) -> Decision:
-    farad, value_rule = new_capacitance(capacitor.farad, capacitor.tolerance)
+def _film_for_paper(capacitor: Capacitor, made: Made) -> Decision:
+    farad, value_rule = made.capacitance[capacitor.farad, capacitor.tolerance, True]
     if farad is None:
         return hold(capacitor, value_rule[1])
     if capacitor.volts is None:
         return hold(capacitor, _NO_RATING)
-    volts = next_rating(capacitor.volts, words.FILM)
+    volts, volts_rule = made.rating[capacitor.volts, words.FILM]
     if volts is None:
         return hold(capacitor, f"rated {capacitor.volts:g} V, above the film parts listed here")
-    rules = (value_rule, ("voltage not below", _said_of_volts(capacitor.volts, volts)))
+    rules = (value_rule, volts_rule)
     proposal = Proposal(farad, volts, words.FILM, capacitor.form, None, rules)
     looks = (
         "see that it sits neither across the mains nor from the mains to the chassis: there it is "
@@ -317,15 +330,20 @@ def _film_for_paper(capacitor: Capacitor) -> Decision:
 
 
 def _cautions(capacitor: Capacitor) -> tuple[str, ...]:
-    oil = capacitor.kind == words.PAPER or is_oil_filled(capacitor)
-    line_part = is_oil_filled(capacitor) or is_on_the_line(capacitor)
-    found = hazards_of_capacitor(capacitor.volts, capacitor.ac, line_part, oil)
-    valves = capacitor.kind == words.PAPER and "mains" in found and not line_part
-    tubes = ("high-voltage tubes",) if valves else ()
+    paper = capacitor.kind == words.PAPER
+    oil_filled = is_oil_filled(capacitor)
+    found = hazards_of_capacitor(
+        capacitor.volts,
+        capacitor.ac,
+        line_part=oil_filled or is_on_the_line(capacitor),
+        oil=paper or oil_filled,
+        farad=capacitor.farad,
+        valves=(paper and not capacitor.ac) or is_of_a_flash(capacitor),
+    )
     acid = ("wet tantalum",) if words.WET_SLUG in capacitor.features else ()
     there = hazards_there(capacitor.places)
     there = there if "mains" in there else ()
-    return tuple(dict.fromkeys((*found, *tubes, *acid, *there)))
+    return tuple(dict.fromkeys((*found, *acid, *there)))
 
 
 def new_capacitance(
@@ -358,7 +376,15 @@ def new_capacitance(
     return None, ("made value", why)
 
 
-def _said_of_volts(old: float, new: float) -> str:
-    if new == old:
-        return f"{engineering(new, 'V')}, as the old part"
-    return f"{engineering(old, 'V')} is no standard rating today: {engineering(new, 'V')}"
+def _new_rating(old: float, kind: str) -> tuple[float | None, tuple[str, str]]:
+    """The rated voltage [V] to fit for an old one, with the rule and what it did.
+
+    None when none that high is made.
+    """
+    new = next_rating(old, kind)
+    if new is None:
+        return None, ("voltage not below", "")
+    did = f"{engineering(new, 'V')}, as the old part"
+    if new != old:
+        did = f"{engineering(old, 'V')} is no standard rating today: {engineering(new, 'V')}"
+    return new, ("voltage not below", did)

@@ -196,6 +196,36 @@ def least_rating(kind: str, working: float) -> float | None:
     return next_rating(working / share_of_rating(kind), kind)
 
 
+def _keeps_rating(old: str, new: str) -> bool:
+    """Whether the new part is of the old one's kind, so that its rating is not below the old one's.
+
+    >>> _keeps_rating("paper", "film"), _keeps_rating("tantalum", "aluminium electrolytic")
+    (True, False)
+    """
+    return old == new or (old in (*FILMS, PAPER) and new in NEW_FILMS)
+
+
+def _not_below_the_old(rule: Rule, kind: str, rated: float, steps: list, cautions: tuple) -> Found:
+    """The finding for a part whose place works far below its rating: the rating stays."""
+    sources = (rule.source,)
+    least = next_rating(rated, kind)
+    if least is None:
+        reason = f"no {kind} rated {brief(rated, 'V')} or more is made"
+        return found(
+            {}, working=steps, verdict=NEVER, reason=reason, sources=sources, cautions=cautions
+        )
+    steps.append(f"the same kind: its rating is not below the old one's, so {brief(least, 'V')}")
+    return found(
+        {"rated_voltage": Quantity(least, "V")},
+        working=steps,
+        verdict=CONDITIONS,
+        reason=f"rated {brief(least, 'V')} or more, and all that the notes say is verified",
+        notes=rule.conditions,
+        sources=sources,
+        cautions=cautions,
+    )
+
+
 @calculator(
     topic="recap",
     title="Another kind in its place",
@@ -232,7 +262,7 @@ def substitute_capacitor(
         raise RepairlibError(read, wrong, "the right rating; measure the voltage again")
     rule = rule_for(old_kind, new_kind)
     line_part, oil = old_kind in (MAINS, PAPER), old_kind == PAPER
-    cautions = hazards_of_capacitor(rated_voltage, line_part=line_part, oil=oil)
+    cautions = hazards_of_capacitor(rated_voltage, line_part=line_part, oil=oil, valves=oil)
     sources = (rule.source,)
     first, *others = rule.conditions
     if rule.verdict != CONDITIONS:
@@ -254,6 +284,8 @@ def substitute_capacitor(
         return found(
             {}, working=steps, verdict=NEVER, reason=reason, sources=sources, cautions=cautions
         )
+    if _keeps_rating(old_kind, new_kind) and rated_voltage > least:
+        return _not_below_the_old(rule, new_kind, rated_voltage, steps, cautions)
     share = share_of_rating(new_kind)
     needed = f"{brief(working, 'V')} / {share:g} = {brief(working / share, 'V')}"
     steps.append(f"rated at least {needed}, so {brief(least, 'V')}")

@@ -21,7 +21,7 @@ from repairlib.recap.words import (
     SAYS_NOTHING,
 )
 
-MOTOR = ("motor-run", "motor-start")
+_WORD = r"\b"
 _APART = r"[\s./-]{0,2}"
 _POLE = r"p(?:ol(?:ari[sz]ed|ari[sz]é|arisiert|arity|ar|e)?)?\b\.?"
 # What is written in several words or with signs, and the one word it becomes.
@@ -30,7 +30,15 @@ _PHRASES = [  # of English, German, French, Italian, Spanish and Dutch
     for pattern, word in (
         (rf"\b(?:n|non|b|bi|un){_APART}{_POLE}", "np"),
         (r"\b(?:no|not|non|without|ohne|keine?|nicht|sans)[\s-]+(?:polar\w*|pol\b|plus\b)", "np"),
-        (r"\b(?:ungepolt\w*|unpolar\w*|apolar\w*)", "np"),
+        (r"\b(?:ungepolt\w*|ungep\b\.?|unpolar\w*|apolar\w*|неполяр\w*|двухполяр\w*)", "np"),
+        (r"\bnon[\s-]+polair\w*", "np"),
+        (
+            r"\b(?:both[\s-]+ways|(?:any|either)[\s-]+way(?:[\s-]+round)?|polarity[\s-]+free"
+            r"|back[\s-]+to[\s-]+back|anti[\s-]?series|no[\s-]*\+(?!\w))",
+            "reversible",
+        ),
+        (r"\b(?:x|cross)[\s-]?over\b", "crossover"),
+        (r"\bs[\s-]+corr(?:ection)?\b\.?", "s-correction"),
         (r"\b(?:niet|senza|sin)[\s-]+(?:ge)?polar?\w*", "np"),
         (
             r"\b(?:(?:do[\s-]+)?not|non?|un|niet|nicht|nie|sin|sans)[\s-]*(?:fitted|mounted|stuffed"
@@ -45,7 +53,8 @@ _PHRASES = [  # of English, German, French, Italian, Spanish and Dutch
         (r"\bhoriz(?:ontal)?\.?[\s-]+(?:mount\w*|mtg|type|lead\w*)", "axial"),
         (r"\bvert(?:ical)?\.?[\s-]+(?:mount\w*|mtg|type|lead\w*)", "radial"),
         (r"\bback[\s-]+up\b", "backup"),
-        (r"\bB\+(?!\w)|(?<!\w)\+B\b", "supply"),
+        (r"(?<!\w)\+b\b", "supply"),
+        (r"\bb\+(?!\w)", "supply"),
         (
             r"\b(?:filtre[\s-]+(?:de[\s-]+)?secteur|filtro[\s-]+(?:di[\s-]+rete|rete|de[\s-]+red))\b",
             "line-filter",
@@ -73,15 +82,26 @@ _PHRASES = [  # of English, German, French, Italian, Spanish and Dutch
         (r"\bswitch(?:ed|ing)?[\s-]+mode\b", "switch-mode"),
     )
 ]
-_ANY_PHRASE = re.compile("|".join(pattern.pattern for pattern, _ in _PHRASES), re.IGNORECASE)
-_STEMS = (
-    (BIPOLAR, r"(?:bip|unpol|npol|nonp|apol)[^\W\d]*|ungepol[^\W\d]*|[nb]pe?"),
-    (MAINS, r"(?:mk[ptsc]|mp|cap)?(?:[xy][1-4])+(?:mk[ptsc]|mp|caps?)?|[xy]caps?"),
-    (
-        MAINS,
-        r"(?:funk)?entst[^\W\d]*|suppress[^\W\d]*|antipara[^\W\d]*|interferen[^\W\d]*|antidist[^\W\d]*|ontstoor[^\W\d]*",
-    ),
+# Whether there is any of them, asked of small letters; most begin where a word does.
+_AT_WORDS = [one.pattern for one, _ in _PHRASES if one.pattern.startswith(_WORD)]
+_ELSEWHERE = [one.pattern for one, _ in _PHRASES if not one.pattern.startswith(_WORD)]
+_ANY_PHRASE = re.compile(
+    rf"{_WORD}(?=[a-z])(?:{'|'.join(one.removeprefix(_WORD) for one in _AT_WORDS)})"
+    rf"|{'|'.join(_ELSEWHERE)}"
 )
+_STEMS = tuple(
+    (kind, re.compile(stem))
+    for kind, stem in (
+        (BIPOLAR, r"(?:bip|unpol|npol|nonp|apol)[^\W\d]*|ungepol[^\W\d]*|[nb]pe?"),
+        (MAINS, r"(?:mk[ptsc]|mp|cap)?(?:[xy][1-4])+(?:mk[ptsc]|mp|caps?)?|[xy]caps?"),
+        (
+            MAINS,
+            r"(?:funk)?entst[^\W\d]*|suppress[^\W\d]*|antipara[^\W\d]*|interferen[^\W\d]*|antidist[^\W\d]*|ontstoor[^\W\d]*",
+        ),
+    )
+)
+_BETWEEN_PIECES = re.compile(r"[-./'_]+")
+_INSIDE_WORDS = str.maketrans("", "", "-./'")
 # A single letter is a tolerance or an axis, but for those that may stand for non-polar or a class.
 _LETTERS = set("cdefghijklmoqrstvwz")
 # A maker's series is two to four capitals or figures; with B, N, P, X or Y it may mean more, and ES
@@ -104,7 +124,7 @@ def join_phrases(text: str) -> str:
     >>> join_phrases("elect n.pol"), join_phrases("Class X"), join_phrases("10 n polyester")
     ('elect np', 'x-cap', '10 n polyester')
     """
-    if not _ANY_PHRASE.search(text):
+    if not _ANY_PHRASE.search(text.casefold()):
         return text
     for pattern, word in _PHRASES:
         text = pattern.sub(word, text)
@@ -129,11 +149,11 @@ def meaning(word: str) -> Meaning:
         return Meaning(*found, (FEATURE_OF[known],) if known in FEATURE_OF else ())
     if known == NOT_FITTED:
         return Meaning()
-    bare = re.sub(r"[-./']", "", known)
+    bare = known.translate(_INSIDE_WORDS)
     for kind, stem in _STEMS:
-        if re.fullmatch(stem, bare):
+        if stem.fullmatch(bare):
             return Meaning((kind,))
-    pieces = [piece for piece in re.split(r"[-./'_]+", word) if piece]
+    pieces = [piece for piece in _BETWEEN_PIECES.split(word) if piece]
     if len(pieces) > 1:
         said = [meaning(piece) for piece in pieces]
         return Meaning(*(tuple(one for part in said for one in part[at]) for at in range(4)))

@@ -63,13 +63,20 @@ BUILD_OR_STAGE = {
     **dict.fromkeys(("vertical", "vert", "verticale"), "radial"),
 }
 _DEFLECTION = """deflection defl deflexion scan sweep flyback h.out v.out h.def v.def zeilen
-    ablenkung balayage barrido riga"""
+    ablenkung balayage barrido riga yoke s-correction"""
 DEFLECTION = {*BUILD_OR_STAGE, *_DEFLECTION.split()}
 _BACK_UP = "memory backup puffer pufferung sauvegarde tampone respaldo geheugen"
 BACK_UP = set(_BACK_UP.split())
+MOTOR = ("motor-run", "motor-start")
+_CROSSOVERS = ("crossover", "frequenzweiche", "weiche", "lautsprecherweiche", "scheidingsfilter")
+_FOILS = ("glatt", "glatte", "rauh", "rau")  # bipolar electrolytics of crossovers
+_EITHER_WAY = ("reversible", "symmetric", "symmetrical", "symmetrisch", "sym", "bi", "xover")
+WITHOUT_POLARITY = ("ac", *_CROSSOVERS, *_FOILS, *_EITHER_WAY)
+# A class of mains parts, or how many of a part.
+COUNTS = {"x1", "x2", "x3"}
 NOT_FITTED = "not-fitted"
 # Alone in a cell; beside other words they may mean something else.
-NOT_FITTED_ALONE = (
+NOT_FITTED_ALONE = {
     "nc",
     "n.c",
     "nm",
@@ -82,7 +89,8 @@ NOT_FITTED_ALONE = (
     "omit",
     "omitted",
     "deleted",
-)
+}
+DITTO_BEGINS = frozenset("\"“”„»«〃″'’,-dDiIsSaAwWcC")
 DITTO = re.compile(
     r"(?:[\"“”„»«〃″]|''|’’|,,|-\s?[\"“”″]\s?-|ditto|dito|do|dto|idem|id|same|as above|wie oben"
     r"|comme ci-dessus|come sopra)\.?",
@@ -93,6 +101,8 @@ LOW_IMPEDANCE = "low impedance"
 WET_SLUG = "wet slug"  # of tantalum: sulphuric acid in a metal case
 WET_SLUG_WORDS = {"wet", "wet-slug", "slug", "silver-case", "nass", "nasse", "humide", "umido"}
 WET_SLUG_WORDS |= {"humedo", "natte"}
+# Words of which is asked whether a line has them, whatever else they say.
+ASKED_FOR = {*DEFLECTION, *BACK_UP, *MOTOR, *WITHOUT_POLARITY, *WET_SLUG_WORDS, "poly", *COUNTS}
 # What a list asks for beyond the ordinary; the new part must offer it too.
 FEATURES = {
     "low leakage": "low-leakage low-leak ll",

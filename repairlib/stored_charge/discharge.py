@@ -12,9 +12,9 @@ from typing import Annotated
 from repairlib.core import series
 from repairlib.core.calculator import Choice, Found, Given, calculator, found
 from repairlib.core.errors import RepairlibError
-from repairlib.core.limits import AFTER_UNPLUGGING, ES1, is_beyond_meter
+from repairlib.core.limits import AFTER_UNPLUGGING, ES1, HOT_JOULE, is_beyond_meter
 from repairlib.core.quantity import Quantity, brief
-from repairlib.stored_charge.hand_on import HOT_JOULE, by_voltage, hazards_at, proof
+from repairlib.stored_charge.hand_on import by_voltage, hazards_at, proof
 from repairlib.stored_charge.pulse import what_survives
 
 OWN, TIME_CONSTANT = "own limit", "IEC 60950-1, time constant"
@@ -33,9 +33,10 @@ ALUMINIUM, NOT_STATED = "aluminium electrolytic", "not stated"
 WIREWOUND_MOST = 100e3  # Ω; wirewound parts end about there, common practice
 _LIMIT = Choice((*AFTER_UNPLUGGING, TIME_CONSTANT, OWN), "The limit to get down to.")
 _WATTS = (0.25, 0.5, 1, 2, 3, 5, 10, 25, 50, 100, 200)
-_CAPACITANCE = {"at_least": 1e-15, "at_most": 1e3}
+_CAPACITANCE = {"at_least": 1e-15, "at_most": 5e3}
 _VOLTS = {"at_least": 1e-3, "at_most": 1e6}
 _OHMS = {"at_least": 1e-3, "at_most": 1e15}
+_MOST_JOULE = 1e7  # common practice: large banks of double-layer cells stay below
 _SECONDS = {"at_least": 1e-9, "at_most": 1e9}
 
 
@@ -62,7 +63,7 @@ def stored_energy(
     >>> finding.energy, finding.verdict
     (37.60 J, 'leave it to a qualified person')
     """
-    joule, coulomb = capacitance * voltage**2 / 2, capacitance * voltage
+    joule, coulomb = _energy(capacitance, voltage), capacitance * voltage
     least, most, told_by = RETURNS[ALUMINIUM if kind == NOT_STATED else kind]
     back = f"{brief(voltage * least / 100, 'V')} to {brief(voltage * most / 100, 'V')}"
     only_if = f" if {ALUMINIUM}" if kind == NOT_STATED else ""
@@ -95,7 +96,7 @@ def stored_energy(
         reason=reason,
         notes=notes,
         sources=("reflex hazard, quoted", told_by, "from memory"),
-        cautions=hazards_at(voltage),
+        cautions=hazards_at(voltage, capacitance),
     )
 
 
@@ -125,7 +126,7 @@ def voltage_of_energy(
         verdict=verdict,
         reason=reason,
         notes=[proof(volts)],
-        cautions=hazards_at(volts),
+        cautions=hazards_at(volts, capacitance),
     )
 
 
@@ -155,7 +156,7 @@ def voltage_left(
         f"τ = R C = {brief(tau, 's')}",
         f"V = {brief(voltage, 'V')} × exp(-{brief(time, 's')} / τ) = {brief(volts, 'V')}",
     ]
-    verdict, reason = by_voltage(voltage, capacitance * voltage**2 / 2)
+    verdict, reason = by_voltage(voltage, _energy(capacitance, voltage))
     values = {"voltage": Quantity(volts, "V", 4), "time_constant": Quantity(tau, "s", 4)}
     return found(
         values,
@@ -164,7 +165,7 @@ def voltage_left(
         reason=reason,
         notes=[proof(voltage)],
         sources=("IEC 62368-1",),
-        cautions=hazards_at(voltage),
+        cautions=hazards_at(voltage, capacitance),
     )
 
 
@@ -207,9 +208,9 @@ def discharge_time(
         "time_constant": Quantity(tau, "s", 4),
         "down_to": Quantity(target, "V", 4),
         "first_power": Quantity(watts, "W", 4),
-        "energy": Quantity(capacitance * voltage**2 / 2, "J", 4),
+        "energy": Quantity(_energy(capacitance, voltage), "J", 4),
     }
-    verdict, reason = by_voltage(voltage, capacitance * voltage**2 / 2)
+    verdict, reason = by_voltage(voltage, _energy(capacitance, voltage))
     reason = f"{words} by calculation after {brief(seconds, 's')}; {reason}"
     notes = [*what_survives(voltage, resistance, capacitance), proof(voltage)]
     notes.append("The time is not proof. Only the meter is.")
@@ -220,7 +221,7 @@ def discharge_time(
         reason=reason,
         notes=notes,
         sources=(source, "IEC 62368-1", "ARCOL RW"),
-        cautions=hazards_at(voltage),
+        cautions=hazards_at(voltage, capacitance),
     )
 
 
@@ -261,7 +262,7 @@ def bleeder(
         "e12": Quantity(made, "Ω", 4),
         "time": Quantity(seconds, "s", 4),
         "first_power": Quantity(first, "W", 4),
-        "energy": Quantity(capacitance * voltage**2 / 2, "J", 4),
+        "energy": Quantity(_energy(capacitance, voltage), "J", 4),
         "volts_across": Quantity(voltage, "V", 4),
     }
     working = [
@@ -283,7 +284,7 @@ def bleeder(
         *(what_survives(voltage, made, capacitance) if use == TOUCHED_ON else ()),
         proof(voltage),
     ]
-    verdict, reason = by_voltage(voltage, capacitance * voltage**2 / 2)
+    verdict, reason = by_voltage(voltage, _energy(capacitance, voltage))
     reason = f"chosen for {words} within {brief(time, 's')}; {reason}"
     return found(
         values,
@@ -292,7 +293,7 @@ def bleeder(
         reason=reason,
         notes=notes,
         sources=(source, "IEC 62368-1", "from memory", *(("ARCOL RW",) if use != FITTED else ())),
-        cautions=hazards_at(voltage),
+        cautions=hazards_at(voltage, capacitance),
     )
 
 
@@ -309,6 +310,20 @@ def _held_on(ohm: float, volts: float) -> str:
             "insulated probes and leads"
         )
     return "a wirewound part, mounted, with insulated probes and leads"
+
+
+def _energy(farad: float, volts: float) -> float:
+    """The energy in joule. Raises RepairlibError for more than any bank of a bench holds.
+
+    >>> _energy(100e-6, 20)
+    0.02
+    """
+    joule = farad * volts**2 / 2
+    if joule > _MOST_JOULE:
+        read = f"{brief(farad, 'F')} at {brief(volts, 'V')}"
+        wrong = f"{brief(joule, 'J')} is more than any bank holds: a unit is missing or wrong"
+        raise RepairlibError(read, wrong, "the capacitance with its unit, such as 470 µF")
+    return joule
 
 
 def hazard(joule: float, volts: float) -> str:

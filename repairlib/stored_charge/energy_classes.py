@@ -11,7 +11,7 @@ from typing import Annotated
 
 from repairlib.core.calculator import Choice, Found, Given, calculator, found
 from repairlib.core.errors import RepairlibError
-from repairlib.core.limits import ES1, ES2, STEADY
+from repairlib.core.limits import ES1, ES2, STEADY, is_beyond_meter
 from repairlib.core.quantity import Quantity, brief
 from repairlib.stored_charge.hand_on import NO_METER, QUALIFIED, VERIFY, by_voltage, hazards_at
 from repairlib.stored_charge.steady_limits import NO_PERMISSION
@@ -152,10 +152,10 @@ def energy_class(
     reason = f"{brief(voltage, 'V')} is {against}: {name} by {rule}"
     if kind == AC:
         verdict = VERIFY if name == "ES1" else QUALIFIED
-        why = NO_METER if hazards_at(voltage) else ""
+        why = NO_METER if is_beyond_meter(voltage) else ""
     else:
         verdict, why = by_voltage(voltage, (capacitance or 0) * voltage**2 / 2)
-    if why and (hazards_at(voltage) or (verdict == QUALIFIED and name == "ES1")):
+    if why and (is_beyond_meter(voltage) or (verdict == QUALIFIED and name == "ES1")):
         reason = f"{reason}; {why}"
     return found(
         values,
@@ -163,7 +163,7 @@ def energy_class(
         verdict=verdict,
         reason=reason,
         notes=[NO_PERMISSION],
-        cautions=hazards_at(voltage),
+        cautions=hazards_at(voltage, capacitance if kind == CAPACITOR else None),
     )
 
 
@@ -195,7 +195,7 @@ def ac_and_dc(
     word = "not above" if within else "above"
     reason = f"{share:.4g} is {word} 1: {'within' if within else 'beyond'} ES1 of IEC 62368-1"
     most = dc + ac * 2**0.5
-    if hazards_at(most):
+    if is_beyond_meter(most):
         reason = f"{reason}; {NO_METER}"
     return found(
         {"share": Quantity(share, "", 4)},

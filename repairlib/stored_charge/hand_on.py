@@ -7,12 +7,18 @@ meter no answer sends anybody there with one.
 
 from __future__ import annotations
 
-from repairlib.core.limits import METER_MOST, METER_VOLTS, TOUCHABLE_DC, is_beyond_meter
+from repairlib.core.limits import (
+    HOT_JOULE,
+    METER_MOST,
+    METER_VOLTS,
+    TOUCHABLE_DC,
+    hazards_of_capacitor,
+    is_beyond_meter,
+)
 from repairlib.core.quantity import brief
 
 VERIFY = "verify with a meter, twice"
 QUALIFIED = "leave it to a qualified person"
-HOT_JOULE = 100.0  # J, below 100 V: LBNL's hazard of heat
 NO_METER = (
     f"not with an ordinary meter: its rating ends at {brief(METER_VOLTS, 'V')}, at most "
     f"{brief(METER_MOST, 'V')}, and above it the arc comes to the hand"
@@ -66,10 +72,17 @@ def proof(volts: float) -> str:
     return _BY_OTHERS if volts > TOUCHABLE_DC else _TWICE
 
 
-def hazards_at(volts: float) -> tuple[str, ...]:
-    """The hazards that a voltage adds to those of any charged part, as keys of safety.HAZARDS.
+def hazards_at(volts: float, farad: float | None = None) -> tuple[str, ...]:
+    """The hazards of a part that is charged to that voltage, as keys of safety.HAZARDS.
 
-    >>> hazards_at(400), hazards_at(5000)
-    ((), ('high-voltage tubes',))
+    They are those of its rating, and one more where no ordinary meter may go.
+
+    >>> hazards_at(48), hazards_at(400), hazards_at(700)[2:]
+    ((), ('mains', 'stored charge'), ('high-voltage tubes',))
+    >>> hazards_at(48, farad=1)
+    ('stored charge', 'heat and fire')
     """
-    return ("high-voltage tubes",) if is_beyond_meter(volts) else ()
+    found = hazards_of_capacitor(volts, farad=farad)
+    if is_beyond_meter(volts) and "high-voltage tubes" not in found:
+        found += ("high-voltage tubes",)
+    return found

@@ -10,7 +10,7 @@ import math
 from typing import Annotated
 
 from repairlib.core.calculator import Choice, Found, Given, calculator, found
-from repairlib.core.limits import ES1, STEADY, TOUCHABLE_DC
+from repairlib.core.limits import ES1, STEADY, TOUCHABLE_DC, is_beyond_meter
 from repairlib.core.quantity import Quantity, brief
 from repairlib.stored_charge.energy_classes import capacitor_limits
 from repairlib.stored_charge.hand_on import NO_METER, QUALIFIED, VERIFY, by_voltage, hazards_at
@@ -110,7 +110,7 @@ def after_unplugging(
         reason=reason,
         notes=notes,
         sources=("from memory",),
-        cautions=hazards_at(voltage),
+        cautions=hazards_at(voltage, most),
     )
 
 
@@ -151,7 +151,7 @@ def limited_current(
         verdict=verdict,
         reason=f"{rule} (IEC 60950-1 2.4, withdrawn); {why}",
         sources=("IEC 62368-1", "LBNL electrical hazards"),
-        cautions=hazards_at(voltage),
+        cautions=hazards_at(voltage, capacitance),
     )
 
 
@@ -184,7 +184,7 @@ def shock_hazard(
     reason = rule
     if voltage > low:
         reason = f"{rule}; {brief(voltage, 'V')} is above {low:g} V, ES1 of IEC 62368-1"
-    if hazards_at(voltage):
+    if is_beyond_meter(voltage):
         reason = f"{reason}; {NO_METER}"
     values = {"voltage": Quantity(voltage, "V"), "current": Quantity(current, "A")}
     return found(

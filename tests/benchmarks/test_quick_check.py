@@ -32,7 +32,11 @@ def test_cold_quick_check_against_bare_start(capsys, tmp_path):
 
 
 def test_readings_per_second(capsys):
-    """Every marking of the corpus, nonsense included; the floor takes a figure code apart."""
+    """Every marking of the corpus, nonsense included; the floor takes a figure code apart.
+
+    Measured: 100 to 115 times (140 to 145 before pieces were taken apart once for all bodies).
+    The goal is 100.
+    """
     texts = markings()
 
     def floor():
@@ -55,7 +59,7 @@ def test_readings_per_second(capsys):
         f"{1 / each:,.0f} readings a second of {len(texts)} mixed markings, {each / bare:.0f} x "
         f"the bare arithmetic, {peak:.0f} kB at the peak",
     )
-    assert each < 1000 * bare
+    assert each < 250 * bare
 
 
 def test_cold_calculator_against_bare_start(capsys, tmp_path):

@@ -10,11 +10,12 @@ VOLTS = ("6.3", "10", "16", "25", "35", "50", "63", "100", "160", "250", "400")
 WET = ("Elect radial", "electrolytic", "Elko axial", "elect", "NP", "Tant", "alum. can SMD")
 DRY = ("Film", "Ceramic", "polyester", "disc", "MKT", "styroflex")
 PLACES = ("rail", "coupling", "clock", "tone", "reset", "amp", "display", "output", "supply")
+SIDES = ("", " left", " right", " see page", " stage")
 MARKINGS = Path(__file__).parent.parent / "corpus" / "markings.txt"
 
 
 def parts_list(length: int, seed: int) -> str:
-    """`length` lines under one heading. Another seed gives other lines."""
+    """`length` lines under one heading, no two alike. Another seed gives other lines."""
     draw = random.Random(seed)
     rows, seen = [], set()
     while len(rows) < length:
@@ -24,12 +25,30 @@ def parts_list(length: int, seed: int) -> str:
         if not wet:
             value = draw.choice((f"{number:g}nF", f"{number:g}n", f"{number / 1000:g}uF"))
         kind = draw.choice(WET if wet else DRY)
-        note = f"{draw.choice(PLACES)} {draw.randrange(1, 5000)}"
-        rest = f"{value},{draw.choice(VOLTS)},{kind},1,{note}"
+        rest = f"{value},{draw.choice(VOLTS)},{kind},1,{part_number(draw)},{note(draw)}"
         if rest not in seen:
             seen.add(rest)
-            rows.append(f"C{len(rows) + 1},{rest}")
-    return "\n".join(["Ref,Value,Volts,Type,Qty,Note", *rows, ""])
+            rows.append(f"C{len(rows)},{rest}")
+    return "\n".join(["Ref,Value,Volts,Type,Qty,Part No.,Note", *rows, ""])
+
+
+def part_number(draw: random.Random) -> str:
+    """On a third of the lines: an order number of figures, or a code with letters."""
+    many = draw.randrange(100, 100_000)
+    return draw.choice(("", "", "", "", f"29-{many}-08", f"CE04W1H{many}M"))
+
+
+def note(draw: random.Random) -> str:
+    """What stands behind a part: the place it has, a date, a pin beside it."""
+    many = draw.randrange(1, 5000)
+    return draw.choice(
+        (
+            f"{draw.choice(PLACES)} {many}",
+            f"{draw.choice(PLACES)}{draw.choice(SIDES)} {many}",
+            f"changed {1 + many % 28}.{1 + many % 12}.19{70 + many % 30}",
+            f"{draw.choice(PLACES)} IC{many % 900} pin {1 + many % 14}",
+        )
+    )
 
 
 def markings() -> list[str]:

@@ -264,3 +264,18 @@ def test_any_text_is_read_line_by_line(text):
         return
     lines = [part.line for part in table.parts] + [line.line for line in table.set_aside]
     assert sorted(lines) == list(range(1, len(table.lines) + 1))
+
+
+@pytest.mark.common_practice
+@pytest.mark.parametrize(
+    ("heading", "ohm", "hertz"),
+    [
+        ("ESR Ohm 100kHz", 0.5, 1e5),
+        ("ESR ohm", 0.5, None),
+        ("esr_mohm", 0.5e-3, None),
+        ("ESR 120 Hz mOhm", 0.5e-3, 120),
+    ],
+)
+def test_ohm_in_a_heading_without_brackets(heading, ohm, hertz):
+    (part,) = read_measured(f"Ref;{heading}\nC7;0.5\n").parts
+    assert part["esr"].value == pytest.approx(ohm) and part["esr"].frequency == hertz

@@ -88,3 +88,25 @@ def test_codes_of_parts_that_stay_hold_nothing():
 def test_an_electrolytic_of_a_few_nanofarads_was_misread():
     assert "very small" in plan("C1,10n 50V elect\n").held[0].why
     assert not plan("C1,0.1uF 50V elect\n").held
+
+
+# What people write beside an electrolytic without polarity, in a column of remarks or of builds.
+SAID = """reversible;symmetric;sym.;x-over;cross over;Bi;ungep.;both ways;either way round;no +
+    back to back;anti-series;polarity free;NON POLAIRE;glatt;rauh;muse ES;yoke;S-corr."""
+
+
+@pytest.mark.common_practice
+@pytest.mark.parametrize("column", ["Remarks", "Mounting", "Tolerance"])
+@pytest.mark.parametrize("said", [one.strip() for one in SAID.replace("\n", ";").split(";")])
+def test_a_remark_that_speaks_against_polarity_is_never_passed_over(said, column):
+    made = plan(f"Ref;Value;Volts;Type;{column}\nC7;33µF;40;elect;{said}\n")
+    (item,) = made.all_items
+    assert item.verdict == "hold" or item.looks or not item.new.polar
+
+
+@pytest.mark.common_practice
+def test_an_unknown_word_beside_the_kind_holds_in_a_column_of_builds_too():
+    made = plan("Pos;Wert;Spannung;Bauform\nC7;33µF;40;Elko gizmo\nC8;33µF;40;Elko axial\n")
+    first, second = made.all_items
+    assert first.verdict == "hold" and "gizmo" in first.why
+    assert second.new.form == "axial" and not second.looks

@@ -273,3 +273,12 @@ def test_whatever_was_written_nobody_is_lost(rows):
         *made.not_in_list,
     }
     assert len(made.rows()) == 3
+
+
+@pytest.mark.common_practice
+def test_a_part_of_a_group_has_its_readings():
+    """A list that counts in groups, C3-1 and C3-2, and its table of readings."""
+    made = joined("C3-1 100/25 elect\nC3-2 100/25 elect\n", "C3-1,98,1.5,\nC3-2,60,1.5,")
+    stands = {item.reference: item.measured.stand for item in made.all_items}
+    assert stands == {"C3-1": MAY_STAY, "C3-2": MUST_GO}
+    assert made.not_measured == []

@@ -291,3 +291,25 @@ def test_any_bytes_are_read_or_refused(data):
         assert "\n" not in str(problem)
         return
     assert_nothing_is_lost(made)
+
+
+@pytest.mark.common_practice
+@pytest.mark.parametrize("mark", ["do.", "dto.", '"', "idem"])
+def test_a_ditto_mark_alone_is_the_whole_row_above(mark):
+    made = plan(f"Ref;Value;Volts;Type\nC3;33µF;40;NP\nC4;{mark}\nC5;{mark}\nC6;47µF;25;elect\n")
+    told = [(item.reference, item.new.farad, item.old.volts, item.new.polar) for item in made.items]
+    assert told[:3] == [(name, 33e-6, 40, False) for name in ("C3", "C4", "C5")]
+    assert [len(item.looks) for item in made.items] == [0, 1, 1, 0]
+
+
+@pytest.mark.common_practice
+def test_an_empty_cell_beside_a_ditto_mark_does_not_lose_the_kind():
+    """A bipolar part whose type is not repeated is never ordered as a polar one."""
+    made = plan("Ref,Value,Volts,Type\nC3,33uF,40,NP\nC4,do.,do.,\nC5,15uF,do.,\n")
+    assert [item.new.polar for item in made.items] == [False, False, False]
+
+
+@pytest.mark.common_practice
+def test_x2_may_be_a_count():
+    made = plan("C1 100µF 16V x2\nC2 0.1µF 275V X2\n")
+    assert "count of two" in made.held[0].why and made.judged[0].reference == "C2"

@@ -4,6 +4,7 @@ import pytest
 
 from repairlib.core.errors import RepairlibError
 from repairlib.core.typed.references import read_references
+from repairlib.recap import plan
 
 WRITTEN = {
     "C5": ["C5"],
@@ -96,3 +97,30 @@ def test_what_follows_is_left_for_the_value():
 def test_a_range_that_cannot_be_counted(text):
     with pytest.raises(RepairlibError, match="range"):
         read_references(text)
+
+
+@pytest.mark.common_practice
+def test_a_list_that_counts_in_groups_has_no_ranges_of_them():
+    """C3-1 can be no range, so C3-5 is none either; C101-104, C(7-9) and C8-C9 are."""
+    made = plan(
+        "C3-1 10/16 elect\nC3-5 22/25 elect\nC4-2, C4-3 47/25 NP\nC101-103 33/16 elect\n"
+        "C(7-9) 10/50 elect\n"
+    )
+    assert [item.reference for item in made.all_items] == [
+        *("C3-1", "C3-5", "C4-2", "C4-3", "C101", "C102", "C103", "C7", "C8", "C9")
+    ]
+    assert any("counts in groups" in note for note in made.list.notes)
+    assert made.counts()["lines with parts"] == 5
+
+
+@pytest.mark.common_practice
+def test_the_same_text_is_a_range_where_nothing_speaks_of_groups():
+    made = plan("C3-5 22/25 elect\nC12 10/16 elect\n")
+    assert [item.reference for item in made.all_items] == ["C3", "C4", "C5", "C12"]
+
+
+@pytest.mark.behaviour
+def test_a_range_that_runs_backwards_costs_its_own_line_only():
+    made = plan("C100 10/16 elect\nC300-C200 10/16 elect\nC101 10/16 elect\n")
+    assert [item.reference for item in made.all_items] == ["C100", "C101"]
+    assert made.counts()["unreadable"] == 1

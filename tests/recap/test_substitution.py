@@ -275,3 +275,20 @@ def test_back_to_back_above_the_ratings():
     assert back_to_back(10e-6, 450).each_rated_voltage == 450
     with pytest.raises(RepairlibError):
         back_to_back(10e-6, 500)
+
+
+@pytest.mark.common_practice
+@pytest.mark.parametrize(
+    ("old", "new", "rated", "working", "least"),
+    [
+        (ALUMINIUM, ALUMINIUM, 25, 9, 25),
+        (BIPOLAR, BIPOLAR, 40, 5, 50),
+        (TANTALUM, TANTALUM, 20, 3, 20),
+        (FILM, FILM, 400, 30, 400),
+        ("paper", FILM, 600, 50, 630),
+        (ALUMINIUM, TANTALUM, 63, 10, 20),  # another kind: the place decides
+    ],
+)
+def test_the_same_kind_never_gets_a_lower_rating_than_the_old_part(old, new, rated, working, least):
+    finding = substitute_capacitor(old, new, rated, working)
+    assert finding.rated_voltage.value == least

@@ -351,3 +351,15 @@ def test_there_and_back(volts, ohm, farad):
         assert made.resistance == pytest.approx(ohm)
         assert made.e12 <= made.resistance * (1 + 1e-9)
         assert made.time <= seconds * (1 + 1e-9)
+
+
+@pytest.mark.common_practice
+@pytest.mark.parametrize(("farad", "volts"), [(330, 385), ("100 F", "450 V"), (2200, 100)])
+def test_a_lost_unit_is_no_bank_of_megajoules(farad, volts):
+    with pytest.raises(RepairlibError, match="a unit is missing or wrong"):
+        stored_energy(farad, volts)
+    with pytest.raises(RepairlibError, match="a unit is missing or wrong"):
+        discharge_time(farad, volts, "1 kΩ")
+    assert stored_energy("3000 F", "2.7 V").verdict.startswith(
+        "leave it"
+    )  # 10.9 kJ in a power cell

@@ -65,13 +65,17 @@ def role_of_heading(cell: str) -> str | None:
 class Columns:
     """What the columns of a list hold, as its headings say.
 
-    `roles` has one role for each column, "unnamed" under a heading that is not known. `starts` and
-    `ends` are where the headings stand on their line, so that a line with a gap can be set under
-    them.
+    `roles` has one role for each column, "unnamed" under a heading that is not known; `references`
+    says in which columns the references may stand. `beside` has
+    the same for the cells that hold no references: a column of running numbers may be headed as if
+    it held them. `starts` and `ends` are where the headings stand on their line, so that a line
+    with a gap can be set under them.
     """
 
     def __init__(self, roles: list[str], cells: list[str], line: str):
         self.roles = roles
+        self.references = [at for at, role in enumerate(roles) if role == "reference"]
+        self.beside = ["other" if role == "reference" else role for role in roles]
         self.starts: list[int] = []
         self.ends: list[int] = []
         at = 0

@@ -41,6 +41,7 @@ _CALLED = r"(?!CE0[2-9])"  # a kind of part
 _FIRST = re.compile(_CALLED + _NAME + _ENDS)
 _ON_A_BOARD = re.compile(r"([1-9][0-9]?E?C)([0-9]{1,4})(?!\w|\.[0-9])")
 _IN_ITS_GROUP = re.compile(r"(E?C)0*([0-9]{1,4})-0*\2(?!\w)")  # C1-1 is no range
+_IN_A_GROUP = re.compile(r"(E?C)0*([0-9]{1,2})-0*([0-9]{1,4})(?!\w)")  # of a list in groups
 _NEXT_IN_A_GROUP = re.compile(r"\s*[,;/&+\s]\s*(E?C[0-9]{1,4}-[0-9]{1,4})(?!\w)")
 _NEXT_NAME = re.compile(rf"(?P<sign>{_RANGE_SIGN}|{_LIST_SIGN}){_NAME}{_ENDS}")
 _NEXT_NUMBER = re.compile(
@@ -81,13 +82,13 @@ def begins_with_reference(text: str) -> bool:
     >>> [text for text in ("C5", "[C7] 10", "2C13", "CE04W", "12V") if begins_with_reference(text)]
     ['C5', '[C7] 10', '2C13']
     """
+    if text[:1].isdigit():
+        return _ON_A_BOARD.match(text) is not None
     found = _FIRST.match(text)
     if found is None and text[:1].isalpha() and text[1:2].isalpha() and "(" not in text:
         return False  # a word
     found = found or _FIRST.match(_plain(text))
-    if found is None:
-        return _ON_A_BOARD.match(text) is not None
-    return found[1].upper() in _KNOWN
+    return found is not None and found[1].upper() in _KNOWN
 
 
 def capacitors_inside(text: str) -> list[str]:
@@ -112,22 +113,35 @@ def _plain(text: str) -> str:
     return f"{found[1]}{found[2]} {text[found.end() :]}" if found else text
 
 
-def read_references(text: str) -> References | None:
+def counts_in_groups(text: str) -> bool:
+    """Whether `text` begins with a name that can be no range, so that its list counts in groups.
+
+    >>> counts_in_groups("C2-1 10/16"), counts_in_groups("C1-4"), counts_in_groups("C205-6")
+    (True, False, False)
+    """
+    found = _IN_A_GROUP.match(text.lstrip(' \t|"'))
+    return found is not None and int(found[3]) <= int(found[2])
+
+
+def read_references(text: str, groups: bool = False) -> References | None:
     """The references that `text` begins with, or None when it begins with none.
 
+    `groups` says that its list counts in groups: C2-3 is the third part of group 2, no range.
     Raises RepairlibError for a range that runs backwards, or that is longer than 500.
 
     >>> read_references("C1-C4, C7").names
     ('C1', 'C2', 'C3', 'C4', 'C7')
     >>> read_references("C12/13").names, read_references("C12L/R").names
     (('C12', 'C13'), ('C12L', 'C12R'))
+    >>> read_references("C2-3, C2-4", groups=True).names
+    ('C2-3', 'C2-4')
     >>> read_references("10/16") is None
     True
     """
     text = text.strip()
     found = _FIRST.match(text)
     if not found:
-        text = _plain(text)
+        text, groups = _plain(text), False  # C(4-6) is a range
         found = _FIRST.match(text)
     if not found:
         found = _ON_A_BOARD.match(text)
@@ -138,11 +152,11 @@ def read_references(text: str) -> References | None:
     letters = found[1].upper()
     if letters not in _KNOWN:
         return None
-    grouped = _IN_ITS_GROUP.match(text)
-    if grouped:
-        return _grouped(letters, grouped, text)
     names = _names(letters, found[2], found[3])
     at = found.end()
+    grouped = (_IN_A_GROUP if groups else _IN_ITS_GROUP).match(text) if at < len(text) else None
+    if grouped:
+        return _grouped(letters, grouped, text)
     while at < len(text):
         suffix_only = _NEXT_SUFFIX.match(text, at) if names[-1][-1].isalpha() else None
         if suffix_only:
@@ -201,12 +215,12 @@ def _in_full(number: str, former: str) -> str:
 def _names(letters: str, number: str, suffix: str | None) -> list[str]:
     """The name, or both names where left and right stand in one."""
     name = letters + _number(number)
-    return [name + one for one in (suffix or "").upper()] or [name]
+    return [name + one for one in suffix.upper()] if suffix else [name]
 
 
 def _grouped(letters: str, first: re.Match[str], text: str) -> References:
     """Names such as C1-1: the first part of group 1."""
-    names, at = [f"{letters}{first[2]}-{first[2]}"], first.end()
+    names, at = [f"{letters}{first[2]}-{first[first.lastindex or 2]}"], first.end()
     while following := _NEXT_IN_A_GROUP.match(text, at):
         names.append(following[1])
         at = following.end()

@@ -49,10 +49,10 @@ class Row:
     what: str = ""
     why: str = ""
     cells: list[str] = field(default_factory=list)
-    last: int = field(init=False)
+    last: int = 0
 
     def __post_init__(self):
-        self.last = self.line
+        self.last = self.last or self.line
 
 
 class Table:
@@ -76,15 +76,19 @@ class Table:
             return Row(number, line, HEADING, "a rule")
         if len(line) > LONGEST_LINE:
             return Row(number, line, UNREADABLE, f"longer than {LONGEST_LINE} characters")
-        for last in range(number, min(number + QUOTED_LINES, len(self.lines) + 1)):
-            whole = line if last == number else " ".join(self.lines[number - 1 : last])
+        cells = cells_of(line, self.separator)
+        return Row(number, line, cells=cells) if cells is not None else self._longer_row(number)
+
+    def _longer_row(self, number: int) -> Row:
+        """The row on that line and those that its open quoted cell runs on to."""
+        line = self.lines[number - 1]
+        for last in range(number + 1, min(number + QUOTED_LINES, len(self.lines) + 1)):
+            whole = " ".join(self.lines[number - 1 : last])
             cells = cells_of(whole, self.separator) if len(whole) <= LONGEST_LINE else None
             if cells is not None:
                 if not _keeps_references(self.lines[number:last], cells):
                     break
-                row = Row(number, line)
-                row.cells, row.last = cells, last
-                return row
+                return Row(number, line, cells=cells, last=last)
         return Row(number, line, UNREADABLE, UNCLOSED)
 
     def rows(self, first: int = 1) -> Iterator[Row]:
@@ -103,10 +107,9 @@ def _keeps_references(continued: list[str], cells: list[str]) -> bool:
     A line that begins with a reference continues nothing but a cell of references.
     """
     kept: set[str] = set()
-    if continued:
-        for cell in cells:
-            if begins_with_reference(cell):
-                kept.update(names_alone(cell))
+    for cell in cells:
+        if begins_with_reference(cell):
+            kept.update(names_alone(cell))
     for line in continued:
         named = names_alone(line.partition('"')[0].strip(" \t,;|"))
         if not named and begins_with_reference(line.lstrip(' \t"|')):
