@@ -10,7 +10,7 @@ from repairlib.core.errors import RepairlibError
 from repairlib.core.html import SIGNS, Html, listed, row, soft, table, text, told
 from repairlib.faces.panels.following import follow
 from repairlib.faces.panels.look import Panel, trouble, words
-from repairlib.faces.panels.sheet_view import called, link, who_answers
+from repairlib.faces.panels.sheet_view import called, in_words, link, who_answers
 from repairlib.learn.learner import current_learner
 from repairlib.learn.marking import points
 from repairlib.learn.progress import (
@@ -129,5 +129,5 @@ def _practise_html(lessons: Sequence[Standing]) -> Html:
 
 
 def _practise(one: Standing, mistake: Again) -> Html:
-    said = f"{SIGNS[mistake.state]} {mistake.state}. {mistake.hint}"
+    said = f"{in_words(mistake.state)}. {mistake.hint}"
     return Html(f"{link(one.lesson, f'Lesson {one.number}')}, {mistake.id}: {text(said)}")

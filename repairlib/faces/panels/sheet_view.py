@@ -44,6 +44,15 @@ def called(lesson: str) -> str:
     return f"lesson {lesson.partition('-')[0]}, {stated(lesson)[0]}"
 
 
+def in_words(state: str) -> str:
+    """The state of an answer with its sign.
+
+    >>> in_words("unanswered"), in_words("right")
+    ('○ not answered', '✓ right')
+    """
+    return f"{SIGNS[state]} {WORDS.get(state, state)}"
+
+
 def file_link(name: str, content: str, label: str) -> Html:
     """A link that saves a file: a page, or else data."""
     data = b64encode(content.encode("utf-8", "replace")).decode("ascii")
@@ -57,9 +66,8 @@ def _lines(sheet: Sheet) -> Html:
 
 
 def _line(line: Line) -> Html:
-    said = f"{SIGNS[line.state]} {WORDS.get(line.state, line.state)}"
     earned = f"{points(line.points)} of {points(line.counted)}"
-    return row((line.id, said, earned, " ".join(line.says)), first="th")
+    return row((line.id, in_words(line.state), earned, " ".join(line.says)), first="th")
 
 
 def _verdict(sheet: Sheet) -> Html:
@@ -82,7 +90,7 @@ def _ways(sheet: Sheet, who: str) -> Html:
 
 def sheet_page(sheet: Sheet, who: str) -> str:
     """The sheet as a page to print, with a name and a place for the date."""
-    title = called(sheet.lesson).capitalize()
+    title = f"L{called(sheet.lesson)[1:]}"
     praise = "<p><b>Every question is right. Well done!</b></p>" if is_done(sheet) else ""
     notes = "".join(f"<p>{text(note)}</p>" for note in sheet.notes)
     head = row(("Question", "So far", "Points", "Look at again"), 'scope="col"', "th")
