@@ -33,7 +33,8 @@ class Keeping:
     def __init__(self, name: str, fields: Mapping[str, widgets.DOMWidget]):
         self.fields = dict(fields)
         self.first = {key: field.value for key, field in self.fields.items()}
-        self.again = widgets.Button(description=AS_AT_FIRST, layout={"width": "auto"})
+        left = widgets.Layout(width="auto", align_self="flex-start")
+        self.again = widgets.Button(description=AS_AT_FIRST, layout=left)
         self.note = words()
         self.strip = widgets.VBox([self.again, self.note])
         self._filling = False

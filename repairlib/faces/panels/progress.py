@@ -77,17 +77,17 @@ def _headline(lessons: Sequence[Standing], who: str) -> Html:
 
 
 def _table(lessons: Sequence[Standing]) -> Html:
-    head = row(("Lesson", "Minutes", "So far", "Points", "One evening"), 'scope="col"', "th")
+    head = row(("Lesson", "Time", "So far", "Points", "Short way"), 'scope="col"', "th")
     return Html(f'<div class="rl-sheet">{table(map(_row, lessons), head)}</div>')
 
 
 def _row(one: Standing) -> Html:
     cells = (
         link(one.lesson, f"{one.number} {one.title}"),
-        "" if one.minutes is None else f"about {one.minutes}",
+        "" if one.minutes is None else f"about {one.minutes} min",
         f"{SIGN[one.state]} {one.state}",
         f"{points(one.points)} of {points(one.out_of)}",
-        "● on the way" if one.in_one_evening else "",
+        "● one evening" if one.in_one_evening else "",
     )
     return row(cells, first="th")
 

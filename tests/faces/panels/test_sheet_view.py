@@ -89,7 +89,7 @@ def test_progress_says_what_comes_next_then_shows_all_lessons_and_both_ways():
     shown = progress_view().shown.value
     assert "Begin with lesson 00, Start here" in shown
     assert shown.count("○ not begun") == len(LESSONS)
-    assert shown.count("● on the way") == 6 and "The whole workbook" in shown
+    assert shown.count("● one evening") == 6 and "The whole workbook" in shown
 
 
 def test_progress_looks_again_when_asked_and_lists_mistakes():

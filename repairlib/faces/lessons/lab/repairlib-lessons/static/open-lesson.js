@@ -34,7 +34,17 @@ async function openLesson(app, panel) {
   await panel.sessionContext.ready;
   if (!panel.sessionContext.session?.kernel) return;
   stayAtTop(panel);
-  if (app.shell.currentWidget === panel) await app.commands.execute('notebook:run-all-cells');
+  if (app.shell.currentWidget !== panel) return;
+  await app.commands.execute('notebook:run-all-cells');
+  foldSheets(panel);
+}
+
+// The sheet that is printed for those who mark would stand, as it was at first, under the live one.
+function foldSheets(panel) {
+  const tags = (cell) => cell.model.getMetadata('tags') ?? [];
+  for (const cell of panel.content.widgets) {
+    if (tags(cell).includes('grading')) cell.outputHidden = true;
+  }
 }
 
 // Running all cells scrolls to the last one. Until the learner scrolls, types or clicks, put it back.
