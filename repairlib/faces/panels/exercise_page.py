@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from collections.abc import Sequence
 from html import escape
 
 from repairlib.faces.panels.look import STYLE
@@ -35,31 +36,53 @@ class ExercisePage:
 
 
 def question_text(question: Question) -> str:
-    """One question as plain text, with its letters and how to type the answer."""
+    """One question as plain text: all that the form shows, and how to answer by code.
+
+    >>> print(question_text(Choice(id="q1", prompt="Which?", options=("a", "b"), answer="a")))
+    q1 (1 point)
+    Which?
+    a) a
+    b) b
+    Choose one.
+    By code: ex.answer(q1="b"), with the letter of your choice.
+    """
     lines = [f"{question.id} ({worth(question)})", question.prompt]
     if question.picture:
         lines.append(f"[{question.picture()!r}]")
-    return "\n".join([*lines, *_lettered(question), question.how(), *_by_code(question)])
+    return "\n".join([*lines, *_shown(question), question.how(), _by_code(question)])
 
 
-def _lettered(question: Question) -> list[str]:
+def _shown(question: Question) -> list[str]:
+    """The options, the steps or the cells that the form shows."""
+    if isinstance(question, Table):
+        return [
+            f"{row}, {column}: {cell.how()} {'  '.join(_shown(cell))}".rstrip()
+            for row, cells in question.cells.items()
+            for column, cell in cells.items()
+        ]
     if isinstance(question, Choice):
-        listed = question.options
-    else:
-        listed = question.shown if isinstance(question, Order) else ()
+        return _lettered(question.options)
+    return _lettered(question.shown) if isinstance(question, Order) else []
+
+
+def _lettered(listed: Sequence[str]) -> list[str]:
     return [f"{letter}) {text}" for letter, text in zip(LETTERS, listed, strict=False)]
 
 
-def _by_code(question: Question) -> list[str]:
+def _by_code(question: Question) -> str:
     if isinstance(question, Order):
-        return ['By code: the letters in the right order, such as "c a b".']
+        return f'By code: ex.answer({question.id}="c a b"), with all letters in the right order.'
+    if isinstance(question, Choice):
+        return f'By code: ex.answer({question.id}="b"), with the letter of your choice.'
     if isinstance(question, Table):
-        columns = " | ".join(question.columns())
-        return [f'By code: {{"{row}": "{columns}"}}.' for row in list(question.cells)[:1]]
-    return []
+        rows = ", ".join(f'"{row}": "{" | ".join(cells)}"' for row, cells in question.cells.items())
+        return (
+            f"By code: ex.answer({question.id}={{{rows}}}), with your entries in place of the "
+            "names of the columns. A letter is enough for what is chosen; a row can be given alone."
+        )
+    return f'By code: ex.answer({question.id}="…"), with what you would type.'
 
 
 def _listed(question: Question) -> str:
-    return "".join(
-        f"<div>{escape(line)}</div>" for line in _lettered(question) + _by_code(question)
-    )
+    lines = (*_shown(question), _by_code(question))
+    return "".join(f"<div>{escape(line)}</div>" for line in lines)

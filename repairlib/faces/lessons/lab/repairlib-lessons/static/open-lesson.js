@@ -2,7 +2,7 @@
 //
 // JupyterLab loads a prebuilt extension through two functions, `init` and `get`; this file is
 // written by hand, so that there is nothing to build. It only asks for what every JupyterLab has:
-// the shell, the notebook in it, and the command that runs all cells.
+// the shell, the notebook in it, and the commands that run all cells and open a file.
 
 const LOOK = `
 .rl-lesson .jp-Notebook {--jp-cell-prompt-width: 18px;}
@@ -34,7 +34,17 @@ async function openLesson(app, panel) {
   await panel.sessionContext.ready;
   if (!panel.sessionContext.session?.kernel) return;
   stayAtTop(panel);
-  if (app.shell.currentWidget === panel) await app.commands.execute('notebook:run-all-cells');
+  if (app.shell.currentWidget !== panel) return;
+  await app.commands.execute('notebook:run-all-cells');
+  foldSheets(panel);
+}
+
+// The sheet that is printed for those who mark would stand, as it was at first, under the live one.
+function foldSheets(panel) {
+  const tags = (cell) => cell.model.getMetadata('tags') ?? [];
+  for (const cell of panel.content.widgets) {
+    if (tags(cell).includes('grading')) cell.outputHidden = true;
+  }
 }
 
 // Running all cells scrolls to the last one. Until the learner scrolls, types or clicks, put it back.
@@ -53,12 +63,25 @@ function stayAtTop(panel) {
   setTimeout(stop, 60000);
 }
 
+// A link to another lesson in a panel opens it in a tab of this page, which stays as it is.
+function openLinks(app) {
+  document.addEventListener('click', (event) => {
+    const link = event.target.closest?.('.rl-panel a[href$=".ipynb"]');
+    if (!link || event.ctrlKey || event.metaKey || event.shiftKey) return;
+    event.preventDefault();
+    const here = app.shell.currentWidget?.context?.path ?? '';
+    const path = here.slice(0, here.lastIndexOf('/') + 1) + link.getAttribute('href');
+    app.commands.execute('docmanager:open', { path });
+  });
+}
+
 const plugin = {
   id: 'repairlib-lessons:open',
   autoStart: true,
   activate: (app) => {
     const look = () => openLesson(app, app.shell.currentWidget);
     document.head.append(Object.assign(document.createElement('style'), { textContent: LOOK }));
+    openLinks(app);
     app.restored.then(() => {
       look();
       app.shell.currentChanged?.connect(look);
