@@ -10,7 +10,10 @@ from collections.abc import Callable
 from dataclasses import dataclass
 from math import cos, pi, sin
 
-from repairlib.show.canvas import INK, METAL, Canvas, Point
+from repairlib.show.canvas import INK, METAL, SMALLEST, Canvas, Point
+
+MOST_LINES = 4
+LINE_STEP = 1.2  # from one line to the next, in letter sizes
 
 
 @dataclass(frozen=True)
@@ -66,10 +69,16 @@ def print_marking(
     height: float,
     colour: str = INK,
 ) -> None:
-    """The marking centred on x, y, as large as the room allows; at most four lines."""
-    lines = [line.strip() for line in marking.split("\n") if line.strip()][:4]
+    """The marking centred on x, y, as large as the room allows; at most four lines.
+
+    Lines for which there is no room are put on the last one.
+    """
+    lines = [line.strip() for line in marking.split("\n") if line.strip()][:MOST_LINES]
+    most = max(1, int(height / (LINE_STEP * SMALLEST)))
+    if len(lines) > most:
+        lines[most - 1 :] = [" ".join(lines[most - 1 :])]
     if lines:
-        size = min(28, height / (1.2 * len(lines)))
+        size = min(28, height / (LINE_STEP * len(lines)))
         canvas.fitted_text(x, y, lines, width, size, fill=colour, bold=True)
 
 

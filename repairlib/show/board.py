@@ -9,6 +9,7 @@ from typing import Any
 from repairlib.core.errors import RepairlibError
 from repairlib.show.anatomy import arc
 from repairlib.show.board_legend import legend_of
+from repairlib.show.box import Box
 from repairlib.show.canvas import (
     BOARD,
     INK,
@@ -20,7 +21,7 @@ from repairlib.show.canvas import (
     text_width,
 )
 from repairlib.show.fences import draw_fence, fenced, sides_of_fence
-from repairlib.show.labels import Box, Labels, Spot
+from repairlib.show.labels import Labels, Spot
 from repairlib.show.picture import Picture
 from repairlib.show.placed import Placed, field, place
 

@@ -5,7 +5,17 @@ from __future__ import annotations
 from repairlib.core.errors import RepairlibError
 from repairlib.show import bands, capacitors, pin_one, semiconductors
 from repairlib.show.anatomy import Anatomy, Body, Mark, Terminal
-from repairlib.show.canvas import INK, NEGATIVE, PAPER, POSITIVE, QUIET, Canvas, Point, wrapped
+from repairlib.show.canvas import (
+    INK,
+    NEGATIVE,
+    PAPER,
+    POSITIVE,
+    QUIET,
+    Canvas,
+    Point,
+    sheet_round,
+    wrapped,
+)
 from repairlib.show.picture import Picture
 
 BODIES: dict[str, Body] = {
@@ -39,7 +49,6 @@ BODIES: dict[str, Body] = {
 
 WIDTH = 660
 MIDDLE = WIDTH / 2
-HEIGHT = 300
 COLUMN = 154  # from the middle to where the words at the sides begin
 BADGE_COLOURS = {"+": POSITIVE, "A": POSITIVE, "−": NEGATIVE, "K": NEGATIVE, "1": INK}
 
@@ -60,13 +69,15 @@ def draw_part(
     A flat yellow moulded block with a metal terminal at each end, seen from above. Printed on
     it: 107C. Marks: bar at one end (left), bevelled edge (left).
     """
-    canvas = Canvas(WIDTH, HEIGHT) if labels else Canvas(280, 260)
-    middle = (MIDDLE, 136) if labels else (140, 128)
-    with canvas.at(*middle):
+
+    def drawn(canvas: Canvas) -> Anatomy:
         anatomy = draw_body(canvas, body, marking, flip=flip, mark=mark)
-    if labels:
-        label_ends(canvas, anatomy, *middle)
-        label_marks(canvas, anatomy.marks, *middle)
+        if labels:
+            label_ends(canvas, anatomy, 0, 0)
+            label_marks(canvas, anatomy.marks, 0, 0)
+        return anatomy
+
+    canvas, anatomy = sheet_round(drawn, WIDTH if labels else 0)
     return canvas.picture(part_words(anatomy, marking, labels))
 
 

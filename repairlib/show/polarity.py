@@ -138,7 +138,7 @@ def _must_flip(rule: PartMark, mark_on_left: bool) -> bool:
 
     A longer lead, say, sits at the end opposite to the stripe that the body is drawn by.
     """
-    anatomy = draw_body(Canvas(WIDTH, HEIGHT), rule.body, mark=rule.drawn)
+    anatomy = draw_body(Canvas(0, 0), rule.body, mark=rule.drawn)
     lies_right = any(one.x > 0 for one in _only(anatomy, rule.mark).marks)
     return lies_right == mark_on_left
 
