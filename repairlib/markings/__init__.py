@@ -26,6 +26,7 @@ _LATER = {
     **dict.fromkeys(("write_inductor_bands", "write_inductor_code"), "writing_inductors"),
     **dict.fromkeys(("bands_of", "colour_of", "read_bands", "words_of"), "colours"),
     **dict.fromkeys(("is_painted", "places_of"), "body_end_dot"),
+    "sections_in": "sections",
     "band_confusions": "calculators",
     "what_else": "confusions",
 }
@@ -98,9 +99,9 @@ def candidates(cleaned: str, part: str | None) -> list[Reading]:
 
 def _of_sections(cleaned: str, part: str | None) -> list[Reading]:
     """The likeliest reading of each section of a can; none when the marking has no sections."""
-    from repairlib.markings.sections import joined, sections
+    from repairlib.markings.sections import joined, sections_in
 
-    parted = sections(cleaned)
+    parted = sections_in(cleaned)
     if parted is None or part not in (None, *WIRED):
         return []
     numbers, rest = parted

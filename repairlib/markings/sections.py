@@ -5,10 +5,10 @@ from __future__ import annotations
 from repairlib.markings.value_codes import number_and_rest, plain_numbers
 
 
-def sections(cleaned: str) -> tuple[list[str], str] | None:
+def sections_in(cleaned: str) -> tuple[list[str], str] | None:
     """The numbers of the sections, and what stands behind them: unit, volts; or None.
 
-    >>> sections("16+24µF 450V"), sections("20-20-20 450V"), sections("100-25")
+    >>> sections_in("16+24µF 450V"), sections_in("20-20-20 450V"), sections_in("100-25")
     ((['16', '24'], 'µF 450V'), (['20', '20', '20'], ' 450V'), None)
     """
     words, space, rest = cleaned.replace("/", " ").partition(" ")
