@@ -18,6 +18,7 @@ __getattr__, __all__ = public_names(
     intervals="draw_intervals",
     joint_section="draw_joint_section",
     likely_body="body_for body_of_kind",
+    looks="LOOKS",
     oxide="draw_oxide_skin",
     parts="BODIES draw_part",
     picture="Picture",

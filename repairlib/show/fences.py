@@ -5,7 +5,7 @@ from __future__ import annotations
 from collections.abc import Iterable
 
 from repairlib.show.box import Box, around
-from repairlib.show.canvas import POSITIVE, Canvas
+from repairlib.show.canvas import PAPER, POSITIVE, Canvas
 
 DISTANCE = 12.0  # of the outer line from the parts inside
 GAP = 5.0  # between the two lines
@@ -40,8 +40,12 @@ def sides_of_fence(part: Box) -> list[Box]:
     ]
 
 
-def draw_fence(canvas: Canvas, box: Box) -> None:
-    """Draw the double line."""
+def draw_fence(canvas: Canvas, box: Box, bare: bool = False) -> None:
+    """Draw the double line; `bare` puts white below it, as a dark board needs."""
+    if bare:
+        line = box.grown(-GAP / 2)
+        wide, high = line.right - line.left, line.bottom - line.top
+        canvas.rect(line.left, line.top, wide, high, stroke=PAPER, pen=GAP + 6, round=6)
     for inset in (0, GAP):
         line = box.grown(-inset)
         wide, high = line.right - line.left, line.bottom - line.top

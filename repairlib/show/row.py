@@ -20,7 +20,7 @@ from repairlib.show.picture import Picture
 COLUMN, WIDE_COLUMN = 232, 276
 LEAD_AT_THE_SIDE = 90  # a lead that ends further out belongs to a part lying down
 CAPTION = 16
-PLACE_COLUMN, PLACE_HEIGHT, PLACE_MIDDLE, PLACE_CAPTION = 2 * HALF_WIDTH + 20, 230, 84, 182
+PLACE_COLUMN, PLACE_MIDDLE, PLACE_CAPTION = 2 * HALF_WIDTH + 20, 84, 172
 
 
 def draw_row(*parts: tuple) -> Picture:
@@ -62,15 +62,18 @@ def _draw(canvas: Canvas, body: str, marking: str, words: str, more: dict | None
     return anatomy
 
 
-def draw_places(*places: tuple[str, str, str]) -> Picture:
+def draw_places(*places: tuple[str, str, str], look: str = "green") -> Picture:
     """Draw empty places on a board in a row, each given as (body, mark on the board, words).
 
-    Raises RepairlibError for a body that is not in BODIES, or a mark that no board carries.
+    look: of the board, a name from LOOKS. Raises RepairlibError for a body that is not in BODIES,
+    a mark that no board carries, or a look that is not drawn.
 
     >>> draw_places(("radial", "plus sign", "plus is left"))
     plus is left: An empty place on a board. On the board: plus sign (left).
     """
-    canvas = Canvas(PLACE_COLUMN * len(places), PLACE_HEIGHT)
+    captions = [wrapped(words, PLACE_COLUMN - 20, CAPTION, bold=True) for *_, words in places]
+    high = PLACE_CAPTION + 22 * max(map(len, captions))
+    canvas = Canvas(PLACE_COLUMN * len(places), high)
     said = []
     for number, (body, mark, words) in enumerate(places):
         if mark not in MARKS:
@@ -78,8 +81,8 @@ def draw_places(*places: tuple[str, str, str]) -> Picture:
         x = PLACE_COLUMN * (number + 0.5)
         anatomy = draw_body(Canvas(0, 0), body)
         with canvas.at(x, PLACE_MIDDLE):
-            draw_footprint(canvas, Footprint(anatomy, -1), mark)
-        for row, line in enumerate(wrapped(words, PLACE_COLUMN - 20, CAPTION, bold=True)):
-            canvas.text(x, PLACE_CAPTION + 22 * row, line, CAPTION, bold=True)
+            draw_footprint(canvas, Footprint(anatomy, -1, look), mark)
+        for row, line in enumerate(captions[number]):
+            canvas.text(x, PLACE_CAPTION + 22 * row + 8, line, CAPTION, bold=True)
         said.append(f"{words}: An empty place on a board. {mark_in_words(mark)}")
     return canvas.picture("\n".join(said))
