@@ -13,6 +13,7 @@ __getattr__, __all__ = public_names(
     board="draw_board",
     charts="RatedLife draw_life rated_lives",
     circuits="draw_leads draw_neighbourhood",
+    colour_code="draw_colour_code",
     discharge="draw_discharge draw_discharge_circuit draw_strap_path",
     faults="FAULTS",
     intervals="draw_intervals",
@@ -27,4 +28,5 @@ __getattr__, __all__ = public_names(
     reflow_chart="draw_reflow",
     row="draw_places draw_row",
     solder="draw_hole_fill draw_melting",
+    to_scale="draw_life_size draw_to_scale",
 )

@@ -15,8 +15,8 @@ from repairlib.show.picture import Picture
 
 INKS = {
     "black": "#1d1d1d", "brown": "#7a4a21", "red": "#c62f2f", "orange": "#e8791e",
-    "yellow": "#f2d22e", "green": "#3f8f4a", "blue": "#2f62b5", "violet": "#8a4fa5",
-    "grey": "#8d949b", "white": "#ffffff", "gold": "#c39b3a", "silver": "#c5ccd2",
+    "yellow": "#f2d22e", "green": "#2f7d3b", "blue": "#2f62b5", "violet": "#8a4fa5",
+    "grey": "#979ea5", "white": "#ffffff", "gold": "#c39b3a", "silver": "#c5ccd2",
     "pink": "#ef9ab5",
 }  # fmt: skip
 TAN, CLOSE = "#e9d7b0", "#b4d3e4"  # a body of 5 % and more, and one of 2 % and less

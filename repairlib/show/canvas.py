@@ -28,6 +28,8 @@ FONT = "Helvetica, Arial, 'Liberation Sans', 'DejaVu Sans', sans-serif"
 SMALLEST = 12.0  # letters; smaller ones are not read at the size that is shown
 MARGIN = 12.0  # round what is drawn on a sheet that is cut to it
 
+SCALED_LINES = "<style>.scaled * {stroke-width: 1.3px; vector-effect: non-scaling-stroke}</style>"
+
 Point = tuple[float, float]
 Said = TypeVar("Said")
 
@@ -92,11 +94,36 @@ class Canvas:
         self._origin: Point = (0.0, 0.0)
         self._shapes: list[str] = []
         self._boxes: list[Box] = []
+        self._solid: list[Box] = []
+        self._scale: tuple[float, float, float, float] | None = None
 
     @property
     def extent(self) -> Box:
         """The box round everything drawn so far."""
         return around(self._boxes)
+
+    @property
+    def solid(self) -> Box:
+        """The box round everything that is no line and no text: a body without its leads."""
+        return around(self._solid)
+
+    @contextmanager
+    def scaled(self, x: float, y: float, across: float, down: float) -> Iterator[None]:
+        """Draw with the origin at x, y and lengths made larger or smaller; lines stay thin.
+
+        Text is left off. Not inside another `scaled`.
+        """
+        x, y = self._place(x, y)
+        before, self._origin, self._scale = self._origin, (0.0, 0.0), (x, y, across, down)
+        self._shapes.append(
+            f'<g class="scaled" transform="translate({_num(x)} {_num(y)})'
+            f' scale({across:.5g} {down:.5g})">'
+        )
+        try:
+            yield
+        finally:
+            self._shapes.append("</g>")
+            self._origin, self._scale = before, None
 
     @contextmanager
     def at(self, x: float, y: float) -> Iterator[None]:
@@ -158,6 +185,8 @@ class Canvas:
     ) -> None:
         """One line of text; x is its start, middle or end by `anchor`, y its middle height."""
         x, y = self._place(x, y)
+        if self._scale:
+            return
         weight = ' font-weight="bold"' if bold else ""
         wide = text_width(words, size, bold)
         left = x - {"start": 0, "middle": wide / 2, "end": wide}[anchor]
@@ -180,16 +209,23 @@ class Canvas:
         for row, line in enumerate(lines):
             self.text(x, top + row * step, _cut(line, width, size, style), size, **style)
 
-    def picture(self, alt: str) -> Picture:
-        """Finish: the shapes as one SVG document, with its words."""
+    def picture(self, alt: str, per_mm: float = 0) -> Picture:
+        """Finish: the shapes as one SVG document, with its words.
+
+        per_mm: so many units are a millimetre on paper; left out, a unit is a pixel.
+        """
         width, height = _num(self.width), _num(self.height)
+        wide, high = width, height
+        if per_mm:
+            wide, high = (f"{_num(length / per_mm)}mm" for length in (self.width, self.height))
         head = (
-            f'<svg xmlns="http://www.w3.org/2000/svg" width="{width}" height="{height}"'
+            f'<svg xmlns="http://www.w3.org/2000/svg" width="{wide}" height="{high}"'
             f' viewBox="0 0 {width} {height}" role="img" font-family="{FONT}">'
         )
         sheet = f'<rect width="{width}" height="{height}" fill="{PAPER}"/>'
         title = f"<title>{escape(_printable(alt))}</title>"
-        return Picture("\n".join([head, title, sheet, *self._shapes, "</svg>"]) + "\n", alt)
+        shapes = [SCALED_LINES, *self._shapes] if _has_scaled(self._shapes) else self._shapes
+        return Picture("\n".join([head, title, sheet, *shapes, "</svg>"]) + "\n", alt)
 
     def _place(self, x: float, y: float) -> Point:
         return (x + self._origin[0], y + self._origin[1])
@@ -203,9 +239,20 @@ class Canvas:
         """Add a shape that reaches through these points, and a half pen further."""
         self._shapes.append(shape)
         xs, ys = [x for x, _ in reach], [y for _, y in reach]
-        if xs:
-            box = Box(min(xs), min(ys), max(xs), max(ys))
-            self._boxes.append(box.grown(style.get("pen", 2) / 2))
+        if not xs:
+            return
+        box = Box(min(xs), min(ys), max(xs), max(ys))
+        if self._scale:
+            x, y, across, down = self._scale
+            left, right = (x + across * side for side in (box.left, box.right))
+            box = Box(left, y + down * box.top, right, y + down * box.bottom)
+        self._boxes.append(box.grown(style.get("pen", 2) / 2))
+        if not shape.startswith(("<polyline", "<text")):
+            self._solid.append(box)
+
+
+def _has_scaled(shapes: list[str]) -> bool:
+    return any(shape.startswith("<g ") for shape in shapes)
 
 
 def sheet_round(

@@ -15,11 +15,11 @@ from repairlib.show.anatomy import (
     wires,
 )
 from repairlib.show.bands import bands_across, bands_in
-from repairlib.show.canvas import INK, Canvas
+from repairlib.show.canvas import INK, PAPER, Canvas
 
 FILM = "#8fb3c4"
 MAINS = "#e6c551"
-DROP = "#b5694a"
+DROP = "#964b30"
 WAX = "#dccb98"
 WAX_END = "#bfa566"
 OUTER_FOIL = "line or band at one end"
@@ -57,7 +57,7 @@ def film_drop(canvas: Canvas, marking: str, end: int, mark: str) -> Anatomy:
     bands = bands_in(marking)
     looks = "A flat drop of resin, taller than wide, on two leads."
     if not bands:
-        print_marking(canvas, marking, 0, -20, 98, 120)
+        print_marking(canvas, marking, 0, -20, 98, 120, PAPER)
         return _standing(looks, end, 34, ("box", 58, 20))
     step = high / len(bands)
     tops = [DROP_TOP + step * number for number in range(len(bands))]
