@@ -20,6 +20,7 @@ __getattr__, __all__ = public_names(
     joint_section="draw_joint_section",
     likely_body="body_for body_of_kind",
     looks="LOOKS",
+    measuring="draw_discharge_tool draw_meter",
     oxide="draw_oxide_skin",
     parts="BODIES draw_part",
     picture="Picture",
