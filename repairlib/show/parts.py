@@ -135,10 +135,12 @@ def draw_body(
     """Draw only the body, around the canvas's origin, and say where its ends and marks are."""
     if body not in BODIES:
         raise RepairlibError(body, "no drawing of a part has this name", ", ".join(BODIES))
-    anatomy = BODIES[body](canvas, marking, 1 if flip else -1, mark)
+    end = 1 if flip else -1
+    anatomy = BODIES[body](canvas, marking, end, mark)
     if not state:
         return anatomy
-    return replace(anatomy, looks=f"{anatomy.looks} {draw_fault(canvas, body, state, marking)}")
+    said = draw_fault(canvas, body, state, marking, end)
+    return replace(anatomy, looks=f"{anatomy.looks} {said}")
 
 
 def part_words(anatomy: Anatomy, marking: str, labels: bool = True) -> str:
