@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from collections.abc import Sequence
 from math import sqrt
 
 from repairlib.show.anatomy import (
@@ -107,7 +108,7 @@ def axial(canvas: Canvas, marking: str, end: int, mark: str) -> Anatomy:
     )
 
 
-def _mirrored(upper: list[Point]) -> list[Point]:
+def _mirrored(upper: Sequence[Point]) -> list[Point]:
     """A closed outline from its upper half, left to right."""
     return [*upper, *((x, -y) for x, y in reversed(upper))]
 

@@ -6,7 +6,7 @@ All from common practice.
 
 from __future__ import annotations
 
-from collections.abc import Callable
+from collections.abc import Callable, Sequence
 
 from repairlib.core.errors import RepairlibError
 from repairlib.show.anatomy import arc, leads
@@ -179,7 +179,7 @@ def _crack(canvas: Canvas, *points: Point) -> None:
     canvas.line(*points, stroke=INK, pen=2.5)
 
 
-def _grown(points: list[Point], by: float) -> list[Point]:
+def _grown(points: Sequence[Point], by: float) -> list[Point]:
     x = sum(x for x, _ in points) / len(points)
     y = sum(y for _, y in points) / len(points)
     return [(x + by * (px - x), y + by * (py - y)) for px, py in points]

@@ -67,29 +67,21 @@ def snap_in(canvas: Canvas, marking: str, end: int, mark: str) -> Anatomy:
 def sections_can(canvas: Canvas, marking: str, end: int, mark: str) -> Anatomy:
     """marking: such as 20-20-20 450V: a line for each section, and its sign at its lug."""
     values, volts = sections_of(marking)
-    for x in (-96, -74, -52):
-        canvas.rect(x - 4, 78, 8, 30, METAL, pen=1.5)
+    for pin in (-96, -74, -52):
+        canvas.rect(pin - 4, 78, 8, 30, METAL, pen=1.5)
     canvas.rect(-124, -112, 100, 182, ALUMINIUM, round=10)
     canvas.rect(-130, 62, 112, 18, METAL, round=3)
     if values:
         step = min(34, 104 / len(values))
         for row, value in enumerate(values):
-            y = -86 + step * row
-            _sign(canvas, SECTIONS[row], -110, y, 8)
-            canvas.fitted_text(-60, y, [value], 66, 17, bold=True)
+            _sign(canvas, SECTIONS[row], -110, -86 + step * row, 8)
+            canvas.fitted_text(-60, -86 + step * row, [value], 66, 17, bold=True)
         print_marking(canvas, volts, -74, 40, 88, 24)
     else:
         print_marking(canvas, marking, -74, -22, 88, 120)
     x, y = BASE
-    canvas.circle(x, y, BASE_RADIUS, METAL)
-    canvas.circle(x, y, BASE_RADIUS - 9, DECK)
-    for lug, sign in zip(LUGS[: max(len(values), 2)], SECTIONS, strict=False):
-        canvas.rect(x + lug[0] - 4, y + lug[1] - 10, 8, 20, METAL, pen=1.5)
-        _sign(canvas, sign, x + lug[0] * 1.75, y + lug[1], 7, PAPER)
-    for twist in (0, 120, 240):
-        px, py = arc(x, y, BASE_RADIUS - 5, twist + 90, twist + 90, 1)[0]
-        canvas.rect(px - 7, py - 5, 14, 10, CLAMP)
-    canvas.text(x, y + 74, "from below", 14, bold=True)
+    with canvas.at(x, y):
+        _base(canvas, max(len(values), 2))
     return Anatomy(
         looks="A tall aluminium can with several lugs below; beside it its base seen from below. "
         "Signs cut into the base stand beside the lugs.",
@@ -101,6 +93,19 @@ def sections_can(canvas: Canvas, marking: str, end: int, mark: str) -> Anatomy:
         outline=("round", 66),
         pads=((-40, 0), (40, 0)),
     )
+
+
+def _base(canvas: Canvas, sections: int) -> None:
+    """The base from below: a lug with its sign for each section, and those of the can."""
+    canvas.circle(0, 0, BASE_RADIUS, METAL)
+    canvas.circle(0, 0, BASE_RADIUS - 9, DECK)
+    for (x, y), sign in zip(LUGS[:sections], SECTIONS, strict=False):
+        canvas.rect(x - 4, y - 10, 8, 20, METAL, pen=1.5)
+        _sign(canvas, sign, 1.75 * x, y, 7, PAPER)
+    for turn in (90, 210, 330):
+        x, y = arc(0, 0, BASE_RADIUS - 5, turn, turn, 1)[0]
+        canvas.rect(x - 7, y - 5, 14, 10, CLAMP)
+    canvas.text(0, 74, "from below", 14, bold=True)
 
 
 def sections_of(marking: str) -> tuple[list[str], str]:
