@@ -1,10 +1,18 @@
-"""Large aluminium cans: with screws, with snap-in pins, with several sections."""
+"""Large cans: with screws, with snap-in pins, with several sections, filled with oil."""
 
 from __future__ import annotations
 
 from repairlib.core.quantity import NBSP
 from repairlib.markings import sections_in
-from repairlib.show.anatomy import Anatomy, Mark, arc, print_marking, two_ends
+from repairlib.show.anatomy import (
+    NO_POLARITY,
+    Anatomy,
+    Mark,
+    arc,
+    either_ends,
+    print_marking,
+    two_ends,
+)
 from repairlib.show.canvas import INK, METAL, PAPER, Canvas, Point
 from repairlib.show.capacitors import ALUMINIUM, SLEEVE, STRIPE
 
@@ -61,6 +69,24 @@ def snap_in(canvas: Canvas, marking: str, end: int, mark: str) -> Anatomy:
         marks=(Mark(end * 72, 9, "stripe with minus signs", "negative"),),
         outline=("round", 70),
         pads=((end * 26, 0), (-end * 26, 0)),
+    )
+
+
+def oil_can(canvas: Canvas, marking: str, end: int, mark: str) -> Anatomy:
+    """A capacitor for a motor or a lamp: sealed metal, two flat terminals, no polarity."""
+    for x in (-30, 30):
+        canvas.rect(x - 9, -116, 18, 26, METAL, round=2)
+        canvas.circle(x, -105, 3, PAPER, pen=1.2)
+        canvas.rect(x - 14, -92, 28, 12, DECK, round=2)
+    canvas.rect(-72, -82, 144, 190, ALUMINIUM, round=8)
+    canvas.rect(-76, -84, 152, 14, METAL, round=4)
+    print_marking(canvas, marking, 0, 18, 126, 130)
+    return Anatomy(
+        looks="A plain metal can with two flat terminals on its top, seen from the side.",
+        terminals=either_ends(30, -110),
+        outline=("round", 66),
+        pads=((-30, 0), (30, 0)),
+        notes=NO_POLARITY,
     )
 
 

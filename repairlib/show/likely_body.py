@@ -42,6 +42,7 @@ POWER_TRANSISTORS = ("TIP", "BD", "BU", "MJE", "IRF", "IRL", "2SD", "2SB", "STP"
 SMALL_REGULATORS = ("78L", "79L", "LM78L", "LM79L")
 SNAP_IN_JOULES, SCREW_JOULES = 10.0, 60.0  # from about these on, as a rule
 FILM_FROM = 0.15e-6  # F; a printed part without a dielectric is film above it, as a rule
+OIL_CAN_FROM = 0.5e-6  # F; smaller ones with oil or paper are tubes, as a rule
 CERAMIC_CLASS = "Y"
 
 
@@ -52,6 +53,8 @@ def body_for(reading: Reading) -> str:
     >>> [body_for(read(marking)[0]) for marking in ("100n 275V X2", "220µF 385V", "N6")]
     ['mains box', 'snap-in can', 'unknown']
     """
+    if "filling" in reading.carries and (reading.value or 0) >= OIL_CAN_FROM:
+        return "oil can"
     if reading.kind == "other-part":
         return _other_part(reading.text.upper(), reading.carries["part"])
     if reading.kind in ("capacitor", "ceramic", "film"):
@@ -79,6 +82,8 @@ def _not_polar(reading: Reading) -> str:
         return "film drop"
     if safety_class.startswith(CERAMIC_CLASS) and reading.kind != "film":
         return "disc"
+    if carries.get("dielectric") == "paper" or "filling" in carries:
+        return "paper tube"
     if safety_class or carries.get("voltage_type") == "AC":
         return "mains box"
     if reading.kind == "capacitor" and (reading.value or 0) >= FILM_FROM:

@@ -53,6 +53,7 @@ BODIES: dict[str, Body] = {
     "snap-in can": large_cans.snap_in,
     "screw can": large_cans.screw_can,
     "can with sections": large_cans.sections_can,
+    "oil can": large_cans.oil_can,
     "resistor": resistors.resistor,
     "inductor": resistors.inductor,
     "chip resistor": resistors.chip_resistor,
