@@ -27,6 +27,7 @@ _LATER = {
     **dict.fromkeys(("write_inductor_bands", "write_inductor_code"), "writing_inductors"),
     **dict.fromkeys(("bands_of", "colour_of", "read_bands", "words_of"), "colours"),
     **dict.fromkeys(("is_painted", "places_of"), "body_end_dot"),
+    "sections_in": "sections",
     "band_confusions": "calculators",
     "what_else": "confusions",
 }
@@ -109,12 +110,12 @@ def candidates(cleaned: str, part: str | None) -> list[Reading]:
 
 def _of_sections(cleaned: str, part: str | None) -> list[Reading]:
     """The likeliest reading of each section of a can; none when the marking has no sections."""
-    from repairlib.markings.sections import joined, motor_start, rating_of_sections, sections
+    from repairlib.markings.sections import joined, motor_start, rating_of_sections, sections_in
 
     if part not in (None, *WIRED):
         return []
     found = motor_start(cleaned)
-    parted = sections(cleaned)
+    parted = sections_in(cleaned)
     if found or parted is None:
         return found
     numbers, rest = parted

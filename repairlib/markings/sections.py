@@ -16,10 +16,10 @@ _LEAST_SPREAD, _MOST_SPREAD = 1.15, 1.31  # of the two ends of a motor-start par
 _LINE_VOLTS = (370.0, 440.0)  # ratings of motor-run parts, which no electrolytic has
 
 
-def sections(cleaned: str) -> tuple[list[str], str] | None:
+def sections_in(cleaned: str) -> tuple[list[str], str] | None:
     """The numbers of the sections, and what stands behind them: unit, volts; or None.
 
-    >>> sections("16+24µF 450V"), sections("20-20-20 450V"), sections("100-25")
+    >>> sections_in("16+24µF 450V"), sections_in("20-20-20 450V"), sections_in("100-25")
     ((['16', '24'], 'µF 450V'), (['20', '20', '20'], ' 450V'), None)
     """
     words, space, rest = cleaned.replace("/", " ").partition(" ")

@@ -18,6 +18,7 @@ __getattr__, __all__ = public_names(
     measurements="CANNOT_TELL LIMITS_RULE MAY_STAY MUST_GO",
     order="MOST_BOARDS ORDER_COLUMNS Order",
     order_line="OrderLine",
+    other_parts="OTHER_KINDS OtherPart",
     parts="read_parts",
     planner="Plan plan plan_file",
     replacing="InPlace in_place_of",

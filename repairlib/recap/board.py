@@ -13,6 +13,7 @@ from repairlib.core.typed.headed import read_headed
 from repairlib.core.typed.table import with_point
 from repairlib.core.typed.textfile import read_text
 from repairlib.recap.board_side import check_seen_from, spoken
+from repairlib.recap.other_parts import read_others
 
 DIRECTIONS = ("up", "down", "left", "right", "none", "")
 FORMS = ("radial", "axial", "")
@@ -68,16 +69,18 @@ class Board:
     """A named board and its positions, in the order in which they were listed.
 
     `areas` is the order of the areas as listed; `board["C5"]` is a Position, `board.get("C99")`
-    is None when the board has no such place. `seen_from` is that of its places (see Position).
+    is None when the board has no such place. `seen_from` is that of its places (see Position),
+    `others` what else is on the board, as OtherParts.
 
     >>> board = Board("panel", [Position("C1", "supply", 10, 5, plus="left")])
     >>> board["C1"].plus, board.areas, board.get("C2")
     ('left', ('supply',), None)
     """
 
-    def __init__(self, name: str, positions):
+    def __init__(self, name: str, positions, others=()):
         self.name = name
         self.positions = tuple(positions)
+        self.others = tuple(others)
         self.areas = tuple(dict.fromkeys(position.area for position in self.positions))
         self.seen_from = self.positions[0].seen_from if self.positions else ""
         self._by_reference = {position.reference: position for position in self.positions}
@@ -95,10 +98,11 @@ class Board:
         return len(self.positions)
 
 
-def read_board(path) -> Board:
+def read_board(path, others=None) -> Board:
     """The board of a table with the headings of `_COLUMNS`; only `reference` must be there.
 
-    Lengths are in mm; a `seen_from` that stands in any line holds for all.
+    `others` is a table of what else is on the board (see other_parts), to find one's way on its
+    picture. Lengths are in mm; a `seen_from` that stands in any line holds for all.
     Raises RepairlibError for a file that is not such a table, for a place
     listed twice, for a length that is not a number above 0, for an unknown direction, and for
     lines that are seen from different sides.
@@ -116,7 +120,8 @@ def read_board(path) -> Board:
         positions[position.reference] = position
     name = path.stem.replace("-", " ")
     seen_from = _one_side([place.seen_from for place in positions.values()], path.name)
-    return Board(name, [replace(one, seen_from=seen_from) for one in positions.values()])
+    places = [replace(one, seen_from=seen_from) for one in positions.values()]
+    return Board(name, places, read_others(others) if others else ())
 
 
 def _one_side(stated: list[str], name: str) -> str:

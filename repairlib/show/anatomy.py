@@ -10,7 +10,10 @@ from collections.abc import Callable
 from dataclasses import dataclass
 from math import cos, pi, sin
 
-from repairlib.show.canvas import INK, METAL, Canvas, Point
+from repairlib.show.canvas import INK, METAL, SMALLEST, Canvas, Point
+
+MOST_LINES = 4
+LINE_STEP = 1.2  # from one line to the next, in letter sizes
 
 
 @dataclass(frozen=True)
@@ -34,6 +37,17 @@ class Mark:
 
 
 @dataclass(frozen=True)
+class Name:
+    """The name of a colour: where it is written, and the line that leads there from the part."""
+
+    words: str
+    x: float
+    y: float
+    anchor: str
+    line: tuple[Point, Point]
+
+
+@dataclass(frozen=True)
 class Anatomy:
     """A drawn body.
 
@@ -41,7 +55,8 @@ class Anatomy:
     outline: the board's outline for it, ("round", radius) or ("box", half width, half height).
     pads: where its pads lie on the board, the first one belonging to the marked end.
     notes: what must be said beside it, a line each.
-    bands: the colours of its bands from left to right, where it carries bands instead of a text.
+    bands: the colours of its bands, where it carries bands instead of a text, in the order `read`.
+    names: the same colours as they may be written beside it.
     """
 
     looks: str
@@ -52,6 +67,8 @@ class Anatomy:
     holes: bool = True
     notes: tuple[str, ...] = ()
     bands: tuple[str, ...] = ()
+    read: str = "left to right"
+    names: tuple[Name, ...] = ()
 
 
 Body = Callable[[Canvas, str, int, str], Anatomy]
@@ -66,10 +83,16 @@ def print_marking(
     height: float,
     colour: str = INK,
 ) -> None:
-    """The marking centred on x, y, as large as the room allows; at most four lines."""
-    lines = [line.strip() for line in marking.split("\n") if line.strip()][:4]
+    """The marking centred on x, y, as large as the room allows; at most four lines.
+
+    Lines for which there is no room are put on the last one.
+    """
+    lines = [line.strip() for line in marking.split("\n") if line.strip()][:MOST_LINES]
+    most = max(1, int(height / (LINE_STEP * SMALLEST)))
+    if len(lines) > most:
+        lines[most - 1 :] = [" ".join(lines[most - 1 :])]
     if lines:
-        size = min(28, height / (1.2 * len(lines)))
+        size = min(28, height / (LINE_STEP * len(lines)))
         canvas.fitted_text(x, y, lines, width, size, fill=colour, bold=True)
 
 
@@ -80,11 +103,23 @@ def leads(canvas: Canvas, *xs_and_ends: tuple[float, float], top: float, width: 
         canvas.line((x, top), (x, bottom), stroke=METAL, pen=width - 2.5)
 
 
+def wires(canvas: Canvas, start: float, stop: float = 128) -> None:
+    """The two leads of a part that lies down, from `start` to `stop` on each side."""
+    for side in (-1, 1):
+        canvas.line((side * start, 0), (side * stop, 0), stroke=INK, pen=5)
+        canvas.line((side * start, 0), (side * stop, 0), stroke=METAL, pen=2.5)
+
+
 def arc(x: float, y: float, radius: float, start: float, stop: float, steps: int = 24):
     """Points on a circle between two angles in degrees, 0 to the right, 90 downwards."""
     span = (stop - start) / steps
     angles = [(start + span * step) * pi / 180 for step in range(steps + 1)]
     return [(x + radius * cos(angle), y + radius * sin(angle)) for angle in angles]
+
+
+def either_ends(x: float, y: float) -> tuple[Terminal, Terminal]:
+    """Two terminals that may be changed for each other."""
+    return Terminal(-x, y, "", "either"), Terminal(x, y, "", "either")
 
 
 def two_ends(end: int, x: float, y: float, marked: str, *, y_marked: float | None = None):

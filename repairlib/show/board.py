@@ -9,18 +9,19 @@ from typing import Any
 from repairlib.core.errors import RepairlibError
 from repairlib.show.anatomy import arc
 from repairlib.show.board_legend import legend_of
+from repairlib.show.box import Box
 from repairlib.show.canvas import (
-    BOARD,
     INK,
     NEGATIVE,
     PAPER,
     POSITIVE,
-    QUIET,
     Canvas,
     text_width,
 )
 from repairlib.show.fences import draw_fence, fenced, sides_of_fence
-from repairlib.show.labels import Box, Labels, Spot
+from repairlib.show.labels import Labels, Spot
+from repairlib.show.looks import Look, look_of
+from repairlib.show.other_parts import draw_others
 from repairlib.show.picture import Picture
 from repairlib.show.placed import Placed, field, place
 
@@ -42,6 +43,8 @@ def draw_board(
     *,
     title: str = "Board",
     seen: str = "seen from the component side",
+    look: str = "plan",
+    others: Iterable = (),
 ) -> Picture:
     """Draw a board with every part to scale; `seen` says from which side.
 
@@ -53,9 +56,12 @@ def draw_board(
     beside its reference) and handed_on (true on the mains or at a dangerous voltage: a double red
     line runs round it). Where a name stands does not depend on the states, so that nothing jumps
     while parts are ticked off.
+    look: of the board, a name from LOOKS; "plan" is pale, for paper. others: what else is on the
+    board, to find one's way by: dicts with kind (a name from OTHERS), x_mm, y_mm, width_mm,
+    height_mm. They are drawn as thin outlines without a name.
 
     Raises RepairlibError for a part without place or size, one that is off the board, and one that
-    is placed twice.
+    is placed twice, and for a look or a kind that is not drawn.
 
     >>> part = dict(reference="C1", x_mm=20, y_mm=15, diameter_mm=10, polarity="polar",
     ...             angle_deg=180, state="next")
@@ -73,10 +79,12 @@ def draw_board(
     legend = legend_of(placed, PLAN_WIDTH - 2 * MARGIN)
     canvas = Canvas(PLAN_WIDTH, HEADER + high + LINE * len(legend) + 12)
     canvas.text(MARGIN, 20, f"{title}, {seen}", 19, "start", bold=True)
+    painted = look_of(look)
     with canvas.at((PLAN_WIDTH - wide) / 2, HEADER):
-        canvas.rect(0, 0, wide, high, BOARD, round=6)
+        canvas.rect(0, 0, wide, high, painted.ground, round=6)
+        draw_others(canvas, others, width_mm, height_mm, scale, painted)
         for fence in fenced(part.box for part in placed if part.handed_on):
-            draw_fence(canvas, fence)
+            draw_fence(canvas, fence, painted.bare)
         labels = Labels(
             Box(2, 2, wide - 2, high - 2), [(part.reference, part.box) for part in placed]
         )
@@ -84,12 +92,12 @@ def draw_board(
             if part.handed_on:
                 for side in sides_of_fence(part.box):
                     labels.block(part.reference, side)
-            _draw_part(canvas, part, labels)
+            _draw_part(canvas, part, labels, painted)
         # Large parts first: their label goes inside, and small parts get the free places.
         by_size = sorted(placed, key=lambda part: -part.half_width * part.half_height)
         spots = labels.place([(part.reference, _room(part)) for part in by_size], LABEL_SIZE - 1)
         for part in placed:
-            _draw_label(canvas, part, spots[part.reference])
+            _draw_label(canvas, part, spots[part.reference], painted)
     for row, (line, colour) in enumerate(legend):
         canvas.text(MARGIN, HEADER + high + 20 + LINE * row, line, 16, "start", colour)
     return canvas.picture(
@@ -103,9 +111,9 @@ def _check_once(references: list[str]) -> None:
         raise RepairlibError(twice, "placed twice on the board", "each part once")
 
 
-def _draw_part(canvas: Canvas, part: Placed, labels: Labels) -> None:
+def _draw_part(canvas: Canvas, part: Placed, labels: Labels, look: Look) -> None:
     fill = {"next": NEXT, "done": DONE}.get(part.state, KEEP)
-    style: dict[str, Any] = {"pen": 4 if part.state == "next" else 2}
+    style: dict[str, Any] = {"pen": 4 if part.state == "next" else 2, "stroke": look.outline}
     if part.state == "keep":
         style["dash"] = "6 5"
     box = part.box
@@ -114,7 +122,7 @@ def _draw_part(canvas: Canvas, part: Placed, labels: Labels) -> None:
     else:
         canvas.rect(box.left, box.top, box.right - box.left, box.bottom - box.top, fill, **style)
     if part.polarity == "polar":
-        _draw_polarity(canvas, part, labels)
+        _draw_polarity(canvas, part, labels, look)
     if part.polarity == "non-polar" and part.room_inside:
         canvas.text(part.x, part.y - 6, "NP", 12, bold=True)
     size = min(12, max(5, min(part.half_width, part.half_height) * 0.42))
@@ -125,7 +133,7 @@ def _draw_part(canvas: Canvas, part: Placed, labels: Labels) -> None:
         canvas.line(*((part.x + dx, part.y + dy + below) for dx, dy in tick), pen=4)
 
 
-def _draw_polarity(canvas: Canvas, part: Placed, labels: Labels) -> None:
+def _draw_polarity(canvas: Canvas, part: Placed, labels: Labels, look: Look) -> None:
     if part.angle is None:
         canvas.text(part.x, part.y, "?", LABEL_SIZE, fill=POSITIVE, bold=True)
         return
@@ -133,7 +141,7 @@ def _draw_polarity(canvas: Canvas, part: Placed, labels: Labels) -> None:
     if part.round:
         back = 180 - part.angle * 180 / pi
         segment = arc(part.x, part.y, part.half_width, back - 50, back + 50)
-        canvas.polygon(segment, NEGATIVE_SIDE)
+        canvas.polygon(segment, NEGATIVE_SIDE, stroke=look.outline)
         xs, ys = [x for x, _ in segment], [y for _, y in segment]
         labels.block(part.reference, Box(min(xs), min(ys), max(xs), max(ys)))
     reach = abs(across) * part.half_width + abs(up) * part.half_height
@@ -145,6 +153,8 @@ def _draw_polarity(canvas: Canvas, part: Placed, labels: Labels) -> None:
         arm, distance = 4, reach * 0.4
         plus = _around_plus(part, across, up, distance, arm)
     x, y = (plus.left + plus.right) / 2, (plus.top + plus.bottom) / 2
+    if look.bare and not plus.inside(part.box):
+        canvas.circle(x, y, arm + 2, PAPER, stroke="none")
     for dx, dy in ((arm, 0), (0, arm)):
         canvas.line((x - dx, y - dy), (x + dx, y + dy), stroke=POSITIVE, pen=arm / 2 + 0.5)
     labels.block(part.reference, plus)
@@ -166,14 +176,16 @@ def _room(part: Placed) -> float:
     return text_width(part.label if part.open else f"{part.label}?", LABEL_SIZE, True) + 4
 
 
-def _draw_label(canvas: Canvas, part: Placed, spot: Spot) -> None:
+def _draw_label(canvas: Canvas, part: Placed, spot: Spot, look: Look) -> None:
     if spot.leader:
-        canvas.line(*spot.leader, stroke=QUIET, pen=1.2)
-    colour = INK
+        canvas.line(*spot.leader, stroke=look.other, pen=1.2)
+    box = part.box
+    inside = box.left < spot.x < box.right and box.top < spot.y < box.bottom
+    colour = INK if inside else look.print
     if part.state == "next":
         wide = _room(part)
-        canvas.rect(spot.x - wide / 2, spot.y - 10, wide, 20, INK, stroke="none", round=4)
-        colour = PAPER
+        ground, colour = (PAPER, INK) if look.bare else (INK, PAPER)
+        canvas.rect(spot.x - wide / 2, spot.y - 10, wide, 20, ground, stroke="none", round=4)
     canvas.text(spot.x, spot.y, part.label, LABEL_SIZE, fill=colour, bold=True)
 
 

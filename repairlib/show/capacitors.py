@@ -1,18 +1,24 @@
-"""Capacitor bodies: electrolytic, tantalum, polymer, film, ceramic."""
+"""Polar capacitors: aluminium and polymer cans, tantalum."""
 
 from __future__ import annotations
+
+from collections.abc import Sequence
+from math import sqrt
 
 from repairlib.show.anatomy import (
     NO_POLARITY,
     Anatomy,
     Mark,
-    Terminal,
+    Name,
     arc,
+    either_ends,
     leads,
     print_marking,
     two_ends,
+    wires,
 )
-from repairlib.show.canvas import INK, METAL, PAPER, Canvas
+from repairlib.show.bands import INKS, bands_across, bands_in
+from repairlib.show.canvas import INK, METAL, PAPER, QUIET, Canvas, Point
 
 SLEEVE = "#34516b"
 STRIPE = "#dfe8ef"
@@ -22,9 +28,8 @@ TANTALUM_BAR = "#6b4312"
 POLYMER = "#4b4f58"
 SEGMENT = "#232a31"
 POLYMER_SEGMENT = "#8a3f5d"
-CERAMIC = "#dca368"
-FILM = "#8fb3c4"
-MLCC = "#c8ad8c"
+RUBBER = "#3a3a3a"
+BEAD = [*arc(0, -28, 58, 165, 375), (36, 40), (22, 52), (-22, 52), (-36, 40)]  # its outline
 
 
 def radial(canvas: Canvas, marking: str, end: int, mark: str) -> Anatomy:
@@ -50,7 +55,7 @@ def radial(canvas: Canvas, marking: str, end: int, mark: str) -> Anatomy:
     return Anatomy(
         looks="A round aluminium can standing on two leads, in a dark sleeve, seen from the side.",
         terminals=two_ends(end, 24, at_other, "negative", y_marked=at_stripe),
-        marks=(Mark(end * 52, -18, "stripe with minus signs", "negative"), *lengths),
+        marks=(Mark(end * 46, 3, "stripe with minus signs", "negative"), *lengths),
         outline=("round", 58),
         pads=((end * 24, 0), (-end * 24, 0)),
     )
@@ -64,8 +69,8 @@ def non_polar(canvas: Canvas, marking: str, end: int, mark: str) -> Anatomy:
     canvas.text(0, 28, "NP", 24, fill=PAPER, bold=True)
     return Anatomy(
         looks="A round aluminium can standing on two equal leads. Its sleeve has no stripe.",
-        terminals=(Terminal(-24, 112, "", "either"), Terminal(24, 112, "", "either")),
-        marks=(Mark(28 * end, 28, "NP or BP, no stripe", "no polarity"),),
+        terminals=either_ends(24, 112),
+        marks=(Mark(38 * end, 30, "NP or BP, no stripe", "no polarity"),),
         outline=("round", 58),
         pads=((-24, 0), (24, 0)),
         notes=NO_POLARITY,
@@ -73,31 +78,46 @@ def non_polar(canvas: Canvas, marking: str, end: int, mark: str) -> Anatomy:
 
 
 def axial(canvas: Canvas, marking: str, end: int, mark: str) -> Anatomy:
-    for x in (-1, 1):
-        canvas.line((x * 84, 0), (x * 126, 0), stroke=INK, pen=5)
-        canvas.line((x * 84, 0), (x * 126, 0), stroke=METAL, pen=2.5)
-    canvas.rect(-88, -40, 176, 80, SLEEVE, round=8)
-    ring = -end * 66
-    canvas.rect(ring - 5, -38, 10, 76, PAPER, stroke="none")
-    canvas.rect(ring - 5, -34, 10, 68, SLEEVE, stroke=INK, pen=1.5)
-    canvas.line((-end * 54, 22), (end * 78, 22), stroke=STRIPE, pen=6)
-    for tip in (-16, 28, 72):
+    plus = -end
+    wires(canvas, 84)
+    canvas.rect(min(plus * 84, plus * 94), -26, 10, 52, RUBBER, round=2)  # the seal round the lead
+    groove = plus * 66
+    case = [(-88, -38), (-86, -40), (groove - 7, -40), (groove, -33), (groove + 7, -40), (86, -40)]
+    case += [(88, -38)]
+    canvas.polygon(_mirrored(case), SLEEVE)
+    for x, pen in ((groove - 7, 1.2), (groove, 2.5), (groove + 7, 1.2)):
+        reach = 32 if x == groove else 39
+        canvas.line((x, -reach), (x, reach), stroke="#1d3145", pen=pen)
+    canvas.line((-end * 48, 22), (end * 74, 22), stroke=STRIPE, pen=6)
+    for tip in (-10, 29, 68):
         canvas.polygon(
             [(end * (tip - 16), 11), (end * (tip + 4), 22), (end * (tip - 16), 33)],
             STRIPE,
             stroke="none",
         )
-    print_marking(canvas, marking, end * 12, -14, 128, 46, PAPER)
+    print_marking(canvas, marking, end * 15, -14, 124, 46, PAPER)
     return Anatomy(
         looks="An aluminium can lying down, with one lead at each end.",
-        terminals=two_ends(end, 104, 56, "negative"),
+        terminals=two_ends(end, 108, 56, "negative"),
         marks=(
-            Mark(end * 82, 22, "line with arrows", "negative"),
-            Mark(ring, -30, "indented ring", "positive"),
+            Mark(end * 84, 30, "line with arrows", "negative"),
+            Mark(groove, -24, "indented ring", "positive"),
         ),
         outline=("box", 88, 32),
-        pads=((end * 104, 0), (-end * 104, 0)),
+        pads=((end * 108, 0), (-end * 108, 0)),
     )
+
+
+def _mirrored(upper: Sequence[Point]) -> list[Point]:
+    """A closed outline from its upper half, left to right."""
+    return [*upper, *((x, -y) for x, y in reversed(upper))]
+
+
+def _bead_half(y: float) -> float:
+    """Half the width of a bead at y."""
+    if y < -13:
+        return sqrt(max(0.0, 58**2 - (y + 28) ** 2))
+    return 56 - (y + 13) * 20 / 53 if y < 40 else 36 - (y - 40) * 14 / 12
 
 
 def can(canvas: Canvas, marking: str, end: int, mark: str) -> Anatomy:
@@ -121,16 +141,15 @@ def polymer_chip(canvas: Canvas, marking: str, end: int, mark: str) -> Anatomy:
 def dipped_tantalum(canvas: Canvas, marking: str, end: int, mark: str) -> Anatomy:
     long, short = 112, 88
     leads(canvas, (end * 24, long), (-end * 24, short), top=30)
-    drop = [*arc(0, -28, 58, 165, 375), (36, 40), (22, 52), (-22, 52), (-36, 40)]
-    canvas.polygon(drop, TANTALUM)
+    canvas.polygon(BEAD, TANTALUM)
     x, y = end * 28, 30
     if mark == "dot":
         canvas.circle(x, y, 7, INK)
-        sign = Mark(x, y, "dot", "positive")
+        sign = Mark(x + end * 7, y, "dot", "positive")
     else:
         canvas.line((x - 8, y), (x + 8, y), pen=4)
         canvas.line((x, y - 8), (x, y + 8), pen=4)
-        sign = Mark(x + end * 14, y - 4, "plus sign", "positive")
+        sign = Mark(x + end * 19, y - 6, "plus sign", "positive")
     print_marking(canvas, marking, 0, -30, 100, 84)
     return Anatomy(
         looks="A drop-shaped bead of resin on two leads.",
@@ -141,52 +160,51 @@ def dipped_tantalum(canvas: Canvas, marking: str, end: int, mark: str) -> Anatom
     )
 
 
-def disc(canvas: Canvas, marking: str, end: int, mark: str) -> Anatomy:
-    leads(canvas, (-28, 112), (28, 112), top=20)
-    canvas.polygon([(-38, 10), (38, 10), (32, 48), (24, 52), (-24, 52), (-32, 48)], CERAMIC)
-    canvas.circle(0, -24, 64, CERAMIC)
-    canvas.rect(-30, 30, 60, 12, CERAMIC, stroke="none")
-    print_marking(canvas, marking, 0, -24, 112, 92)
+def coloured_bead(canvas: Canvas, marking: str, end: int, mark: str) -> Anatomy:
+    """marking: four colours (top, second, dot, foot), or a text."""
+    colours = bands_in(marking)
+    if len(colours) != 4:
+        return dipped_tantalum(canvas, marking, end, mark)
+    long, short = 112, 88
+    leads(canvas, (end * 24, long), (-end * 24, short), top=30)
+    top, second, dot, foot = colours
+    names = bands_across(canvas, [top, second, foot], [-86, -44, 16], _bead_half, 52)
+    canvas.polygon(BEAD)
+    canvas.circle(0, -14, 13, INKS[dot])
+    spot = Name(dot, -84, -14, "end", ((-13, -14), (-80, -14)))
     return Anatomy(
-        looks="A round flat disc on two leads.",
-        terminals=(Terminal(-28, 112, "", "either"), Terminal(28, 112, "", "either")),
-        outline=("box", 62, 16),
-        pads=((-28, 0), (28, 0)),
-        notes=NO_POLARITY,
+        looks="A drop-shaped bead on two leads, painted in colours, with a dot on one face.",
+        terminals=two_ends(end, 24, short, "positive", y_marked=long),
+        marks=(Mark(end * 24, 100, "longer lead", "positive"),),
+        outline=("round", 46),
+        pads=((end * 24, 0), (-end * 24, 0)),
+        bands=(top, second, f"{dot} (dot)", foot),
+        read="top to bottom",
+        names=(*names, spot),
     )
 
 
-def film_box(canvas: Canvas, marking: str, end: int, mark: str) -> Anatomy:
-    leads(canvas, (-64, 112), (64, 112), top=50)
-    canvas.rect(-92, -70, 184, 122, FILM, round=5)
-    canvas.line((-92, 40), (92, 40), pen=1.5)
-    marks: tuple[Mark, ...] = ()
-    if mark == "line or band at one end":
-        canvas.rect(min(end * 86, end * 76), -70, 10, 110, INK, stroke="none")
-        marks = (Mark(end * 81, -30, mark, "outer foil, not a polarity"),)
-    print_marking(canvas, marking, 0, -16, 150, 100)
-    return Anatomy(
-        looks="A rectangular plastic box on two leads.",
-        terminals=(Terminal(end * 64, 112, "", "either"), Terminal(-end * 64, 112, "", "either")),
-        marks=marks,
-        outline=("box", 90, 26),
-        pads=((end * 64, 0), (-end * 64, 0)),
-        notes=NO_POLARITY,
+def from_above(canvas: Canvas, marking: str, end: int, mark: str) -> Anatomy:
+    """The top of a can: its vent, a cross pressed into the metal, and the edge of its sleeve."""
+    canvas.circle(0, 0, 84, SLEEVE)
+    middle = 180 if end < 0 else 0
+    canvas.polygon(
+        [*arc(0, 0, 84, middle - 28, middle + 28), *arc(0, 0, 70, middle + 28, middle - 28)], STRIPE
     )
-
-
-def ceramic_chip(canvas: Canvas, marking: str, end: int, mark: str) -> Anatomy:
-    canvas.rect(-84, -44, 168, 88, MLCC, round=5)
-    for x in (-84, 52):
-        canvas.rect(x, -44, 32, 88, METAL, round=5)
-    print_marking(canvas, marking, 0, 0, 94, 78)
+    canvas.circle(0, 0, 70, ALUMINIUM)
+    for angle in (45, 135):
+        (x, y), _ = arc(0, 0, 50, angle, angle, 1)
+        canvas.line((-x, -y), (x, y), stroke=QUIET, pen=4)
+    print_marking(canvas, marking, 0, -102, 150, 28)
     return Anatomy(
-        looks="A small block with a metal cap at each end, seen from above. Usually unprinted.",
-        terminals=(Terminal(-76, 44, "", "either"), Terminal(76, 44, "", "either")),
-        outline=("box", 92, 34),
-        pads=((-76, 0), (76, 0)),
-        notes=NO_POLARITY,
-        holes=False,
+        looks="The flat metal top of a round can, seen from above: a cross is pressed into it.",
+        terminals=two_ends(end, 24, 84, "negative"),
+        marks=(
+            Mark(end * 77, 12, "stripe at the edge of the sleeve", "negative"),
+            Mark(-end * 35, -35, "cross in the top", "where it opens under pressure"),
+        ),
+        outline=("round", 70),
+        pads=((end * 24, 0), (-end * 24, 0)),
     )
 
 

@@ -4,8 +4,8 @@ from __future__ import annotations
 
 from collections.abc import Iterable
 
-from repairlib.show.canvas import POSITIVE, Canvas
-from repairlib.show.labels import Box
+from repairlib.show.box import Box, around
+from repairlib.show.canvas import PAPER, POSITIVE, Canvas
 
 DISTANCE = 12.0  # of the outer line from the parts inside
 GAP = 5.0  # between the two lines
@@ -22,7 +22,7 @@ def fenced(parts: Iterable[Box]) -> list[Box]:
         new = part.grown(DISTANCE)
         crossing = [fence for fence in fences if fence.overlaps(new)]
         while crossing:
-            new = _around_all([new, *crossing])
+            new = around([new, *crossing])
             fences = [fence for fence in fences if fence not in crossing]
             crossing = [fence for fence in fences if fence.overlaps(new)]
         fences.append(new)
@@ -40,17 +40,12 @@ def sides_of_fence(part: Box) -> list[Box]:
     ]
 
 
-def _around_all(boxes: list[Box]) -> Box:
-    return Box(
-        min(box.left for box in boxes),
-        min(box.top for box in boxes),
-        max(box.right for box in boxes),
-        max(box.bottom for box in boxes),
-    )
-
-
-def draw_fence(canvas: Canvas, box: Box) -> None:
-    """Draw the double line."""
+def draw_fence(canvas: Canvas, box: Box, bare: bool = False) -> None:
+    """Draw the double line; `bare` puts white below it, as a dark board needs."""
+    if bare:
+        line = box.grown(-GAP / 2)
+        wide, high = line.right - line.left, line.bottom - line.top
+        canvas.rect(line.left, line.top, wide, high, stroke=PAPER, pen=GAP + 6, round=6)
     for inset in (0, GAP):
         line = box.grown(-inset)
         wide, high = line.right - line.left, line.bottom - line.top

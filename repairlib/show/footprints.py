@@ -9,16 +9,19 @@ from __future__ import annotations
 from collections.abc import Callable
 
 from repairlib.show.anatomy import Anatomy, arc
-from repairlib.show.canvas import BOARD, COPPER, INK, PAPER, QUIET, Canvas, Point
+from repairlib.show.canvas import COPPER, PAPER, Canvas, Point
+from repairlib.show.looks import Look, look_of
 
 HALF_WIDTH, HALF_HEIGHT = 152, 76
-FILLED = "#9fb5a4"
+EDGE = 6  # a trace ends so far from the edge of the board
+CLEAR = 3.5 + 6  # from a sign to the middle of the dot that a label's line ends in
 
 
 class Footprint:
-    """Where the outline and the pads of one place on the board are."""
+    """Where the outline and the pads of one place on the board are, and how the board looks."""
 
-    def __init__(self, anatomy: Anatomy, end: int) -> None:
+    def __init__(self, anatomy: Anatomy, end: int, look: str = "green") -> None:
+        self.look: Look = look_of(look)
         shape, *size = anatomy.outline
         self.round = shape == "round"
         self.half_width = size[0]
@@ -29,6 +32,11 @@ class Footprint:
         self.holes = anatomy.holes
 
     @property
+    def ink(self) -> str:
+        """What is printed on the board."""
+        return self.look.print
+
+    @property
     def beside(self) -> Point:
         """A place for a sign, outside the outline next to the marked pad."""
         x, y = self.pads[0]
@@ -37,8 +45,12 @@ class Footprint:
 
 def draw_footprint(canvas: Canvas, place: Footprint, mark: str) -> Point:
     """Draw the place with its mark; the point returned is where the mark sits."""
-    canvas.rect(-HALF_WIDTH, -HALF_HEIGHT, 2 * HALF_WIDTH, 2 * HALF_HEIGHT, BOARD, round=8)
-    canvas.text(HALF_WIDTH - 10, HALF_HEIGHT - 13, "board", 15, "end", QUIET)
+    look = place.look
+    canvas.rect(-HALF_WIDTH, -HALF_HEIGHT, 2 * HALF_WIDTH, 2 * HALF_HEIGHT, look.ground, round=8)
+    for number, pad in enumerate(place.pads):
+        canvas.line(*_trace(number, pad, len(place.pads)), stroke=look.trace, pen=9)
+    _neighbours(canvas, look)
+    canvas.text(HALF_WIDTH - 10, HALF_HEIGHT - 13, "board", 15, "end", look.print)
     if mark not in OUTLINE_MARKS:
         _outline(canvas, place)
     point = MARKS[mark](canvas, place)
@@ -54,12 +66,35 @@ def mark_in_words(mark: str) -> str:
     return f"On the board: {seen}."
 
 
+def _trace(number: int, pad: Point, pads: int) -> list[Point]:
+    """The copper from a pad to the edge of the board."""
+    x, y = pad
+    if pads == 2:
+        side = -1 if x < 0 else 1
+        bend, level = y - side * 28, y - side * 46
+        return [(x, y), (x, bend), (x + side * 18, level), (side * (HALF_WIDTH - EDGE), level)]
+    up = y < 0 or (y == 0 and number % 2 == 0)
+    return [(x, y), (x, (-1 if up else 1) * (HALF_HEIGHT - EDGE))]
+
+
+def _neighbours(canvas: Canvas, look: Look) -> None:
+    """Other parts in two corners, a hole for a screw, and contacts along the edge."""
+    x, y = HALF_WIDTH - 30, HALF_HEIGHT - 14
+    canvas.rect(-x - 14, -y - 6, 40, 12, stroke=look.other, pen=1.2)
+    for end in (-24, 36):
+        canvas.circle(-x + end, -y, 3, look.other, stroke="none")
+    canvas.polygon(arc(-x + 4, y, 12, 200, 340), stroke=look.other, pen=1.2)
+    canvas.circle(x + 14, -y, 7, PAPER, stroke=look.other, pen=1.5)
+    for number in range(6):
+        canvas.rect(-66 + 18 * number, HALF_HEIGHT - 11, 11, 10, COPPER, stroke="none")
+
+
 def _outline(canvas: Canvas, place: Footprint) -> None:
     if place.round:
-        canvas.circle(0, 0, place.half_width)
+        canvas.circle(0, 0, place.half_width, stroke=place.ink)
     else:
         wide, high = place.half_width, place.half_height
-        canvas.rect(-wide, -high, 2 * wide, 2 * high)
+        canvas.rect(-wide, -high, 2 * wide, 2 * high, stroke=place.ink)
 
 
 def _pad(canvas: Canvas, x: float, y: float, hole: bool, square: bool) -> None:
@@ -75,44 +110,50 @@ def _pad(canvas: Canvas, x: float, y: float, hole: bool, square: bool) -> None:
 
 def _plus(canvas: Canvas, place: Footprint) -> Point:
     x, y = place.beside
-    canvas.line((x - 8, y), (x + 8, y), pen=4)
-    canvas.line((x, y - 8), (x, y + 8), pen=4)
-    return x - 12, y
+    canvas.line((x - 8, y), (x + 8, y), stroke=place.ink, pen=4)
+    canvas.line((x, y - 8), (x, y + 8), stroke=place.ink, pen=4)
+    return x - 10 - CLEAR, y
 
 
 def _minus(canvas: Canvas, place: Footprint) -> Point:
     x, y = place.beside
-    canvas.line((x - 9, y), (x + 9, y), pen=4)
-    return x - 13, y
+    canvas.line((x - 9, y), (x + 9, y), stroke=place.ink, pen=4)
+    return x - 11 - CLEAR, y
 
 
 def _letter(sign: str) -> Callable[[Canvas, Footprint], Point]:
     def draw(canvas: Canvas, place: Footprint) -> Point:
         x, y = place.beside
-        canvas.text(x, y, sign, 24, bold=True)
-        return x - 12, y
+        canvas.text(x, y, sign, 24, fill=place.ink, bold=True)
+        return x - 9 - CLEAR, y
 
     return draw
 
 
+def _both_letters(canvas: Canvas, place: Footprint) -> Point:
+    x, y = place.beside
+    canvas.text(-x, -y, "A", 24, fill=place.ink, bold=True)
+    return _letter("K")(canvas, place)
+
+
 def _dot(canvas: Canvas, place: Footprint) -> Point:
     x, y = place.beside
-    canvas.circle(x, y, 6, INK)
-    return x - 6, y
+    canvas.circle(x, y, 6, place.ink, stroke="none")
+    return x - 6 - CLEAR, y
 
 
 def _triangle(canvas: Canvas, place: Footprint) -> Point:
     x, y = place.beside
-    canvas.polygon([(x - 9, y - 10), (x - 9, y + 10), (x + 9, y)], INK)
-    return x - 9, y
+    canvas.polygon([(x - 9, y - 10), (x - 9, y + 10), (x + 9, y)], place.ink, stroke=place.ink)
+    return x - 10 - CLEAR, y
 
 
 def _half_filled(canvas: Canvas, place: Footprint) -> Point:
     wide, high = place.half_width, place.half_height
     if place.round:
-        canvas.polygon(arc(0, 0, wide, 90, 270), FILLED)
+        canvas.polygon(arc(0, 0, wide, 90, 270), place.ink, stroke=place.ink)
     else:
-        canvas.rect(-wide, -high, wide, 2 * high, FILLED)
+        canvas.rect(-wide, -high, wide, 2 * high, place.ink, stroke=place.ink)
     return -wide * 0.7, -high * 0.6
 
 
@@ -123,31 +164,30 @@ def _square_pad(canvas: Canvas, place: Footprint) -> Point:
 
 def _bar(canvas: Canvas, place: Footprint) -> Point:
     wide, high = place.half_width, place.half_height
-    left = -wide - 16 if place.round else -wide + 5
-    canvas.rect(left, -high * 0.8, 10, high * 1.6, PAPER)
-    return left + 5, -high * 0.5
+    canvas.rect(-wide - 18, -high * 0.8, 10, high * 1.6, PAPER)
+    return -wide - 13, -high * 0.5
 
 
 def _stripe(canvas: Canvas, place: Footprint) -> Point:
     wide, high = place.half_width, place.half_height
     if place.round:
-        canvas.line(*arc(0, 0, wide + 6, 140, 220), pen=7)
+        canvas.line(*arc(0, 0, wide + 6, 140, 220), stroke=place.ink, pen=7)
         return -wide - 6, -6
-    canvas.line((-wide - 6, -high), (-wide - 6, high), pen=7)
+    canvas.line((-wide - 6, -high), (-wide - 6, high), stroke=place.ink, pen=7)
     return -wide - 6, -high * 0.6
 
 
 def _diode_symbol(canvas: Canvas, place: Footprint) -> Point:
-    canvas.line((-30, 0), (30, 0))
-    canvas.polygon([(13, -14), (13, 14), (-12, 0)], INK)
-    canvas.line((-14, -15), (-14, 15), pen=4)
+    canvas.line((-30, 0), (30, 0), stroke=place.ink)
+    canvas.polygon([(13, -14), (13, 14), (-12, 0)], place.ink, stroke=place.ink)
+    canvas.line((-14, -15), (-14, 15), stroke=place.ink, pen=4)
     return -14, -13
 
 
 def _notch(canvas: Canvas, place: Footprint) -> Point:
     wide = place.half_width
-    canvas.polygon(arc(-wide, 0, 12, -90, 90), BOARD)
-    canvas.line((-wide, -9), (-wide, 9), stroke=BOARD, pen=4)
+    canvas.line((-wide, -10), (-wide, 10), stroke=place.look.ground, pen=4)
+    canvas.line(*arc(-wide, 0, 12, -90, 90), stroke=place.ink)
     return -wide + 11, -3
 
 
@@ -161,7 +201,8 @@ def _cut_corners(canvas: Canvas, place: Footprint) -> Point:
             (wide, high),
             (-wide + cut, high),
             (-wide, high - cut),
-        ]
+        ],
+        stroke=place.ink,
     )
     return -wide + cut / 2, -high + cut / 2
 
@@ -169,20 +210,20 @@ def _cut_corners(canvas: Canvas, place: Footprint) -> Point:
 def _flat_side(canvas: Canvas, place: Footprint) -> Point:
     wide, high = place.half_width, place.half_height
     if len(place.pads) == 3:  # a transistor's flat runs along its row of leads
-        canvas.polygon(arc(0, 0, wide, 130, 410))
+        canvas.polygon(arc(0, 0, wide, 130, 410), stroke=place.ink)
         return -wide * 0.5, high * 0.77
     if place.round:
-        canvas.polygon(arc(0, 0, wide, -140, 140))
+        canvas.polygon(arc(0, 0, wide, -140, 140), stroke=place.ink)
         return -wide * 0.77, -high * 0.4
     _outline(canvas, place)
-    canvas.line((-wide, -high), (-wide, high), pen=5)
+    canvas.line((-wide, -high), (-wide, high), stroke=place.ink, pen=5)
     return -wide, -high * 0.5
 
 
 def _non_polar(canvas: Canvas, place: Footprint) -> Point:
     y = -place.half_height + 18 if place.round else 16 - HALF_HEIGHT
-    canvas.text(0, y, "NP", 20, bold=True)
-    return -18, y
+    canvas.text(0, y, "NP", 20, fill=place.ink, bold=True)
+    return -17 - CLEAR, y
 
 
 def _nothing(canvas: Canvas, place: Footprint) -> Point:
@@ -205,6 +246,7 @@ MARKS: dict[str, Callable[[Canvas, Footprint], Point]] = {
     "flat side of the outline": _flat_side,
     "letter K": _letter("K"),
     "letter A": _letter("A"),
+    "letters K and A": _both_letters,
     "figure 1": _letter("1"),
     "NP or BP": _non_polar,
     "no mark": _nothing,

@@ -5,46 +5,13 @@ from __future__ import annotations
 
 from collections.abc import Iterable, Iterator
 from dataclasses import dataclass
-from math import hypot
+
+from repairlib.show.box import Box
 
 CLEAR = 8.0  # nearer than that to another part, a label may be taken for that one's
 MISLEADING = 30.0  # what it costs to stand nearer to another part than to its own
 ROUNDS = 3
 FAR = 12.0  # farther than that from its part, a line must lead there
-
-
-@dataclass(frozen=True)
-class Box:
-    left: float
-    top: float
-    right: float
-    bottom: float
-
-    def overlaps(self, other: Box) -> bool:
-        return (
-            self.left < other.right
-            and other.left < self.right
-            and self.top < other.bottom
-            and other.top < self.bottom
-        )
-
-    def inside(self, other: Box) -> bool:
-        return (
-            self.left >= other.left
-            and self.right <= other.right
-            and self.top >= other.top
-            and self.bottom <= other.bottom
-        )
-
-    def grown(self, by: float) -> Box:
-        return Box(self.left - by, self.top - by, self.right + by, self.bottom + by)
-
-    def distance(self, other: Box) -> float:
-        """How far apart their outlines are; 0 where they touch."""
-        return hypot(
-            max(0, self.left - other.right, other.left - self.right),
-            max(0, self.top - other.bottom, other.top - self.bottom),
-        )
 
 
 @dataclass(frozen=True)

@@ -6,7 +6,7 @@ from dataclasses import dataclass
 from math import pi
 
 from repairlib.core.errors import RepairlibError
-from repairlib.show.labels import Box
+from repairlib.show.box import Box
 
 POLARITIES = ("polar", "non-polar", "none")
 STATES = ("to do", "next", "done", "keep")

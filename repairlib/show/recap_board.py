@@ -18,7 +18,8 @@ from repairlib.recap import (
     turned_over,
 )
 from repairlib.show.board import draw_board
-from repairlib.show.canvas import BOARD, COPPER, PAPER, QUIET, Canvas
+from repairlib.show.canvas import COPPER, PAPER, Canvas
+from repairlib.show.looks import look_of
 from repairlib.show.picture import Picture
 
 ANGLES = {"right": 0, "up": 90, "left": 180, "down": 270}
@@ -26,12 +27,15 @@ EDGE_MM = 14.0  # board around the outermost places
 USUAL_MM = 6.0  # a place that nobody measured
 
 
-def draw_recap(plan: Plan, done: Collection[str] = (), from_behind: bool = False) -> Picture:
+def draw_recap(
+    plan: Plan, done: Collection[str] = (), from_behind: bool = False, look: str = "plan"
+) -> Picture:
     """Draw the plan's board: which parts are done, which one is next, which ones are not fitted, or
     wait with a "?".
 
     `done` holds the references that are fitted. `from_behind` shows the board turned over like a
-    page, as it lies when it is soldered. Raises RepairlibError for a plan without board, and for
+    page, as it lies when it is soldered. `look` is that of the board, a name
+    from LOOKS. Raises RepairlibError for a plan without board, and for
     one from behind of a board whose file does not state its side.
 
     >>> from repairlib.recap import Board, Position, plan
@@ -60,7 +64,8 @@ def draw_recap(plan: Plan, done: Collection[str] = (), from_behind: bool = False
         for place in board.positions
     ]
     seen = spoken(board.seen_from)
-    return draw_board(parts, width, height, title=board.name.capitalize(), seen=seen)
+    title = board.name.capitalize()
+    return draw_board(parts, width, height, title=title, seen=seen, look=look, others=board.others)
 
 
 def draw_both_sides(plan: Plan) -> list[Picture]:
@@ -88,7 +93,8 @@ def _turned_over(board: Board, width: float) -> Board:
         )
         for place in board.positions
     ]
-    return Board(board.name, places)
+    others = [other._replace(x_mm=width - other.x_mm) for other in board.others]
+    return Board(board.name, places, others)
 
 
 def _state(reference: str, done: Collection[str], waiting: list[str], following) -> str:
@@ -120,10 +126,10 @@ def _drawn(place: Position, item: Item | None, state: str) -> dict:
     return drawn
 
 
-def draw_empty_place(reference: str, plus: str) -> Picture:
+def draw_empty_place(reference: str, plus: str, look: str = "green") -> Picture:
     """Draw the empty place of a radial part: two pads, and a plus printed on the side `plus`.
 
-    Raises RepairlibError for a side that is none of ANGLES.
+    look: of the board, a name from LOOKS. Raises RepairlibError for a side that is none of ANGLES.
 
     >>> draw_empty_place("C23", "left")
     The empty place C23 on a board, seen from the component side. A plus sign is printed to the
@@ -132,18 +138,26 @@ def draw_empty_place(reference: str, plus: str) -> Picture:
     if plus not in ANGLES:
         raise RepairlibError(plus, "not a side", ", ".join(ANGLES))
     right, down = {"right": (1, 0), "up": (0, -1), "left": (-1, 0), "down": (0, 1)}[plus]
+    board = look_of(look)
     canvas = Canvas(360, 250)
-    canvas.rect(4, 4, 352, 242, BOARD, round=8)
-    canvas.text(20, 28, reference, 20, "start", bold=True)
-    canvas.text(346, 232, "board", 15, "end", QUIET)
+    canvas.rect(4, 4, 352, 242, board.ground, round=8)
     with canvas.at(180, 125):
-        canvas.circle(0, 0, 74)
+        for side, way in (
+            (1, [(0, 0), (40, -50), (165, -50)]),
+            (-1, [(0, 0), (-40, 50), (-40, 110)]),
+        ):
+            start = side * 34 * right, side * 34 * down
+            canvas.line(start, *way[1:], stroke=board.trace, pen=12)
+    canvas.text(20, 28, reference, 20, "start", board.print, bold=True)
+    canvas.text(346, 232, "board", 15, "end", board.print)
+    with canvas.at(180, 125):
+        canvas.circle(0, 0, 74, stroke=board.print)
         for side in (1, -1):
             canvas.circle(side * 34 * right, side * 34 * down, 13, COPPER, pen=1.5)
             canvas.circle(side * 34 * right, side * 34 * down, 5, PAPER, pen=1.5)
         x, y = 97 * right, 97 * down
-        canvas.line((x - 10, y), (x + 10, y), pen=5)
-        canvas.line((x, y - 10), (x, y + 10), pen=5)
+        canvas.line((x - 10, y), (x + 10, y), stroke=board.print, pen=5)
+        canvas.line((x, y - 10), (x, y + 10), stroke=board.print, pen=5)
     where = {"up": "above", "down": "below"}.get(plus, f"to the {plus} of")
     return canvas.picture(
         f"The empty place {reference} on a board, seen from the component side. "

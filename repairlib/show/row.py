@@ -3,7 +3,10 @@
 from __future__ import annotations
 
 from repairlib.core.errors import RepairlibError
-from repairlib.show.canvas import Canvas, wrapped
+from repairlib.show.anatomy import Anatomy
+from repairlib.show.bands import label_names
+from repairlib.show.box import around
+from repairlib.show.canvas import MARGIN, Canvas, wrapped
 from repairlib.show.footprints import (
     HALF_WIDTH,
     MARKS,
@@ -16,45 +19,61 @@ from repairlib.show.picture import Picture
 
 COLUMN, WIDE_COLUMN = 232, 276
 LEAD_AT_THE_SIDE = 90  # a lead that ends further out belongs to a part lying down
-HEIGHT = 270
-MIDDLE = 122
 CAPTION = 16
-PLACE_COLUMN, PLACE_HEIGHT, PLACE_MIDDLE, PLACE_CAPTION = 2 * HALF_WIDTH + 20, 230, 84, 182
+PLACE_COLUMN, PLACE_MIDDLE, PLACE_CAPTION = 2 * HALF_WIDTH + 20, 84, 172
 
 
-def draw_row(*parts: tuple[str, str, str]) -> Picture:
+def draw_row(*parts: tuple) -> Picture:
     """Draw parts in a row, each given as (body, marking, words under it).
 
-    Raises RepairlibError for a body that is not in BODIES.
+    A fourth entry, a dict, holds more of what draw_part takes: mark, state, flip. Raises
+    RepairlibError for a body that is not in BODIES.
 
     >>> draw_row(("disc", "104", "ceramic"), ("film box", "4n7J", "film"))
     ceramic: A round flat disc on two leads. Printed on it: 104.
     film: A rectangular plastic box on two leads. Printed on it: 4n7J.
     """
-    bodies = [draw_body(Canvas(0, 0), body) for body, _, _ in parts]
+    tries = [Canvas(0, 0) for _ in parts]
+    bodies = [_draw(sheet, *part) for sheet, part in zip(tries, parts, strict=True)]
     lying = any(abs(end.x) > LEAD_AT_THE_SIDE for body in bodies for end in body.terminals)
     column = WIDE_COLUMN if lying else COLUMN
-    canvas = Canvas(column * len(parts), HEIGHT)
-    size = max(CAPTION, canvas.width // 46)  # a long row is shown smaller
-    said = []
-    for place, (body, marking, words) in enumerate(parts):
+    reach = around(sheet.extent for sheet in tries)
+    top, floor = MARGIN - reach.top, MARGIN - reach.top + reach.bottom
+    size = max(CAPTION, column * len(parts) // 46)  # a long row is shown smaller
+    captions = [wrapped(part[2], column - 8, size, bold=True) for part in parts]
+    step = 1.3 * size
+    canvas = Canvas(column * len(parts), floor + step * (1 + max(map(len, captions))))
+    for place, part in enumerate(parts):
         x = column * (place + 0.5)
-        with canvas.at(x, MIDDLE):
-            anatomy = draw_body(canvas, body, marking)
-        canvas.text(x, HEIGHT - CAPTION, words, size, bold=True)
-        said.append(f"{words}: {part_words(anatomy, marking, labels=False)}")
+        with canvas.at(x, top):
+            _draw(canvas, *part)
+        for row, line in enumerate(captions[place]):
+            canvas.text(x, floor + step * (row + 1), line, size, bold=True)
+    said = [
+        f"{part[2]}: {part_words(body, part[1], labels=False)}"
+        for part, body in zip(parts, bodies, strict=True)
+    ]
     return canvas.picture("\n".join(said))
 
 
-def draw_places(*places: tuple[str, str, str]) -> Picture:
+def _draw(canvas: Canvas, body: str, marking: str, words: str, more: dict | None = None) -> Anatomy:
+    anatomy = draw_body(canvas, body, marking, **(more or {}))
+    label_names(canvas, anatomy.names)
+    return anatomy
+
+
+def draw_places(*places: tuple[str, str, str], look: str = "green") -> Picture:
     """Draw empty places on a board in a row, each given as (body, mark on the board, words).
 
-    Raises RepairlibError for a body that is not in BODIES, or a mark that no board carries.
+    look: of the board, a name from LOOKS. Raises RepairlibError for a body that is not in BODIES,
+    a mark that no board carries, or a look that is not drawn.
 
     >>> draw_places(("radial", "plus sign", "plus is left"))
     plus is left: An empty place on a board. On the board: plus sign (left).
     """
-    canvas = Canvas(PLACE_COLUMN * len(places), PLACE_HEIGHT)
+    captions = [wrapped(words, PLACE_COLUMN - 20, CAPTION, bold=True) for *_, words in places]
+    high = PLACE_CAPTION + 22 * max(map(len, captions))
+    canvas = Canvas(PLACE_COLUMN * len(places), high)
     said = []
     for number, (body, mark, words) in enumerate(places):
         if mark not in MARKS:
@@ -62,8 +81,8 @@ def draw_places(*places: tuple[str, str, str]) -> Picture:
         x = PLACE_COLUMN * (number + 0.5)
         anatomy = draw_body(Canvas(0, 0), body)
         with canvas.at(x, PLACE_MIDDLE):
-            draw_footprint(canvas, Footprint(anatomy, -1), mark)
-        for row, line in enumerate(wrapped(words, PLACE_COLUMN - 20, CAPTION, bold=True)):
-            canvas.text(x, PLACE_CAPTION + 22 * row, line, CAPTION, bold=True)
+            draw_footprint(canvas, Footprint(anatomy, -1, look), mark)
+        for row, line in enumerate(captions[number]):
+            canvas.text(x, PLACE_CAPTION + 22 * row + 8, line, CAPTION, bold=True)
         said.append(f"{words}: An empty place on a board. {mark_in_words(mark)}")
     return canvas.picture("\n".join(said))

@@ -10,6 +10,7 @@ from repairlib.show.anatomy import (
     leads,
     print_marking,
     two_ends,
+    wires,
 )
 from repairlib.show.canvas import INK, METAL, PAPER, Canvas
 
@@ -30,6 +31,10 @@ def diode(canvas: Canvas, marking: str, end: int, mark: str) -> Anatomy:
 
 def zener(canvas: Canvas, marking: str, end: int, mark: str) -> Anatomy:
     return _diode(canvas, marking, end, GLASS, INK, INK, "small glass", WORKS_REVERSED)
+
+
+def glass_diode(canvas: Canvas, marking: str, end: int, mark: str) -> Anatomy:
+    return _diode(canvas, marking, end, GLASS, INK, INK, "small glass")
 
 
 def led(canvas: Canvas, marking: str, end: int, mark: str) -> Anatomy:
@@ -99,8 +104,8 @@ def bridge(canvas: Canvas, marking: str, end: int, mark: str) -> Anatomy:
         for x, sign in zip(places, signs, strict=True):
             canvas.text(x, 30, sign, 24, fill=PAPER, bold=True)
         marks += (
-            Mark(end * 84, 30, "plus sign", "positive"),
-            Mark(-end * 84, 30, "minus sign", "negative"),
+            Mark(end * 91, 22, "plus sign", "positive"),
+            Mark(-end * 91, 22, "minus sign", "negative"),
         )
     print_marking(canvas, marking, 0, -26, 140, 76, PAPER)
     return Anatomy(
@@ -164,9 +169,7 @@ def sot_23(canvas: Canvas, marking: str, end: int, mark: str) -> Anatomy:
 def _diode(
     canvas: Canvas, marking: str, end: int, case: str, band: str, ink: str, kind: str, notes=()
 ) -> Anatomy:
-    for x in (-1, 1):
-        canvas.line((x * 66, 0), (x * 126, 0), stroke=INK, pen=5)
-        canvas.line((x * 66, 0), (x * 126, 0), stroke=METAL, pen=2.5)
+    wires(canvas, 66, 126)
     canvas.rect(-72, -32, 144, 64, case, round=9)
     canvas.rect(min(end * 56, end * 36), -31, 20, 62, band, stroke="none")
     print_marking(canvas, marking, -end * 17, 0, 98, 56, ink)

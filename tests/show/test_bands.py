@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 import re
+from functools import partial
 from itertools import pairwise
 
 import pytest
@@ -10,7 +11,7 @@ import pytest
 from repairlib.core.errors import RepairlibError
 from repairlib.markings.colours import NAMES
 from repairlib.show import draw_bands, draw_part
-from repairlib.show.bands import INKS
+from repairlib.show.bands import CHOKE, CLOSE, INKS, TAN
 from tests.show.test_drawings import (
     assert_no_text_covers_another,
     assert_text_is_inside_the_sheet,
@@ -34,10 +35,44 @@ def test_bands_are_named_in_words(body, count, labels, flip):
     picture = draw_part(body, "-".join(bands), labels=labels, flip=flip)
     assert_text_is_inside_the_sheet(picture)
     assert_no_text_covers_another(picture)
-    assert [word for word in words(picture) if word in NAMES] == (bands[::-1] if flip else bands)
+    seen = bands[::-1] if flip else bands
+    assert [word for word in words(picture) if word in NAMES] == (seen if labels else [])
     order = ", ".join(bands[::-1] if flip else bands)
     assert f"Bands from left to right: {order}." in picture.alt
     assert "Printed" not in picture.alt
+
+
+@pytest.mark.parametrize("draw", [draw_bands, partial(draw_part, "resistor")])
+def test_names_are_left_off_and_said_all_the_same(draw):
+    picture = draw("green-blue-orange-gold", named=False)
+    assert not set(words(picture)) & set(NAMES)
+    assert "green, blue, orange, gold" in picture.alt
+    assert set(words(draw("green-blue-orange-gold", named=True))) >= {"green", "gold"}
+
+
+@pytest.mark.common_practice
+@pytest.mark.parametrize(
+    ("bands", "fill"),
+    [
+        ("brown-black-red-gold", TAN),
+        ("brown-black-red", TAN),
+        ("red-red-brown-silver", TAN),
+        ("brown-black-black-red-brown", CLOSE),
+        ("red-violet-red-red", CLOSE),
+        ("red-violet-black-orange-brown-red", CLOSE),
+    ],
+)
+def test_close_resistors_are_blue_and_others_tan(bands, fill):
+    for picture in (draw_part("resistor", bands), draw_bands(bands)):
+        assert fill in picture.svg and ({TAN, CLOSE} - {fill}).pop() not in picture.svg
+
+
+@pytest.mark.parametrize("count", range(1, 7))
+def test_bands_are_as_high_as_the_body_of_an_inductor(count):
+    svg = draw_part("inductor", "-".join(["red"] * count), labels=False).svg
+    heights = re.findall(rf'height="([\d.]+)"[^>]*fill="{INKS["red"]}"', svg)
+    (body,) = re.findall(rf'height="([\d.]+)"[^>]*fill="{CHOKE}"', svg)
+    assert heights == [body] * count
 
 
 @pytest.mark.parametrize("body", ["resistor", "inductor", "fuse"])
@@ -58,7 +93,7 @@ def test_painted_body(labels):
     assert_text_is_inside_the_sheet(picture)
     assert_no_text_covers_another(picture)
     for name in ("body orange", "end violet", "dot yellow", "tolerance silver"):
-        assert name in picture.alt and name in words(picture)
+        assert name in picture.alt and (name in words(picture)) == labels
 
 
 def test_no_band_stands_apart_at_even_distances():

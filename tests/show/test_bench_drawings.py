@@ -4,9 +4,12 @@ import pytest
 
 from repairlib.core.errors import RepairlibError
 from repairlib.core.limits import AFTER_UNPLUGGING
+from repairlib.core.quantity import brief
+from repairlib.show import draw_discharge_tool, draw_meter, draw_part
 from repairlib.show.bench import draw_bench
 from repairlib.show.discharge import draw_discharge, draw_discharge_circuit, draw_strap_path
 from repairlib.show.discharging import draw_discharging
+from tests.show.test_drawings import assert_no_text_covers_another, assert_text_is_inside_the_sheet
 
 
 def plain(text):
@@ -66,3 +69,43 @@ def test_circuits():
     path = draw_strap_path(230)
     assert "230 V / 1 MΩ = 230 µA" in plain(path.alt)
     assert "strap cord 1 MΩ" in plain(path.svg)
+
+
+@pytest.mark.parametrize("ohms", [47, 390, 2200, 10e3])
+def test_the_discharge_tool_carries_the_resistor_that_is_asked_for(ohms):
+    picture = draw_discharge_tool(ohms, "3 W")
+    named = brief(ohms, "Ω")
+    assert f">{named}<" in picture.svg and named in picture.alt and "3 W" in picture.alt
+    assert_text_is_inside_the_sheet(picture)
+    assert_no_text_covers_another(picture)
+    with pytest.raises(RepairlibError, match="not a resistance"):
+        draw_discharge_tool(0)
+
+
+@pytest.mark.parametrize("flip", [False, True])
+@pytest.mark.parametrize(
+    ("body", "positive"),
+    [
+        ("radial", "right"),
+        ("dipped tantalum", "left"),
+        ("axial", "right"),
+        ("snap-in can", "right"),
+    ],
+)
+def test_the_red_lead_is_on_the_positive_end(body, positive, flip):
+    said = draw_meter("12.0 V", body, flip=flip).alt
+    side = positive if not flip else {"left": "right", "right": "left"}[positive]
+    assert f"the red one on the {side} end" in said
+    said = draw_part(body, flip=flip).alt.lower()
+    assert f"the {side} end is positive" in said or f"the {side} end is the anode" in said
+
+
+def test_the_meter_shows_what_is_read():
+    for setting, reading in (("V", "0.00 V"), ("Ω", "OL"), ("A", "0.2 A")):
+        picture = draw_meter(reading, "resistor", setting=setting)
+        assert f">{reading}<" in picture.svg
+        assert_text_is_inside_the_sheet(picture)
+        assert_no_text_covers_another(picture)
+    for body, setting, told in (("to-92", "V", "two ends"), ("radial", "W", "no such place")):
+        with pytest.raises(RepairlibError, match=told):
+            draw_meter("1", body, setting=setting)

@@ -3,7 +3,8 @@
 from hypothesis import given
 from hypothesis import strategies as st
 
-from repairlib.show.labels import Box, Labels
+from repairlib.show.box import Box
+from repairlib.show.labels import Labels
 
 SHEET = Box(0, 0, 950, 410)
 PLACES = st.lists(

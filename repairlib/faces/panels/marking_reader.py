@@ -17,32 +17,16 @@ from repairlib.faces.panels.keeping import Keeping
 from repairlib.faces.panels.look import Panel, words
 from repairlib.markings import KIND_NAMES, bands_of, colour_of, read, what_else, words_of
 from repairlib.recap import in_place_of
-from repairlib.show import draw_part
+from repairlib.show import body_for, body_of_kind, draw_part
 
 ANY_PART = ""
 PARTS = [("any part", ANY_PART), *((name, kind) for kind, name in KIND_NAMES.items())]
-BODIES = {
-    "film": "film box",
-    "tantalum": "moulded tantalum",
-    "voltage-code": "moulded tantalum",
-    "can": "can",
-    "radial": "radial",
-    "axial": "axial",
-    "case-size": "chip",
-    "resistor": "resistor",
-    "chip-resistor": "chip resistor",
-    "inductor": "inductor",
-    "chip-inductor": "chip",
-    "fuse": "fuse",
-}
-USUAL_BODY = "disc"
 DRAWN_CHARACTERS = 80
 STYLE = """<style>
 .rl-quick .widget-hbox {align-items: flex-start; column-gap: 16px; flex-wrap: wrap;}
 .rl-quick .widget-hbox > .widget-html:last-child {flex: 1 1 18rem; padding-top: .4em;}
 .rl-quick .rl-answer {font-size: 1.5em; font-weight: 600; line-height: 1.3;}
 .rl-quick .widget-html-content p {margin: 0 0 .15em 0;}
-.rl-quick .rl-picture img {width: 220px;}
 </style>"""
 
 
@@ -97,24 +81,20 @@ def look_up(marking: str, part: str) -> tuple[str, str]:
     """The body to draw for a marking, and its readings (or what is wrong with it) as HTML."""
     if not marking.strip():
         hint = "The answer changes with every key."
-        return body_of(part), told("unanswered", "Type what is printed on the part", [hint])
+        return body_of_kind(part), told("unanswered", "Type what is printed on the part", [hint])
     try:
         readings = read(marking, part or None)
     except RepairlibError as error:
         coloured = any(colour_of(word) for word in words_of(marking))
         looks = part or ("resistor" if coloured else "")
-        return body_of(looks), told("cannot read", "Cannot be read yet", [str(error)])
-    return body_of(part or readings[0].kind), readings_html(readings)
-
-
-def body_of(kind: str) -> str:
-    """The name of the drawn body that stands for a kind of part."""
-    return BODIES.get(kind, USUAL_BODY)
+        return body_of_kind(looks), told("cannot read", "Cannot be read yet", [str(error)])
+    return body_for(readings[0]), readings_html(readings)
 
 
 def draw_marked(body: str, marking: str):
     """The part with the marking on it, a new line at every space, as makers print it."""
-    return draw_part(body, "\n".join(marking[:DRAWN_CHARACTERS].split()), labels=False)
+    printed = "\n".join(marking[:DRAWN_CHARACTERS].split())
+    return draw_part(body, printed, labels=False, named=True)
 
 
 def readings_html(readings) -> str:

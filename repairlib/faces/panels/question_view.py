@@ -8,7 +8,7 @@ from collections.abc import Callable, Mapping
 import ipywidgets as widgets
 
 from repairlib.core.errors import RepairlibError
-from repairlib.core.html import picture, prose, told
+from repairlib.core.html import fold, paragraphs, picture, prose, told
 from repairlib.core.safety import caution
 from repairlib.faces.panels.answer_inputs import input_for
 from repairlib.faces.panels.look import words
@@ -106,8 +106,13 @@ def question_html(question: Question, title: str, graded: bool = True) -> str:
     """The question as it is read: title, points, text, picture, how to answer."""
     value = f", {worth(question)}" if graded else ""
     head = f'<h4>{title}<span class="rl-soft">{value}</span></h4>'
-    drawn = picture(question.picture()) if question.picture else ""
+    drawn = _drawn(question.picture()) if question.picture else ""
     return f'{head}{prose(question.prompt)}{drawn}<div class="rl-soft">{question.how()}</div>'
+
+
+def _drawn(shown) -> str:
+    """The picture, and folded under it what it shows, for those who do not see every colour."""
+    return picture(shown) + fold("The picture in words", paragraphs(shown.alt.splitlines()))
 
 
 def feedback_html(line: Line, graded: bool = True) -> str:

@@ -255,7 +255,7 @@ def blown_fuse(draw: Draw) -> Choice:
     return Choice(
         prompt="This mains fuse has blown. The fault behind it was found and mended. "
         "Which one do you fit?",
-        picture=lambda: part("fuse", same),
+        picture=lambda: part("fuse", same, state="blown"),
         options=draw.shuffle([same, stronger, quick, weak, bridge]),
         answer=same,
         mistakes=[
@@ -292,7 +292,7 @@ def burnt_fusible(draw: Draw) -> Choice:
     return Choice(
         prompt=f"A resistor of {ohms} in the supply line is open. The parts list says "
         f"`fusible, flameproof, {power}`. What do you do?",
-        picture=lambda: part("resistor", _BURNT[value]),
+        picture=lambda: part("resistor", _BURNT[value], state="burnt"),
         options=draw.shuffle([right, plain, strong, lower]),
         answer=right,
         mistakes=[

@@ -7,8 +7,7 @@ import re
 
 import pytest
 
-from repairlib.faces.panels.marking_reader import BODIES, PARTS, quick_check
-from repairlib.markings.reading import KIND_NAMES
+from repairlib.faces.panels.marking_reader import PARTS, quick_check
 
 
 @pytest.fixture
@@ -145,5 +144,28 @@ def test_every_part_can_be_chosen(panel, part):
     assert shown(panel) and drawn(panel)
 
 
-def test_bodies_are_named_for_kinds_that_exist():
-    assert set(BODIES) <= set(KIND_NAMES)
+@pytest.mark.common_practice
+@pytest.mark.parametrize(
+    ("typed", "looks"),
+    [
+        ("0.22 X2 275V", "square plastic box, full of print"),
+        ("1000µF 35V", "round aluminium can standing"),
+        ("BAT85", "small glass cylinder"),
+        ("BC557", "half-cylinder on three leads"),
+        ("NTC 10D-9", "dark disc"),
+    ],
+)
+def test_the_body_follows_from_what_was_read(panel, typed, looks):
+    panel.marking.value = typed
+    assert looks in panel.picture.value
+
+
+@pytest.mark.parametrize("typed", ["", "hello", "ZZZ 47/16V !!"])
+def test_where_nothing_was_read_no_part_is_suggested(panel, typed):
+    panel.marking.value = typed
+    assert "what part is it?" in drawn(panel)
+
+
+def test_names_of_colours_are_written_beside_the_bands(panel):
+    panel.marking.value = "brown black red gold"
+    assert ">brown<" in drawn(panel)
