@@ -12,7 +12,7 @@ from repairlib.learn import files
 from repairlib.learn.asking import graded, practised
 from repairlib.learn.draws import Draw
 from repairlib.learn.fingerprint import fingerprint
-from repairlib.learn.learner import DEMO, Demo, Learner, current_learner
+from repairlib.learn.learner import DEMO, Demo, Learner, current_learner, learner_in
 from repairlib.learn.marking import Sheet, mark, mark_question
 from repairlib.learn.question import UNREADABLE, UNSAFE, Question
 from repairlib.learn.saved_answers import Saved, SavedAnswers, is_answers
@@ -168,7 +168,7 @@ def mark_file(path: str | Path, anew: bool = False) -> Sheet:
     if found is None:
         wrong = trouble or "there is no such file"
         raise RepairlibError(path, wrong, "a file of saved answers, LESSON.json")
-    learner = Learner(found["name"], found["class_code"]) if found["name"] else DEMO
+    learner = learner_in(found)
     questions, saved = questions_of(found["lesson"], learner), Saved.of(found)
     notes = remarks(questions, saved)
     changed = {} if anew else changed_since(questions, saved)

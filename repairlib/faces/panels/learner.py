@@ -1,4 +1,4 @@
-"""Who is learning: the form in lesson 00 that sets the name and the class code once."""
+"""Who is learning: the form in lesson 00 that sets the name and the group once."""
 
 from __future__ import annotations
 
@@ -9,20 +9,20 @@ from repairlib.faces.panels.look import Panel, told, trouble, words
 from repairlib.learn.learner import DEMO, current_learner, set_learner
 
 STYLE = {"description_width": "6rem"}
-HELP = "Your name and class code choose your variant of the questions. Capitals or small "
+HELP = "Your name and group choose your variant of the questions. Capitals or small "
 HELP += "letters make no difference. Leave them out to work on the demo variant."
 
 
 class LearnerForm(Panel):
-    """The form's parts: `name`, `class_code`, `remember`, `status`."""
+    """The form's parts: `name`, `group`, `remember`, `status`."""
 
     def __init__(self):
         self.name = _text("Your name", "as on the class list")
-        self.class_code = _text("Class code", "from your instructor")
+        self.group = _text("Group", "as your instructor calls it")
         self.remember = widgets.Button(description="Remember me", button_style="primary")
         self.status = words()
         self.remember.on_click(self._remember)
-        boxes = [words(f"<p>{HELP}</p>"), self.name, self.class_code, self.remember, self.status]
+        boxes = [words(f"<p>{HELP}</p>"), self.name, self.group, self.remember, self.status]
         super().__init__(*boxes)
         self._show_current()
 
@@ -32,7 +32,7 @@ class LearnerForm(Panel):
         except RepairlibError as error:
             self.status.value = trouble(error)
             return
-        self.name.value, self.class_code.value = learner.name, learner.class_code
+        self.name.value, self.group.value = learner.name, learner.group
         if note:
             self.status.value = told("cannot read", "Please note", [note])
         elif learner is DEMO:
@@ -42,7 +42,7 @@ class LearnerForm(Panel):
 
     def _remember(self, _):
         try:
-            learner = set_learner(self.name.value, self.class_code.value)
+            learner = set_learner(self.name.value, self.group.value)
         except RepairlibError as error:
             self.status.value = trouble(error)
             return
@@ -51,7 +51,7 @@ class LearnerForm(Panel):
 
 
 def learner_form() -> LearnerForm:
-    """The form for name and class code, ready to be shown."""
+    """The form for name and group, ready to be shown."""
     return LearnerForm()
 
 

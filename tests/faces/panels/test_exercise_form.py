@@ -148,19 +148,19 @@ def test_page_shows_every_question_with_pictures():
 def test_learner_form_remembers():
     form = learner_form()
     assert "demo variant" in form.status.value
-    form.name.value, form.class_code.value = "Ada Example", "bench-7"
+    form.name.value, form.group.value = "Ada Example", "bench-7"
     form.remember.click()
-    assert "Remembered: variant of Ada Example, class bench-7" in form.status.value
+    assert "Remembered: variant of Ada Example, group bench-7" in form.status.value
     assert current_learner()[0].name == "Ada Example"
     assert learner_form().name.value == "Ada Example"
 
 
 def test_learner_form_says_what_is_missing_and_keeps_the_text():
     form = learner_form()
-    form.name.value = "Ada Example"
+    form.group.value = "bench-7"
     form.remember.click()
-    assert "the class code is empty" in form.status.value
-    assert form.name.value == "Ada Example"
+    assert "the name is empty" in form.status.value
+    assert form.group.value == "bench-7"
 
 
 def test_form_of_a_learner_names_the_variant():
