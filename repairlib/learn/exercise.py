@@ -32,6 +32,16 @@ LESSONS = (
     "09-hot-air-and-moisture",
 )
 
+# The shorter of the two ways through the workbook: to change old capacitors in one evening.
+ONE_EVENING = (
+    "00-start-here",
+    "01-a-safe-bench",
+    "03-capacitor-markings",
+    "04-polarity",
+    "07-plan-a-recap",
+    "08-solder-and-heat",
+)
+
 
 class Told(str):
     """Text that a notebook shows as it is, without quotes."""
@@ -82,14 +92,18 @@ class Exercise:
 
     def __init__(self, lesson: str, learner: Learner | Demo = DEMO, note: str = ""):
         self.lesson = lesson
-        self.learner = learner
-        self.questions = questions_of(lesson, learner)
-        self.saved = SavedAnswers(lesson, learner)
-        self.learner_note = note
-        self._fingerprints: dict[str, str] = {}
+        self.turn_to(learner, note)
 
     def __repr__(self) -> str:
         return f"{self.lesson}, {self.learner}: {len(self.questions)} questions"
+
+    def turn_to(self, learner: Learner | Demo, note: str = "") -> None:
+        """Ask the questions of this learner from now on, and take their answers."""
+        self.learner = learner
+        self.questions = questions_of(self.lesson, learner)
+        self.saved = SavedAnswers(self.lesson, learner)
+        self.learner_note = note
+        self._fingerprints: dict[str, str] = {}
 
     def answer(self, **answers) -> Told:
         """Save answers by question id: `ex.answer(q1="100 nF", q2="b")`.
@@ -137,11 +151,15 @@ class Exercise:
                 self._fingerprints[name] = fingerprint(self.by_id[name])
         return self.saved.save(typed, self._fingerprints, unsafe)
 
-    def sheet(self) -> Sheet:
-        """The marks of the answers saved so far, worked out anew."""
+    def sheet(self, trusted: str | None = None) -> Sheet:
+        """The marks of the answers saved so far, worked out anew.
+
+        A question is looked at for changes since it was answered, which draws its picture; not
+        where it was answered in the `trusted` version of the library.
+        """
         saved = self.saved.read_all()
         notes = (*self.notes(), *remarks(self.questions, saved))
-        changed = changed_since(self.questions, saved)
+        changed = changed_since(self.questions, saved, trusted)
         who = str(self.learner)
         return mark(self.questions, saved.answers, self.lesson, who, notes, changed, saved.unsafe)
 
@@ -176,9 +194,14 @@ def mark_file(path: str | Path, anew: bool = False) -> Sheet:
     return mark(questions, saved.answers, lesson, who, notes, changed, saved.unsafe)
 
 
-def changed_since(questions: Sequence[Question], saved: Saved) -> dict[str, str]:
-    """The questions that have changed since they were answered: id to the version of then."""
-    then = saved.asked
+def changed_since(
+    questions: Sequence[Question], saved: Saved, trusted: str | None = None
+) -> dict[str, str]:
+    """The questions that have changed since they were answered: id to the version of then.
+
+    Those answered in the `trusted` version are not looked at.
+    """
+    then = {name: asked for name, asked in saved.asked.items() if asked["version"] != trusted}
     return {
         one.id: then[one.id]["version"]
         for one in questions
