@@ -103,7 +103,8 @@ def _stated(notebook: str) -> tuple[str, int | None]:
     cells = json.loads(notebook)["cells"]
     prose = "\n".join("".join(one["source"]) for one in cells if one["cell_type"] == "markdown")
     said = MINUTES.search(prose)
-    return prose.partition("\n")[0].removeprefix("# "), int(said[1]) if said else None
+    title = prose.partition("\n")[0].removeprefix("# ").partition(":")[0]
+    return title, int(said[1]) if said else None
 
 
 def _standing(sheet: Sheet) -> Standing:

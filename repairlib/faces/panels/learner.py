@@ -53,8 +53,8 @@ class LearnerForm(Panel):
         self.fields = NameFields()
         self.name, self.group = self.fields.name, self.fields.group
         self.show, self.status = self.fields.show, self.fields.status
-        self.forget = widgets.Button(description="Forget me on this computer")
-        self.forget.layout.width = "auto"
+        left = widgets.Layout(width="auto", align_self="flex-start")
+        self.forget = widgets.Button(description="Forget me on this computer", layout=left)
         self.forget.on_click(self._forget)
         self.carry = CarryWork()
         more = widgets.Accordion([self.carry], titles=("Go on at another computer",))
@@ -96,7 +96,8 @@ class HandOver(widgets.VBox):
         self.others = widgets.HBox(layout={"flex_flow": "row wrap"})
         self.fields = NameFields()
         self.choices = widgets.VBox([self.others, words("Somebody new?"), self.fields])
-        line = widgets.HBox([self.who, self.hand_over], layout={"flex_flow": "row wrap"})
+        line = widgets.HBox([self.who, self.hand_over])
+        line.layout = widgets.Layout(flex_flow="row wrap", align_items="center", grid_gap="0 12px")
         super().__init__([line, self.choices])
         self.turn()
 
@@ -111,11 +112,12 @@ class HandOver(widgets.VBox):
             named = f"<b>{text(learner.who)}</b> is answering."
         self.who.value = named
         self.choices.layout.display = "none"
-        self.fields.name.value = self.fields.group.value = self.fields.status.value = ""
+        self.fields.name.value = self.fields.group.value = ""
 
     def _toggle(self, _button=None) -> None:
         hidden = self.choices.layout.display == "none"
         if hidden:
+            self.fields.status.value = ""
             self._offer()
         self.choices.layout.display = "" if hidden else "none"
 

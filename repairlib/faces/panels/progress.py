@@ -69,7 +69,7 @@ def _headline(lessons: Sequence[Standing], who: str) -> Html:
     says = [f"{who}: {done} of {len(lessons)} lessons done."]
     if following is None:
         return told("right", "All lessons done: well done!", says)
-    verb = "Go on with" if following.state == OPEN else "Next:"
+    verb = "Go on with" if following.state == OPEN else "Next:" if done else "Begin with"
     more = f"<div>{link(following.lesson, f'Open lesson {following.number}')}</div>"
     headline = f"{verb} {called(following.lesson)}"
     state = "partly right" if following.state == OPEN else "unanswered"
