@@ -1,4 +1,4 @@
-"""What every test run needs: a fresh home for each notebook, stable settings, tiers.
+"""What every test run needs: a fresh home for each test and notebook, stable settings, tiers.
 
 Loaded with `-p tests.plugin` (pyproject.toml), so that it holds for tests/, repairlib/ and lessons/
 alike, also when one notebook is run alone.
@@ -28,7 +28,7 @@ class Run:
         self.homes = tempfile.TemporaryDirectory(prefix="repairlib-test-")
 
     def fresh_home(self) -> None:
-        """Answers and the learner's name of one notebook must not reach the next."""
+        """Answers, what was typed and who it was must not reach the next test or notebook."""
         os.environ["REPAIRLIB_HOME"] = tempfile.mkdtemp(dir=self.homes.name)
 
 
@@ -82,6 +82,9 @@ def pytest_itemcollected(item):
 
 @pytest.hookimpl(tryfirst=True)
 def pytest_runtest_protocol(item):
-    if item.path.suffix == ".ipynb" and item.path != run.notebook:
+    if item.path.suffix != ".ipynb":
+        if os.listdir(os.environ["REPAIRLIB_HOME"]):  # the last test kept something
+            run.fresh_home()
+    elif item.path != run.notebook:
         run.notebook = item.path
         run.fresh_home()

@@ -1,6 +1,6 @@
 """The variant a learner gets: the same on every machine and every Python version.
 
-Covers the drawing of numbers, choices and orders from (class code, learner, lesson) by SHA-256.
+Covers the drawing of numbers, choices and orders from (group, learner, lesson) by SHA-256.
 It does not use the random module, whose streams may change between versions.
 """
 
@@ -30,7 +30,7 @@ def normal(text: str) -> str:
 
 
 class Draw:
-    """A stream of choices that depends only on class code, learner and lesson.
+    """A stream of choices that depends only on group, learner and lesson.
 
     Each choice gives every option a number: the SHA-256 of the seed text, the running count of
     choices and the option itself, one below the other. The highest number wins. An option added
@@ -51,9 +51,9 @@ class Draw:
         self._taken = 0
 
     @classmethod
-    def for_learner(cls, class_code: str, name: str, lesson: str) -> Draw:
+    def for_learner(cls, group: str, name: str, lesson: str) -> Draw:
         """The draw of one learner in one lesson."""
-        return cls("\n".join(("learner", normal(class_code), normal(name), lesson)))
+        return cls("\n".join(("learner", normal(group), normal(name), lesson)))
 
     def part(self, name: str) -> Draw:
         """An independent draw, for instance for one question: `draw.part("stripe")`."""

@@ -12,7 +12,7 @@ from repairlib.learn import files
 from repairlib.learn.asking import graded, practised
 from repairlib.learn.draws import Draw
 from repairlib.learn.fingerprint import fingerprint
-from repairlib.learn.learner import DEMO, Demo, Learner, current_learner
+from repairlib.learn.learner import DEMO, Demo, Learner, current_learner, learner_in
 from repairlib.learn.marking import Sheet, mark, mark_question
 from repairlib.learn.question import UNREADABLE, UNSAFE, Question
 from repairlib.learn.saved_answers import Saved, SavedAnswers, is_answers
@@ -30,6 +30,16 @@ LESSONS = (
     "07-plan-a-recap",
     "08-solder-and-heat",
     "09-hot-air-and-moisture",
+)
+
+# The shorter of the two ways through the workbook: to change old capacitors in one evening.
+ONE_EVENING = (
+    "00-start-here",
+    "01-a-safe-bench",
+    "03-capacitor-markings",
+    "04-polarity",
+    "07-plan-a-recap",
+    "08-solder-and-heat",
 )
 
 
@@ -82,14 +92,18 @@ class Exercise:
 
     def __init__(self, lesson: str, learner: Learner | Demo = DEMO, note: str = ""):
         self.lesson = lesson
-        self.learner = learner
-        self.questions = questions_of(lesson, learner)
-        self.saved = SavedAnswers(lesson, learner)
-        self.learner_note = note
-        self._fingerprints: dict[str, str] = {}
+        self.turn_to(learner, note)
 
     def __repr__(self) -> str:
         return f"{self.lesson}, {self.learner}: {len(self.questions)} questions"
+
+    def turn_to(self, learner: Learner | Demo, note: str = "") -> None:
+        """Ask the questions of this learner from now on, and take their answers."""
+        self.learner = learner
+        self.questions = questions_of(self.lesson, learner)
+        self.saved = SavedAnswers(self.lesson, learner)
+        self.learner_note = note
+        self._fingerprints: dict[str, str] = {}
 
     def answer(self, **answers) -> Told:
         """Save answers by question id: `ex.answer(q1="100 nF", q2="b")`.
@@ -137,11 +151,15 @@ class Exercise:
                 self._fingerprints[name] = fingerprint(self.by_id[name])
         return self.saved.save(typed, self._fingerprints, unsafe)
 
-    def sheet(self) -> Sheet:
-        """The marks of the answers saved so far, worked out anew."""
+    def sheet(self, trusted: str | None = None) -> Sheet:
+        """The marks of the answers saved so far, worked out anew.
+
+        A question is looked at for changes since it was answered, which draws its picture; not
+        where it was answered in the `trusted` version of the library.
+        """
         saved = self.saved.read_all()
         notes = (*self.notes(), *remarks(self.questions, saved))
-        changed = changed_since(self.questions, saved)
+        changed = changed_since(self.questions, saved, trusted)
         who = str(self.learner)
         return mark(self.questions, saved.answers, self.lesson, who, notes, changed, saved.unsafe)
 
@@ -168,7 +186,7 @@ def mark_file(path: str | Path, anew: bool = False) -> Sheet:
     if found is None:
         wrong = trouble or "there is no such file"
         raise RepairlibError(path, wrong, "a file of saved answers, LESSON.json")
-    learner = Learner(found["name"], found["class_code"]) if found["name"] else DEMO
+    learner = learner_in(found)
     questions, saved = questions_of(found["lesson"], learner), Saved.of(found)
     notes = remarks(questions, saved)
     changed = {} if anew else changed_since(questions, saved)
@@ -176,9 +194,14 @@ def mark_file(path: str | Path, anew: bool = False) -> Sheet:
     return mark(questions, saved.answers, lesson, who, notes, changed, saved.unsafe)
 
 
-def changed_since(questions: Sequence[Question], saved: Saved) -> dict[str, str]:
-    """The questions that have changed since they were answered: id to the version of then."""
-    then = saved.asked
+def changed_since(
+    questions: Sequence[Question], saved: Saved, trusted: str | None = None
+) -> dict[str, str]:
+    """The questions that have changed since they were answered: id to the version of then.
+
+    Those answered in the `trusted` version are not looked at.
+    """
+    then = {name: asked for name, asked in saved.asked.items() if asked["version"] != trusted}
     return {
         one.id: then[one.id]["version"]
         for one in questions

@@ -1,8 +1,9 @@
 """The answers of one learner in one lesson, saved as typed, each with what was asked.
 
 Beside the answers a file has, by question id, the fingerprint of the question at the moment when
-its answer was last saved, and the version of the library; and the ids of the questions that were
-once answered dangerously, which stay there for good. Files of before that have none of it.
+its answer was last saved, and the version of the library; when that was; and the ids of the
+questions that were once answered dangerously, which stay there for good. Files of before that have
+none of it.
 
 Every save reads the file again, adds what is new and puts the whole in place, all under a lock:
 two kernels that answer different questions lose nothing.
@@ -17,7 +18,8 @@ from typing import Any, NamedTuple
 
 from repairlib.core.version import VERSION
 from repairlib.learn import files
-from repairlib.learn.learner import DEMO, Demo, Learner, home
+from repairlib.learn.learner import DEMO, Demo, Learner, home, named_in, names_somebody
+from repairlib.learn.times import are_times, now
 
 NONE: Mapping[str, str] = MappingProxyType({})
 
@@ -87,12 +89,14 @@ class SavedAnswers:
                 for name in changes
                 if name in fingerprints
             }
-            who = {"class_code": self.learner.class_code, "name": self.learner.name}
-            content = {"lesson": self.lesson, **who, "answers": answers, "asked": asked}
+            content = (found or {}) | named_in(self.learner)  # keys not known here stay
+            content.pop("class_code", None)  # the group's name in files of before
+            content |= {"lesson": self.lesson, "answers": answers, "asked": asked}
+            content["at"] = now((found or {}).get("at", {}), changes)
             noted = sorted({*saved.unsafe, *unsafe})
             if noted:
                 content["unsafe"] = noted
-            files.write(self.path, (found or {}) | content)  # keys not known here stay
+            files.write(self.path, content)
         return answers
 
 
@@ -111,12 +115,13 @@ def merged(old: Mapping, new: Mapping) -> dict:
 
 def is_answers(found: dict) -> bool:
     """True when a file's content is saved answers: texts, and tables of texts."""
-    words = (found.get("lesson"), found.get("class_code"), found.get("name"))
     answers, asked = found.get("answers"), found.get("asked", {})
     unsafe = found.get("unsafe", [])
     if not isinstance(unsafe, list) or not all(isinstance(one, str) for one in unsafe):
         return False
-    if not all(isinstance(word, str) for word in words) or not _is_texts(answers, depth=3):
+    if not isinstance(found.get("lesson"), str) or not names_somebody(found):
+        return False
+    if not _is_texts(answers, depth=3) or not are_times(found.get("at", {})):
         return False
     return _is_texts(asked, depth=2) and all(map(_is_asked, asked.values()))
 

@@ -96,7 +96,7 @@ def test_a_learner_is_told_beside_the_question_and_may_answer_anew(one_row_more)
     typed = form.views["q1"].box.value
     assert typed  # what was typed is still there
     assert "Changed since it was answered: not counted" in form.views["q1"].feedback.value
-    assert "<b>14 of 14 points</b>, 9 of 9 questions answered" in form.progress.value
+    assert "<b>14 of 14 points</b>, 9 of 9 questions answered" in form.sheet.value
     form.views["q1"].box.value = right_answer(exercise.questions[0])
     assert "Right, 1 of 1" in form.views["q1"].feedback.value
     assert mark_file(path).points == exercise.sheet().points == 15

@@ -108,7 +108,7 @@ def test_accents_in_either_unicode_spelling():
     assert composed.folder() == apart.folder()
 
 
-def test_other_learner_class_or_lesson_is_another_variant():
+def test_other_learner_group_or_lesson_is_another_variant():
     draws = [
         Draw.for_learner("c", "a", "1"),
         Draw.for_learner("c", "b", "1"),
@@ -131,8 +131,8 @@ def test_nothing_between_is_refused():
 
 
 @given(st.text(), st.text(), st.lists(st.integers(), max_size=30))
-def test_shuffle_keeps_every_item(class_code, name, items):
-    assert sorted(Draw.for_learner(class_code, name, "x").shuffle(items)) == sorted(items)
+def test_shuffle_keeps_every_item(group, name, items):
+    assert sorted(Draw.for_learner(group, name, "x").shuffle(items)) == sorted(items)
 
 
 def test_all_numbers_come_up_about_equally_often():

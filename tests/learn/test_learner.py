@@ -1,5 +1,6 @@
 """The learner is set once and remembered; a bad file is told and kept."""
 
+import json
 import os
 import sys
 from pathlib import Path
@@ -7,7 +8,15 @@ from pathlib import Path
 import pytest
 
 from repairlib.core.errors import RepairlibError
-from repairlib.learn import DEMO, Learner, current_learner, open_exercise, set_learner
+from repairlib.learn import (
+    DEMO,
+    Learner,
+    current_learner,
+    mark_file,
+    open_exercise,
+    set_learner,
+)
+from repairlib.learn.learner import forget, known_learners
 from repairlib.learn.learner import home as home_folder
 
 LESSON = "00-start-here"
@@ -21,7 +30,7 @@ def test_nobody_is_set_at_first():
 def test_set_once_and_remembered():
     set_learner("  Ada Example ", "bench-7")
     assert current_learner() == (Learner("Ada Example", "bench-7"), "")
-    assert "variant of Ada Example, class bench-7" in str(open_exercise(LESSON).sheet())
+    assert "variant of Ada Example, group bench-7" in str(open_exercise(LESSON).sheet())
 
 
 def test_answers_of_each_learner_stay_apart_and_come_back():
@@ -34,26 +43,26 @@ def test_answers_of_each_learner_stay_apart_and_come_back():
 
 
 @pytest.mark.parametrize(
-    ("name", "class_code", "said"),
+    ("name", "group", "said"),
     [
         ("", "b", "the name is empty"),
-        ("Ada", " \t", "the class code is empty"),
+        (" \t", "bench-7", "the name is empty"),
         ("Ada\nBen", "b", "this is no name on one line"),
         ("x" * 81, "b", "this is no name on one line"),
-        ("Ada", "\x00", "this is no class code on one line"),
-        ("Ada", 7, "the class code is not a text"),
+        ("Ada", "\x00", "this is no group on one line"),
+        ("Ada", 7, "the group is not a text"),
         (None, "b", "the name is not a text"),
         (b"Ada", "b", "the name is not a text"),
     ],
 )
-def test_a_name_that_is_none_is_refused(name, class_code, said):
+def test_a_name_that_is_none_is_refused(name, group, said):
     with pytest.raises(RepairlibError, match=said):
-        set_learner(name, class_code)
+        set_learner(name, group)
     assert current_learner() == (DEMO, "")
 
 
 @pytest.mark.parametrize(
-    "content", [b"", b"{", b'{"format": 7}', b'{"format": 1, "name": "", "class_code": 3}']
+    "content", [b"", b"{", b'{"format": 7}', b'{"format": 1, "name": "", "group": 3}']
 )
 def test_a_bad_file_is_told_and_kept_and_work_goes_on(home, content):
     home.mkdir()
@@ -64,6 +73,50 @@ def test_a_bad_file_is_told_and_kept_and_work_goes_on(home, content):
     assert (home / "learner.kept-1.json").read_bytes() == content
     set_learner("Ada Example", "bench-7")
     assert current_learner()[0].name == "Ada Example"
+
+
+def test_a_file_of_before_names_its_group_otherwise_and_is_read(home):
+    home.mkdir()
+    old = b'{"format": 1, "name": "Ada Example", "class_code": "bench-7"}'
+    (home / "learner.json").write_bytes(old)
+    assert current_learner() == (Learner("Ada Example", "bench-7"), "")
+    assert known_learners() == [Learner("Ada Example", "bench-7")]
+
+
+def test_answers_of_before_name_their_group_otherwise_and_are_read_and_go_on():
+    set_learner("Ada Example", "bench-7")
+    saved = open_exercise(LESSON).saved
+    old = {"lesson": LESSON, "name": "Ada Example", "class_code": "bench-7", "format": 1}
+    saved.path.parent.mkdir(parents=True)
+    saved.path.write_text(json.dumps(old | {"answers": {"q2": "1 s"}}))
+    assert "group bench-7" in str(mark_file(saved.path))
+    open_exercise(LESSON).answer(q8="a")
+    assert saved.read() == {"q2": "1 s", "q8": "a"} and saved.note == ""
+    assert "class_code" not in json.loads(saved.path.read_bytes())
+
+
+def test_a_name_alone_is_enough():
+    assert set_learner("Ada Example") == Learner("Ada Example", "")
+    assert current_learner()[0].who == "Ada Example"
+    assert Learner("Ada").folder() != Learner("Ada", "no-group").folder()
+
+
+def test_both_empty_is_the_way_back_to_the_demo_variant():
+    set_learner("Ada Example", "bench-7")
+    assert set_learner(" ", "") is DEMO
+    assert current_learner() == (DEMO, "")
+
+
+def test_who_was_set_here_is_known_the_latest_first_until_forgotten():
+    for name in ("Ada", "Ben", "Cleo", "ADA"):
+        set_learner(name, "bench-7")
+    assert [one.name for one in known_learners()] == ["ADA", "Cleo", "Ben"]
+    open_exercise(LESSON).answer(q2="1 s")
+    forget(current_learner()[0])
+    assert [one.name for one in known_learners()] == ["Cleo", "Ben"]
+    assert current_learner() == (DEMO, "")
+    set_learner("Ada", "bench-7")
+    assert open_exercise(LESSON).saved.read() == {"q2": "1 s"}
 
 
 def test_without_a_chosen_folder_the_users_own_is_taken(monkeypatch):

@@ -134,11 +134,11 @@ BAD_FILES = [
     (b'{"format": 1}', "it does not hold what it should"),
     (b'{"format": true, "answers": {}}', "it does not hold what it should"),
     (
-        b'{"format": 1, "lesson": "x", "class_code": "", "name": "", "answers": {"q1": 5}}',
+        b'{"format": 1, "lesson": "x", "group": "", "name": "", "answers": {"q1": 5}}',
         "it does not hold what it should",
     ),
     (
-        b'{"format": 1, "lesson": "x", "class_code": "", "name": "", "answers": {}, "unsafe": 1}',
+        b'{"format": 1, "lesson": "x", "group": "", "name": "", "answers": {}, "unsafe": 1}',
         "it does not hold what it should",
     ),
     (b'{"format": 2, "replies": {}}', "it is of a later version (2; this one reads 1)"),
@@ -303,7 +303,7 @@ def test_a_copy_of_the_file_is_marked_anew_by_the_instructor(tmp_path):
     copy = tmp_path / "handed-in.json"
     copy.write_bytes(exercise.saved.path.read_bytes())
     assert str(mark_file(copy)) == str(exercise.sheet())
-    assert "variant of Ada Example, class bench-7" in str(mark_file(copy))
+    assert "variant of Ada Example, group bench-7" in str(mark_file(copy))
 
 
 def test_a_mark_written_into_the_file_changes_nothing(tmp_path):

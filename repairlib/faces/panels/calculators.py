@@ -11,12 +11,13 @@ from repairlib.core.calculators import calculator_named
 from repairlib.core.errors import RepairlibError
 from repairlib.core.finding import spoken
 from repairlib.faces.panels import look
+from repairlib.faces.panels.keeping import Keeping
 
 
 class CalculatorPanel(look.Panel):
     """The panel of one calculator. `inputs` holds the fields by name, `answer` what is found."""
 
-    def __init__(self, calculator: Calculator, start: dict[str, str] | None = None):
+    def __init__(self, calculator: Calculator, start: dict[str, str] | None = None, kept: str = ""):
         self.calculator = calculator
         start = start or {}
         shown = {
@@ -29,6 +30,7 @@ class CalculatorPanel(look.Panel):
             for name, one in shown.items()
         }
         self.answer = look.words()
+        self.keeping = Keeping(kept, self.inputs)
         rows = [
             widgets.VBox([look.words(_label(name, one)), self.inputs[name]])
             for name, one in shown.items()
@@ -36,7 +38,9 @@ class CalculatorPanel(look.Panel):
         for field in self.inputs.values():
             field.observe(self._update, "value")
         self._update()
-        super().__init__(look.words(f"<h4>{calculator.title}</h4>"), *rows, self.answer)
+        super().__init__(
+            look.words(f"<h4>{calculator.title}</h4>"), *rows, self.keeping.strip, self.answer
+        )
 
     def _update(self, _change=None) -> None:
         typed = {name: field.value for name, field in self.inputs.items() if field.value}
@@ -65,7 +69,7 @@ def calculator_panel(name: str, **start: str) -> CalculatorPanel:
     if strangers:
         accepted = ", ".join(calculator.parameters)
         raise RepairlibError(strangers[0], f"{name} has no such value", accepted)
-    return CalculatorPanel(calculator, start)
+    return CalculatorPanel(calculator, start, kept=name.replace("_", " "))
 
 
 def _label(name: str, parameter: Parameter) -> str:

@@ -24,8 +24,11 @@ def discharge_view(
     resistance: str = "1 kΩ",
     limit: str = ES1,
     own: str = "1 V",
+    kept: str = "discharge",
 ) -> FieldPanel:
     """The discharge panel, ready to be shown. All values are text, as typed.
+
+    What is typed is kept under the name `kept`.
 
     Its parts: `capacitance`, `voltage`, `resistance`, `limit`, `own`; then `answer`, `chart`.
 
@@ -40,7 +43,7 @@ def discharge_view(
         "limit": SIZE.choice("Limit", (*AFTER_UNPLUGGING, OWN), limit),
         "own": SIZE.text("Your own limit", own),
     }
-    return FieldPanel(fields, discharged, ("answer", "chart"))
+    return FieldPanel(fields, discharged, ("answer", "chart"), kept=kept)
 
 
 def discharged(

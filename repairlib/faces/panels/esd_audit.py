@@ -22,8 +22,12 @@ _HEADLINES = {
 }
 
 
-def bench_audit(lines: str | None = None, edition: str = EDITIONS[0]) -> FieldPanel:
+def bench_audit(
+    lines: str | None = None, edition: str = EDITIONS[0], kept: str = "bench audit"
+) -> FieldPanel:
     """The audit panel, ready to be shown; without lines it opens on the demo bench.
+
+    What is typed is kept under the name `kept`.
 
     Its parts: `lines`, `edition`, `uncertainty`; then `answer`.
 
@@ -49,7 +53,7 @@ def bench_audit(lines: str | None = None, edition: str = EDITIONS[0]) -> FieldPa
         "is what the meter measured with, <code>walk 60 V</code> the body voltage of a "
         f"walking test.{fold('Things it knows', text('; '.join(items())))}"
     )
-    return FieldPanel(fields, audited, ("answer",), above=[words(how)])
+    return FieldPanel(fields, audited, ("answer",), above=[words(how)], kept=kept)
 
 
 def audited(lines: str, edition: str, uncertainty: float) -> tuple[str]:

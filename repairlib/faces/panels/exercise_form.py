@@ -2,13 +2,15 @@
 
 from __future__ import annotations
 
-from html import escape
-
 from repairlib.core.errors import RepairlibError
+from repairlib.faces.panels.following import follow, turn_all
+from repairlib.faces.panels.learner import HandOver
 from repairlib.faces.panels.look import Panel, told, words
 from repairlib.faces.panels.question_view import QuestionView
+from repairlib.faces.panels.sheet_view import sheet_html, who_answers
 from repairlib.learn.exercise import Exercise, changed_since
-from repairlib.learn.marking import Sheet, points
+from repairlib.learn.learner import current_learner
+from repairlib.learn.marking import Sheet
 from repairlib.learn.saved_answers import Saved, merged
 
 
@@ -18,14 +20,26 @@ def answer_form(exercise: Exercise) -> ExerciseForm:
 
 
 class ExerciseForm(Panel):
-    """The form of one exercise. `views` holds the questions by id."""
+    """The form of one exercise: who is answering, `views` with the questions by id, the `sheet`.
+
+    When another learner is set it asks their questions, and has their answers, at once.
+    """
+
+    views: dict[str, QuestionView]
 
     def __init__(self, exercise: Exercise):
         self.exercise = exercise
         self.unsaved: dict = {}
-        self.notes = words()
-        self.progress = words()
-        saved, problem = self._answers_so_far()
+        self.who, self.notes, self.sheet = HandOver(), words(), words()
+        super().__init__(self.who, self.notes, self.sheet)
+        self._ask()
+        self._set_then = self._set_now()
+        follow(f"exercise {exercise.lesson}", self._turn)
+
+    def _ask(self, problem: str = "") -> None:
+        """Put in the questions of the exercise's learner, with the answers so far."""
+        exercise = self.exercise
+        saved, barred = self._answers_so_far()
         changed = changed_since(exercise.questions, saved)
         count = len(exercise.questions)
         self.views = {
@@ -34,17 +48,15 @@ class ExerciseForm(Panel):
                 f"Question {number} of {count} ({one.id})",
                 saved.answers.get(one.id, ""),
                 self._save,
-                self._show_progress,
+                self._show_sheet,
                 answered_with=changed.get(one.id),
                 unsafe_first=one.id in saved.unsafe,
             )
             for number, one in enumerate(exercise.questions, start=1)
         }
-        variant = escape(str(exercise.learner), quote=False)
-        who = words(f'<div class="rl-soft">These questions are the {variant}.</div>')
-        super().__init__(who, self.notes, *self.views.values(), self.progress)
-        self._show_notes(problem)
-        self._show_progress()
+        self.children = (self.children[0], self.who, self.notes, *self.views.values(), self.sheet)
+        self._show_notes(problem or barred)
+        self._show_sheet()
 
     def _answers_so_far(self) -> tuple[Saved, str]:
         try:
@@ -52,8 +64,36 @@ class ExerciseForm(Panel):
         except RepairlibError as error:
             return Saved({}, {}), str(error)
 
+    def _set_now(self):
+        """Where the files of the learner lie who is set now; None when that cannot be told."""
+        try:
+            return current_learner()[0].folder()
+        except RepairlibError:
+            return None
+
+    def _turn(self, problem: str = "") -> None:
+        """Ask the learner who is set now. What could not be saved before is tried once more."""
+        try:
+            if self.unsaved:
+                self.exercise.save(self.unsaved)
+            self.exercise.turn_to(*current_learner())
+        except RepairlibError as error:
+            self._show_notes(str(error))
+            return
+        self.unsaved, self._set_then = {}, self._set_now()
+        self.who.turn()
+        self._ask(problem)
+
     def _save(self, name: str, change) -> str:
-        """Save this change and any that could not be saved before."""
+        """Save this change and any that could not be saved before.
+
+        Where somebody else was set in another lesson, nothing is saved: it is their turn here.
+        """
+        if self._set_now() not in (None, self._set_then):
+            turn_all()
+            told_why = "It was set in another lesson who is answering. What was typed here just "
+            self._turn(f"{told_why}now is not saved: answer it again if it is yours.")
+            return ""
         self.unsaved = merged(self.unsaved, {name: change})
         unsafe = [view.question.id for view in self.views.values() if view.unsafe_first]
         self.exercise.save(self.unsaved, unsafe)
@@ -61,15 +101,12 @@ class ExerciseForm(Panel):
         self._show_notes()
         return "Saved"
 
-    def _show_notes(self, problem: str = ""):
+    def _show_notes(self, problem: str = "") -> None:
         notes = [note for note in (problem, *self.exercise.notes()) if note]
         self.notes.value = told("cannot read", "Please note", notes) if notes else ""
 
-    def _show_progress(self):
+    def _show_sheet(self) -> None:
+        exercise = self.exercise
         lines = tuple(view.line for view in self.views.values())
-        sheet = Sheet(self.exercise.lesson, str(self.exercise.learner), lines)
-        self.progress.value = (
-            f'<progress value="{sheet.points}" max="{sheet.out_of}" aria-label="points"></progress>'
-            f"<b>{points(sheet.points)} of {points(sheet.out_of)} points</b>, "
-            f"{sheet.answered} of {len(lines)} questions answered"
-        )
+        sheet = Sheet(exercise.lesson, str(exercise.learner), lines, exercise.notes())
+        self.sheet.value = sheet_html(sheet, who_answers(exercise.learner))

@@ -7,6 +7,7 @@ from collections.abc import Callable, Sequence
 import ipywidgets as widgets
 
 from repairlib.core.errors import RepairlibError
+from repairlib.faces.panels.keeping import Keeping
 from repairlib.faces.panels.look import Panel, trouble, words
 
 
@@ -58,7 +59,8 @@ class FieldPanel(Panel):
     `compute` takes the values by the names of the `fields` and gives a text of HTML for each name
     of `shows`. Each field and each text shown is an attribute of its name. Where `compute` raises
     RepairlibError, its line stands in the first text, and the others are empty, or, with `keeps`,
-    as they were last understood.
+    as they were last understood. With a name in `kept`, what is typed is kept for the learner; the
+    line about that is `keeping.strip`.
 
     >>> size = Fields("5rem", "20rem")
     >>> panel = FieldPanel({"word": size.text("Type", "a")}, lambda word: [2 * word], ["answer"])
@@ -75,6 +77,7 @@ class FieldPanel(Panel):
         keeps: bool = False,
         above: Sequence[widgets.Widget] = (),
         below: Sequence[widgets.Widget] = (),
+        kept: str = "",
     ):
         self.fields = fields
         self.shown = {name: words() for name in shows}
@@ -85,9 +88,11 @@ class FieldPanel(Panel):
         for name, widget in self.shown.items():
             if name != "answer":
                 widget.add_class("rl-beside" if name in BESIDE else "rl-below")
+        self.keeping = Keeping(kept, fields)
         for field in fields.values():
             field.observe(self._update, "value")
-        super().__init__(*above, *fields.values(), *self.shown.values(), *below)
+        strip = self.keeping.strip
+        super().__init__(*above, *fields.values(), strip, *self.shown.values(), *below)
         self._update()
 
     def typed(self) -> dict:

@@ -39,7 +39,9 @@ SLIM = Fields("4rem", "16.5rem")
 class HotAirTuner(FieldPanel):
     """`stages` holds three triples of sliders: seconds, air in °C, flow in %. `answer`, `chart`."""
 
-    def __init__(self, start=START, preheater: int = 150, part: str = "small part"):
+    def __init__(
+        self, start=START, preheater: int = 150, part: str = "small part", kept: str = "hot air"
+    ):
         asked = {
             "package": WIDE.choice("Solder and part", tuple(PARTS)),
             "part": WIDE.choice("Heat it takes", tuple(HEAT), part),
@@ -59,7 +61,7 @@ class HotAirTuner(FieldPanel):
             for name, stage in zip(NAMES, self.stages, strict=True)
             for slider in stage
         }
-        super().__init__(asked | sliders, tuned, ("answer", "chart"))
+        super().__init__(asked | sliders, tuned, ("answer", "chart"), kept=kept)
         columns = [
             widgets.VBox([words(f'<div class="rl-head">{place}. {name}</div>'), *stage])
             for place, (name, stage) in enumerate(zip(NAMES, self.stages, strict=True), 1)
@@ -67,7 +69,7 @@ class HotAirTuner(FieldPanel):
         flow = widgets.Layout(flex_flow="row wrap")
         package, heat, *others = asked.values()
         rows = [widgets.HBox(row, layout=flow) for row in ([package, heat], others, columns)]
-        self.children = (self.children[0], *rows, *self.shown.values())
+        self.children = (self.children[0], *rows, self.keeping.strip, *self.shown.values())
         self.layout.max_width = "62rem"
 
 

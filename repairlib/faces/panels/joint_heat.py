@@ -57,7 +57,7 @@ class JointHeat(FieldPanel):
     True
     """
 
-    def __init__(self, beside: str = NOT_SAID, **start):
+    def __init__(self, beside: str = NOT_SAID, kept: str = "joint heat", **start):
         usual = Setup(**start)
         self.helps = words()
         self.help = widgets.Button(description="What would help?", layout={"width": "14rem"})
@@ -75,7 +75,7 @@ class JointHeat(FieldPanel):
             "beside": SIZE.choice("Beside it, 5 mm away", neighbours_or_not_said(), beside),
             "mat": SIZE.choice("Mat", MATS, usual.mat),
         }
-        super().__init__(fields, heated, ("answer", "section", "chart"), keeps=True)
+        super().__init__(fields, heated, ("answer", "section", "chart"), keeps=True, kept=kept)
         *above, section, chart = self.children
         self.children = (*above, self.help, self.helps, section, chart)
 

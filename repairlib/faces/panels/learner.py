@@ -1,60 +1,168 @@
-"""Who is learning: the form in lesson 00 that sets the name and the class code once."""
+"""Who is learning: the form in lesson 00, and the line at each exercise that hands over.
+
+Both set the learner for all panels of the page at once; no cell is run again for it.
+"""
 
 from __future__ import annotations
 
 import ipywidgets as widgets
 
 from repairlib.core.errors import RepairlibError
-from repairlib.faces.panels.look import Panel, told, trouble, words
-from repairlib.learn.learner import DEMO, current_learner, set_learner
+from repairlib.core.html import text, told
+from repairlib.faces.panels.carry import CarryWork
+from repairlib.faces.panels.following import follow, forget_here, turn_to
+from repairlib.faces.panels.look import Panel, trouble, words
+from repairlib.learn.learner import DEMO, Demo, Learner, current_learner, home, known_learners
 
 STYLE = {"description_width": "6rem"}
-HELP = "Your name and class code choose your variant of the questions. Capitals or small "
-HELP += "letters make no difference. Leave them out to work on the demo variant."
+HELP = "Your name chooses your variant of the questions. In a class, type the name of your group "
+HELP += "too, as your instructor calls it. Capitals or small letters make no difference. "
+HELP += "Leave both empty to work on the demo variant."
+SHOW = "Show my questions"
+NAMES_SHOWN = 24  # of those known on this computer, the latest first
+
+
+class NameFields(widgets.VBox):
+    """Name, group and the button that sets them; what came of it stands in `status`."""
+
+    def __init__(self):
+        self.name = _text("Your name", "as your instructor knows you, or as you like")
+        self.group = _text("Group", "as your instructor calls it")
+        self.show = widgets.Button(description=SHOW, button_style="primary")
+        self.status = words()
+        self.show.on_click(self._show)
+        super().__init__([self.name, self.group, self.show, self.status])
+
+    def _show(self, _button=None) -> None:
+        if self.group.value.strip() and not self.name.value.strip():
+            says = ["A group alone is nobody. Leave both empty for the demo variant."]
+            self.status.value = told("cannot read", "Type your name too", says)
+            return
+        try:
+            learner = turn_to(self.name.value, self.group.value)
+        except RepairlibError as error:
+            self.status.value = trouble(error)
+        else:
+            self.status.value = set_html(learner)
 
 
 class LearnerForm(Panel):
-    """The form's parts: `name`, `class_code`, `remember`, `status`."""
+    """The form's parts: `fields` with name and group, `forget`, `status`, and `carry`."""
 
     def __init__(self):
-        self.name = _text("Your name", "as on the class list")
-        self.class_code = _text("Class code", "from your instructor")
-        self.remember = widgets.Button(description="Remember me", button_style="primary")
-        self.status = words()
-        self.remember.on_click(self._remember)
-        boxes = [words(f"<p>{HELP}</p>"), self.name, self.class_code, self.remember, self.status]
-        super().__init__(*boxes)
+        self.fields = NameFields()
+        self.name, self.group = self.fields.name, self.fields.group
+        self.show, self.status = self.fields.show, self.fields.status
+        left = widgets.Layout(width="auto", align_self="flex-start")
+        self.forget = widgets.Button(description="Forget me on this computer", layout=left)
+        self.forget.on_click(self._forget)
+        self.carry = CarryWork()
+        more = widgets.Accordion([self.carry], titles=("Go on at another computer",))
+        super().__init__(words(f"<p>{HELP}</p>"), self.fields, self.forget, more)
         self._show_current()
+        follow("learner form", self._show_current)
 
-    def _show_current(self):
+    def _show_current(self) -> None:
         try:
             learner, note = current_learner()
         except RepairlibError as error:
             self.status.value = trouble(error)
             return
-        self.name.value, self.class_code.value = learner.name, learner.class_code
-        if note:
-            self.status.value = told("cannot read", "Please note", [note])
-        elif learner is DEMO:
-            self.status.value = told("unanswered", "Nobody is set: you see the demo variant")
-        else:
-            self.status.value = told("right", f"Remembered: {learner}")
+        self.name.value, self.group.value = learner.name, learner.group
+        self.forget.layout.display = "none" if learner is DEMO else ""
+        note_html = told("cannot read", "Please note", [note]) if note else ""
+        self.status.value = note_html or set_html(learner)
 
-    def _remember(self, _):
+    def _forget(self, _button=None) -> None:
         try:
-            learner = set_learner(self.name.value, self.class_code.value)
+            learner = current_learner()[0]
+            forget_here(learner)
+            self.status.value = forgotten_html(learner)
         except RepairlibError as error:
             self.status.value = trouble(error)
-            return
-        note = "Run an exercise's cells again to get your variant."
-        self.status.value = told("right", f"Remembered: {learner}", [note])
+
+
+class HandOver(widgets.VBox):
+    """Who is answering, at an exercise. *Hand over* shows who else was here, one click each.
+
+    Its parts: `who`, the button `hand_over`, `others` with a button for each, and `fields` for
+    somebody new.
+    """
+
+    def __init__(self):
+        self.who = words()
+        self.hand_over = widgets.Button(description="Hand over")
+        self.hand_over.on_click(self._toggle)
+        self.others = widgets.HBox(layout={"flex_flow": "row wrap"})
+        self.fields = NameFields()
+        self.choices = widgets.VBox([self.others, words("Somebody new?"), self.fields])
+        line = widgets.HBox([self.who, self.hand_over])
+        line.layout = widgets.Layout(flex_flow="row wrap", align_items="center", grid_gap="0 12px")
+        super().__init__([line, self.choices])
+        self.turn()
+
+    def turn(self) -> None:
+        """Say who is answering now, and fold the rest away."""
+        try:
+            learner = current_learner()[0]
+        except RepairlibError:
+            learner = DEMO
+        named = "Nobody is named: this is the demo variant."
+        if isinstance(learner, Learner):
+            named = f"<b>{text(learner.who)}</b> is answering."
+        self.who.value = named
+        self.choices.layout.display = "none"
+        self.fields.name.value = self.fields.group.value = ""
+
+    def _toggle(self, _button=None) -> None:
+        hidden = self.choices.layout.display == "none"
+        if hidden:
+            self.fields.status.value = ""
+            self._offer()
+        self.choices.layout.display = "" if hidden else "none"
+
+    def _offer(self) -> None:
+        here = current_learner()[0]
+        known = [one for one in known_learners() if one.folder() != here.folder()]
+        buttons = [_button_for(one) for one in known[:NAMES_SHOWN]]
+        if here is not DEMO:
+            buttons.append(_button_for(DEMO))
+        self.others.children = buttons
+
+
+def _button_for(learner: Learner | Demo) -> widgets.Button:
+    label = "Nobody: the demo variant" if learner is DEMO else learner.who
+    button = widgets.Button(description=label, layout={"width": "auto"})
+    button.on_click(lambda _: turn_to(learner.name, learner.group))
+    return button
+
+
+def set_html(learner: Learner | Demo) -> str:
+    """What is said when a learner is set."""
+    if learner is DEMO:
+        says = ["Each exercise asks what the printed lessons ask. Your answers are saved."]
+        return told("unanswered", "Nobody is named: you work on the demo variant", says)
+    says = ["Each exercise now asks your own questions, and has your answers."]
+    return told("right", f"It is the turn of {learner.who}", says)
+
+
+def forgotten_html(learner: Learner | Demo) -> str:
+    """What is said when a learner was forgotten: what stays on the disk, and where."""
+    folders = [home() / kind / learner.folder() for kind in ("answers", "work")]
+    says = [
+        f"The name {learner.who} is no longer shown here. It is the demo variant's turn.",
+        "The answers and the work stay on this computer, with the name in them: type name and "
+        "group again, and they are back.",
+        f"To remove them for good, delete these folders: {folders[0]} and {folders[1]}",
+    ]
+    return told("right", "Forgotten", says)
 
 
 def learner_form() -> LearnerForm:
-    """The form for name and class code, ready to be shown."""
+    """The form for name and group, ready to be shown."""
     return LearnerForm()
 
 
 def _text(label: str, placeholder: str) -> widgets.Text:
-    layout = widgets.Layout(width="24rem")
+    layout = widgets.Layout(width="28rem", max_width="100%")
     return widgets.Text(description=label, placeholder=placeholder, style=STYLE, layout=layout)

@@ -24,8 +24,9 @@ RATINGS = {
 SIZE = Fields("11rem", "34rem")
 
 
-def life_view(temperature: int = 45) -> FieldPanel:
+def life_view(temperature: int = 45, kept: str = "life") -> FieldPanel:
     """The life panel, ready to be shown. `temperature`: of the air at first, 25 to 115 °C.
+    kept: the name under which what is chosen is kept.
 
     Its parts: `rating`, `temperature`, `ripple`, `voltage`; then `answer` and `chart`.
 
@@ -40,7 +41,7 @@ def life_view(temperature: int = 45) -> FieldPanel:
         "ripple": SIZE.slider("Ripple, % of rated", 100, 0, 150),
         "voltage": SIZE.slider("Voltage, % of rated", 100, 0, 120),
     }
-    return FieldPanel(fields, lived, ("answer", "chart"))
+    return FieldPanel(fields, lived, ("answer", "chart"), kept=kept)
 
 
 def lived(rating: str, temperature: int, ripple: int, voltage: int) -> tuple[str, str]:

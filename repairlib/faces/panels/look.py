@@ -66,6 +66,13 @@ STYLE = """<style>
 .rl-panel .widget-label {font-size: var(--jp-content-font-size1, 14px);}
 .rl-named > .widget-label {position: absolute; width: 1px; height: 1px; overflow: hidden;
   clip-path: inset(50%); margin: 0; padding: 0;}
+.rl-sheet {overflow-x: auto;}
+.rl-sheet table {border-collapse: collapse; margin: 6px 0 10px 0;}
+.rl-sheet th, .rl-sheet td {border-bottom: 1px solid var(--jp-border-color2, #ccc);
+  text-align: left; vertical-align: top; padding: 3px 16px 3px 0;}
+.rl-sheet tbody th {font-weight: 600;} .rl-sheet td:nth-child(-n+3) {white-space: nowrap;}
+.rl-panel .widget-html-content a {text-decoration: underline;
+  color: var(--jp-content-link-color, #1565c0);}
 .rl-steps .widget-html {margin-left: 10px;}
 .rl-panel .rl-grid {gap: 4px 8px; align-items: center; overflow-x: auto;}
 </style>"""

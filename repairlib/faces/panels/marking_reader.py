@@ -13,6 +13,7 @@ from repairlib.core.html import Html, fold, listed, paragraphs, picture, text, t
 from repairlib.core.safety import caution
 from repairlib.core.sources import source
 from repairlib.faces.panels.answer_inputs import PLAIN
+from repairlib.faces.panels.keeping import Keeping
 from repairlib.faces.panels.look import Panel, words
 from repairlib.markings import KIND_NAMES, bands_of, colour_of, read, what_else, words_of
 from repairlib.recap import in_place_of
@@ -55,7 +56,7 @@ class QuickCheck(Panel):
     True
     """
 
-    def __init__(self, marking: str = "", part: str = ANY_PART):
+    def __init__(self, marking: str = "", part: str = ANY_PART, kept: str = ""):
         self.marking = widgets.Text(
             value=marking,
             description="Marking",
@@ -68,10 +69,13 @@ class QuickCheck(Panel):
         )
         self.picture = words()
         self.answer = words()
+        self.keeping = Keeping(kept, {"marking": self.marking, "part": self.part})
         for field in (self.marking, self.part):
             field.observe(self._update, "value")
         asked = widgets.HBox([self.marking, self.part])
-        super().__init__(words(STYLE), asked, widgets.HBox([self.picture, self.answer]))
+        super().__init__(
+            words(STYLE), asked, self.keeping.strip, widgets.HBox([self.picture, self.answer])
+        )
         self.add_class("rl-quick")
         self._update()
 
@@ -80,12 +84,13 @@ class QuickCheck(Panel):
         self.picture.value = picture(draw_marked(body, self.marking.value))
 
 
-def quick_check(marking: str = "", part: str = ANY_PART) -> QuickCheck:
+def quick_check(marking: str = "", part: str = ANY_PART, kept: str = "quick check") -> QuickCheck:
     """The quick-check panel, ready to be shown.
 
     marking: what stands in the field at first. part: a word that `repairlib.read` takes, or "".
+    kept: the name under which what is typed is kept.
     """
-    return QuickCheck(marking, part)
+    return QuickCheck(marking, part, kept)
 
 
 def look_up(marking: str, part: str) -> tuple[str, str]:

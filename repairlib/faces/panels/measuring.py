@@ -23,11 +23,14 @@ NAMES = {"esr": "ESR"}
 DEMO = "C1 a b 100u esr=5\nC2 a b 100u esr=0.1\nR1 a b 10k"
 
 
-def on_the_board(lines: str = DEMO, part: str = "C1", frequency: str = "100 kHz") -> FieldPanel:
+def on_the_board(
+    lines: str = DEMO, part: str = "C1", frequency: str = "100 kHz", kept: str = "on the board"
+) -> FieldPanel:
     """The panel of a meter on a board: the parts nearby as text, see health.neighbourhood.
 
     Its parts: `lines`, `part`, `frequency`, `model`; then `answer`, `picture`. The picture of what
-    was last understood stays while a line cannot be read.
+    was last understood stays while a line cannot be read. What is typed is kept under the
+    name `kept`.
 
     >>> panel = on_the_board(DEMO, "C1", "100 kHz")
     >>> "98.0" in panel.answer.value
@@ -44,7 +47,7 @@ def on_the_board(lines: str = DEMO, part: str = "C1", frequency: str = "100 kHz"
         "<code>esr=</code>, an inductor <code>dcr=</code>. Test frequency 0 is an ohmmeter."
     )
     rules = words(caution("stored charge").folded())
-    return FieldPanel(fields, measured, keeps=True, above=[words(how)], below=[rules])
+    return FieldPanel(fields, measured, keeps=True, above=[words(how)], below=[rules], kept=kept)
 
 
 def measured(lines: str, part: str, frequency: str, model: str) -> tuple[str, str]:
@@ -60,8 +63,11 @@ def judging(
     digits: str = "3",
     limit_low: str = "",
     limit_high: str = "1 Ω",
+    kept: str = "judging",
 ) -> FieldPanel:
     """The panel of one reading against its limits. All values are text, as typed.
+
+    What is typed is kept under the name `kept`.
 
     Its parts: a field for each value of the calculator, then `answer`, `picture`.
 
@@ -77,7 +83,7 @@ def judging(
         "limit_high": SIZE.text("At most", limit_high),
         "rule": SIZE.choice("Decision rule", tuple(RULES), NON_BINARY),
     }
-    return FieldPanel(fields, judged)
+    return FieldPanel(fields, judged, kept=kept)
 
 
 def judged(

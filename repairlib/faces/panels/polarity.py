@@ -45,7 +45,7 @@ class PolarityCheck(FieldPanel):
     True
     """
 
-    def __init__(self, family: str = "aluminium radial"):
+    def __init__(self, family: str = "aluminium radial", kept: str = "polarity"):
         seen, on_board = _seen_on(family), tuple(board_marks())
         first = {
             "family": SIZE.choice("The part is", tuple(families()), family),
@@ -61,9 +61,15 @@ class PolarityCheck(FieldPanel):
         }
         # Before the panel looks: the marks of another family are put in first.
         first["family"].observe(self._offer_its_marks, "value")
-        super().__init__(first | second, checked, ("answer", "picture", "cautions"))
+        super().__init__(first | second, checked, ("answer", "picture", "cautions"), kept=kept)
         more = widgets.Accordion([widgets.VBox(tuple(second.values()))], titles=("A second mark",))
-        self.children = (self.children[0], *first.values(), more, *self.shown.values())
+        self.children = (
+            self.children[0],
+            *first.values(),
+            more,
+            self.keeping.strip,
+            *self.shown.values(),
+        )
 
     def _offer_its_marks(self, _change=None) -> None:
         seen = _seen_on(self.fields["family"].value)

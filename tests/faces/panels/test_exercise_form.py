@@ -5,26 +5,17 @@ import pytest
 from repairlib.core.safety import HAZARDS
 from repairlib.faces.panels import answer_form
 from repairlib.faces.panels.exercise_page import ExercisePage
-from repairlib.faces.panels.learner import learner_form
 from repairlib.faces.panels.warming_up import practice
 from repairlib.learn import (
     Choice,
     Draw,
     Mistake,
     Number,
-    current_learner,
     open_exercise,
-    set_learner,
     warm_up,
 )
 
 LESSON = "00-start-here"
-
-
-@pytest.fixture(autouse=True)
-def home(tmp_path, monkeypatch):
-    monkeypatch.setenv("REPAIRLIB_HOME", str(tmp_path / "home"))
-    return tmp_path / "home"
 
 
 @pytest.fixture
@@ -87,7 +78,7 @@ def test_practice_notes_nothing():
 def test_progress_and_the_sheet_agree(form):
     ask = form.views["q1"].question
     form.views["q1"].box.value = ask.answer
-    assert "<b>1 of 13 points</b>, 1 of 8 questions answered" in form.progress.value
+    assert "<b>1 of 13 points</b>, 1 of 8 questions answered" in form.sheet.value
     assert open_exercise(LESSON).sheet().points == 1
 
 
@@ -143,30 +134,6 @@ def test_page_shows_every_question_with_pictures():
     page = ExercisePage(open_exercise(LESSON))
     assert page._repr_html_().count('class="rl-card"') == 8
     assert "data:image/svg+xml" in page._repr_html_()
-
-
-def test_learner_form_remembers():
-    form = learner_form()
-    assert "demo variant" in form.status.value
-    form.name.value, form.class_code.value = "Ada Example", "bench-7"
-    form.remember.click()
-    assert "Remembered: variant of Ada Example, class bench-7" in form.status.value
-    assert current_learner()[0].name == "Ada Example"
-    assert learner_form().name.value == "Ada Example"
-
-
-def test_learner_form_says_what_is_missing_and_keeps_the_text():
-    form = learner_form()
-    form.name.value = "Ada Example"
-    form.remember.click()
-    assert "the class code is empty" in form.status.value
-    assert form.name.value == "Ada Example"
-
-
-def test_form_of_a_learner_names_the_variant():
-    set_learner("Ada <b>", "bench-7")
-    who = answer_form(open_exercise(LESSON)).children[1].value
-    assert "Ada &lt;b&gt;" in who
 
 
 def test_practice_tells_and_saves_nothing(home):

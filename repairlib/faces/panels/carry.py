@@ -1,0 +1,74 @@
+"""Take my work with me, and bring it: one file to carry to another computer."""
+
+from __future__ import annotations
+
+import json
+
+import ipywidgets as widgets
+
+from repairlib.core.errors import RepairlibError
+from repairlib.core.html import told
+from repairlib.faces.panels.following import turn_all
+from repairlib.faces.panels.look import trouble, words
+from repairlib.faces.panels.sheet_view import file_link, who_answers
+from repairlib.learn.carrying import Brought, bring, how_many, take_along
+from repairlib.learn.learner import current_learner
+
+
+class CarryWork(widgets.VBox):
+    """The parts: the button `take`, the field `bring` for a file, and what is said in `status`."""
+
+    def __init__(self):
+        how = "One file holds all your answers and all you typed into panels. Save it on a stick, "
+        how += "and bring it at the other computer."
+        self.take = widgets.Button(description="Take my work with me", layout={"width": "auto"})
+        self.bring = widgets.FileUpload(
+            description="Bring my work", accept=".json", layout={"width": "auto"}
+        )
+        self.status = words()
+        self.take.on_click(self._take)
+        self.bring.observe(self._bring, "value")
+        buttons = widgets.HBox([self.take, self.bring], layout={"flex_flow": "row wrap"})
+        super().__init__([words(f"<p>{how}</p>"), buttons, self.status])
+
+    def _take(self, _button=None) -> None:
+        try:
+            learner = current_learner()[0]
+            content = take_along(learner)
+        except RepairlibError as error:
+            self.status.value = trouble(error)
+            return
+        answers, typed = how_many(content)
+        name = f"repair-work-{learner.folder().name.rpartition('-')[0] or 'demo'}.json"
+        link = file_link(name, json.dumps(content, indent=1), f"Save {name}")
+        headline = f"{who_answers(learner)}: {answers} answers, {typed} things typed into panels"
+        self.status.value = told("right", headline, more=f"<p>{link}</p>")
+
+    def _bring(self, change) -> None:
+        if not change["new"]:
+            return
+        (upload, *_) = change["new"]
+        self.bring.value = ()
+        try:
+            brought = bring(bytes(upload["content"]), upload["name"])
+        except RepairlibError as error:
+            self.status.value = trouble(error)
+            return
+        turn_all()
+        self.status.value = brought_html(brought)
+
+
+def brought_html(brought: Brought) -> str:
+    """What came of a file that was brought."""
+    says = []
+    if brought.same:
+        says.append(f"{brought.same} were here already.")
+    if brought.stayed:
+        says.append(
+            f"{brought.stayed} differ, and here they are as late or later: they stay as they are "
+            "here. The file you brought still has the others."
+        )
+    if brought.replaced:
+        says.append(f"What was replaced here is kept in {brought.replaced}.")
+    headline = f"{brought.new} things taken in" if brought.new else "Nothing new in it"
+    return told("right", f"{who_answers(brought.learner)}: {headline}", [*says, *brought.notes])

@@ -1,0 +1,122 @@
+"""How far a learner has come in all lessons, and what to practise next from the mistakes made.
+
+Everything is worked out anew from the saved answers of this learner alone.
+"""
+
+from __future__ import annotations
+
+import json
+import re
+from collections.abc import Sequence
+from functools import cache
+from typing import NamedTuple
+
+from repairlib.core.tables import DATASETS
+from repairlib.core.version import VERSION
+from repairlib.learn.exercise import LESSONS, ONE_EVENING, Exercise
+from repairlib.learn.learner import Demo, Learner
+from repairlib.learn.marking import Line, Sheet
+from repairlib.learn.question import RIGHT, UNANSWERED, UNSAFE
+
+DONE, OPEN, NOT_BEGUN = "done", "open", "not begun"
+MINUTES = re.compile(r"\bAbout (\d+) minutes\b")
+
+
+class Again(NamedTuple):
+    """A question to look at again: its id, the state of its answer, and the hint."""
+
+    id: str
+    state: str
+    hint: str
+
+
+class Standing(NamedTuple):
+    """Where a learner stands in one lesson. `minutes` are what it states, None if it does not."""
+
+    lesson: str
+    title: str
+    minutes: int | None
+    state: str
+    points: float
+    out_of: float
+    again: tuple[Again, ...]
+    notes: tuple[str, ...]
+
+    @property
+    def number(self) -> str:
+        """What the lesson is called in short: "03"."""
+        return self.lesson.partition("-")[0]
+
+    @property
+    def in_one_evening(self) -> bool:
+        """True when the lesson is on the short way through the workbook."""
+        return self.lesson in ONE_EVENING
+
+
+def standings(learner: Learner | Demo) -> list[Standing]:
+    """Where the learner stands in each lesson, in their order. Raises RepairlibError when barred.
+
+    A question answered in this version of the library is taken as unchanged.
+    """
+    return [_standing(Exercise(lesson, learner).sheet(trusted=VERSION)) for lesson in LESSONS]
+
+
+def next_lesson(lesson: str) -> str | None:
+    """The lesson after this one, None after the last."""
+    after = LESSONS[LESSONS.index(lesson) + 1 :]
+    return after[0] if after else None
+
+
+def go_on_with(standing: Sequence[Standing]) -> Standing | None:
+    """The first lesson begun and not done, else the first not begun, None when all are done."""
+    by_state = sorted(standing, key=lambda one: (OPEN, NOT_BEGUN, DONE).index(one.state))
+    return by_state[0] if by_state and by_state[0].state != DONE else None
+
+
+def is_done(sheet: Sheet) -> bool:
+    """True when every question is right."""
+    return all(line.state == RIGHT for line in sheet.lines)
+
+
+def again(lines: Sequence[Line]) -> tuple[Again, ...]:
+    """What to look at again, the dangerous first; also what was dangerous once and is right now."""
+    due = [
+        Again(line.id, line.state, " ".join(line.says))
+        for line in lines
+        if line.state not in (RIGHT, UNANSWERED) or line.unsafe_first
+    ]
+    return tuple(sorted(due, key=lambda one: one.state != UNSAFE))
+
+
+def stated(lesson: str) -> tuple[str, int | None]:
+    """The title of a lesson and the minutes that it says it takes.
+
+    >>> stated("00-start-here")[0]
+    'Start here'
+    """
+    path = DATASETS.parent / "lessons" / f"{lesson}.ipynb"
+    return _stated(path.read_text(encoding="utf-8"))
+
+
+@cache
+def _stated(notebook: str) -> tuple[str, int | None]:
+    cells = json.loads(notebook)["cells"]
+    prose = "\n".join("".join(one["source"]) for one in cells if one["cell_type"] == "markdown")
+    said = MINUTES.search(prose)
+    title = prose.partition("\n")[0].removeprefix("# ").partition(":")[0]
+    return title, int(said[1]) if said else None
+
+
+def _standing(sheet: Sheet) -> Standing:
+    state = DONE if is_done(sheet) else OPEN if sheet.answered else NOT_BEGUN
+    title, minutes = stated(sheet.lesson)
+    return Standing(
+        sheet.lesson,
+        title,
+        minutes,
+        state,
+        sheet.points,
+        sheet.out_of,
+        again(sheet.lines),
+        sheet.notes,
+    )
