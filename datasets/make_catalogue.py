@@ -1,9 +1,10 @@
-"""Writes demo/parts-catalogue.csv: 2,000 invented lines, the same bytes on every run.
+"""Writes demo/parts-catalogue.csv: 2,000 invented parts, the same bytes on every run.
 
     python datasets/make_catalogue.py
 
-Series, prices and sizes are invented; nothing here is a maker's part. Cans grow with charge as
-real ones roughly do, so that some parts are too high for some places.
+Series, prices and sizes are invented; nothing here is a maker's part, and the tokens of the bench
+are no money. Cans grow with charge as real ones roughly do, so that some parts are too high for
+some places. A part has a line for each way in which it is sold.
 """
 
 from __future__ import annotations
@@ -13,10 +14,12 @@ from pathlib import Path
 from typing import NamedTuple
 
 PATH = Path(__file__).parent / "demo" / "parts-catalogue.csv"
-LINES = 2000
+PARTS = 2000
+CURRENCY = "tokens"
+PACKS_ONLY = ("Birch", "Oak")
 HEADING = (
     "part,series,family,capacitance_uf,rated_v,rated_c,life_h,ripple_ma,ripple_hz,esr_class,impedance_ohm,"
-    "diameter_mm,length_mm,lead_spacing_mm,mounting,price,pack"
+    "diameter_mm,length_mm,lead_spacing_mm,mounting,price,pack,minimum,currency"
 )
 FIGURES = (1, 1.5, 2.2, 3.3, 4.7, 6.8)
 COMMON = (1, 2.2, 4.7)
@@ -132,12 +135,27 @@ def rows():
         for volts in series.volts
     ]
     made = [row for row in every if row]
-    surplus = len(made) - LINES
+    surplus = len(made) - PARTS
     # The plainest series stay whole; the others have gaps, as real catalogues do.
     first = next(at for at, row in enumerate(made) if row[1] == "Damson")
     rest = len(made) - first
     gaps = {first + rest * gap // surplus for gap in range(surplus)} if surplus > 0 else set()
-    return [row for at, row in enumerate(made) if at not in gaps]
+    parts = [row for at, row in enumerate(made) if at not in gaps]
+    return [line for row in parts for line in _offers(row)]
+
+
+def _offers(row: tuple):
+    """The lines of one part: single pieces at a higher price than in packs, and price steps."""
+    *figures, price, pack = row
+    cents = round(float(price) * 100)
+    if pack == 1:
+        offers = [(cents, 1, 1), (max(cents * 17 // 20, 1), 1, 10)]
+    elif row[1] in PACKS_ONLY:
+        offers = [(max(cents * 9 // 10, 1), pack, pack)]
+    else:
+        offers = [(-(-cents * 8 // 5), 1, 1), (-(-cents * 13 // 10), 1, 10), (cents, pack, pack)]
+    for each, pieces, least in offers:
+        yield (*figures, f"{each / 100:.2f}", pieces, least, CURRENCY)
 
 
 def _values(series: Series):

@@ -10,16 +10,24 @@ import sys
 
 from repairlib.core.errors import SPACES, RepairlibError, escaped
 
-USAGE = """\
-python -m repairlib MARKING                    quick check, such as: 104K   "220 16V"   4K7
-python -m repairlib read MARKING [--as KIND] [--json]
+QUICK = """\
+python -m repairlib MARKING                    quick check, such as: 104K   "220 16V"   4K7"""
+USAGES = {
+    "read": "python -m repairlib read MARKING [--as KIND] [--json]",
+    "calc": """\
 python -m repairlib calc                       the calculators by topic
 python -m repairlib calc NAME key=value ... [--json]
-python -m repairlib calc NAME --run            with its defaults alone, where each value has one
+python -m repairlib calc NAME --run            with its defaults alone, where each value has one""",
+    "plan": """\
 python -m repairlib plan PARTS.csv [--board BOARD.csv] [--measured READINGS.csv]
                     [--catalogue CATALOGUE.csv] [--boards N] [--out FOLDER] [--json]
-python -m repairlib lessons [--large] [--to FOLDER] [--ip ADDRESS] [--port N] [--base-url PREFIX]
-python -m repairlib --help | --version"""
+python -m repairlib plan A.csv B.csv ...       each list one board, one order for all of them:
+                    --measured and --board once for each list, in their order; none: without""",
+    "lessons": "python -m repairlib lessons [--large] [--to FOLDER] [--ip ADDRESS] [--port N] "
+    "[--base-url PREFIX]",
+}
+USAGE = "\n".join([QUICK, *USAGES.values(), "python -m repairlib --help | --version"])
+HELP = ("-h", "--help")
 
 
 def main(arguments: list[str] | None = None) -> int:
@@ -76,8 +84,10 @@ def _run(arguments: list[str], as_json: bool) -> str:
             "", "no marking or command was given", "a marking such as 104K, --help"
         )
     verb, *rest = arguments
-    if verb in ("-h", "--help", "help"):
+    if verb in (*HELP, "help"):
         return USAGE
+    if any(word in HELP for word in rest):
+        return USAGES.get(verb, USAGE)
     if verb == "--version":
         from repairlib import __version__
 
@@ -171,21 +181,30 @@ def _finding_text(finding) -> str:
 
 
 def _plan(arguments: list[str], as_json: bool) -> str:
-    from repairlib.show.sheets.plan_files import report_plan
+    from repairlib.show.sheets import report_boards, report_plan
 
     known = ("--board", "--measured", "--catalogue", "--boards", "--out")
-    words, options = _take_options(arguments, known)
-    if len(words) != 1:
-        raise RepairlibError(" ".join(words), "one parts list is due", "plan PARTS.csv")
-    report = report_plan(
-        words[0],
-        board=options.get("--board"),
-        measured=options.get("--measured"),
-        catalogue=options.get("--catalogue"),
-        boards=_whole_number(options.get("--boards", "1")),
-        out=options.get("--out"),
-    )
+    repeated: dict[str, list[str]] = {"--board": [], "--measured": []}
+    words, options = _take_options(arguments, known, repeated=repeated)
+    if not words:
+        raise RepairlibError("", "a parts list is due", "plan PARTS.csv")
+    count = _whole_number(options.get("--boards", "1"))
+    boards, measured = ([_or_none(one) for one in given] for given in repeated.values())
+    shop, out = options.get("--catalogue"), options.get("--out")
+    if len(words) == 1 and len(boards) < 2 and len(measured) < 2:
+        board, readings = (boards or [None])[0], (measured or [None])[0]
+        report = report_plan(words[0], out, board, readings, shop, count)
+    elif "--boards" in options:
+        wrong = "with several lists each is one board"
+        raise RepairlibError(f"--boards {count}", wrong, "one list with --boards, or lists alone")
+    else:
+        report = report_boards(words, out, boards, measured, shop)
     return _json(report.to_dict()) if as_json else str(report)
+
+
+def _or_none(name: str) -> str | None:
+    """A file's name; None for the word that says that a list has none."""
+    return None if name == "none" else name
 
 
 def _lessons(arguments: list[str], as_json: bool) -> str:
@@ -205,9 +224,15 @@ def _whole_number(text: str) -> int:
 
 
 def _take_options(
-    arguments: list[str], known: tuple[str, ...], switches: tuple[str, ...] = ("--json",)
+    arguments: list[str],
+    known: tuple[str, ...],
+    switches: tuple[str, ...] = ("--json",),
+    repeated: dict[str, list[str]] | None = None,
 ) -> tuple[list[str], dict[str, str]]:
-    """The plain words, and the options of `known` with the word behind each; switches have none."""
+    """The plain words, and the options of `known` with the word behind each; switches have none.
+
+    What stands behind an option of `repeated`, which may come again, is added to its list there.
+    """
     words: list[str] = []
     options: dict[str, str] = {}
     rest = iter(arguments)
@@ -221,9 +246,13 @@ def _take_options(
             wrong = "given twice" if name in options else "not an option of this command"
             raise RepairlibError(word, wrong, " ".join((*known, *switches)))
         else:
-            options[name] = value if equals else next(rest, "")
-            if not options[name]:
+            value = value if equals else next(rest, "")
+            if not value:
                 raise RepairlibError(word, "nothing stands behind it", f"{name} VALUE")
+            if repeated is not None and name in repeated:
+                repeated[name].append(value)
+            else:
+                options[name] = value
     return words, options
 
 

@@ -1,6 +1,8 @@
-"""A parts catalogue as CSV: every line of it becomes a part, or is told with a reason.
+"""A parts catalogue as CSV: every line of it becomes an offer of a part, or is told with a reason.
 
-Covers what the lines say. Which part is chosen for a place is decided in selection.py.
+A part may stand on several lines, each with another pack or another smallest number: single
+pieces, a pack of fifty, a lower price from ten pieces on. Covers what the lines say. Which part is
+chosen for a place is decided in selection.py and choice.py.
 """
 
 from __future__ import annotations
@@ -14,6 +16,7 @@ from repairlib.core.typed.headed import read_headed
 from repairlib.core.typed.table import Row, with_point, wrong_width
 from repairlib.core.typed.textfile import TextFile, read_text
 from repairlib.health import families
+from repairlib.recap.offers import Offer
 
 COLUMNS = (
     "part",
@@ -33,6 +36,8 @@ COLUMNS = (
     "mounting",
     "price",
     "pack",
+    "minimum",
+    "currency",
 )
 NEEDED = ("part", "family", "capacitance_uf", "rated_v", "rated_c", "mounting", "price")
 MOUNTINGS = ("radial", "axial", "can", "snap-in")
@@ -51,14 +56,16 @@ _MOST = {
 }
 _LEAST = {"life_h": 100}  # less was meant in years, or in thousands
 _MOST_PACK = 100_000
+MOST_OFFERS = 12  # lines of one part
+_LONGEST_CURRENCY = 20
 
 
 class CataloguePart(NamedTuple):
-    """One line of a catalogue; None (or "") where the line says nothing.
+    """One part of a catalogue; None (or "") where its lines say nothing.
 
     `farad` [F], `volts` [V], `celsius` and `hours`: the life stated at that temperature; `ripple`
     [A] at `ripple_hz` [Hz]; `ohm` [Ω] at 100 kHz; lengths in mm, `length` is the height of a
-    radial can; `price` is for one piece, and `pack` is how many pieces are sold together.
+    radial can; `offers` is how it is sold, one for each of its lines, `line` the first of them.
     """
 
     part: str
@@ -76,9 +83,31 @@ class CataloguePart(NamedTuple):
     length: float | None
     spacing: float | None
     mounting: str
-    price: Decimal
-    pack: int
+    offers: tuple[Offer, ...]
     line: int
+
+    @property
+    def price(self) -> Decimal:
+        """The lowest price of one piece, in whatever number that is."""
+        first, *others = self.offers
+        return min(first.price, *(one.price for one in others)) if others else first.price
+
+    @property
+    def height(self) -> float | None:
+        """How high it stands on the board [mm]: a lying part by its diameter."""
+        return self.diameter if self.mounting == "axial" else self.length
+
+    def with_offer_of(self, other: CataloguePart) -> CataloguePart:
+        """This part with the offer of another line too. Raises ValueError when they disagree."""
+        stands = f"part {self.part} stands on line {self.line} already"
+        if other._replace(offers=self.offers, line=self.line) != self:
+            raise ValueError(f"{stands}, and with other figures")
+        (new,) = other.offers
+        if any((new.pack, new.minimum) == (one.pack, one.minimum) for one in self.offers):
+            raise ValueError(f"{stands}: another line of it has another pack or minimum")
+        if len(self.offers) == MOST_OFFERS:
+            raise ValueError(f"part {self.part} has {MOST_OFFERS} lines already")
+        return self._replace(offers=(*self.offers, new))
 
 
 class Problem(NamedTuple):
@@ -95,15 +124,19 @@ class Problem(NamedTuple):
 class Catalogue:
     """The parts of a catalogue in the order of its lines, and what could not be read.
 
-    Every line is a part, a problem, the heading or blank: `lines` counts them all.
+    Every line is an offer of a part, a problem, the heading or blank: `lines` counts them all.
+    `currency` is what its prices are in, "" where it does not say.
     """
 
-    def __init__(self, name: str, parts, problems=(), lines: int = 0, note: str = ""):
+    def __init__(
+        self, name: str, parts, problems=(), lines: int = 0, note: str = "", currency: str = ""
+    ):
         self.name = name
         self.parts: tuple[CataloguePart, ...] = tuple(parts)
         self.problems: tuple[Problem, ...] = tuple(problems)
         self.lines = lines
         self.note = note
+        self.currency = currency
 
     def __len__(self) -> int:
         return len(self.parts)
@@ -137,21 +170,20 @@ def parse_catalogue(file: TextFile | str, name: str = "the catalogue") -> Catalo
     """
     table = read_headed(file, name, COLUMNS, NEEDED)
     reader = _RowReader(table.places(COLUMNS), len(table.headings), table.separator)
-    parts: list[CataloguePart] = []
+    parts: dict[str, CataloguePart] = {}
     problems: list[Problem] = []
-    first_line: dict[str, int] = {}
     for row in table.rows_below():
         try:
             part = reader.part(row)
-            if part.part in first_line:
-                raise ValueError(f"part {part.part} stands on line {first_line[part.part]} already")
+            if part.part in parts:
+                part = parts[part.part].with_offer_of(part)
         except ValueError as problem:
             text = "\n".join(table.lines[row.line - 1 : row.last])
             problems.append(Problem(row.line, text, str(problem)))
             continue
-        first_line[part.part] = row.line
-        parts.append(part)
-    return Catalogue(name, parts, problems, len(table.lines), table.note)
+        parts[part.part] = part
+    lines = len(table.lines)
+    return Catalogue(name, parts.values(), problems, lines, table.note, reader.currency)
 
 
 class _RowReader:
@@ -162,8 +194,9 @@ class _RowReader:
         self.width = width
         self.separator = separator
         self.figures: dict[tuple[str, str], float | None] = {}
-        self.prices: dict[str, Decimal] = {}
+        self.sold: dict[tuple[str, ...], tuple[Offer, ...]] = {}
         self.families = families()
+        self.currency = ""
 
     def part(self, row: Row) -> CataloguePart:
         """The part of that row. Raises ValueError that says what is wrong with it."""
@@ -173,7 +206,7 @@ class _RowReader:
             raise ValueError(wrong_width(row.cells, self.width, self.separator))
         cells = [*row.cells, ""]  # a column that is not there is read as an empty cell
         text = [cells[place] for place in self.places]
-        part, series, family, *figures, mounting, price, pack = text
+        part, series, family, *figures, mounting, price, pack, minimum, currency = text
         if not part:
             raise ValueError("no part number")
         if family not in self.families:
@@ -199,8 +232,7 @@ class _RowReader:
             self.figure("length_mm", sizes[1]),
             self.figure("lead_spacing_mm", sizes[2]),
             mounting,
-            self.price(price),
-            self.pack(pack),
+            self.offers(price, pack, minimum, currency),
             row.line,
         )
 
@@ -210,17 +242,33 @@ class _RowReader:
             self.figures[key] = _figure(name, text)
         return self.figures[key]
 
-    def price(self, text: str) -> Decimal:
-        if text not in self.prices:
-            self.prices[text] = _price(text)
-        return self.prices[text]
+    def offers(self, *cells: str) -> tuple[Offer, ...]:
+        """The offer in the cells of price, pack, minimum and currency."""
+        if cells not in self.sold:
+            price, pack, minimum, currency = cells
+            offer = Offer(_price(price), _pieces("pack", pack), _pieces("minimum", minimum))
+            if currency and currency != self.currency:
+                self.agree_on(currency)
+            self.sold[cells] = (offer,)
+        return self.sold[cells]
 
-    def pack(self, text: str) -> int:
-        if not text:
-            return 1
-        if not (text.isascii() and text.isdigit() and 0 < int(text[:9]) <= _MOST_PACK):
-            raise ValueError(f"pack {text[:40]!r} is not a number of pieces")
-        return int(text)
+    def agree_on(self, currency: str) -> None:
+        """Take the currency of the first line that names one. Raises ValueError for another."""
+        if self.currency:
+            other = f"the lines above it in {self.currency!r}"
+            raise ValueError(f"its price is in {currency[:40]!r}, {other}")
+        if len(currency) > _LONGEST_CURRENCY or any(letter.isdigit() for letter in currency):
+            raise ValueError(f"currency {currency[:40]!r} is not the name of a currency")
+        self.currency = currency
+
+
+def _pieces(name: str, text: str) -> int:
+    """A number of pieces; 1 where the cell is empty."""
+    if not text:
+        return 1
+    if not (text.isascii() and text.isdigit() and 0 < int(text[:9]) <= _MOST_PACK):
+        raise ValueError(f"{name} {text[:40]!r} is not a number of pieces")
+    return int(text)
 
 
 def _figure(name: str, text: str) -> float | None:

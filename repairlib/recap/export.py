@@ -61,11 +61,14 @@ def not_live(cell: str) -> str:
     return escaped(dead)
 
 
-def csv_text(rows: Iterable[Row]) -> tuple[str, int]:
-    """The rows of a plan as CSV text, every cell quoted, and how many cells had to be marked."""
+def csv_text(rows: Iterable[Row], columns: tuple[str, ...] = COLUMNS) -> tuple[str, int]:
+    """The rows of a plan as CSV text, every cell quoted, and how many cells had to be marked.
+
+    `columns` are the headings, where they are not those of a plan.
+    """
     buffer = io.StringIO()
     writer = csv.writer(buffer, quoting=csv.QUOTE_ALL)
-    writer.writerow(COLUMNS)
+    writer.writerow(columns)
     marked = 0
     for row in rows:
         cells = [str(cell) for cell in row.values()]
@@ -79,13 +82,15 @@ def _is_marked(cell: str, safe: str) -> bool:
     return safe.count(MARK) > cell.count(MARK)
 
 
-def write_csv(rows: Iterable[Row], path, overwrite: bool = False) -> Saved:
+def write_csv(
+    rows: Iterable[Row], path, overwrite: bool = False, columns: tuple[str, ...] = COLUMNS
+) -> Saved:
     """Write the rows of a plan to a CSV file in UTF-8, with a byte order mark for spreadsheets.
 
     An existing file is left alone unless `overwrite`. Raises RepairlibError when the file exists
     or cannot be written; then nothing has changed.
     """
-    text, marked = csv_text(rows)
+    text, marked = csv_text(rows, columns)
     return Saved(write_whole(path, text.encode("utf-8-sig"), overwrite), marked)
 
 

@@ -12,7 +12,8 @@ LOW_PROFILE_MM = 13.0
 ORDER_RULE = (
     "Power supply first, so that its rails can be tested before the rest; then the other areas as "
     "the board lists them. In each area low parts before high ones; in each step from the top "
-    "of the board down and from left to right (without a board: by number). Parts of unknown size "
+    "of the board down and from left to right (without a board: by number). The height is that of "
+    "the part chosen from the catalogue, else of the usual can. Parts of unknown size "
     "come after both; parts above 60 V dc or on the mains stand apart, for a qualified person."
 )
 LOW, HIGH, UNKNOWN = 0, 1, 2
@@ -63,10 +64,16 @@ def _is_supply(area: str) -> bool:
 
 
 def _height(item: Item) -> int:
-    """Whether the new part stands low or high, by its usual can or else by the room there."""
+    """Whether the new part stands low or high.
+
+    By the part chosen from the catalogue, or else its usual can, or else the room there.
+    """
+    bought = item.selection.part if item.selection is not None else None
     can = item.new.can if item.old.form != "axial" else None
     room = item.place.max_height_mm if item.place is not None else None
     height = can.length if can is not None else room
+    if bought is not None and bought.height is not None:
+        height = bought.height
     if height is None:
         return UNKNOWN
     return HIGH if height > LOW_PROFILE_MM else LOW

@@ -9,11 +9,12 @@ from repairlib.core.quantity import engineering
 from repairlib.recap import rules
 from repairlib.recap.board import Position
 from repairlib.recap.capacitor import Capacitor
+from repairlib.recap.choice import Selection
 from repairlib.recap.expectation import Expectation, expected_of_part, expected_of_proposal
 from repairlib.recap.measurements import MAY_STAY, MUST_GO, Judgement
 from repairlib.recap.old_kinds import dielectric
 from repairlib.recap.rules import HOLD, JUDGE, KEEP, REPLACE, STAY, Decision, Proposal
-from repairlib.recap.selection import Selection, Selector
+from repairlib.recap.selection import Selector
 from repairlib.recap.sizes import fit
 from repairlib.recap.words import BIPOLAR, FILM, MAINS, PAPER
 
@@ -69,7 +70,8 @@ class Item:
     @property
     def looks(self) -> tuple[str, ...]:
         """What to look at before ordering or fitting."""
-        return self.decision.looks + self.decision.at_place + self.notes
+        said = self.decision.looks + self.decision.at_place + self.notes
+        return said + self._looks_at_part()
 
     @property
     def reason(self) -> str:
@@ -97,6 +99,22 @@ class Item:
         if self.place is not None and self.place.plus not in ("", "none"):
             return self.place.where_plus
         return "plus as the old part: note it before you remove it"
+
+    def _looks_at_part(self) -> tuple[str, ...]:
+        """What to know of the catalogue part; where there is none, why, and what may be done."""
+        if self.selection is None:
+            return ()
+        part = self.selection.part
+        if part is None:
+            makeshift = "substitute_capacitor" if self.new.polar else "back_to_back"
+            other = () if self.new.kind == FILM else (f"for a makeshift see calc {makeshift}",)
+            return (self.selection.why, *other)
+        looks = []
+        if not (self.new.form or (self.place and self.place.form)):
+            looks.append(f"no build stated: {part.part} is {part.mounting}, look first")
+        if part.diameter and part.length:
+            looks.append(f"{part.part} is {part.diameter:g} × {part.length:g} mm")
+        return tuple(looks)
 
     def hold(self, why: str) -> None:
         """Make the item wait, because of `why`."""
@@ -163,7 +181,7 @@ def look_at_board(item: Item, place: Position | None, selector: Selector | None 
         )
     if item.new is None:
         return
-    if selector is not None and _from_catalogue(item, selector).part:
+    if selector is not None and selector.fitting(item.new, place, item.low_impedance).able:
         return  # its own size was looked at
     form = item.old.form or place.form
     can = item.new.can if form != "axial" else None
@@ -173,28 +191,6 @@ def look_at_board(item: Item, place: Position | None, selector: Selector | None 
         item.hold(f"{size} is {sentence}: find a smaller part in a data sheet")
     else:
         item.notes = (*item.notes, sentence)
-
-
-def look_in_catalogue(item: Item, selector: Selector) -> None:
-    """Choose a part of the catalogue for what is to be fitted."""
-    if item.verdict != REPLACE:
-        return
-    item.selection = _from_catalogue(item, selector)
-    part = item.selection.part
-    if part is None:
-        item.notes = (*item.notes, item.selection.why)
-        if item.new.kind != FILM:
-            makeshift = "substitute_capacitor" if item.new.polar else "back_to_back"
-            item.notes = (*item.notes, f"for a makeshift see calc {makeshift}")
-        return
-    if not (item.new.form or (item.place and item.place.form)):
-        item.notes = (*item.notes, f"no build stated: {part.part} is {part.mounting}, look first")
-    if part.diameter and part.length:
-        item.notes = (*item.notes, f"{part.part} is {part.diameter:g} × {part.length:g} mm")
-
-
-def _from_catalogue(item: Item, selector: Selector) -> Selection:
-    return selector.choose(item.new, item.place, item.low_impedance)
 
 
 def look_at_measurement(item: Item, measured: Judgement) -> None:

@@ -1,68 +1,71 @@
-"""What to buy: parts for one board and for a class of boards, with spares and whole packs."""
+"""What to buy for one board, for many alike, and for several different ones, in one order.
+
+Which part is taken for how many places is decided in basket.py and choice.py.
+"""
 
 from __future__ import annotations
 
-from decimal import ROUND_HALF_UP, Decimal
+from collections.abc import Iterable
+from decimal import Decimal
 from typing import NamedTuple
 
 from repairlib.core.errors import RepairlibError
 from repairlib.health import LOW_IMPEDANCE
-from repairlib.recap.catalogue import CataloguePart
-from repairlib.recap.expectation import Expectation
+from repairlib.recap.basket import Group, Wanted, groups_of
+from repairlib.recap.catalogue import Catalogue
+from repairlib.recap.choice import SPARES_RULE, spares_for
+from repairlib.recap.export import Saved, write_csv
 from repairlib.recap.item import Item
+from repairlib.recap.offers import money
+from repairlib.recap.order_line import OrderLine, Use, named
 
 MOST_BOARDS = 1000
-SPARES_RULE = "One spare for each ten of a kind, rounded up, at least one (common practice)."
-ONE_MEASURED = (
-    "One board was measured. Parts that may stay there are not ordered for the other boards: "
-    "measure each."
-)
 LOWER_ESR = (
     "low-impedance parts where the list does not ask for them. Most places take them; where a "
     "regulator is near, read in its data sheet whether it needs ESR"
 )
+ORDER_COLUMNS = (
+    "part",
+    "what",
+    "places",
+    "needed",
+    "spares",
+    "spares left out",
+    "bought",
+    "bought as",
+    "cost",
+    "currency",
+    "left over",
+    "expected life",
+    "why",
+)
 
 
-class OrderLine(NamedTuple):
-    """One kind of part: what it is, the places of one board, and what to buy for all boards.
+class Lot(NamedTuple):
+    """Boards of an order that have one plan in common: its `items` as they are fitted, how many.
 
-    `part` is None, and the prices too, where no catalogue part was chosen. `needed` counts all
-    boards, `spares` come on top, `pieces` are whole packs.
+    `name` says which boards they are; "" where the order has no others.
     """
 
-    what: str
-    part: CataloguePart | None
-    places: tuple[str, ...]
-    needed: int
-    spares: int
-    expected: Expectation
-
-    @property
-    def packs(self) -> int | None:
-        return None if self.part is None else -(-(self.needed + self.spares) // self.part.pack)
-
-    @property
-    def pieces(self) -> int:
-        """How many come, in whole packs where the pack is known."""
-        return self.needed + self.spares if self.packs is None else self.packs * self.part.pack
-
-    @property
-    def cost(self) -> Decimal | None:
-        """Of all pieces."""
-        return None if self.part is None else self.part.price * self.pieces
-
-    @property
-    def for_one_board(self) -> Decimal | None:
-        """Of the parts that are fitted on one board."""
-        return None if self.part is None else self.part.price * len(self.places)
+    name: str
+    items: tuple[Item, ...]
+    boards: int
 
 
 class Order:
-    """The lines of an order for `boards` boards, and what they come to."""
+    """The lines of an order for `boards` boards, what they come to, and in which `currency`.
 
-    def __init__(self, lines: list[OrderLine], boards: int, notes: tuple[str, ...]):
+    `priced` says whether there was a catalogue with a part for any line. `names` are the boards of
+    the order where it has different ones.
+    """
+
+    def __init__(
+        self, lines: list[OrderLine], lots: tuple[Lot, ...], currency: str, notes: tuple[str, ...]
+    ):
         self.lines = tuple(lines)
-        self.boards = boards
+        self.boards = sum(lot.boards for lot in lots)
+        self.names = tuple(lot.name for lot in lots if lot.name)
+        self.currency = currency
         self.notes = notes
 
     @property
@@ -70,74 +73,140 @@ class Order:
         return any(line.part for line in self.lines)
 
     @property
+    def fitted_cost(self) -> Decimal:
+        """What the parts that are fitted on all boards cost, without spares and what is left."""
+        return sum((line.fitted_cost or Decimal(0) for line in self.lines), Decimal(0))
+
+    @property
     def for_one_board(self) -> Decimal:
-        """Price of the parts that are fitted on one board, without spares and pack remainders."""
-        return sum((line.for_one_board or Decimal(0) for line in self.lines), Decimal(0))
+        """What the parts that are fitted on one board cost, on an average of the boards."""
+        return self.fitted_cost / self.boards
 
     @property
     def for_all(self) -> Decimal:
-        """Price of everything that is bought: all boards, spares, whole packs."""
+        """What everything that is bought costs: all boards, spares, what packs leave over."""
         return sum((line.cost or Decimal(0) for line in self.lines), Decimal(0))
 
     @property
     def not_found(self) -> tuple[str, ...]:
         """Places for which the catalogue has no part; no price is in the sums for them."""
-        return tuple(place for line in self.lines if line.part is None for place in line.places)
+        return tuple(line.goes_to for line in self.lines if line.part is None)
+
+    def money(self, amount: Decimal | None) -> str:
+        """An amount with its currency; "" for None."""
+        return "" if amount is None else money(amount, self.currency)
 
     def __str__(self) -> str:
         pieces = sum(line.pieces for line in self.lines)
         boards = "1 board" if self.boards == 1 else f"{self.boards} boards"
-        said = f"{pieces} pieces of {len(self.lines)} kinds for {boards}, spares among them"
+        kinds = "1 kind" if len(self.lines) == 1 else f"{len(self.lines)} kinds"
+        said = f"{pieces} pieces of {kinds} for {boards}, spares among them"
         if not self.priced:
             return said
-        each = money(self.for_all / self.boards)
-        said = (
-            f"{said}: {money(self.for_all)}, {each} a board; the parts fitted on one board alone "
-            f"{money(self.for_one_board)}"
-        )
-        missing = len(self.not_found)
-        return f"{said}; without the {missing} not in the catalogue" if missing else said
+        said = f"{said}: {self.money(self.for_all)} in all"
+        if self.boards > 1:
+            said += f", {self.money(self.for_all / self.boards)} a board"
+        said += f"; the parts fitted alone {self.money(self.fitted_cost)}"
+        if self.not_found:
+            said += f"; without what is not in the catalogue: {'; '.join(self.not_found)}"
+        return said if self.currency else f"{said}; no currency stated in the catalogue"
+
+    def rows(self) -> list[dict[str, str | int]]:
+        """One dict of texts and numbers for each line, by ORDER_COLUMNS."""
+        return [self._row(line) for line in self.lines]
+
+    def to_csv(self, path, overwrite: bool = False) -> Saved:
+        """Write the lines of the order as CSV; see export.write_csv."""
+        return write_csv(self.rows(), path, overwrite, ORDER_COLUMNS)
 
     def to_dict(self) -> dict:
         """The order as JSON-able dicts, lists, texts and numbers; prices as text, exactly."""
         return {
             "boards": self.boards,
+            "board names": list(self.names),
             "spares rule": SPARES_RULE,
+            "currency": (self.currency or None) if self.priced else None,
             "for one board": str(self.for_one_board) if self.priced else None,
             "for all": str(self.for_all) if self.priced else None,
             "not found": list(self.not_found),
             "notes": list(self.notes),
-            "lines": [
-                {
-                    "what": line.what,
-                    "part": line.part.part if line.part else None,
-                    "places": list(line.places),
-                    "needed": line.needed,
-                    "spares": line.spares,
-                    "packs": line.packs,
-                    "pieces": line.pieces,
-                    "cost": None if line.cost is None else str(line.cost),
-                }
-                for line in self.lines
+            "lines": [self._told(line) for line in self.lines],
+        }
+
+    def _row(self, line: OrderLine) -> dict[str, str | int]:
+        values = (
+            line.part.part if line.part else "",
+            line.what,
+            line.goes_to,
+            line.needed,
+            line.spares,
+            line.left_out,
+            line.pieces,
+            str(line.purchase or ""),
+            "" if line.cost is None else str(line.cost),
+            "" if line.cost is None else self.currency or "not stated",
+            line.left_over,
+            line.expected.life,
+            "; ".join(line.reasons),
+        )
+        return dict(zip(ORDER_COLUMNS, values, strict=True))
+
+    def _told(self, line: OrderLine) -> dict:
+        return {
+            "what": line.what,
+            "part": line.part.part if line.part else None,
+            "places": list(line.places),
+            "boards": [
+                {"name": use.name, "boards": use.boards, "places": list(use.places)}
+                for use in line.uses
             ],
+            "needed": line.needed,
+            "spares": line.spares,
+            "spares left out": line.left_out,
+            "pieces": line.pieces,
+            "bought as": None if line.purchase is None else str(line.purchase),
+            "cost": None if line.cost is None else str(line.cost),
+            "left over": line.left_over,
+            "why": list(line.reasons),
         }
 
 
-def order_of(items: list[Item], boards: int = 1, notes: tuple[str, ...] = ()) -> Order:
-    """What to buy for these items on each of `boards` boards (see SPARES_RULE).
+def choose_parts(lots: Iterable[Lot], catalogue: Catalogue | None) -> list[Group]:
+    """Choose the part of each item for all boards together; the items then name it."""
+    wanted = [Wanted(item, lot.boards) for lot in lots for item in lot.items]
+    return groups_of(wanted, catalogue)
 
-    Raises RepairlibError when `boards` is not a number from 1 to 1000.
+
+def order_of(
+    groups: Iterable[Group],
+    lots: tuple[Lot, ...],
+    catalogue: Catalogue | None,
+    notes: tuple[str, ...] = (),
+) -> Order:
+    """The order for these groups of places, its lines as their first places come in the lots.
+
+    `lots` are in the order of fitting, which may hang on the parts chosen.
     """
-    check_boards(boards)
-    kinds: dict[tuple, list[Item]] = {}
-    for item in items:
-        part = item.selection.part if item.selection else None
-        kinds.setdefault((part.part if part else "", str(item.new)), []).append(item)
-    lines = [_line(group, boards) for group in kinds.values()]
-    lower = [item.reference for item in items if _lowers_esr(item)]
-    if lower:
-        notes = (*notes, f"{', '.join(lower)}: {LOWER_ESR}.")
-    return Order(lines, boards, notes)
+    place_of: dict[int, int] = {}
+    for lot in lots:
+        for item in lot.items:
+            place_of[id(item)] = len(place_of)
+    ranked = sorted(groups, key=lambda group: min(place_of[id(one.item)] for one in group.wanted))
+    lines = [_line(group, lots) for group in ranked]
+    lower = {lot.name: [one.reference for one in lot.items if _lowers_esr(one)] for lot in lots}
+    said = "; ".join(named(name, places) for name, places in lower.items() if places)
+    if said:
+        notes = (*notes, f"{said}: {LOWER_ESR}.")
+    return Order(lines, lots, catalogue.currency if catalogue else "", notes)
+
+
+def one_measured(others: int) -> str:
+    """What to know before an order for one measured board and `others` that nobody measured."""
+    rest, them = ("The other was", "it") if others == 1 else (f"The other {others} were", "them")
+    return (
+        f"One board was measured. {rest} not: what may stay on the measured one is ordered for "
+        f"{them}. Measure each board to order less."
+    )
 
 
 def check_boards(boards: int) -> int:
@@ -148,30 +217,26 @@ def check_boards(boards: int) -> int:
     return boards
 
 
-def spares_for(needed: int) -> int:
-    """One for each ten, rounded up.
-
-    >>> spares_for(1), spares_for(10), spares_for(11)
-    (1, 1, 2)
-    """
-    return -(-needed // 10)
-
-
-def money(amount: Decimal) -> Decimal:
-    """An amount to two places, half a cent up.
-
-    >>> money(Decimal("0.385"))
-    Decimal('0.39')
-    """
-    return amount.quantize(Decimal("0.01"), ROUND_HALF_UP)
-
-
-def _line(group: list[Item], boards: int) -> OrderLine:
-    first = group[0]
-    part = first.selection.part if first.selection else None
-    needed = len(group) * boards
-    places = tuple(item.reference for item in group)
-    return OrderLine(str(first.new), part, places, needed, spares_for(needed), first.expected)
+def _line(group: Group, lots: tuple[Lot, ...]) -> OrderLine:
+    inside = {id(one.item) for one in group.wanted}
+    uses = []
+    for lot in lots:
+        places = tuple(item.reference for item in lot.items if id(item) in inside)
+        if places:
+            uses.append(Use(lot.name, lot.boards, places))
+    first = group.wanted[0].item
+    spares, taken = spares_for(group.needed), group.taken
+    return OrderLine(
+        str(first.new),
+        taken.part if taken else None,
+        tuple(uses),
+        group.needed,
+        taken.spares if taken else spares,
+        spares - taken.spares if taken else 0,
+        taken.purchase if taken else None,
+        first.expected,
+        group.selection.dearer if group.selection else "",
+    )
 
 
 def _lowers_esr(item: Item) -> bool:

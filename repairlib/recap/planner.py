@@ -22,16 +22,15 @@ from repairlib.recap.item import (
     Item,
     look_at_board,
     look_at_measurement,
-    look_in_catalogue,
     tell_boards,
 )
 from repairlib.recap.measurements import judge_measured
-from repairlib.recap.order import ONE_MEASURED, Order, check_boards, order_of
+from repairlib.recap.order import Lot, Order, check_boards, choose_parts, one_measured, order_of
 from repairlib.recap.parts import UNREADABLE, PartsList, SetAside, read_parts
 from repairlib.recap.places import hazards_there
 from repairlib.recap.plan_table import COLUMNS, Row, rows_of
 from repairlib.recap.rules import HOLD, JUDGE, KEEP, REPLACE, STAY
-from repairlib.recap.selection import Selector
+from repairlib.recap.selection import selector_of
 
 
 class Plan:
@@ -39,7 +38,8 @@ class Plan:
 
     `may_stay` are parts that age, but were measured and are as new. `unreadable` are the lines
     without parts that could not be read; `duplicates` the references named twice; `not_listed`
-    the places of the board that the list does not name.
+    the places of the board that the list does not name. `order` is what to buy, for this board
+    and all that are ordered for with it.
     """
 
     def __init__(
@@ -49,7 +49,9 @@ class Plan:
         measured: MeasuredTable | None = None,
         catalogue: Catalogue | None = None,
         boards: int = 1,
+        alone: bool = True,
     ):
+        """`alone`: its parts are chosen and ordered without those of other plans (see together)."""
         self.list = parts_list
         self.board = board
         self.measured = measured
@@ -66,6 +68,9 @@ class Plan:
         self.judged = by_verdict[JUDGE]
         self.held = by_verdict[HOLD]
         self.may_stay = by_verdict[STAY]
+        self.order: Order
+        if alone:
+            self._order_parts()
 
     @property
     def name(self) -> str:
@@ -119,12 +124,6 @@ class Plan:
     def steps(self) -> list[Step]:
         """The items to replace, in steps of the fitting order (see ORDER_RULE)."""
         return in_steps(self.items, self.board)
-
-    @cached_property
-    def order(self) -> Order:
-        """What to buy for all the boards, with spares, and what it costs."""
-        one_measured = self.measured is not None and self.boards > 1
-        return order_of(self.checklist, self.boards, (ONE_MEASURED,) if one_measured else ())
 
     @cached_property
     def checklist(self) -> list[Item]:
@@ -192,7 +191,8 @@ class Plan:
     def rows(self) -> list[Row]:
         """One dict of texts for each reference: first those to replace, in fitting order."""
         others = self.may_stay + self.held + self.judged + self.kept
-        return rows_of(self.steps, others, self.source)
+        currency = self.catalogue.currency if self.catalogue is not None else ""
+        return rows_of(self.steps, others, self.source, currency)
 
     def table(self):
         """The plan as a pandas table, one row for each reference."""
@@ -205,8 +205,8 @@ class Plan:
         return write_csv(self.rows(), path, overwrite)
 
     def _look_around(self, everything: list[Item]) -> None:
-        """Set each item beside the board, the measured values and the catalogue."""
-        selector = Selector(self.catalogue) if self.catalogue is not None else None
+        """Set each item beside the board and the measured values."""
+        selector = selector_of(self.catalogue) if self.catalogue is not None else None
         if self.board is not None:
             for item in everything:
                 place = None if item.unit else self.board.get(item.reference)
@@ -219,9 +219,20 @@ class Plan:
                 elif item.reference in parts:
                     judgement = judge_measured(item.old, parts[item.reference])
                     look_at_measurement(item, judgement)
-        if selector is not None:
-            for item in everything:
-                look_in_catalogue(item, selector)
+
+    def _order_parts(self) -> None:
+        """Choose the parts for all boards, and order them.
+
+        What may stay on one measured board is bought for the others, which nobody measured.
+        """
+        others = self.boards - 1
+        if self.measured is None or not others:
+            together([self], [self.boards], [""], self.catalogue)
+            return
+        unmeasured = Plan(self.list, self.board, catalogue=self.catalogue, alone=False)
+        names = ["the measured board", "the other board" if others == 1 else f"the other {others}"]
+        notes = (one_measured(others),)
+        together([self, unmeasured], [1, others], names, self.catalogue, notes)
 
     def _all_items(self) -> list[Item]:
         read = self.list
@@ -259,6 +270,28 @@ class Plan:
         return [item for group in by_reference.values() for item in group]
 
 
+def together(
+    plans: list[Plan],
+    boards: list[int],
+    names: list[str],
+    catalogue: Catalogue | None,
+    notes: tuple[str, ...] = (),
+) -> Order:
+    """One order for several plans: the parts are chosen for all of them, and each gets the order.
+
+    `boards` is how many there are of each, `names` what each is called in the order.
+    """
+    named = list(zip(names, plans, boards, strict=True))
+    wanted = [Lot(name, tuple(one.items), many) for name, one, many in named]
+    groups = choose_parts(wanted, catalogue)
+    # The order of fitting follows the heights of the parts that were chosen just now.
+    lots = tuple(Lot(name, tuple(one.checklist), many) for name, one, many in named)
+    order = order_of(groups, lots, catalogue, notes)
+    for one in plans:
+        one.order = order
+    return order
+
+
 def plan(
     text: str,
     board: Board | None = None,
@@ -288,10 +321,14 @@ def plan_file(
     measured: MeasuredTable | None = None,
     catalogue: Catalogue | None = None,
     boards: int = 1,
+    alone: bool = True,
 ) -> Plan:
-    """The recap plan of a parts list in a file: CSV, TSV or plain text (see textfile.read_text)."""
+    """The recap plan of a parts list in a file: CSV, TSV or plain text (see textfile.read_text).
+
+    `alone` is False where its parts are ordered with those of other plans (see several.py).
+    """
     file = read_text(path)
     parts_list = read_parts(file.text, Path(path).name, from_file=True)
     if file.note:
         parts_list.notes.insert(0, f"The file was {file.note}.")
-    return Plan(parts_list, board, measured, catalogue, boards)
+    return Plan(parts_list, board, measured, catalogue, boards, alone)

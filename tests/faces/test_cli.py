@@ -123,6 +123,22 @@ def test_help_and_version():
     assert run("--version").stdout.startswith("repairlib ")
 
 
+@pytest.mark.behaviour
+@pytest.mark.parametrize("verb", ["read", "calc", "plan", "lessons"])
+@pytest.mark.parametrize("behind", [["--help"], ["-h"], ["something", "--help"], ["--json", "-h"]])
+def test_help_behind_a_verb_is_its_usage(verb, behind, capsys):
+    assert main([verb, *behind]) == 0
+    told = capsys.readouterr().out
+    assert told.startswith(f"python -m repairlib {verb}")
+    others = {"read", "calc", "plan", "lessons"} - {verb}
+    assert not any(f"python -m repairlib {other}" in told for other in others)
+
+
+def test_help_behind_a_marking_is_the_whole_usage(capsys):
+    assert main(["104K", "--help"]) == 0
+    assert "quick check" in capsys.readouterr().out
+
+
 def test_a_terminal_without_unicode_still_answers():
     done = run("read", "104K", env={"PYTHONIOENCODING": "ascii"})
     assert done.returncode == 0

@@ -22,7 +22,7 @@ GOOD = "A1,aluminium general 105,10,16,105,radial,0.05"
 
 def test_demo_catalogue_is_whole():
     made = read_catalogue(demo_path("parts-catalogue.csv"))
-    assert (len(made), made.problems, made.lines) == (2000, (), 2001)
+    assert (len(made), made.problems, made.lines) == (2000, (), 5155)
     first = made.parts[0]
     assert (first.part, first.farad, first.volts, first.celsius) == ("ALD-0R1-6R3", 1e-7, 6.3, 105)
     assert len({part.part for part in made.parts}) == 2000
@@ -73,7 +73,40 @@ def test_pack_and_life_are_checked():
     rows = [f"{GOOD},0,2000", f"{GOOD},many,2000", f"{GOOD},10,2", f"{GOOD},,"]
     made = parse_catalogue("\n".join([head, *rows]))
     assert [problem.line for problem in made.problems] == [2, 3, 4]
-    assert (made.parts[0].pack, made.parts[0].hours) == (1, None)
+    assert made.parts[0].hours is None
+    assert [(offer.pack, offer.minimum) for offer in made.parts[0].offers] == [(1, 1)]
+
+
+@pytest.mark.behaviour
+def test_a_part_may_stand_on_a_line_for_each_way_in_which_it_is_sold():
+    rows = [f"{GOOD},1,", f"{GOOD[:-4]}0.03,1,10", f"{GOOD[:-4]}0.02,50,"]
+    made = parse_catalogue("\n".join([f"{HEAD},pack,minimum", *rows]))
+    assert not made.problems
+    (part,) = made.parts
+    offers = [(str(one.price), one.pack, one.minimum) for one in part.offers]
+    assert offers == [("0.05", 1, 1), ("0.03", 1, 10), ("0.02", 50, 1)]
+
+
+DISAGREE = {
+    "another figure": (GOOD.replace("16", "25") + ",10,", "and with other figures"),
+    "two prices": (GOOD.replace("0.05", "0.06") + ",1,", "another line of it has another pack"),
+    "no minimum": (GOOD + ",10,few", "minimum 'few' is not a number of pieces"),
+    "zero": (GOOD + ",10,0", "minimum '0' is not a number of pieces"),
+}
+
+
+@pytest.mark.parametrize(("row", "why"), DISAGREE.values(), ids=DISAGREE)
+def test_lines_of_one_part_that_disagree_are_told(row, why):
+    made = parse_catalogue("\n".join([f"{HEAD},pack,minimum", f"{GOOD},1,", row]))
+    assert why in made.problems[0].why and len(made.parts[0].offers) == 1
+
+
+def test_prices_are_in_one_currency():
+    rows = [f"{GOOD},", f"{GOOD.replace('A1', 'A2')},pence", f"{GOOD.replace('A1', 'A3')},groats"]
+    made = parse_catalogue("\n".join([f"{HEAD},currency", *rows]))
+    assert (made.currency, [part.part for part in made.parts]) == ("pence", ["A1", "A2"])
+    assert made.problems[0].why == "its price is in 'groats', the lines above it in 'pence'"
+    assert parse_catalogue(f"{HEAD}\n{GOOD}").currency == ""
 
 
 @pytest.mark.parametrize("separator", [";", "\t", "|"])

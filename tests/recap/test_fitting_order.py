@@ -2,7 +2,9 @@
 
 import pytest
 
+from repairlib.faces.panels.plan_pieces import table_html
 from repairlib.recap import plan
+from repairlib.recap.catalogue import parse_catalogue
 from repairlib.show.sheets import bench_sheet
 from repairlib.show.sheets.plan_files import PlanReport
 
@@ -34,3 +36,31 @@ def test_an_unknown_size_is_a_step_of_its_own():
     assert [item.reference for item in low.items] == ["C2"]
     (unknown,) = [one for title, one in found.items() if "size not known" in title]
     assert {item.reference for item in unknown.items} == {"C1", "C3"}
+
+
+SHOP = (
+    "part,family,capacitance_uf,rated_v,rated_c,life_h,diameter_mm,length_mm,lead_spacing_mm,"
+    "mounting,price\n"
+    "TALL,aluminium general 105,10,16,105,2000,8,16,3.5,radial,0.05\n"
+    "FLAT,aluminium general 105,1000,16,105,2000,18,12,7.5,radial,0.05\n"
+    "LYING,aluminium general 105,47,25,105,2000,8,20,,axial,0.05\n"
+)
+
+
+@pytest.mark.behaviour
+@pytest.mark.parametrize(
+    ("listed", "usual", "bought"),
+    [
+        ("C1 10uF 16V elect radial", "up to 13 mm high", "over 13 mm high"),
+        ("C1 1000uF 16V elect radial", "over 13 mm high", "up to 13 mm high"),
+        ("C1 47uF 25V elect axial", "size not known: measure the room first", "up to 13 mm high"),
+    ],
+)
+def test_the_chosen_part_decides_the_step_on_every_face(listed, usual, bought):
+    """TALL is 16 mm high, FLAT 12 mm; a lying part is as high as it is thick, 8 mm."""
+    assert [step.title for step in plan(listed).steps] == [usual]
+    made = plan(listed, catalogue=parse_catalogue(SHOP))
+    assert [step.title for step in made.steps] == [bought]
+    assert made.rows()[0]["step"] == bought
+    for face in (str(PlanReport(made)), bench_sheet(made), table_html(made)):
+        assert f"Step 1: {bought}" in face

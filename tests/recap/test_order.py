@@ -5,10 +5,12 @@ from decimal import Decimal
 import pytest
 
 from repairlib.core.errors import RepairlibError
+from repairlib.faces.panels.plan_pieces import order_html
 from repairlib.health.measured import read_measured
 from repairlib.recap import Board, Position, plan
 from repairlib.recap.catalogue import parse_catalogue
-from repairlib.recap.order import ONE_MEASURED, spares_for
+from repairlib.recap.choice import spares_for
+from repairlib.show.sheets import bench_sheet
 
 CATALOGUE = parse_catalogue(
     "part,family,capacitance_uf,rated_v,rated_c,life_h,diameter_mm,length_mm,lead_spacing_mm,"
@@ -28,20 +30,26 @@ def test_one_spare_for_each_ten(needed, spares):
     assert spares_for(needed) == spares
 
 
-# By hand for 12 boards: TEN 48 + 5 spare = 53, three packs of 25 = 75 pieces × 0.07 = 5.25;
-# FORTY 12 + 2 = 14, two packs of 10 = 20 × 0.105 = 2.10; one board 4 × 0.07 + 0.105 = 0.385.
+# By hand for 12 boards: TEN 48, two packs of 25 = 50 pieces × 0.07 = 3.50; of its 5 spares 2 are
+# there, 3 would open a third pack. FORTY 12, two packs of 10 = 20 × 0.105 = 2.10, 2 spares in
+# them and 6 left over. One board: 4 × 0.07 + 0.105 = 0.385; all twelve: 4.62.
 def test_a_class_of_twelve_boards():
     order = plan(LIST, catalogue=CATALOGUE, boards=12).order
     ten, forty, missing = order.lines
-    assert (ten.needed, ten.spares, ten.packs, ten.pieces) == (48, 5, 3, 75)
-    assert (ten.cost, forty.cost) == (Decimal("5.25"), Decimal("2.100"))
-    assert order.for_all == Decimal("7.35")
+    assert (ten.needed, ten.spares, ten.left_out, ten.pieces, ten.left_over) == (48, 2, 3, 50, 0)
+    assert (forty.spares, forty.left_out, forty.pieces, forty.left_over) == (2, 0, 20, 6)
+    assert (ten.cost, forty.cost) == (Decimal("3.50"), Decimal("2.100"))
+    assert order.for_all == Decimal("5.60")
     assert order.for_one_board == Decimal("0.385")
     assert (missing.part, missing.cost, missing.pieces) == (None, None, 14)
     assert order.not_found == ("C6",)
+    assert ten.reasons == ("3 spares left out: they would open another pack",)
+    assert forty.reasons == ("20 for 12: 2 spares, 6 left over, not sold in smaller numbers",)
+    none = "(no currency stated)"
     assert str(order) == (
-        "109 pieces of 3 kinds for 12 boards, spares among them: 7.35, 0.61 a board; the parts "
-        "fitted on one board alone 0.39; without the 1 not in the catalogue"
+        f"84 pieces of 3 kinds for 12 boards, spares among them: 5.60 {none} in all, 0.47 {none} a "
+        f"board; the parts fitted alone 4.62 {none}; without what is not in the catalogue: C6; no "
+        "currency stated in the catalogue"
     )
 
 
@@ -82,10 +90,23 @@ def test_a_low_can_of_the_catalogue_fits_where_the_usual_one_does_not():
     assert (item.verdict, item.selection.part.part) == ("replace", "LOW")
 
 
-def test_measuring_one_board_is_said_when_more_are_ordered_for():
+def test_boards_that_nobody_measured_are_not_left_short():
+    """C1 may stay on the measured board. By hand for 12: 3 + 11 x 4 = 47 of TEN."""
     table = read_measured("Ref,C (µF),ESR @ 120 Hz (Ω)\nC1,9.9,5\n")
-    assert plan(LIST, measured=table, boards=2).order.notes == (ONE_MEASURED,)
+    made = plan(LIST, measured=table, catalogue=CATALOGUE, boards=12)
+    assert [item.reference for item in made.may_stay] == ["C1"]
+    ten = next(line for line in made.order.lines if line.part.part == "TEN")
+    assert (ten.needed, made.order.boards) == (47, 12)
+    assert ten.goes_to == "the measured board: C2, C3, C4; the other 11: C1, C2, C3, C4"
+    assert made.order.notes[0].startswith("One board was measured. The other 11 were not: what may")
     assert plan(LIST, measured=table).order.notes == ()
+
+
+def test_the_other_boards_are_ordered_for_where_all_may_stay_on_the_measured_one():
+    table = read_measured("Ref,C (µF),ESR @ 120 Hz (Ω)\nC1,9.9,5\n")
+    made = plan("C1,10/16 elect\n", measured=table, catalogue=CATALOGUE, boards=2)
+    assert not made.items and made.order.lines[0].goes_to == "the other board: C1"
+    assert "To order" in bench_sheet(made) and "To order" in order_html(made)
 
 
 @pytest.mark.parametrize("boards", [0, -1, 1001, 1.5, "12"])

@@ -17,12 +17,13 @@ from repairlib.recap import (
     MAY_STAY,
     MUST_GO,
     NOT_YOURS,
+    ORDER_COLUMNS,
     SPARES_RULE,
     Item,
+    Order,
     OrderLine,
     Plan,
     csv_text,
-    money,
 )
 from repairlib.show.sheets import bench_sheet
 
@@ -99,26 +100,26 @@ def measured_html(shown: Plan) -> str:
 
 def order_html(shown: Plan) -> str:
     """What to order, with what to expect of it; folded."""
-    if not shown.items:
-        return ""
     order = shown.order
-    rows = [_order_row(line) for line in order.lines[:SHOWN_ITEMS]]
-    head = ("Places", "Part", "Pieces", "Expect", "Price")
-    told = [SPARES_RULE, LIFE_RULE, *([CHOICE_RULE] if order.priced else []), *order.notes]
+    if not order.lines:
+        return ""
+    rows = [_order_row(order, line) for line in order.lines[:SHOWN_ITEMS]]
+    head = ("Places", "Part", "Pieces", "Left over", "Expect", "Price", "Why so")
+    told = [SPARES_RULE, LIFE_RULE, *([CHOICE_RULE] if order.priced else [])]
     if shown.catalogue is not None and shown.catalogue.problems:
         unread = shown.catalogue.problems
         told.append(f"{len(unread)} lines of the catalogue could not be read: {unread[0]}.")
     ordered = f'<div class="rl-order">{_html_table(head, rows)}</div>'
-    return fold(f"To order: {order}", ordered + paragraphs(told))
+    notes = paragraphs(order.notes)
+    return fold(f"To order: {order}", notes + ordered + paragraphs(told))
 
 
-def _order_row(line: OrderLine) -> tuple:
-    part = line.part
-    what = f"{part.part}: {line.what}" if part else line.what
-    packs = f", {line.packs} × pack of {part.pack}" if part else ""
-    price = "" if line.cost is None else money(line.cost)
-    pieces = f"{line.needed} + {line.spares} spare{packs}"
-    return ", ".join(line.places), what, pieces, "; ".join(line.expected.said()), price
+def _order_row(order: Order, line: OrderLine) -> tuple:
+    what = f"{line.part.part}: {line.what}" if line.part else line.what
+    bought = f", buy {line.pieces}: {line.purchase}" if line.purchase else ""
+    pieces = f"{line.needed} + {line.spares} spare{bought}"
+    expected, why = "; ".join(line.expected.said()), "; ".join(line.reasons)
+    return line.goes_to, what, pieces, line.left_over, expected, order.money(line.cost), why
 
 
 def table_html(shown: Plan) -> str:
@@ -163,7 +164,7 @@ def waiting_html(shown: Plan) -> str:
 
 
 def files_html(shown: Plan) -> str:
-    """Links that save the plan as a table and as a sheet to print."""
+    """Links that save the plan as a table and as a sheet to print, and the order as a table."""
     if len(shown.list.references) > LINKED_PARTS:
         return "<p>This list is too long for a link. Save it in code: <code>to_csv</code>.</p>"
     saved_rows, marked = csv_text(shown.rows())
@@ -174,7 +175,9 @@ def files_html(shown: Plan) -> str:
     )
     sheet = _link("recap-bench-sheet.html", "text/html", bench_sheet(shown), "Save bench sheet")
     saved = _link("recap-plan.csv", "text/csv", "\ufeff" + saved_rows, "Save table (CSV)")
-    return f"<p>{sheet}{saved}{said}</p>"
+    rows = csv_text(shown.order.rows(), ORDER_COLUMNS)[0]
+    order = _link("recap-order.csv", "text/csv", "\ufeff" + rows, "Save order (CSV)")
+    return f"<p>{sheet}{saved}{order}{said}</p>"
 
 
 def _link(name: str, kind: str, content: str, label: str) -> str:

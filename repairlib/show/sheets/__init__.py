@@ -4,6 +4,6 @@ from repairlib.core.public import public_names
 
 __getattr__, __all__ = public_names(
     __name__,
-    plan_files="report_plan",
+    plan_files="report_boards report_plan",
     recap_sheet="bench_sheet write_bench_sheet",
 )

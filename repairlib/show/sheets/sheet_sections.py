@@ -12,9 +12,9 @@ from repairlib.recap import (
     RULES,
     SPARES_RULE,
     Item,
+    Order,
     OrderLine,
     Plan,
-    money,
 )
 from repairlib.show.sheets.sheet_pieces import BOX, table
 
@@ -46,20 +46,47 @@ def measured_section(plan: Plan) -> str:
 
 
 def order_section(plan: Plan) -> str:
-    """The parts to order, with what to expect of them; "" where nothing is to be fitted."""
-    if not plan.items:
-        return ""
+    """The parts to order, with what to expect of them; "" where nothing is to be ordered.
+
+    Where the order is for several different boards, the parts of this one alone.
+    """
     order = plan.order
+    if not order.lines:
+        return ""
+    rules = [SPARES_RULE, LIFE_RULE, *([CHOICE_RULE] if order.priced else [])]
+    told = "".join(f"<p>{text(rule)}</p>" for rule in rules)
+    if order.names and plan.boards == 1:
+        return _parts_of_this_board(plan) + f"<p>{text(LIFE_RULE)}</p>"
     headings = [("what", "Part"), ("", "Places"), ("pieces", "Pieces"), ("expect", "Expect")]
     rows = [_order_row(line) for line in order.lines]
     if order.priced:
         headings.append(("price", "Price"))
-        rows = [[*row, _price(line)] for row, line in zip(rows, order.lines, strict=True)]
-    rules = [SPARES_RULE, LIFE_RULE, *([CHOICE_RULE] if order.priced else []), *order.notes]
-    told = "".join(f"<p>{text(rule)}</p>" for rule in rules)
-    ordered = [("got", "Got")]
+        rows = [[*row, _price(order, one)] for row, one in zip(rows, order.lines, strict=True)]
     rows = [[*row, BOX] for row in rows]
-    return f"<h2>To order: {text(order)}</h2>{table(headings + ordered, rows)}{told}"
+    notes = "".join(f"<p><strong>{text(note)}</strong></p>" for note in order.notes)
+    goods = table([*headings, ("got", "Got")], rows)
+    return f"<h2>To order: {text(order)}</h2>{notes}{goods}{told}"
+
+
+def _parts_of_this_board(plan: Plan) -> str:
+    """What this board gets of an order for several."""
+    mine: dict[str, list[Item]] = {}
+    for item in plan.checklist:
+        part = item.selection.part if item.selection else None
+        mine.setdefault(f"{part.part}: {item.new}" if part else str(item.new), []).append(item)
+    rows = [
+        [
+            text(what),
+            text(", ".join(item.reference for item in items)),
+            str(len(items)),
+            "".join(f"<small>{text(known)}</small>" for known in items[0].expected.said()),
+            BOX,
+        ]
+        for what, items in mine.items()
+    ]
+    headings = [("what", "Part"), ("", "Places"), ("pieces", "Pieces"), ("expect", "Expect")]
+    title = f"Parts for this board, out of the order for {plan.order.boards} boards"
+    return f"<h2>{text(title)}</h2>{table([*headings, ('got', 'Got')], rows)}"
 
 
 def _place_and_readings(item: Item) -> list[str]:
@@ -68,14 +95,16 @@ def _place_and_readings(item: Item) -> list[str]:
 
 def _order_row(line: OrderLine) -> list[str]:
     what = text(line.what)
-    packs = f"<small>{line.packs} × pack of {line.part.pack}</small>" if line.part else ""
+    bought = f"<small>buy {line.pieces}: {line.purchase}</small>" if line.purchase else ""
+    over = f"<small>{line.left_over} left over</small>" if line.left_over else ""
+    reasons = "".join(f"<small>{text(reason)}</small>" for reason in line.reasons)
     return [
         f"{text(line.part.part)}<small>{what}</small>" if line.part else what,
-        text(", ".join(line.places)),
-        f"{line.needed} + {line.spares} spare{packs}",
+        text(line.goes_to) + reasons,
+        f"{line.needed} + {line.spares} spare{bought}{over}",
         "".join(f"<small>{text(known)}</small>" for known in line.expected.said()),
     ]
 
 
-def _price(line: OrderLine) -> str:
-    return "" if line.cost is None else f"{money(line.cost)}<small>{line.part.price} each</small>"
+def _price(order: Order, line: OrderLine) -> str:
+    return text(order.money(line.cost))

@@ -59,7 +59,12 @@ def test_measured_and_order_as_json():
     options = ("--measured", MEASURED, "--catalogue", CATALOGUE, "--boards", "2", "--json")
     told = json.loads(run(PARTS, *options).stdout)
     assert told["measured"]["not_in_list"] == ["C48"]
-    assert told["catalogue"] == {"lines": 2001, "parts": 2000, "unreadable": []}
+    assert told["catalogue"] == {
+        "lines": 5155,
+        "parts": 2000,
+        "currency": "tokens",
+        "unreadable": [],
+    }
     assert told["order"]["boards"] == 2
     row = next(row for row in told["parts"] if row["reference"] == "C1")
     assert row["must go or may stay"].startswith("must go: ESR")
@@ -71,7 +76,7 @@ def test_catalogue_lines_that_cannot_be_read_are_told(tmp_path):
     path.write_text("\n".join([*good[:3], "nonsense", *["x,y"] * 30, ""]), "utf-8")
     done = run(PARTS, "--catalogue", path)
     assert done.returncode == 0
-    assert "line 4: 1 columns where the headings are 17: nonsense" in done.stdout
+    assert "line 4: 1 columns where the headings are 19: nonsense" in done.stdout
     assert "and 11 more lines: --json lists them all" in done.stdout
 
 
