@@ -5,7 +5,9 @@ from repairlib.core.public import public_names
 __getattr__, __all__ = public_names(
     __name__,
     belonging="ANOTHER_LIST CHANGED_LINES places_of readings_of unchanged",
-    board="Board Position read_board",
+    board="Board Position",
+    board_file="board_csv read_board read_board_text write_board",
+    board_map="EMPTY SIDES USUAL_WIDTH board_of_map map_of_board plus_not_known",
     board_side="COMPONENT OPPOSITE SOLDER spoken turned_over",
     calculators="replacement_capacitor",
     catalogue="Catalogue read_catalogue",

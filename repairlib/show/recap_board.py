@@ -63,6 +63,22 @@ def draw_recap(plan: Plan, done: Collection[str] = (), from_behind: bool = False
     return draw_board(parts, width, height, title=board.name.capitalize(), seen=seen)
 
 
+def draw_places(board: Board, from_behind: bool = False) -> Picture:
+    """Draw a board of which no list is known: each place and its plus, "?" where nobody looked.
+
+    >>> board = Board("amp", [Position("C1", x_mm=20, y_mm=15, seen_from="solder side, fuse down")])
+    >>> "seen from the component side" in draw_places(board, from_behind=True).alt
+    True
+    """
+    width = max(place.x_mm for place in board.positions) + EDGE_MM
+    height = max(place.y_mm for place in board.positions) + EDGE_MM
+    if from_behind:
+        board = _turned_over(board, width)
+    parts = [_drawn(place, None, "to do") for place in board.positions]
+    seen = spoken(board.seen_from)
+    return draw_board(parts, width, height, title=board.name, seen=seen)
+
+
 def draw_both_sides(plan: Plan) -> list[Picture]:
     """The board from the component side and then from the solder side.
 

@@ -173,14 +173,16 @@ def files_html(shown: Plan) -> str:
         if marked
         else ""
     )
-    sheet = _link("recap-bench-sheet.html", "text/html", bench_sheet(shown), "Save bench sheet")
-    saved = _link("recap-plan.csv", "text/csv", "\ufeff" + saved_rows, "Save table (CSV)")
+    page = bench_sheet(shown)
+    sheet = saved_link("recap-bench-sheet.html", "text/html", page, "Save bench sheet")
+    saved = saved_link("recap-plan.csv", "text/csv", "\ufeff" + saved_rows, "Save table (CSV)")
     rows = csv_text(shown.order.rows(), ORDER_COLUMNS)[0]
-    order = _link("recap-order.csv", "text/csv", "\ufeff" + rows, "Save order (CSV)")
+    order = saved_link("recap-order.csv", "text/csv", "\ufeff" + rows, "Save order (CSV)")
     return f"<p>{sheet}{saved}{order}{said}</p>"
 
 
-def _link(name: str, kind: str, content: str, label: str) -> str:
+def saved_link(name: str, kind: str, content: str, label: str) -> str:
+    """A link that saves `content` as a file of that name and kind."""
     data = b64encode(content.encode("utf-8", "replace")).decode("ascii")
     return f'<a download="{name}" href="data:{kind};base64,{data}">{label}</a>'
 
