@@ -64,6 +64,7 @@ function render({ model, el }) {
     sending = setTimeout(() => {
       model.set('typed', structuredClone(typed));
       model.save_changes();
+      sending = 0;
     }, PAUSE);
   };
   const remember = () => {
@@ -352,13 +353,14 @@ function render({ model, el }) {
     });
   }
 
-  const open = () => { // a board file was opened
+  const open = () => { // a board file was opened, or it is another learner's turn
+    if (sending || JSON.stringify(model.get('typed')) === JSON.stringify(typed)) return;
     remember();
     typed = structuredClone(model.get('typed'));
     chosen = -1;
     draw();
   };
-  model.on('msg:custom', open);
+  model.on('change:typed', open);
   model.on('change:photo', draw);
   const undoKey = (event) => {
     if ((event.ctrlKey || event.metaKey) && event.key === 'z' && !event.target.matches('input')) {
@@ -370,7 +372,7 @@ function render({ model, el }) {
   el.append(about, tools, make('div', { class: 'rl-map-both' }, stage, beside), table);
   draw();
   return () => {
-    model.off('msg:custom', open);
+    model.off('change:typed', open);
     model.off('change:photo', draw);
   };
 }

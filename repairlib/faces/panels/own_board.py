@@ -5,7 +5,6 @@ What a map means is decided in `repairlib.recap.board_map`, its paper in `repair
 
 from __future__ import annotations
 
-from collections.abc import Callable
 from pathlib import Path
 from typing import Any
 
@@ -15,6 +14,7 @@ import traitlets
 from repairlib.core.errors import RepairlibError
 from repairlib.core.html import told
 from repairlib.faces.panels.file_button import FileButton
+from repairlib.faces.panels.keeping import Keeping
 from repairlib.faces.panels.look import Panel, trouble, words
 from repairlib.faces.panels.plan_pieces import saved_link
 from repairlib.recap import (
@@ -30,7 +30,6 @@ from repairlib.show.sheets import map_sheet
 
 NO_MAP = {**EMPTY, "places": []}
 EDGE_MM = 10  # of the board beside its outermost place, where a file is opened
-Kept = dict[str, Any]
 
 
 class MapDrawing(anywidget.AnyWidget):
@@ -45,44 +44,43 @@ class MapDrawing(anywidget.AnyWidget):
     photo = traitlets.Unicode().tag(sync=True)
 
 
+class _Kept(traitlets.HasTraits):
+    """One trait of the drawing as a field that can be kept: its `value`."""
+
+    value = traitlets.Any()
+
+    def __init__(self, drawing: MapDrawing, name: str):
+        super().__init__(value=getattr(drawing, name))
+        traitlets.link((drawing, name), (self, "value"))
+
+
 class BoardMap(Panel):
     """The panel's parts: `drawing`, `file` (opens a board file), `answer` and `files`.
 
     `board` is the Board that the map says, or None while something is missing; it can be observed.
-    `load` gives what was kept before, `save` is called with it at every change.
+    The map and its photo are kept for the learner under the name `kept`.
 
-    >>> panel = BoardMap(load=lambda: {"typed": {"side": "solder side"}, "photo": ""})
-    >>> panel.board is None, panel.drawing.typed["side"]
-    (True, 'solder side')
+    >>> panel = BoardMap(kept="")
+    >>> panel.drawing.typed = {**NO_MAP, "side": "solder side"}
+    >>> panel.board is None, "A fixed edge" in panel.answer.value
+    (True, True)
     """
 
     board = traitlets.Instance(Board, allow_none=True)
 
-    def __init__(
-        self,
-        load: Callable[[], Kept | None] = lambda: None,
-        save: Callable[[Kept], None] = lambda _: None,
-    ):
-        kept = load() or {}
-        typed = {**NO_MAP, **kept.get("typed", {})}
-        self.drawing = MapDrawing(typed=typed, photo=kept.get("photo", ""))
+    def __init__(self, kept: str = "my board"):
+        self.drawing = MapDrawing()
         self.drawing.add_class("rl-map")
         self.file = FileButton("Open a board file", self._open)
         self.answer, self.files = words(), words()
-        self.save = save
-        super().__init__(self.drawing, self.answer, self.files, self.file)
-        self.add_class("rl-wide")
-        self.drawing.observe(self._changed, ["typed", "photo"])
+        fields = {name: _Kept(self.drawing, name) for name in ("typed", "photo")}
+        self.keeping = Keeping(kept, fields)
+        strip = self.keeping.strip
+        super().__init__(self.drawing, self.answer, self.files, self.file, strip)
+        self.drawing.observe(self._judge, ["typed", "photo"])
         self._judge()
 
-    def _changed(self, _change) -> None:
-        self._judge()
-        try:
-            self.save({"typed": self.drawing.typed, "photo": self.drawing.photo})
-        except RepairlibError as problem:
-            self.answer.value = trouble(problem)
-
-    def _judge(self) -> None:
+    def _judge(self, _change=None) -> None:
         try:
             self.board = board_of_map(self.drawing.typed)
         except RepairlibError as problem:
@@ -104,18 +102,14 @@ class BoardMap(Panel):
         height = max(place.y_mm for place in board.positions) + EDGE_MM if board.positions else 0
         self.drawing.photo = ""
         self.drawing.typed = map_of_board(board, width) | {"height_mm": f"{height:g}"}
-        self.drawing.send({"opened": name})
 
 
-def board_map(
-    load: Callable[[], Kept | None] = lambda: None,
-    save: Callable[[Kept], None] = lambda _: None,
-) -> BoardMap:
+def board_map(kept: str = "my board") -> BoardMap:
     """The panel in which a learner maps the capacitors of their own board.
 
-    load: gives what was kept, or None. save: is called with what to keep, at every change.
+    kept: the name under which the map is kept, "" to keep nothing.
     """
-    return BoardMap(load, save)
+    return BoardMap(kept)
 
 
 def map_html(board: Board) -> str:
@@ -129,7 +123,7 @@ def map_html(board: Board) -> str:
     return told("partly right", f"{count} on the map; plus not known: {', '.join(unknown)}", says)
 
 
-def files_html(board: Board, photo: str, typed: Kept) -> str:
+def files_html(board: Board, photo: str, typed: dict[str, Any]) -> str:
     """Links that save the map on paper, from both sides, and as a board file."""
     sheet = map_sheet(board, photo, typed)
     paper = saved_link("map-of-my-board.html", "text/html", sheet, "Save the map to print")

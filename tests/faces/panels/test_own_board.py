@@ -82,13 +82,13 @@ def test_the_demo_board_can_be_opened_and_printed():
 
 
 def test_what_is_typed_is_kept_and_comes_back():
-    kept = {}
-    panel = board_map(lambda: kept, kept.update)
+    panel = board_map()
     panel.drawing.typed = {**MAP, "side": ""}
     panel.drawing.photo = PHOTO
-    again = board_map(lambda: kept, kept.update)
+    again = board_map()
     assert again.drawing.typed == {**MAP, "side": ""}
     assert again.drawing.photo == PHOTO
+    assert board_map(kept="").drawing.photo == ""
 
 
 def test_only_a_photo_goes_on_the_sheet():
