@@ -13,7 +13,7 @@ from typing import Annotated
 from repairlib.core.calculator import Choice, Found, Given, Text, calculator, found
 from repairlib.core.errors import RepairlibError
 from repairlib.core.quantity import Quantity, brief
-from repairlib.health.neighbourhood import Part, part_named, read_neighbourhood
+from repairlib.health.neighbourhood import EXAMPLE, Part, part_named, read_neighbourhood
 
 SERIES, PARALLEL = "series", "parallel"
 LOWEST_HZ, HIGHEST_HZ = 1e-3, 1e9
@@ -87,7 +87,8 @@ def look_between(parts: tuple[Part, ...], one: str, other: str, frequency: float
     Computed by nodal analysis. Raises RepairlibError for nodes that are not there, a frequency out
     of range, and a circuit without losses that resonates.
 
-    >>> parts = read_neighbourhood("R1 a b 10k; R2 a c 5k; R3 c b 5k; C1 a b 100n")
+    >>> rows = "part,from,to,value / R1,a,b,10k / R2,a,c,5k / R3,c,b,5k / C1,a,b,100n"
+    >>> parts = read_neighbourhood(rows)
     >>> look_between(parts, "a", "b", 0).resistance
     5000.0
     """
@@ -117,7 +118,8 @@ def look_between(parts: tuple[Part, ...], one: str, other: str, frequency: float
 def look_at(parts: tuple[Part, ...], name: str, frequency: float) -> tuple[Seen, Seen]:
     """What a meter sees across the part `name`: on the board, and with the part alone.
 
-    >>> parts = read_neighbourhood("C1 a b 100u esr=5; C2 a b 100u esr=0.1")
+    >>> rows = "part,from,to,value,more / C1,a,b,100u,5 Ω / C2,a,b,100u,0.1 Ω"
+    >>> parts = read_neighbourhood(rows)
     >>> on_board, alone = look_at(parts, "C1", 100e3)
     >>> round(on_board.resistance, 3), round(alone.resistance, 3)
     (0.098, 5.0)
@@ -136,9 +138,7 @@ def look_at(parts: tuple[Part, ...], name: str, frequency: float) -> tuple[Seen,
     cautions=("mains", "stored charge"),
 )
 def in_circuit_reading(
-    neighbourhood: Annotated[
-        str, Text("The part and those around it, such as C1 a b 100u esr=5; R1 a b 10k.")
-    ],
+    neighbourhood: Annotated[str, Text(f"The part and those around it, {EXAMPLE}.")],
     part: Annotated[str, Text("The name of the part that the probes touch, such as C1.")],
     frequency: Annotated[
         float, Given("Hz", "The meter's test frequency; 0 is dc.", at_least=0, at_most=HIGHEST_HZ)
@@ -152,7 +152,8 @@ def in_circuit_reading(
     meters, or the parallel one. Diodes and chips are taken not to conduct. Raises RepairlibError
     for lines that cannot be read and a part that is not there. Source: nodal analysis.
 
-    >>> finding = in_circuit_reading("C1 a b 100u esr=5; C2 a b 100u esr=0.1", "C1", "100 kHz")
+    >>> rows = "part,from,to,value,more / C1,a,b,100u,5 Ω / C2,a,b,100u,0.1 Ω"
+    >>> finding = in_circuit_reading(rows, "C1", "100 kHz")
     >>> print(finding.values["esr"], "alone", finding.values["esr_alone"])
     98.09 mΩ alone 5 Ω
     """
@@ -269,7 +270,7 @@ def _solve(branches: list[tuple[str, str, complex]], start: str, end: str) -> co
         raise RepairlibError(
             "this neighbourhood",
             "it resonates without any loss, or its values lie too far apart",
-            "an esr or dcr for each part, and only values that matter",
+            "its ESR or winding resistance for each part, and only values that matter",
         )
     current = np.zeros(len(inner), complex)
     current[row[start]] = scale[row[start]]

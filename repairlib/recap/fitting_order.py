@@ -55,11 +55,12 @@ def in_steps(items: list[Item], board: Board | None) -> list[Step]:
 
 def _areas_in_order(board: Board | None) -> dict[str, int]:
     areas = board.areas if board is not None else ()
-    supply_first = sorted(areas, key=lambda area: not _is_supply(area))
+    supply_first = sorted(areas, key=lambda area: not is_supply(area))
     return {area: rank for rank, area in enumerate(supply_first)}
 
 
-def _is_supply(area: str) -> bool:
+def is_supply(area: str) -> bool:
+    """Whether an area of a board is its power supply, by its name."""
     return "supply" in area.lower() or "psu" in area.lower().split()
 
 

@@ -24,6 +24,7 @@ from repairlib.show.looks import Look, look_of
 from repairlib.show.other_parts import draw_others
 from repairlib.show.picture import Picture
 from repairlib.show.placed import Placed, field, place
+from repairlib.show.way import badge_room, draw_badge, draw_here, draw_way
 
 PLAN_WIDTH = 1000
 MARGIN = 24
@@ -32,7 +33,6 @@ LINE = 26  # from one line of the legend to the next
 LABEL_SIZE = 17
 TALLEST = 900  # of the board itself, so that a narrow board does not fill three screens
 
-NEXT, DONE, KEEP = "#ffdf85", "#cfe3f1", PAPER
 NEGATIVE_SIDE = "#44586a"
 
 
@@ -52,10 +52,10 @@ def draw_board(
     downwards), diameter_mm or width_mm and height_mm as they lie on the board, and optionally
     polarity ("polar", "non-polar" or "none"), angle_deg (where the positive end points: 0 right,
     90 up, 180 left, 270 down; absent when not known, then shown as "?") and state ("to do",
-    "next", "done" or "keep"), open (true for a part that still waits for an answer: a "?" stands
-    beside its reference) and handed_on (true on the mains or at a dangerous voltage: a double red
-    line runs round it). Where a name stands does not depend on the states, so that nothing jumps
-    while parts are ticked off.
+    "here", "behind" or "keep"), stop (its number in the order of work, in a badge before its name),
+    open (true for a part that still waits for an answer: a "?" stands beside its reference) and
+    handed_on (true on the mains or at a dangerous voltage: a double red line runs round it). Where
+    a name stands does not depend on the states, so that nothing jumps on the way.
     look: of the board, a name from LOOKS; "plan" is pale, for paper. others: what else is on the
     board, to find one's way by: dicts with kind (a name from OTHERS), x_mm, y_mm, width_mm,
     height_mm. They are drawn as thin outlines without a name.
@@ -64,10 +64,10 @@ def draw_board(
     is placed twice, and for a look or a kind that is not drawn.
 
     >>> part = dict(reference="C1", x_mm=20, y_mm=15, diameter_mm=10, polarity="polar",
-    ...             angle_deg=180, state="next")
+    ...             angle_deg=180, state="here", stop=1)
     >>> draw_board([part], 60, 40)
     Board, 60 mm wide and 40 mm high, seen from the component side. 1 part. C1: 20 mm from the
-    left, 15 mm from the top, positive end to the left, next.
+    left, 15 mm from the top, positive end to the left, stop 1, here.
     """
     parts = list(parts)
     if not (width_mm > 0 and height_mm > 0):
@@ -85,6 +85,7 @@ def draw_board(
         draw_others(canvas, others, width_mm, height_mm, scale, painted)
         for fence in fenced(part.box for part in placed if part.handed_on):
             draw_fence(canvas, fence, painted.bare)
+        draw_way(canvas, placed)
         labels = Labels(
             Box(2, 2, wide - 2, high - 2), [(part.reference, part.box) for part in placed]
         )
@@ -112,25 +113,22 @@ def _check_once(references: list[str]) -> None:
 
 
 def _draw_part(canvas: Canvas, part: Placed, labels: Labels, look: Look) -> None:
-    fill = {"next": NEXT, "done": DONE}.get(part.state, KEEP)
-    style: dict[str, Any] = {"pen": 4 if part.state == "next" else 2, "stroke": look.outline}
+    style: dict[str, Any] = {"pen": 2, "stroke": look.outline}
     if part.state == "keep":
         style["dash"] = "6 5"
     box = part.box
     if part.round:
-        canvas.circle(part.x, part.y, part.half_width, fill, **style)
+        canvas.circle(part.x, part.y, part.half_width, PAPER, **style)
     else:
-        canvas.rect(box.left, box.top, box.right - box.left, box.bottom - box.top, fill, **style)
+        canvas.rect(box.left, box.top, box.right - box.left, box.bottom - box.top, PAPER, **style)
     if part.polarity == "polar":
         _draw_polarity(canvas, part, labels, look)
     if part.polarity == "non-polar" and part.room_inside:
         canvas.text(part.x, part.y - 6, "NP", 12, bold=True)
     size = min(12, max(5, min(part.half_width, part.half_height) * 0.42))
     labels.block(part.reference, Box(part.x - size, part.y - size, part.x + size, part.y + size))
-    if part.state == "done":
-        tick = [(-size, 0), (-size * 0.3, size * 0.7), (size, -size * 0.8)]
-        below = 7 if part.polarity == "non-polar" and part.room_inside else 0
-        canvas.line(*((part.x + dx, part.y + dy + below) for dx, dy in tick), pen=4)
+    if part.state == "here":
+        draw_here(canvas, part)
 
 
 def _draw_polarity(canvas: Canvas, part: Placed, labels: Labels, look: Look) -> None:
@@ -173,7 +171,8 @@ def _around_plus(part: Placed, across: float, up: float, distance: float, arm: f
 
 def _room(part: Placed) -> float:
     """The width that its label takes, whether it waits for an answer or not."""
-    return text_width(part.label if part.open else f"{part.label}?", LABEL_SIZE, True) + 4
+    words = part.label if part.open or part.stop else f"{part.label}?"
+    return badge_room(part) + text_width(words, LABEL_SIZE, True) + 4
 
 
 def _draw_label(canvas: Canvas, part: Placed, spot: Spot, look: Look) -> None:
@@ -181,12 +180,10 @@ def _draw_label(canvas: Canvas, part: Placed, spot: Spot, look: Look) -> None:
         canvas.line(*spot.leader, stroke=look.other, pen=1.2)
     box = part.box
     inside = box.left < spot.x < box.right and box.top < spot.y < box.bottom
+    draw_badge(canvas, part, spot.x - _room(part) / 2, spot.y)
+    middle = spot.x + badge_room(part) / 2
     colour = INK if inside else look.print
-    if part.state == "next":
-        wide = _room(part)
-        ground, colour = (PAPER, INK) if look.bare else (INK, PAPER)
-        canvas.rect(spot.x - wide / 2, spot.y - 10, wide, 20, ground, stroke="none", round=4)
-    canvas.text(spot.x, spot.y, part.label, LABEL_SIZE, fill=colour, bold=True)
+    canvas.text(middle, spot.y, part.label, LABEL_SIZE, fill=colour, bold=True)
 
 
 def _words(title: str, parts, placed: list[Placed]) -> str:
@@ -198,7 +195,8 @@ def _words(title: str, parts, placed: list[Placed]) -> str:
             f"{part.reference}: {float(field(raw, 'x_mm')):g} mm from the left, "
             f"{float(field(raw, 'y_mm')):g} mm from the top"
         )
-        said = [place, _end_in_words(part), part.state if part.state != "to do" else ""]
+        said = [place, _end_in_words(part), f"stop {part.stop}" if part.stop else ""]
+        said.append(part.state if part.state != "to do" else "")
         said.append("on hold" if part.open else "")
         said.append("on the mains or above 60 V dc" if part.handed_on else "")
         lines.append(", ".join(word for word in said if word) + ".")

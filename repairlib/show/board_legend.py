@@ -25,13 +25,13 @@ def legend_of(placed: Sequence[Placed], width: float) -> list[tuple[str, str]]:
         signs.append("? in a part: polarity not known, look first")
     if any(part.polarity == "non-polar" for part in placed):
         signs.append("NP: bipolar, either way round")
-    states = {part.state for part in placed}
-    meaning = {
-        "next": "thick outline: fit this next",
-        "done": "tick: fitted",
-        "keep": "dashed outline: not fitted by this plan",
-    }
-    told = [text for state, text in meaning.items() if state in states]
+    told = []
+    if any(part.stop for part in placed):
+        told.append("number: the stop in the order of work")
+    if any(part.state == "here" for part in placed):
+        told.append("blue ring: you are here")
+    if any(part.state == "keep" for part in placed):
+        told.append("dashed outline: not fitted by this plan")
     if any(part.open for part in placed):
         told.append("? beside a name: on hold, look at it first")
     lines = [(line, INK) for said in (signs, told) for line in _in_lines(said, width)]

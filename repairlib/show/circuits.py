@@ -24,8 +24,9 @@ def draw_neighbourhood(parts: tuple[Part, ...], name: str) -> Picture:
     when there is no part of that name.
 
     >>> from repairlib.health import read_neighbourhood
-    >>> draw_neighbourhood(read_neighbourhood("C1 a b 100u esr=5; R1 a b 10k"), "C1")
-    A meter across C1, from node a to node b. C1: capacitor 100 µF, esr 5 Ω, from a to b.
+    >>> rows = "part,from,to,value,more / C1,a,b,100u,5 Ω / R1,a,b,10k,"
+    >>> draw_neighbourhood(read_neighbourhood(rows), "C1")
+    A meter across C1, from node a to node b. C1: capacitor 100 µF, ESR 5 Ω, from a to b.
     R1: resistor 10 kΩ, from a to b.
     """
     probed = part_named(parts, name)

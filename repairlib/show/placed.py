@@ -9,7 +9,7 @@ from repairlib.core.errors import RepairlibError
 from repairlib.show.box import Box
 
 POLARITIES = ("polar", "non-polar", "none")
-STATES = ("to do", "next", "done", "keep")
+STATES = ("to do", "here", "behind", "keep")
 
 
 @dataclass(frozen=True)
@@ -27,6 +27,7 @@ class Placed:
     state: str
     open: bool = False
     handed_on: bool = False
+    stop: int = 0  # its number on the route; 0 for a part that is no stop
 
     @property
     def box(self) -> Box:
@@ -78,6 +79,7 @@ def place(part, width_mm: float, height_mm: float, scale: float) -> Placed:
         state=_word(part, reference, "state", "to do", STATES),
         open=bool(field(part, "open")),
         handed_on=bool(field(part, "handed_on")),
+        stop=int(field(part, "stop") or 0),
     )
 
 

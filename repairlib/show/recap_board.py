@@ -1,4 +1,4 @@
-"""The board of a recap plan: every place to scale, its plus, and how far the work is."""
+"""The board of a recap plan: every place to scale, its plus, and the way from stop to stop."""
 
 from __future__ import annotations
 
@@ -14,6 +14,9 @@ from repairlib.recap import (
     Item,
     Plan,
     Position,
+    Stop,
+    here_on,
+    route_of,
     spoken,
     turned_over,
 )
@@ -28,19 +31,22 @@ USUAL_MM = 6.0  # a place that nobody measured
 
 
 def draw_recap(
-    plan: Plan, done: Collection[str] = (), from_behind: bool = False, look: str = "plan"
+    plan: Plan,
+    done: Collection[str] | None = None,
+    from_behind: bool = False,
+    look: str = "plan",
 ) -> Picture:
-    """Draw the plan's board: which parts are done, which one is next, which ones are not fitted, or
-    wait with a "?".
+    """Draw the plan's board: its stops with their numbers, and which parts are not fitted, or wait
+    with a "?".
 
-    `done` holds the references that are fitted. `from_behind` shows the board turned over like a
-    page, as it lies when it is soldered. `look` is that of the board, a name
-    from LOOKS. Raises RepairlibError for a plan without board, and for
-    one from behind of a board whose file does not state its side.
+    `done` holds the references that are fitted: with it the way so far is drawn, and a ring round
+    the stop where one is now. `from_behind` shows the board turned over like a page, as it lies
+    when it is soldered. `look` is that of the board, a name from LOOKS. Raises RepairlibError for
+    a plan without board, and for one from behind of a board whose file does not state its side.
 
     >>> from repairlib.recap import Board, Position, plan
     >>> board = Board("panel", [Position("C1", "supply", 20, 15, plus="left")])
-    >>> "positive end to the left" in draw_recap(plan("C1,10/16,el", board)).alt
+    >>> "positive end to the left, stop 1, here." in draw_recap(plan("C1,10/16,el", board), []).alt
     True
     """
     board = plan.board
@@ -51,21 +57,35 @@ def draw_recap(
     if from_behind and not board.seen_from:
         wrong = "the board file does not state from which side it is seen"
         raise RepairlibError(board.name, wrong, "a column seen_from in the board file")
-    own = [item for step in plan.steps if not step.handed_on for item in step.items]
-    waiting = [item.reference for item in own if item.reference not in done]
     items = {item.reference: item for item in plan.all_items}
-    following = waiting[0] if waiting else None
+    states = _states(route_of(plan), done)
     width = max(place.x_mm for place in board.positions) + EDGE_MM
     height = max(place.y_mm for place in board.positions) + EDGE_MM
     if from_behind:
         board = _turned_over(board, width)
     parts = [
-        _drawn(place, items.get(place.reference), _state(place.reference, done, waiting, following))
+        _drawn(place, items.get(place.reference), *states.get(place.reference, ("keep", 0)))
         for place in board.positions
     ]
     seen = spoken(board.seen_from)
     title = board.name.capitalize()
     return draw_board(parts, width, height, title=title, seen=seen, look=look, others=board.others)
+
+
+def draw_places(board: Board, from_behind: bool = False) -> Picture:
+    """Draw a board of which no list is known: each place and its plus, "?" where nobody looked.
+
+    >>> board = Board("amp", [Position("C1", x_mm=20, y_mm=15, seen_from="solder side, fuse down")])
+    >>> "seen from the component side" in draw_places(board, from_behind=True).alt
+    True
+    """
+    width = max(place.x_mm for place in board.positions) + EDGE_MM
+    height = max(place.y_mm for place in board.positions) + EDGE_MM
+    if from_behind:
+        board = _turned_over(board, width)
+    parts = [_drawn(place, None, "to do") for place in board.positions]
+    seen = spoken(board.seen_from)
+    return draw_board(parts, width, height, title=board.name, seen=seen)
 
 
 def draw_both_sides(plan: Plan) -> list[Picture]:
@@ -97,16 +117,20 @@ def _turned_over(board: Board, width: float) -> Board:
     return Board(board.name, places, others)
 
 
-def _state(reference: str, done: Collection[str], waiting: list[str], following) -> str:
-    if reference in done:
-        return "done"
-    if reference == following:
-        return "next"
-    return "to do" if reference in waiting else "keep"
+def _states(stops: list[Stop], done: Collection[str] | None) -> dict[str, tuple[str, int]]:
+    """The state of each stop and its number, by its reference."""
+    here = None if done is None else here_on(stops, done)
+    states = {}
+    for at, stop in enumerate(stops):
+        behind = stop.reference in (done or ())
+        state = "here" if at == here else "behind" if behind else "to do"
+        states[stop.reference] = state, stop.number
+    return states
 
 
-def _drawn(place: Position, item: Item | None, state: str) -> dict:
-    drawn = {"reference": place.reference, "x_mm": place.x_mm, "y_mm": place.y_mm, "state": state}
+def _drawn(place: Position, item: Item | None, state: str, stop: int = 0) -> dict:
+    drawn = {"reference": place.reference, "x_mm": place.x_mm, "y_mm": place.y_mm}
+    drawn |= {"state": state, "stop": stop}
     drawn["open"] = item is not None and item.verdict == HOLD
     drawn["handed_on"] = item is not None and bool(item.cautions)
     bipolar = item is not None and item.new is not None and not item.new.polar

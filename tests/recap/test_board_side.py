@@ -89,9 +89,9 @@ def test_two_sides_on_one_board_are_refused(tmp_path):
 
 
 @pytest.mark.behaviour
-def test_a_part_that_is_left_to_another_is_never_the_next(tmp_path):
+def test_a_part_that_is_left_to_another_is_no_stop(tmp_path):
     made = plan("C1 10uF 160V elect radial\nC2 10uF 16V elect radial\n", board(tmp_path))
-    parts = re.findall(r"(C\d): [^.]*\.", draw_recap(made).alt)
-    assert parts == ["C1", "C2"]
-    assert re.search(r"C2: [^.]*next", draw_recap(made).alt)
-    assert not re.search(r"C1: [^.]*next", draw_recap(made, done=["C2"]).alt)
+    alt = draw_recap(made, []).alt
+    assert re.search(r"C2: [^.]*stop 1, here", alt)
+    assert not re.search(r"C1: [^.]*(stop|here)", alt)
+    assert not re.search(r"C1: [^.]*(stop|here)", draw_recap(made, ["C2"]).alt)

@@ -2,7 +2,6 @@
 
 import pytest
 
-from repairlib.faces.panels.plan_pieces import table_html
 from repairlib.recap import plan
 from repairlib.recap.catalogue import parse_catalogue
 from repairlib.show.sheets import bench_sheet
@@ -62,5 +61,5 @@ def test_the_chosen_part_decides_the_step_on_every_face(listed, usual, bought):
     made = plan(listed, catalogue=parse_catalogue(SHOP))
     assert [step.title for step in made.steps] == [bought]
     assert made.rows()[0]["step"] == bought
-    for face in (str(PlanReport(made)), bench_sheet(made), table_html(made)):
+    for face in (str(PlanReport(made)), bench_sheet(made)):
         assert f"Step 1: {bought}" in face

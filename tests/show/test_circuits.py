@@ -9,14 +9,16 @@ from repairlib.health.neighbourhood import read_neighbourhood
 from repairlib.show.circuits import draw_leads, draw_neighbourhood
 from repairlib.show.intervals import draw_intervals
 
-PARTS = read_neighbourhood("C1 a b 10u esr=1.5; R1 a 0 10k; R2 b 0 47k; L1 a c 10m; R3 c b 1M")
+PARTS = read_neighbourhood(
+    "part,from,to,value,more / C1,a,b,10u,1.5 / R1,a,0,10k / R2,b,0,47k / L1,a,c,10m / R3,c,b,1M"
+)
 
 
 def test_every_part_and_node_is_drawn_and_said():
     picture = draw_neighbourhood(PARTS, "C1")
     for words in ("node a", "node b", "node c", "node 0", "R1", "R2", "L1", "R3", "meter"):
         assert words in picture.svg
-    for words in ("C1: capacitor 10\xa0µF, esr 1.5\xa0Ω, from a to b", "L1: inductor", "across C1"):
+    for words in ("C1: capacitor 10\xa0µF, ESR 1.5\xa0Ω, from a to b", "L1: inductor", "across C1"):
         assert words in picture.alt
 
 
@@ -26,7 +28,7 @@ def test_the_same_circuit_is_the_same_bytes():
 
 
 def test_more_parts_than_fit_are_counted():
-    many = read_neighbourhood("\n".join(f"R{n} a b 1k" for n in range(20)))
+    many = read_neighbourhood("part,from,to,value\n" + "\n".join(f"R{n},a,b,1k" for n in range(20)))
     assert "And 8 more parts, not drawn." in draw_neighbourhood(many, "R19").alt
 
 

@@ -219,7 +219,7 @@ def test_oxide_skin_is_drawn_both_ways_round():
 
 def board_of(count: int) -> list[dict]:
     """Rows of parts of many sizes, close together, in every state."""
-    sizes, states = (5, 6.3, 8, 10, 12.5, 16), ("to do", "next", "done", "keep")
+    sizes, states = (5, 6.3, 8, 10, 12.5, 16), ("to do", "here", "behind", "keep")
     polarities = ("polar", "polar", "polar", "non-polar", "none")
     return [
         {
@@ -230,6 +230,7 @@ def board_of(count: int) -> list[dict]:
             "polarity": polarities[number % 5],
             "angle_deg": 90 * number % 360,
             "state": states[number % 4],
+            "stop": 0 if number % 4 == 3 else number + 1,
         }
         for number in range(count)
     ]
@@ -246,18 +247,21 @@ def test_states_and_polarity_are_said_in_words_and_signs():
     picture = draw_board(board_of(8), 280, 120)
     said = " ".join(words(picture))
     assert "C102" in said and "NP" in words(picture)
-    assert "thick outline: fit this next" in said and "next." in picture.alt
+    assert "number: the stop in the order of work" in said and "stop 2, here." in picture.alt
+    assert "blue ring: you are here" in said
     assert "NP: bipolar, either way round" in said
-    assert "dashed outline: not fitted by this plan" in said and "tick: fitted" in said
+    assert "dashed outline: not fitted by this plan" in said
     held = draw_board([{**board_of(8)[0], "open": True}], 280, 120)
     assert "C101?" in words(held)
     assert "? beside a name: on hold, look at it first" in " ".join(words(held))
     assert "on hold" in held.alt
     assert (
-        "C101: 14 mm from the left, 14 mm from the top, positive end to the right." in picture.alt
+        "C101: 14 mm from the left, 14 mm from the top, positive end to the right, stop 1."
+        in picture.alt
     )
     assert (
-        "C104: 98 mm from the left, 14 mm from the top, non-polar, either way round" in picture.alt
+        "C104: 98 mm from the left, 14 mm from the top, non-polar, either way round, keep"
+        in picture.alt
     )
 
 
@@ -282,7 +286,7 @@ SIZED = [board_of(40), board_of(17)]
 
 
 @pytest.mark.parametrize("parts", SIZED, ids=["40", "17"])
-def test_no_name_moves_while_parts_are_ticked_off(parts):
+def test_no_name_moves_on_the_way(parts):
     def named(states):
         stated = [{**part, "state": state} for part, state in zip(parts, states, strict=True)]
         root = ET.fromstring(draw_board(stated, 280, 120).svg)
@@ -295,11 +299,11 @@ def test_no_name_moves_while_parts_are_ticked_off(parts):
     count = len(parts)
     untouched = named(["to do"] * count)
     assert len(untouched) == count
-    assert named(["next"] + ["to do"] * (count - 1)) == untouched
-    assert named(["done"] * (count // 2) + ["next"] + ["to do"] * (count - count // 2 - 1)) == (
+    assert named(["here"] + ["to do"] * (count - 1)) == untouched
+    assert named(["behind"] * (count // 2) + ["here"] + ["to do"] * (count - count // 2 - 1)) == (
         untouched
     )
-    assert named(["done"] * count) == untouched
+    assert named(["behind"] * count) == untouched
 
 
 def test_what_is_handed_on_stands_in_a_double_red_line():

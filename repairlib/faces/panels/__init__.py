@@ -16,6 +16,7 @@ __getattr__, __all__ = public_names(
     look="Panel told words",
     marking_reader="quick_check",
     measuring="judging on_the_board",
+    own_board="board_map",
     polarity="polarity_check",
     progress="progress_view",
     recap_plan="plan_view",

@@ -12,24 +12,34 @@ from repairlib.core.finding import Finding, spoken
 from repairlib.core.html import picture, state_of, told
 from repairlib.core.quantity import read_quantity
 from repairlib.core.safety import caution
+from repairlib.faces.panels.cell_table import CellTable
 from repairlib.faces.panels.fields import FieldPanel, Fields
 from repairlib.faces.panels.look import words
-from repairlib.health import PARALLEL, SERIES, in_circuit_reading, judge_reading, read_neighbourhood
+from repairlib.health import (
+    PARALLEL,
+    PART_COLUMNS,
+    SERIES,
+    in_circuit_reading,
+    judge_reading,
+    read_neighbourhood,
+)
 from repairlib.show.circuits import draw_neighbourhood
 from repairlib.show.intervals import draw_intervals
 
 SIZE = Fields("9rem", "26rem")
 NAMES = {"esr": "ESR"}
-DEMO = "C1 a b 100u esr=5\nC2 a b 100u esr=0.1\nR1 a b 10k"
+DEMO = "part | from | to | value | more\nC1 | a | b | 100 µF | 5 Ω\n"
+DEMO += "C2 | a | b | 100 µF | 0.1 Ω\nR1 | a | b | 10 kΩ | "
+ROWS = 7
 
 
 def on_the_board(
-    lines: str = DEMO, part: str = "C1", frequency: str = "100 kHz", kept: str = "on the board"
+    parts: str = DEMO, part: str = "C1", frequency: str = "100 kHz", kept: str = "on the board"
 ) -> FieldPanel:
-    """The panel of a meter on a board: the parts nearby as text, see health.neighbourhood.
+    """The panel of a meter on a board: the parts nearby in a table, see health.neighbourhood.
 
-    Its parts: `lines`, `part`, `frequency`, `model`; then `answer`, `picture`. The picture of what
-    was last understood stays while a line cannot be read. What is typed is kept under the
+    Its parts: `parts`, `part`, `frequency`, `model`; then `answer`, `picture`. The picture of what
+    was last understood stays while a row cannot be read. What is typed is kept under the
     name `kept`.
 
     >>> panel = on_the_board(DEMO, "C1", "100 kHz")
@@ -37,23 +47,24 @@ def on_the_board(
     True
     """
     fields = {
-        "lines": SIZE.lines("Parts nearby", lines, 6),
+        "parts": CellTable(PART_COLUMNS, ROWS, parts),
         "part": SIZE.text("Probes on", part),
         "frequency": SIZE.text("Test frequency", frequency),
         "model": SIZE.choice("Meter's model", (SERIES, PARALLEL), SERIES),
     }
     how = html.soft(
-        "A line: name, two nodes, value. A capacitor may have "
-        "<code>esr=</code>, an inductor <code>dcr=</code>. Test frequency 0 is an ohmmeter."
+        "The parts nearby. Points with the same letter are joined by copper. Under <em>more</em>: "
+        "the ESR of a capacitor, the winding resistance of an inductor. Test frequency 0 is an "
+        "ohmmeter."
     )
     rules = words(caution("stored charge").folded())
     return FieldPanel(fields, measured, keeps=True, above=[words(how)], below=[rules], kept=kept)
 
 
-def measured(lines: str, part: str, frequency: str, model: str) -> tuple[str, str]:
+def measured(parts: str, part: str, frequency: str, model: str) -> tuple[str, str]:
     """What the meter shows, and the circuit, as HTML."""
-    finding = in_circuit_reading(lines, part, frequency, model)
-    circuit = draw_neighbourhood(read_neighbourhood(lines), part)
+    finding = in_circuit_reading(parts, part, frequency, model)
+    circuit = draw_neighbourhood(read_neighbourhood(parts), part)
     return board_html(finding), picture(circuit)
 
 

@@ -1,4 +1,4 @@
-"""The pieces of the plan view as HTML: summary, tables, what was measured, the order, links."""
+"""The pieces of the plan view as HTML: summary, what waits, what was measured, order, links."""
 
 from __future__ import annotations
 
@@ -30,42 +30,56 @@ from repairlib.show.sheets import bench_sheet
 SHOWN_ITEMS = 120  # more than that is for the files, not for the screen
 LINKED_PARTS = 2000  # a link holds the whole file
 STYLE = """<style>
-.rl-panel.rl-wide {max-width: 64rem;}
 .rl-plan table {border-collapse: collapse; margin: 4px 0 10px 0;}
 .rl-plan th, .rl-plan td {border-bottom: 1px solid var(--jp-border-color2, #ccc);
   text-align: left; vertical-align: top; padding: 3px 12px 3px 0; font-size: 13px;
   white-space: normal; max-width: 26rem; overflow-wrap: break-word;}
 .rl-plan th, .rl-plan td:first-child {white-space: nowrap;}
 .rl-plan td:first-child {font-weight: 600;}
-.rl-plan .rl-order td:first-child {white-space: normal; max-width: 8rem;}
+.rl-plan .rl-order td:first-child {white-space: normal; max-width: 18rem;}
 .rl-plan h4 {margin: 12px 0 2px 0;}
 .rl-plan .rl-picture img {width: 100%; max-width: 60rem;}
 .rl-plan details {margin: 4px 0 10px 0;}
 .rl-plan summary {cursor: pointer; font-weight: 600;}
-.rl-wide > .jupyter-widget-accordion, .rl-wide > .jp-Accordion {margin: 4px 2px 10px 2px;}
 .rl-plan a {margin-right: 1.5em; text-decoration: underline;
   color: var(--jp-content-link-color, #1565c0);}
-.rl-plan .widget-checkbox, .rl-plan .widget-checkbox label {width: auto; max-width: 100%;
-  height: auto; white-space: normal;}
+.rl-tabs {flex-wrap: wrap; gap: 4px 8px; margin: 2px 0 4px;}
+.rl-tabs button::before {content: "▸ ";} .rl-tabs button.mod-active::before {content: "▾ ";}
+.rl-plan .rl-route {display: grid; gap: 6px 14px; align-items: start;
+  grid-template-columns: 17.5rem minmax(0, 1fr);}
+.rl-stop {border: 2px solid var(--jp-border-color1, #999); border-radius: 8px; padding: 6px 14px;}
+.rl-plan .rl-stop h4 {font-size: 1.35em; margin: 0;}
+.rl-stop .rl-picture img {width: 230px;}
+.rl-stop table {margin: 2px 0;}
+@media (max-width: 60rem) {.rl-plan .rl-route {grid-template-columns: minmax(0, 1fr);}}
 </style>"""
 
 
 def summary_html(shown: Plan, notes: Iterable[str] = ()) -> str:
-    """What the plan comes to, what to know about it (`notes`), and the cautions of the work."""
-    waits = len(shown.held) + len(shown.unreadable)
+    """What the plan comes to, large; then how each line was read, and the cautions of the work."""
     not_yours = sum(len(step.items) for step in shown.steps if step.handed_on)
+    waits = len(shown.held) + len(shown.unreadable)
+    mine = len(shown.items) - not_yours
+    counted = [
+        f"{mine} to change" if shown.items else "nothing to change",
+        f"{len(shown.may_stay)} may stay as measured" if shown.may_stay else "",
+        f"{waits} need you" if waits else "",
+        f"{not_yours} not yours to touch" if not_yours else "",
+    ]
     state = "partly right" if waits or not_yours else "right"
-    may_stay = f"{len(shown.may_stay)} may stay as measured, " if shown.may_stay else ""
-    says = [f"{len(shown.items)} to replace, {may_stay}{len(shown.judged)} to judge one by one, "]
-    says[0] += f"{len(shown.kept)} stay, {len(shown.held)} on hold."
-    if not_yours:
-        says.append(f"{not_yours} of those to replace are not yours to touch: see the red box.")
+    says = [
+        f"{len(shown.list.lines)} lines read: {len(shown.items)} to replace, "
+        f"{len(shown.judged)} to judge one by one, {len(shown.kept)} stay, "
+        f"{len(shown.held)} on hold, {len(shown.unreadable)} unreadable."
+    ]
     says += [*notes, *shown.list.notes, *[f"{duplicate}." for duplicate in shown.duplicates]]
-    headline = f"{len(shown.list.lines)} lines read" + (f", {waits} need you" if waits else "")
+    headline = ", ".join(filter(None, counted))
     if not (shown.items or shown.judged):
-        return told_html(state, headline, says)
-    titles = " ".join(f"{HAZARDS[key].title}." for key in shown.cautions)
-    title = Html(f"<strong>⚠ {text(titles)}</strong> Read on before you work.")
+        return told_html("unanswered" if not shown.kept else state, headline, says)
+    title = Html(
+        f"<strong>⚠ {text(HAZARDS[shown.cautions[0]].title)}.</strong> "
+        f"{len(shown.cautions)} cautions: read them before you work."
+    )
     return told_html(state, headline, says, caution(*shown.cautions).folded(title))
 
 
@@ -99,55 +113,53 @@ def measured_html(shown: Plan) -> str:
 
 
 def order_html(shown: Plan) -> str:
-    """What to order, with what to expect of it; folded."""
+    """What to order, in a table of its own; what to expect of it and why it was chosen, folded."""
     order = shown.order
     if not order.lines:
         return ""
-    rows = [_order_row(order, line) for line in order.lines[:SHOWN_ITEMS]]
-    head = ("Places", "Part", "Pieces", "Left over", "Expect", "Price", "Why so")
+    lines = order.lines[:SHOWN_ITEMS]
+    goods = _html_table(
+        ("Part", "Places", "Pieces", "Price"), [_goods(order, one) for one in lines]
+    )
+    reasons = [
+        (_part(one), one.left_over, "; ".join(one.expected.said()), "; ".join(one.reasons))
+        for one in lines
+    ]
+    why = _html_table(("Part", "Left over", "Expect", "Why so"), reasons)
     told = [SPARES_RULE, LIFE_RULE, *([CHOICE_RULE] if order.priced else [])]
     if shown.catalogue is not None and shown.catalogue.problems:
         unread = shown.catalogue.problems
         told.append(f"{len(unread)} lines of the catalogue could not be read: {unread[0]}.")
-    ordered = f'<div class="rl-order">{_html_table(head, rows)}</div>'
+    more = fold("What to expect, and why these parts", why + paragraphs(told))
     notes = paragraphs(order.notes)
-    return fold(f"To order: {order}", notes + ordered + paragraphs(told))
+    return f'<div class="rl-order"><h4>To order: {text(order)}</h4>{goods}{notes}{more}</div>'
 
 
-def _order_row(order: Order, line: OrderLine) -> tuple:
-    what = f"{line.part.part}: {line.what}" if line.part else line.what
+def _goods(order: Order, line: OrderLine) -> tuple:
     bought = f", buy {line.pieces}: {line.purchase}" if line.purchase else ""
     pieces = f"{line.needed} + {line.spares} spare{bought}"
-    expected, why = "; ".join(line.expected.said()), "; ".join(line.reasons)
-    return line.goes_to, what, pieces, line.left_over, expected, order.money(line.cost), why
+    return _part(line), line.goes_to, pieces, order.money(line.cost)
 
 
-def table_html(shown: Plan) -> str:
-    """What to fit, in fitting order."""
-    if not shown.items:
+def _part(line: OrderLine) -> str:
+    return f"{line.part.part}: {line.what}" if line.part else line.what
+
+
+def handed_on_html(shown: Plan) -> str:
+    """What is to be fitted by a qualified person, and by nobody else."""
+    items = [item for step in shown.steps if step.handed_on for item in step.items]
+    if not items:
         return ""
-    pieces = ["<h4>To replace</h4>"]
-    left = SHOWN_ITEMS
-    for number, step in enumerate(shown.steps, 1):
-        if left <= 0:
-            break
-        rows = [_row(item) for item in step.items[:left]]
-        left -= len(rows)
-        head = ("Place", "Take out", "Fit", "Plus", "Look at", "Line")
-        title = f"Step {number}: {step.title}"
-        if step.handed_on:
-            pieces.append(told_html("unsafe", title, [NOT_YOURS], _html_table(head, rows)))
-        else:
-            pieces.append(f"<div>{text(title)}</div>{_html_table(head, rows)}")
-    if len(shown.items) > SHOWN_ITEMS:
-        more = f"The first {SHOWN_ITEMS} of {len(shown.items)}. The files below hold them all."
-        pieces.append(paragraphs([more]))
-    return "".join(pieces)
+    head = ("Place", "Take out", "Fit", "Plus", "Look at", "Line")
+    rows = [_row(item) for item in items[:SHOWN_ITEMS]]
+    title = f"Not yours to touch: {', '.join(item.reference for item in items[:SHOWN_ITEMS])}"
+    due = fold("What is due there", _html_table(head, rows))
+    return told_html("unsafe", title, [NOT_YOURS], due)
 
 
 def waiting_html(shown: Plan) -> str:
-    """The lines that need a person: held, to judge, unreadable."""
-    pieces = []
+    """What needs a person: another one, or the reader for lines held, to judge or unreadable."""
+    pieces = [handed_on_html(shown)]
     for title, items in (("On hold", shown.held), ("Judge one by one", shown.judged)):
         rows = [
             (item.reference, shown.source(item), item.told, item.line)
@@ -173,14 +185,16 @@ def files_html(shown: Plan) -> str:
         if marked
         else ""
     )
-    sheet = _link("recap-bench-sheet.html", "text/html", bench_sheet(shown), "Save bench sheet")
-    saved = _link("recap-plan.csv", "text/csv", "\ufeff" + saved_rows, "Save table (CSV)")
+    page = bench_sheet(shown)
+    sheet = saved_link("recap-bench-sheet.html", "text/html", page, "Save bench sheet")
+    saved = saved_link("recap-plan.csv", "text/csv", "\ufeff" + saved_rows, "Save table (CSV)")
     rows = csv_text(shown.order.rows(), ORDER_COLUMNS)[0]
-    order = _link("recap-order.csv", "text/csv", "\ufeff" + rows, "Save order (CSV)")
+    order = saved_link("recap-order.csv", "text/csv", "\ufeff" + rows, "Save order (CSV)")
     return f"<p>{sheet}{saved}{order}{said}</p>"
 
 
-def _link(name: str, kind: str, content: str, label: str) -> str:
+def saved_link(name: str, kind: str, content: str, label: str) -> str:
+    """A link that saves `content` as a file of that name and kind."""
     data = b64encode(content.encode("utf-8", "replace")).decode("ascii")
     return f'<a download="{name}" href="data:{kind};base64,{data}">{label}</a>'
 

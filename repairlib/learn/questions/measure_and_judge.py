@@ -240,14 +240,14 @@ def other_frequency(draw: Draw) -> Choice:
 def hidden(draw: Draw) -> Choice:
     value, shown, beside = draw.pick(
         [
-            ("100u", "0.09", "C2 a b 100u; C3 a b 100n"),
-            ("220u", "0.07", "C2 a b 220u; C3 a b 100n"),
-            ("470u", "0.05", "C2 a b 470u; C3 a b 100n"),
-            ("47u", "0.12", "C2 a b 47u; C3 a b 100n"),
-            ("220u", "0.11", "R1 a b 10k"),
-            ("100u", "0.14", "R1 a b 4k7"),
-            ("470u", "0.06", "R1 a b 22k"),
-            ("47u", "0.28", "R1 a b 2k2"),
+            ("100u", "0.09", "C2,a,b,100u / C3,a,b,100n"),
+            ("220u", "0.07", "C2,a,b,220u / C3,a,b,100n"),
+            ("470u", "0.05", "C2,a,b,470u / C3,a,b,100n"),
+            ("47u", "0.12", "C2,a,b,47u / C3,a,b,100n"),
+            ("220u", "0.11", "R1,a,b,10k"),
+            ("100u", "0.14", "R1,a,b,4k7"),
+            ("470u", "0.06", "R1,a,b,22k"),
+            ("47u", "0.28", "R1,a,b,2k2"),
         ]
     )
     neighbours = "C2" in beside
@@ -261,7 +261,7 @@ def hidden(draw: Draw) -> Choice:
         f"`{shown} Ω`. A new part of its kind has about as much. What do you know?",
         options=draw.shuffle([hides, fine, worn, higher]),
         answer=hides if neighbours else fine,
-        picture=lambda: _around(f"C1 a b {value}; {beside}", "C1"),
+        picture=lambda: _around(f"C1,a,b,{value} / {beside}", "C1"),
         mistakes=[
             Mistake(fine if neighbours else hides, which),
             Mistake(worn, "Would a good C1 give another reading here?"),
@@ -288,7 +288,7 @@ def resistor_on_the_board(draw: Draw) -> Number:
         answer=answer,
         prompt="All parts are good and the board is dead. Which resistance does an ohmmeter show "
         "across R1, once its reading is steady?",
-        picture=lambda: _around(f"R1 a b {r1}; R2 a c {r2}; R3 c b {r3}; C1 a b 100n", "R1"),
+        picture=lambda: _around(f"R1,a,b,{r1} / R2,a,c,{r2} / R3,c,b,{r3} / C1,a,b,100n", "R1"),
         mistakes=[
             Mistake(alone, "That is R1 alone. What else joins its two ends?"),
             Mistake(
@@ -381,8 +381,9 @@ def still_on(draw: Draw) -> Choice:
     )
 
 
-def _around(lines: str, name: str):
+def _around(rows: str, name: str):
+    """The parts around `name` drawn; the rows are those of a table without its headings."""
     from repairlib.health import read_neighbourhood
     from repairlib.show.circuits import draw_neighbourhood
 
-    return draw_neighbourhood(read_neighbourhood(lines), name)
+    return draw_neighbourhood(read_neighbourhood(f"part,from,to,value / {rows}"), name)

@@ -4,6 +4,7 @@ from repairlib.core.public import public_names
 
 __getattr__, __all__ = public_names(
     __name__,
+    own_map="map_sheet",
     plan_files="report_boards report_plan",
     recap_sheet="bench_sheet write_bench_sheet",
 )

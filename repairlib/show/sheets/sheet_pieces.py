@@ -2,11 +2,13 @@
 
 from __future__ import annotations
 
+from collections.abc import Iterable
+
 from repairlib.core import html
 from repairlib.core.html import Html
 
 STYLE = """
-@page { size: A4; margin: 14mm 12mm; }
+@page { size: A4; margin: 16mm 12mm 15mm; }
 * { box-sizing: border-box; }
 body { font: 10pt/1.35 "Liberation Sans", Arial, Helvetica, sans-serif; color: #000;
   background: #fff; margin: 0 auto; max-width: 186mm; padding: 4mm 0; }
@@ -36,10 +38,42 @@ td small { display: block; font-size: 8.5pt; }
   break-inside: avoid; }
 .caution p { margin: 0; }
 .rl-picture { break-inside: avoid; margin: 2mm 0; } .rl-picture img { width: 100%; }
+.photo { width: 100%; max-height: 180mm; break-inside: avoid; }
+.photo text { font: bold 24px Arial, sans-serif; text-anchor: middle; }
+.new-page { break-before: page; }
 .source { font-family: "Liberation Mono", monospace; font-size: 8.5pt; white-space: pre-wrap; }
 .rules dt { font-weight: bold; } .rules dd { margin: 0 0 1mm 6mm; }
 """
 BOX = '<span class="box" role="img" aria-label="box to tick"></span>'
+
+
+def page(title: str, parts: Iterable[str], running: str) -> str:
+    """A whole HTML page; `running` and the number of the page stand on each printed page.
+
+    >>> made = page("Map", ["<p>C1</p>"], "Map of </style> amp")
+    >>> made.count("</style>"), "counter(pages)" in made
+    (1, True)
+    """
+    numbers = (
+        f"@page {{ @top-left {{ content: {_css_text(running)}; {_SMALL} }} "
+        f'@top-right {{ content: "page " counter(page) " of " counter(pages); {_SMALL} }} }}'
+    )
+    return (
+        '<!DOCTYPE html>\n<html lang="en"><head><meta charset="utf-8">'
+        '<meta name="viewport" content="width=device-width">'
+        f"<title>{html.text(title)}</title><style>{STYLE}{numbers}</style></head>\n<body>\n"
+        + "\n".join(part for part in parts if part)
+        + "\n</body></html>\n"
+    )
+
+
+_SMALL = 'font: 8.5pt "Liberation Sans", Arial, sans-serif;'
+
+
+def _css_text(words: str) -> str:
+    """Any text as a string of a style sheet, every sign that could end it written as a number."""
+    plain = (sign if sign.isalnum() or sign == " " else f"\\{ord(sign):x} " for sign in words)
+    return f'"{"".join(plain)}"'
 
 
 def short(anything: str, limit: int = 120) -> str:

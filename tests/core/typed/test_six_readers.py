@@ -1,10 +1,11 @@
-"""Six readers of typed tables: whatever parts the columns, the same content or the same reason."""
+"""The readers of typed tables: whatever parts the columns, the same content or the same reason."""
 
 import numpy as np
 import pytest
 
 from repairlib.core.errors import RepairlibError
-from repairlib.health import read_measured_file
+from repairlib.core.typed.textfile import read_text
+from repairlib.health import read_measured_file, read_neighbourhood
 from repairlib.heat import read_exposure_log, read_log
 from repairlib.recap import plan_file, read_board, read_catalogue
 
@@ -43,6 +44,11 @@ def log(path):
     found = read_log(path)
     columns = {"seconds": found.seconds, **found.channels}
     return {name: column.round(9).tolist() for name, column in columns.items()}
+
+
+def parts_nearby(path):
+    parts = read_neighbourhood(read_text(path).text)
+    return [(part.name, part.nodes, part.value, part.series) for part in parts]
 
 
 # What each reader gets, cell by cell, and what it says, worked out by hand.
@@ -98,6 +104,14 @@ TABLES = {
             ("C1", {"capacitance": 98.4e-6, "esr": 0.31}, "bulged, warm"),
             ("C2", {"capacitance": 47e-6}, ""),
         ],
+    ),
+    parts_nearby: (
+        [
+            ["part", "more", "from", "to", "value"],
+            ["C1", "0,3 ohm", "a", "b", "4,7 µF"],
+            ["R1", "", "b", "0", "2k2"],
+        ],
+        [("C1", ("a", "b"), 4.7e-6, 0.3), ("R1", ("b", "0"), 2200.0, 0.0)],
     ),
     history: (
         [
@@ -183,7 +197,7 @@ def reason(reader, text, tmp_path):
 
 
 BY_LINE = [reader for reader in TABLES if reader is not log]
-HEADED = [board, catalogue, history]
+HEADED = [board, catalogue, history, parts_nearby]
 
 
 @pytest.mark.parametrize("reader", BY_LINE, ids=lambda reader: reader.__name__)
@@ -212,7 +226,7 @@ def test_columns_by_spaces_are_refused_where_an_empty_cell_means_something(reade
 @pytest.mark.parametrize("reader", HEADED, ids=lambda reader: reader.__name__)
 def test_a_figure_that_may_be_thousands_is_told_with_both_readings(reader, tmp_path):
     rows, _ = TABLES[reader]
-    two = {"22,5": "1,250", "4,7": "1,250", "23,5": "1,250"}
+    two = {"22,5": "1,250", "4,7": "1,250", "23,5": "1,250", "4,7 µF": "1,250 µF"}
     changed = [[two.get(cell, cell) for cell in row] for row in rows]
     assert "may be 1.250 or 1250" in reason(reader, joined(changed, ";"), tmp_path)
 

@@ -17,7 +17,7 @@ def test_the_board_shows_both_readings_and_the_circuit():
     panel = on_the_board()
     assert "the part alone" in panel.answer.value
     assert "5\xa0Ω" in panel.answer.value
-    panel.lines.value = "C1 a b 100u esr=5"
+    panel.parts.value = "part|from|to|value|more\nC1|a|b|100u|5 ohm"
     assert "C2" not in drawn(panel)
     assert panel.answer.value.count("5\xa0Ω</td>") == 2
 
@@ -25,7 +25,7 @@ def test_the_board_shows_both_readings_and_the_circuit():
 def test_a_line_that_cannot_be_read_is_told_and_the_picture_stays():
     panel = on_the_board()
     before = panel.picture.value
-    panel.lines.value += "\nQ1 a b 10"
+    panel.parts.cells[3][0].value = "Q1"
     assert "neither R, C nor L" in panel.answer.value
     assert panel.picture.value == before
     panel.part.value = "<b>"
@@ -48,3 +48,13 @@ def test_the_verdict_follows_the_rule_and_the_meter():
     assert "the part is shorted" in panel.answer.value
     panel.reading.value = "one Ω"
     assert "no number" in panel.answer.value
+
+
+def test_the_table_is_typed_cell_by_cell():
+    panel = on_the_board()
+    for cell, typed in zip(panel.parts.cells[3], ("R2", "a", "b", "10k", ""), strict=True):
+        cell.value = typed
+    assert panel.parts.value.endswith("R1 | a | b | 10 kΩ | \nR2 | a | b | 10k | ")
+    assert "R2" in drawn(panel)
+    panel.parts.cells[1][0].value = ""
+    assert "begins with neither R, C nor L" in panel.answer.value
