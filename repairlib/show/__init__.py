@@ -14,6 +14,7 @@ __getattr__, __all__ = public_names(
     charts="RatedLife draw_life rated_lives",
     circuits="draw_leads draw_neighbourhood",
     colour_code="draw_colour_code",
+    decision="decided",
     discharge="draw_discharge draw_discharge_circuit draw_strap_path",
     discharging="draw_discharging",
     faults="FAULTS",

@@ -72,11 +72,11 @@ def draw_recap(
     return draw_board(parts, width, height, title=title, seen=seen, look=look, others=board.others)
 
 
-def draw_places(board: Board, from_behind: bool = False) -> Picture:
+def draw_map(board: Board, from_behind: bool = False) -> Picture:
     """Draw a board of which no list is known: each place and its plus, "?" where nobody looked.
 
     >>> board = Board("amp", [Position("C1", x_mm=20, y_mm=15, seen_from="solder side, fuse down")])
-    >>> "seen from the component side" in draw_places(board, from_behind=True).alt
+    >>> "seen from the component side" in draw_map(board, from_behind=True).alt
     True
     """
     width = max(place.x_mm for place in board.positions) + EDGE_MM

@@ -9,7 +9,7 @@ from typing import Any
 from repairlib.core.html import Html, picture, text
 from repairlib.core.typed.table import with_point
 from repairlib.recap import SOLDER, USUAL_WIDTH, Board, Position, plus_not_known, spoken
-from repairlib.show.recap_board import draw_places
+from repairlib.show.recap_board import draw_map
 from repairlib.show.sheets.sheet_pieces import BOX, page, table
 
 _PHOTO = re.compile(r"data:image/(?:jpeg|png);base64,[A-Za-z0-9+/=]+")
@@ -37,7 +37,7 @@ def map_sheet(board: Board, photo: str = "", typed: Mapping[str, Any] | None = N
         "<h2>The places</h2>",
         _places(board),
         '<h2 class="new-page">Both sides</h2>',
-        *[picture(draw_places(board, behind)) for behind in _component_side_first(board)],
+        *[picture(draw_map(board, behind)) for behind in _component_side_first(board)],
     ]
     return page(title, parts, title)
 
