@@ -98,6 +98,7 @@ COEFFICIENTS = {
 }
 LETTERS = "B C D F G J K M, seldom E L P W H N"
 
+_MOST_OHM = 1e14  # more is no resistor, but the insulation round one; common practice
 _FILM_LETTERS = ("B", "C", "D", "F", "G")  # behind four figures: 1003F
 
 # (tolerance, ppm/K, words, sources) of the letters behind a value
@@ -146,6 +147,8 @@ def _readings(text, piece, percent, carries, lone) -> list[tuple[int, Reading]]:
             if percent is not None and tolerance is not None:
                 continue
             value = float(f"{number}e{power}")
+            if value > _MOST_OHM:
+                continue
             if not value:
                 if not tail and percent is None and power == 0:
                     found.append((base, zero_link(text)))

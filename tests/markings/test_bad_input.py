@@ -244,3 +244,13 @@ def test_many_texts_of_pieces_and_signs():
                 assert reading.why and reading.headline and reading.on
                 assert reading.value is None or abs(reading.value) < 1e15
     assert answered > TEXTS // 20
+
+
+@pytest.mark.common_practice
+@pytest.mark.parametrize("text", ["9359T", "470T", "101T5"])
+def test_no_resistor_is_read_above_a_hundred_teraohm(text):
+    try:
+        found = read(text)
+    except RepairlibError:
+        return
+    assert all(one.unit != "Ω" or one.value <= 1e14 for one in found)
