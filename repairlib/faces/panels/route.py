@@ -50,10 +50,12 @@ class Route(widgets.VBox):
         self.head, self.card, self.map, self.table = words(), words(), words(), words()
         self.done = widgets.Button(description=FITTED, button_style="primary")
         self.back = widgets.Button(description="Back")
-        self.done.layout.width = self.back.layout.width = "auto"
+        for button in (self.done, self.back):
+            button.layout = widgets.Layout(width="auto", flex="0 0 auto")
         self.done.on_click(self._done)
         self.back.on_click(self._back)
-        stop = widgets.VBox([self.head, widgets.HBox([self.back, self.done]), self.card])
+        ways = widgets.HBox([self.done, self.back], layout=widgets.Layout(flex_flow="row wrap"))
+        stop = widgets.VBox([self.head, ways, self.card])
         stop.add_class("rl-stop")
         both = widgets.Box([stop, self.map])
         both.add_class("rl-route")
