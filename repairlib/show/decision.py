@@ -40,7 +40,9 @@ def _card(plan: Plan, item: Item) -> str:
     said = f"{item.reference}: {item.verdict}" + (f" by {item.new}" if item.new else "")
     state = "cannot read" if item.verdict == HOLD else STATES.get(item.verdict, "partly right")
     why = "" if item.new else f"{item.why[:1].upper()}{item.why[1:]}."
-    rows: list[tuple[object, object]] = [("The list says", Html(f"<code>{text(plan.source(item))}</code>"))]
+    rows: list[tuple[object, object]] = [
+        ("The list says", Html(f"<code>{text(plan.source(item))}</code>"))
+    ]
     if item.measured is not None:
         rows.append(("Measured", item.measured.readings))
         rows += [] if item.measured.why in item.why else [("", str(item.measured))]
