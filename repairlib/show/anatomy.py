@@ -122,6 +122,13 @@ def either_ends(x: float, y: float) -> tuple[Terminal, Terminal]:
     return Terminal(-x, y, "", "either"), Terminal(x, y, "", "either")
 
 
+def either_way(looks: str, outline: tuple, at: Point, **more) -> Anatomy:
+    """A body without polarity: two equal terminals, the second one `at`, and pads under them."""
+    x, y = at
+    usual = {"terminals": either_ends(x, y), "pads": ((-x, 0), (x, 0)), "notes": NO_POLARITY}
+    return Anatomy(looks, outline=outline, **(usual | more))
+
+
 def two_ends(end: int, x: float, y: float, marked: str, *, y_marked: float | None = None):
     """Two terminals, the first at the marked end. marked: positive, negative, cathode, anode."""
     other = {

@@ -6,12 +6,11 @@ from collections.abc import Sequence
 from math import sqrt
 
 from repairlib.show.anatomy import (
-    NO_POLARITY,
     Anatomy,
     Mark,
     Name,
     arc,
-    either_ends,
+    either_way,
     leads,
     print_marking,
     two_ends,
@@ -67,13 +66,11 @@ def non_polar(canvas: Canvas, marking: str, end: int, mark: str) -> Anatomy:
     _radial_outline(canvas)
     print_marking(canvas, marking, 0, -34, 108, 96, PAPER)
     canvas.text(0, 28, "NP", 24, fill=PAPER, bold=True)
-    return Anatomy(
-        looks="A round aluminium can standing on two equal leads. Its sleeve has no stripe.",
-        terminals=either_ends(24, 112),
+    return either_way(
+        "A round aluminium can standing on two equal leads. Its sleeve has no stripe.",
+        ("round", 58),
+        (24, 112),
         marks=(Mark(38 * end, 30, "NP or BP, no stripe", "no polarity"),),
-        outline=("round", 58),
-        pads=((-24, 0), (24, 0)),
-        notes=NO_POLARITY,
     )
 
 

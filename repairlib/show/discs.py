@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from repairlib.show.anatomy import NO_POLARITY, Anatomy, either_ends, leads, print_marking
+from repairlib.show.anatomy import Anatomy, either_way, leads, print_marking
 from repairlib.show.canvas import INK, METAL, PAPER, Canvas
 
 CERAMIC = "#dca368"
@@ -37,12 +37,8 @@ def multilayer_drop(canvas: Canvas, marking: str, end: int, mark: str) -> Anatom
             )
     canvas.rect(-50, -50, 100, 92, MULTILAYER, round=26)
     print_marking(canvas, marking, 0, -4, 84, 62)
-    return Anatomy(
-        looks="A small rounded bead of resin on two equal leads.",
-        terminals=either_ends(34, 112),
-        outline=("box", 50, 20),
-        pads=((-34, 0), (34, 0)),
-        notes=NO_POLARITY,
+    return either_way(
+        "A small rounded bead of resin on two equal leads.", ("box", 50, 20), (34, 112)
     )
 
 
@@ -51,12 +47,10 @@ def ceramic_chip(canvas: Canvas, marking: str, end: int, mark: str) -> Anatomy:
     for x in (-84, 52):
         canvas.rect(x, -44, 32, 88, METAL, round=5)
     print_marking(canvas, marking, 0, 0, 94, 78)
-    return Anatomy(
-        looks="A small block with a metal cap at each end, seen from above. Usually unprinted.",
-        terminals=either_ends(76, 44),
-        outline=("box", 92, 34),
-        pads=((-76, 0), (76, 0)),
-        notes=NO_POLARITY,
+    return either_way(
+        "A small block with a metal cap at each end, seen from above. Usually unprinted.",
+        ("box", 92, 34),
+        (76, 44),
         holes=False,
     )
 
@@ -69,10 +63,4 @@ def _disc(
     canvas.circle(0, -24, 64, fill)
     canvas.rect(-30, 30, 60, 12, fill, stroke="none")
     print_marking(canvas, marking, 0, -24, 112, 92, ink)
-    return Anatomy(
-        looks=looks,
-        terminals=either_ends(28, 112),
-        outline=("box", 62, 16),
-        pads=((-28, 0), (28, 0)),
-        notes=NO_POLARITY,
-    )
+    return either_way(looks, ("box", 62, 16), (28, 112))

@@ -8,8 +8,8 @@ from repairlib.show.anatomy import (
     NO_POLARITY,
     Anatomy,
     Mark,
-    Terminal,
     either_ends,
+    either_way,
     leads,
     print_marking,
     wires,
@@ -90,11 +90,4 @@ def _drop_half(y: float) -> float:
 
 
 def _standing(looks: str, end: int, x: float, outline: tuple, **more) -> Anatomy:
-    return Anatomy(
-        looks=looks,
-        terminals=(Terminal(end * x, 112, "", "either"), Terminal(-end * x, 112, "", "either")),
-        outline=outline,
-        pads=((end * x, 0), (-end * x, 0)),
-        notes=NO_POLARITY,
-        **more,
-    )
+    return either_way(looks, outline, (-end * x, 112), **more)

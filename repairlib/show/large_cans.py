@@ -5,11 +5,10 @@ from __future__ import annotations
 from repairlib.core.quantity import NBSP
 from repairlib.markings import sections_in
 from repairlib.show.anatomy import (
-    NO_POLARITY,
     Anatomy,
     Mark,
     arc,
-    either_ends,
+    either_way,
     print_marking,
     two_ends,
 )
@@ -81,12 +80,10 @@ def oil_can(canvas: Canvas, marking: str, end: int, mark: str) -> Anatomy:
     canvas.rect(-72, -82, 144, 190, ALUMINIUM, round=8)
     canvas.rect(-76, -84, 152, 14, METAL, round=4)
     print_marking(canvas, marking, 0, 18, 126, 130)
-    return Anatomy(
-        looks="A plain metal can with two flat terminals on its top, seen from the side.",
-        terminals=either_ends(30, -110),
-        outline=("round", 66),
-        pads=((-30, 0), (30, 0)),
-        notes=NO_POLARITY,
+    return either_way(
+        "A plain metal can with two flat terminals on its top, seen from the side.",
+        ("round", 66),
+        (30, -110),
     )
 
 

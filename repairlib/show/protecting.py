@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from repairlib.core.errors import RepairlibError
 from repairlib.markings import read
-from repairlib.show.anatomy import NO_POLARITY, Anatomy, either_ends, print_marking, wires
+from repairlib.show.anatomy import Anatomy, either_way, print_marking, wires
 from repairlib.show.bands import bands_along, bands_in
 from repairlib.show.canvas import METAL, Canvas
 
@@ -34,14 +34,7 @@ def fuse(canvas: Canvas, marking: str, end: int, mark: str) -> Anatomy:
         drawn = bands_along(canvas, bands, end, lambda x: 27, squeeze=0.95)
     else:
         print_marking(canvas, on_a_cap(marking), end * (END - CAP / 2), 0, CAP - 4, 54)
-    return Anatomy(
-        looks=looks,
-        terminals=either_ends(112, 30),
-        outline=("box", 88, 30),
-        pads=((-112, 0), (112, 0)),
-        notes=NO_POLARITY,
-        **drawn,
-    )
+    return either_way(looks, ("box", 88, 30), (112, 30), **drawn)
 
 
 def is_opaque(marking: str) -> bool:
@@ -75,10 +68,8 @@ def thermal_cut_off(canvas: Canvas, marking: str, end: int, mark: str) -> Anatom
     canvas.rect(-86, -30, 150, 60, METAL, round=14)
     canvas.line((48, -29), (48, 29), pen=1.5)
     print_marking(canvas, marking, -18, 0, 122, 52)
-    return Anatomy(
-        looks="A small metal cylinder with a lead at each end, one end closed with resin.",
-        terminals=either_ends(112, 30),
-        outline=("box", 86, 30),
-        pads=((-112, 0), (112, 0)),
-        notes=NO_POLARITY,
+    return either_way(
+        "A small metal cylinder with a lead at each end, one end closed with resin.",
+        ("box", 86, 30),
+        (112, 30),
     )

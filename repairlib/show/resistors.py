@@ -4,12 +4,11 @@ from __future__ import annotations
 
 from repairlib.markings import is_painted, places_of
 from repairlib.show.anatomy import (
-    NO_POLARITY,
     Anatomy,
     Mark,
     Name,
     Terminal,
-    either_ends,
+    either_way,
     leads,
     print_marking,
     wires,
@@ -65,12 +64,11 @@ def chip_resistor(canvas: Canvas, marking: str, end: int, mark: str) -> Anatomy:
         canvas.rect(x, -50, 30, 100, METAL, round=4)
     canvas.rect(-78, -50, 156, 100, CHIP_BODY, round=4)
     print_marking(canvas, marking, 0, 0, 140, 84, PAPER)
-    return Anatomy(
-        looks="A tiny black block with a metal end on each side, seen from above.",
-        terminals=either_ends(112, 30),
-        outline=("box", 104, 50),
+    return either_way(
+        "A tiny black block with a metal end on each side, seen from above.",
+        ("box", 104, 50),
+        (112, 30),
         pads=((-90, 0), (90, 0)),
-        notes=NO_POLARITY,
         holes=False,
     )
 
@@ -118,11 +116,4 @@ def _printed(canvas: Canvas, marking: str, looks: str) -> Anatomy:
 
 
 def _lying(looks: str, **more) -> Anatomy:
-    return Anatomy(
-        looks=looks,
-        terminals=either_ends(112, 30),
-        outline=("box", 88, 30),
-        pads=((-112, 0), (112, 0)),
-        notes=NO_POLARITY,
-        **more,
-    )
+    return either_way(looks, ("box", 88, 30), (112, 30), **more)
