@@ -2,13 +2,11 @@
 
 import os
 import random
-import signal
-import subprocess
-import sys
 
 import pytest
 
 from repairlib.learn.saved_answers import SavedAnswers
+from tests.learn.killing import reported_until_killed
 
 KILLS = 50
 LESSON = "00-start-here"
@@ -32,7 +30,7 @@ def test_killed_at_fifty_random_moments():
     moments = random.Random(seed)
     reported, start, unreported = set(), 0, 0
     for _ in range(KILLS):
-        reported |= numbers_until_killed(start, moments)
+        reported |= set(reported_until_killed(ANSWERING, start, moments))
         saved = SavedAnswers(LESSON)
         answers = saved.read()
         assert saved.note == ""
@@ -42,21 +40,3 @@ def test_killed_at_fifty_random_moments():
         reported = {int(name[1:]) for name in answers}
         start = max(reported) + 1
     print(f"{len(reported)} answers saved, {unreported} saved but killed before they said so")
-
-
-def numbers_until_killed(start: int, moments: random.Random) -> set[int]:
-    """Let a process save answers, kill it after a random while, give what it reported."""
-    process = subprocess.Popen(
-        [sys.executable, "-c", ANSWERING, str(start)],
-        env=os.environ | {"PYTHONPATH": os.pathsep.join(sys.path)},
-        stdout=subprocess.PIPE,
-    )
-    first = process.stdout.readline()  # it is at work now
-    try:
-        process.wait(timeout=moments.uniform(0, 0.06))
-    except subprocess.TimeoutExpired:
-        process.send_signal(signal.SIGKILL)
-    rest = process.stdout.read()
-    assert process.wait() == -signal.SIGKILL
-    lines = (first + rest).split(b"\n")[:-1]  # only lines that came whole
-    return {int(line) for line in lines}

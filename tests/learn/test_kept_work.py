@@ -3,9 +3,6 @@
 import json
 import os
 import random
-import signal
-import subprocess
-import sys
 
 import pytest
 from hypothesis import HealthCheck, given, settings
@@ -14,6 +11,7 @@ from hypothesis import strategies as st
 from repairlib.core.errors import RepairlibError
 from repairlib.learn import Learner, files, set_learner
 from repairlib.learn.kept_work import KeptWork
+from tests.learn.killing import reported_until_killed
 
 ADA, BEN = Learner("Ada Example", "bench-7"), Learner("Ben Example", "bench-7")
 plain = st.recursive(
@@ -126,6 +124,7 @@ def test_a_lock_held_by_another_kernel_is_said(monkeypatch):
 TYPING = """
 import sys
 from repairlib.learn.kept_work import KeptWork
+from tests.learn.killing import reported_until_killed
 work = KeptWork("07-plan")
 for number in range(int(sys.argv[1]), 1_000_000):
     work.save({"list": "x" * (number % 900), "number": number})
@@ -142,27 +141,10 @@ def test_killed_at_random_moments_it_keeps_what_was_saved_last():
     print(f"seed {seed}")  # shown by pytest when this fails
     moments, start = random.Random(seed), 0
     for _ in range(KILLS):
-        reported = last_before_killed(start, moments)
+        reported = reported_until_killed(TYPING, start, moments)[-1]
         work = KeptWork("07-plan")
         kept = work.read()
         assert work.note == ""
         assert kept["number"] in (reported, reported + 1)  # killed before it could say so
         assert kept["list"] == "x" * (kept["number"] % 900)
         start = kept["number"] + 1
-
-
-def last_before_killed(start: int, moments: random.Random) -> int:
-    """Let a process type, kill it after a random while, give the last that it reported."""
-    process = subprocess.Popen(
-        [sys.executable, "-c", TYPING, str(start)],
-        env=os.environ | {"PYTHONPATH": os.pathsep.join(sys.path)},
-        stdout=subprocess.PIPE,
-    )
-    first = process.stdout.readline()  # it is at work now
-    try:
-        process.wait(timeout=moments.uniform(0, 0.06))
-    except subprocess.TimeoutExpired:
-        process.send_signal(signal.SIGKILL)
-    rest = process.stdout.read()
-    assert process.wait() == -signal.SIGKILL
-    return int((first + rest).split(b"\n")[-2])  # the last line that came whole
