@@ -2,8 +2,10 @@
 
 import pytest
 
+from repairlib.faces.panels.route import head_html
 from repairlib.recap import plan
 from repairlib.recap.catalogue import parse_catalogue
+from repairlib.recap.route import route_of
 from repairlib.show.sheets import bench_sheet
 from repairlib.show.sheets.plan_files import PlanReport
 
@@ -63,3 +65,4 @@ def test_the_chosen_part_decides_the_step_on_every_face(listed, usual, bought):
     assert made.rows()[0]["step"] == bought
     for face in (str(PlanReport(made)), bench_sheet(made)):
         assert f"Step 1: {bought}" in face
+    assert bought in head_html(route_of(made)[0], 1)
