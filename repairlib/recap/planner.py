@@ -68,13 +68,17 @@ class Plan:
         self.judged = by_verdict[JUDGE]
         self.held = by_verdict[HOLD]
         self.may_stay = by_verdict[STAY]
-        self.order: Order
-        if alone:
-            self._order_parts()
+        if alone and catalogue is not None:
+            self._order_parts()  # which part is bought stands in the items from now on
 
     @property
     def name(self) -> str:
         return self.list.name
+
+    @cached_property
+    def order(self) -> Order:
+        """What to buy, for this board and all that are ordered for with it."""
+        return self._order_parts()
 
     @property
     def unreadable(self) -> list[SetAside]:
@@ -220,19 +224,18 @@ class Plan:
                     judgement = judge_measured(item.old, parts[item.reference])
                     look_at_measurement(item, judgement)
 
-    def _order_parts(self) -> None:
+    def _order_parts(self) -> Order:
         """Choose the parts for all boards, and order them.
 
         What may stay on one measured board is bought for the others, which nobody measured.
         """
         others = self.boards - 1
         if self.measured is None or not others:
-            together([self], [self.boards], [""], self.catalogue)
-            return
+            return together([self], [self.boards], [""], self.catalogue)
         unmeasured = Plan(self.list, self.board, catalogue=self.catalogue, alone=False)
         names = ["the measured board", "the other board" if others == 1 else f"the other {others}"]
         notes = (one_measured(others),)
-        together([self, unmeasured], [1, others], names, self.catalogue, notes)
+        return together([self, unmeasured], [1, others], names, self.catalogue, notes)
 
     def _all_items(self) -> list[Item]:
         read = self.list
