@@ -11,7 +11,7 @@ from html import escape
 
 from repairlib.core.errors import escaped
 from repairlib.core.sources import source
-from repairlib.core.verdicts import BAD, GOOD, LOOK, meaning
+from repairlib.core.verdicts import BAD, CANNOT_TELL, GOOD, LOOK, MEANS, meaning
 
 LEFT = 'style="text-align:left"'
 SIGNS = {
@@ -145,10 +145,15 @@ def told(state: str, headline: str, says: Sequence[str] = (), more: str = "") ->
 def answer(verdict: str | None, reason: str | None) -> Html:
     """A verdict with its sign and its reason, large, in one line.
 
+    What is no judgement, such as a setting, has no sign: a "?" would read as doubt.
+
     >>> "✓ fit:</strong> 95 µF is within 20 %" in answer("fit", "95 µF is within 20 %")
     True
+    >>> "<strong>start at 330 °C</strong>" in answer("start at 330 °C", None)
+    True
     """
-    head = f"<strong>{sign_of(verdict)} {text(verdict)}{':' if reason else ''}</strong>"
+    sign = f"{sign_of(verdict)} " if verdict in (*MEANS, CANNOT_TELL) else ""
+    head = f"<strong>{sign}{text(verdict)}{':' if reason else ''}</strong>"
     said = " ".join(filter(None, (head if verdict else "", text(reason) if reason else "")))
     return Html(f'<div role="status" style="font-size:1.2em;margin:.2em 0 .4em">{said}</div>')
 
