@@ -2,13 +2,14 @@
 
 from __future__ import annotations
 
-from repairlib.show.canvas import BOARD, METAL, PAPER, POSITIVE, QUIET, Canvas
+from repairlib.show.canvas import BOARD, METAL, PAPER, QUIET, Canvas
 from repairlib.show.picture import Picture
+from repairlib.show.tools import BLACK, RED, clip, meter, probe, sleeved_resistor
 
-CEMENT = "#efe9dc"  # a wirewound resistor in its block
 BODY = "#35536d"  # of the capacitor
 LETTERS = 16
 _LEFT, _RIGHT, _LEVEL = 190, 490, 262  # where the two leads of the capacitor bend down
+_METER = (740, 220)
 
 
 def draw_discharging() -> Picture:
@@ -17,7 +18,7 @@ def draw_discharging() -> Picture:
     >>> draw_discharging().alt.splitlines()[0]
     'A discharge tool at a capacitor on a board, seen from the side.'
     """
-    canvas = Canvas(830, 390)
+    canvas = Canvas(830, 404)
     _capacitor(canvas)
     _meter(canvas)
     _tool(canvas)
@@ -32,7 +33,7 @@ def draw_discharging() -> Picture:
 
 def _capacitor(canvas: Canvas) -> None:
     canvas.rect(80, 312, 520, 16, BOARD)
-    canvas.text(552, 344, "board", 14, fill=QUIET)
+    canvas.text(112, 344, "board", 14, fill=QUIET)
     for x, inner in ((_LEFT, 240), (_RIGHT, 440)):
         canvas.line((inner, _LEVEL), (x, _LEVEL), (x, 328), pen=4, stroke=METAL)
     canvas.rect(240, 232, 200, 60, BODY, round=8)
@@ -43,29 +44,23 @@ def _capacitor(canvas: Canvas) -> None:
 
 
 def _meter(canvas: Canvas) -> None:
-    canvas.line((700, 250), (640, 290), (_RIGHT + 2, 294), pen=3, stroke=POSITIVE)
-    canvas.line((720, 270), (690, 372), (150, 372), (_LEFT - 2, 296), pen=3)
-    canvas.rect(680, 150, 110, 130, PAPER, round=10)
-    canvas.rect(694, 164, 82, 36, "#dbe7f3")
-    canvas.text(735, 182, "0.1 V", 18, bold=True)
-    canvas.circle(735, 238, 20)
-    canvas.line((735, 238), (747, 224), pen=3)
-    canvas.text(735, 110, "meter, across it", LETTERS, bold=True)
-    canvas.text(735, 130, "all the time", LETTERS, bold=True)
+    with canvas.at(*_METER):
+        sockets = meter(canvas, "0.1 V")
+    black, red = [(_METER[0] + x, _METER[1] + y) for x, y in sockets]
+    canvas.line(black, (black[0], 388), (150, 388), (_LEFT - 2, 296), stroke=BLACK, pen=4)
+    canvas.line(red, (red[0], 364), (560, 364), (_RIGHT + 2, 296), stroke=RED, pen=4)
+    canvas.text(_METER[0], _METER[1] - 140, "meter, across it", LETTERS, bold=True)
+    canvas.text(_METER[0], _METER[1] - 120, "all the time", LETTERS, bold=True)
 
 
 def _tool(canvas: Canvas) -> None:
-    canvas.line((280, 74), (130, 74), (130, 170), pen=4)
-    canvas.line((400, 74), (560, 74), (560, 130), pen=4, stroke=POSITIVE)
-    canvas.rect(248, 46, 184, 56, "#f4f6f8", round=14, stroke=QUIET, dash="6 5")
-    canvas.rect(280, 54, 120, 40, CEMENT, round=3)
+    canvas.line((280, 74), (130, 74), (130, 190), stroke=BLACK, pen=5)
+    canvas.line((400, 74), (560, 74), (560, 130), stroke=BLACK, pen=5)
+    sleeved_resistor(canvas, 340, 74)
     canvas.text(340, 74, "100 Ω 5 W", LETTERS, bold=True)
-    canvas.text(340, 122, "sleeve over resistor and joints", 14, fill=QUIET)
-    canvas.line((130, 170), (168, 228), pen=16)
-    canvas.line((168, 228), (_LEFT + 4, _LEVEL + 2), pen=5)
-    canvas.line((560, 130), (524, 200), pen=16, stroke=POSITIVE)
-    canvas.line((510, 190), (540, 206), pen=6, stroke=POSITIVE)
-    canvas.line((524, 200), (_RIGHT, _LEVEL), pen=3)
+    canvas.text(340, 118, "sleeve over resistor and joints", 14, fill=QUIET)
+    clip(canvas, 130, 188, 50, BLACK)
+    probe(canvas, (560, 130), (_RIGHT, _LEVEL), RED)
     canvas.text(112, 190, "1. clip", LETTERS, "end", bold=True)
     canvas.text(112, 210, "insulated jaws", 14, "end")
     canvas.text(580, 140, "2. probe", LETTERS, "start", bold=True)

@@ -58,23 +58,35 @@ def probe(canvas: Canvas, back: Point, tip: Point, colour: str) -> None:
     canvas.line(left, right, stroke=INK, pen=5)
 
 
-def clip(canvas: Canvas, x: float, y: float) -> None:
-    """An insulated crocodile clip, its mouth to the right; its wire comes in at x, y."""
-    upper = [(x, y - 4), (x + 30, y - 16), (x + 56, y - 10), (x + 84, y - 3)]
-    lower = [(x + 84, y + 3), (x + 56, y + 10), (x + 30, y + 16), (x, y + 4)]
-    canvas.polygon([(x + 52, y - 9), (x + 92, y - 2), (x + 92, y + 2), (x + 52, y + 9)], METAL)
+def clip(canvas: Canvas, x: float, y: float, degrees: float = 0, colour: str = RED) -> None:
+    """An insulated crocodile clip whose wire comes in at x, y; its mouth to the right, or turned
+    by `degrees` clockwise."""
+
+    def turned(*points: Point) -> list[Point]:
+        turn = degrees * pi / 180
+        return [
+            (x + dx * cos(turn) - dy * sin(turn), y + dx * sin(turn) + dy * cos(turn))
+            for dx, dy in points
+        ]
+
+    canvas.polygon(turned((52, -9), (92, -2), (92, 2), (52, 9)), METAL)
     for tooth in range(4):
-        at = x + 66 + 7 * tooth
-        canvas.line((at, y - 3), (at + 3, y), (at, y + 3), pen=1.2)
-    canvas.polygon([*upper[:3], *lower[1:]], RED)
+        at = 66 + 7 * tooth
+        canvas.line(*turned((at, -3), (at + 3, 0), (at, 3)), pen=1.2)
+    canvas.polygon(turned((0, -4), (30, -16), (56, -10), (56, 10), (30, 16), (0, 4)), colour)
+
+
+def sleeved_resistor(canvas: Canvas, x: float, y: float) -> None:
+    """A wirewound resistor in a sleeve that covers both its joints, in the middle of its wires."""
+    canvas.rect(x - 84, y - 24, 168, 48, SLEEVE, round=14)
+    canvas.rect(x - 50, y - 16, 100, 32, "#efe6d2", round=5)
 
 
 def discharge_tool(canvas: Canvas) -> None:
     """Probe, resistor in its sleeve, clip, in a row around the origin, 480 wide."""
     canvas.line((-150, 0), (-76, 0), stroke=BLACK, pen=5)
     canvas.line((84, 0), (152, 0), stroke=BLACK, pen=5)
-    canvas.rect(-84, -24, 168, 48, SLEEVE, round=14)
-    canvas.rect(-50, -16, 100, 32, "#efe6d2", round=5)
+    sleeved_resistor(canvas, 0, 0)
     probe(canvas, (-150, 0), (-248, 0), RED)
     clip(canvas, 150, 0)
 
