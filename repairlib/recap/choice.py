@@ -8,10 +8,10 @@ from __future__ import annotations
 
 from collections.abc import Iterable
 from decimal import Decimal
-from functools import lru_cache
 from heapq import merge
 from typing import NamedTuple
 
+from repairlib.core.once import Once
 from repairlib.core.quantity import brief
 from repairlib.health import CAP_YEARS
 from repairlib.recap.catalogue import CataloguePart
@@ -75,14 +75,8 @@ def spares_for(needed: int) -> int:
     return -(-needed // 10)
 
 
-def buy(part: CataloguePart, needed: int) -> Taken:
-    """The cheapest way to `needed` pieces of that part and their spares (see SPARES_RULE)."""
-    return Taken(part, *_bought(part.offers, needed))
-
-
-@lru_cache(maxsize=10_000)
 def _bought(offers: tuple[Offer, ...], needed: int) -> tuple[Purchase, int]:
-    """How that is bought, and with how many spares; many parts are sold alike."""
+    """The cheapest way to `needed` pieces and their spares, and how many (see SPARES_RULE)."""
     spares = spares_for(needed)
     alone = cheapest(offers, needed)
     way = cheapest(offers, needed + spares)
@@ -120,12 +114,13 @@ def selection_of(fitting: Fitting, needed: int, currency: str) -> tuple[Selectio
 
 def _worth_comparing(able: Iterable[Alike], needed: int) -> list[Taken]:
     """Each part as it is bought, without those that are too dear at their lowest price."""
+    bought = Once(_bought)  # many parts are sold alike
     ways: list[Taken] = []
     least: Decimal | None = None
     for part in merge(*(alike.parts for alike in able), key=lowest_price):
         if least is not None and part.price * needed > least * WORTH:
             break
-        ways.append(buy(part, needed))
+        ways.append(Taken(part, *bought[part.offers, needed]))
         least = ways[-1].cost if least is None else min(least, ways[-1].cost)
     return ways
 
