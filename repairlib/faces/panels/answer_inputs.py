@@ -19,6 +19,7 @@ from repairlib.learn.arranging import Order, Table
 from repairlib.learn.question import LETTERS, Choice, Number, Question
 
 PLAIN = {"description_width": "initial"}
+WIDE, NARROW = "rl-wide", "rl-narrow"  # where a grid shows its columns: once above, or at each box
 
 
 def input_for(question: Question, typed, changed: Callable, name: str) -> widgets.Widget:
@@ -92,19 +93,26 @@ def fill_table(question: Table, typed, changed: Callable, name: str):
     """A grid of boxes, each named by its row and column."""
     columns = question.columns()
     rows = typed if isinstance(typed, Mapping) else {}
-    grid = [widgets.HTML(), *(widgets.HTML(f"<b>{escape(column)}</b>") for column in columns)]
+    grid = [_shown("", WIDE), *(_shown(f"<b>{escape(column)}</b>", WIDE) for column in columns)]
     for row, cells in question.cells.items():
         grid.append(widgets.HTML(f"<b>{escape(row)}</b>"))
         given = rows.get(row)
         for column in columns:
             text = given.get(column, "") if isinstance(given, Mapping) else ""
             tell = partial(_tell_cell, changed, row, column)
+            grid.append(_shown(escape(column), NARROW))
             grid.append(_cell(cells.get(column), text, tell, f"{name}: {row}, {column}"))
     box = widgets.GridBox(grid)
     widths = " ".join(["minmax(3rem, max-content)"] + ["minmax(5rem, 1fr)"] * len(columns))
     box.layout.grid_template_columns = widths
     box.add_class("rl-grid")
     return box
+
+
+def _shown(html: str, where: str) -> widgets.HTML:
+    heading = widgets.HTML(html)
+    heading.add_class(where)
+    return heading
 
 
 def _tell_cell(changed, row, column, text):

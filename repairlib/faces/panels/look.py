@@ -63,6 +63,7 @@ STYLE = """<style>
   font-size: var(--jp-content-font-size1, 14px); width: auto;}
 .rl-panel .widget-radio-box input {margin: 0 .6em 0 2px; flex: none; order: -1;
   height: auto; position: relative; top: 2px;}
+.rl-panel .jupyter-widget-Collapse-header {color: var(--jp-content-font-color1, #222);}
 .rl-panel .widget-label {font-size: var(--jp-content-font-size1, 14px);}
 .rl-named > .widget-label {position: absolute; width: 1px; height: 1px; overflow: hidden;
   clip-path: inset(50%); margin: 0; padding: 0;}
@@ -77,6 +78,20 @@ STYLE = """<style>
   .rl-sheet thead {display: none;} .rl-sheet tr {display: block; padding: 2px 0;
     border-bottom: 1px solid var(--jp-border-color2, #ccc);}
   .rl-sheet th, .rl-sheet td {display: inline-block; border: none; padding: 0 10px 0 0;}
+}
+/* On a phone, a table of many columns becomes a list of rows, and a table of boxes a form. */
+.rl-narrow {display: none;}
+@media (max-width: 700px) {
+  .rl-panel table:has(th[scope="col"]:nth-child(4)) thead {display: none;}
+  .rl-panel table:has(th[scope="col"]:nth-child(4)) tr {display: block; padding: 4px 0;
+    border-bottom: 1px solid var(--jp-border-color2, #ccc);}
+  .rl-panel table:has(th[scope="col"]:nth-child(4)) td {display: inline-block;
+    padding: 0 10px 0 0 !important;}
+  .rl-panel th, .rl-panel td {padding-right: 6px !important; overflow-wrap: anywhere;}
+  .rl-panel code {overflow-wrap: anywhere; white-space: normal;}
+  .rl-panel .rl-grid {display: block;}
+  .rl-grid > .rl-wide {display: none;} .rl-grid > .rl-narrow {display: block;}
+  .rl-panel .rl-grid > .widget-text, .rl-panel .rl-grid > .widget-dropdown {width: 100%;}
 }
 .rl-panel .widget-html-content a {text-decoration: underline;
   color: var(--jp-content-link-color, #1565c0);}

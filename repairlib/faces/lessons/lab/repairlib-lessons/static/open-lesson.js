@@ -21,6 +21,19 @@ const LOOK = `
 .rl-lesson .jp-InputPlaceholder svg {height: 12px;}
 `;
 
+// On a phone, or at twice the size, the list of files would leave the lesson a column of syllables.
+const NARROW_PX = 1000;
+
+// There, a table of many short columns is turned: each column becomes a line.
+const TURNED = '.rl-lesson .jp-RenderedMarkdown table:has(thead th:nth-child(5))';
+const NARROW_LOOK = `@media (max-width: 700px) {
+.rl-lesson .jp-RenderedHTMLCommon {overflow-wrap: anywhere;}
+.rl-lesson .jp-RenderedHTMLCommon code {white-space: normal;}
+${TURNED}, ${TURNED} thead, ${TURNED} tbody {display: flex;}
+${TURNED} tr {display: flex; flex-direction: column; border: none !important;}
+${TURNED} th, ${TURNED} td {height: 2em; text-align: left !important;}
+}`;
+
 const opened = new WeakSet();
 
 const isLesson = (notebook) => Boolean(notebook?.context?.model?.sharedModel?.getMetadata?.('repairlib'));
@@ -31,6 +44,7 @@ async function openLesson(app, panel) {
   await panel.context.ready;
   if (!isLesson(panel)) return;
   panel.node.classList.add('rl-lesson');
+  if (window.innerWidth < NARROW_PX) app.shell.collapseLeft?.();
   await panel.sessionContext.ready;
   if (!panel.sessionContext.session?.kernel) return;
   stayAtTop(panel);
@@ -80,7 +94,7 @@ const plugin = {
   autoStart: true,
   activate: (app) => {
     const look = () => openLesson(app, app.shell.currentWidget);
-    document.head.append(Object.assign(document.createElement('style'), { textContent: LOOK }));
+    document.head.append(Object.assign(document.createElement('style'), { textContent: LOOK + NARROW_LOOK }));
     openLinks(app);
     app.restored.then(() => {
       look();
