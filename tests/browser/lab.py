@@ -18,6 +18,16 @@ from tests import refresh
 
 TOKEN = secrets.token_hex(16)  # others on this computer may not run code through it
 START_TIMEOUT_S = 60
+WAIT_MS = 60_000
+LAUNCH = (
+    "--no-sandbox",
+    "--disable-gpu",
+    "--disable-quic",
+    "--no-first-run",
+    "--disable-background-networking",
+    "--disable-component-update",
+    "--disable-sync",
+)
 SETTINGS = {
     # Every cell is on the page, seen or not; no news or update pop-ups.
     "notebook-extension/tracker": {"windowingMode": "none"},
@@ -29,6 +39,9 @@ def find_browser() -> str | None:
     """The path of an installed Chromium or Chrome, or None."""
     names = ("chromium", "chromium-browser", "google-chrome")
     return next((path for path in map(shutil.which, names) if path), None)
+
+
+BROWSER = find_browser()
 
 
 @contextmanager

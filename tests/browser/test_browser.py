@@ -10,22 +10,11 @@ import os
 import re
 
 import pytest
-from playwright.sync_api import Page, expect, sync_playwright
+from playwright.sync_api import Page, expect
 
-from tests.browser.lab import find_browser, running_lab
+from tests.browser.lab import BROWSER
 from tests.refresh import ANSWERED, lesson_names
 
-LAUNCH = (
-    "--no-sandbox",
-    "--disable-gpu",
-    "--disable-quic",
-    "--no-first-run",
-    "--disable-background-networking",
-    "--disable-component-update",
-    "--disable-sync",
-)
-BROWSER = find_browser()
-WAIT_MS = 60_000
 NUMBERED = re.compile(r"^\[\d+\]:$")
 FAILURES = ", ".join(
     f'[data-mime-type="application/vnd.jupyter.{kind}"]' for kind in ("error", "stderr")
@@ -43,34 +32,6 @@ pytestmark = pytest.mark.skipif(
     BROWSER is None and "CI" not in os.environ,
     reason="no chromium, chromium-browser or google-chrome is installed",
 )
-
-
-@pytest.fixture(scope="module")
-def lab(tmp_path_factory):
-    with running_lab(tmp_path_factory.mktemp("lab")) as address:
-        yield address
-
-
-@pytest.fixture(scope="module")
-def browser():
-    assert BROWSER, "CI needs Chromium: apt-get install chromium"
-    with sync_playwright() as playwright:
-        browser = playwright.chromium.launch(executable_path=BROWSER, args=list(LAUNCH))
-        yield browser
-        browser.close()
-
-
-@pytest.fixture
-def page(browser, tmp_path):
-    """A fresh page. When the test fails, a screenshot of it is kept and its path printed."""
-    page = browser.new_page(viewport={"width": 1280, "height": 1000})
-    page.set_default_timeout(WAIT_MS)
-    expect.set_options(timeout=WAIT_MS)
-    page.on("dialog", lambda dialog: dialog.accept())  # "leave the page?" on reload
-    yield page
-    page.screenshot(path=tmp_path / "page.png")
-    print(f"screenshot: {tmp_path / 'page.png'}")  # pytest shows it when the test failed
-    page.close()
 
 
 def open_lesson(page: Page, address: str) -> None:

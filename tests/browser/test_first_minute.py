@@ -11,11 +11,8 @@ from contextlib import contextmanager
 import pytest
 from playwright.sync_api import expect, sync_playwright
 
-from tests.browser.lab import find_browser, free_port, stop
-from tests.browser.test_browser import LAUNCH, WAIT_MS
+from tests.browser.lab import BROWSER, LAUNCH, WAIT_MS, free_port, stop
 from tests.refresh import ROOT
-
-BROWSER = find_browser()
 
 pytestmark = pytest.mark.skipif(
     BROWSER is None and "CI" not in os.environ,

@@ -7,13 +7,10 @@ import re
 import pytest
 from playwright.sync_api import Page, expect
 
-from tests.browser.test_browser import (  # noqa: F401 - fixtures of the same browser
-    browser,
+from tests.browser.test_browser import (
     expect_no_failure,
-    lab,
     open_lesson,
-    page,
-    pytestmark,
+    pytestmark,  # noqa: F401 - skipped where no browser is
     run_all,
     wait_until_ready,
 )
@@ -48,7 +45,7 @@ def about_the_board(page: Page) -> None:
     board(page).get_by_label("Board width in mm").press("Tab")
 
 
-def test_a_map_made_by_mouse_is_there_after_a_restart(page, lab):  # noqa: F811
+def test_a_map_made_by_mouse_is_there_after_a_restart(page, lab):
     open_lesson(page, lab(LESSON))
     run_all(page)
     board(page).scroll_into_view_if_needed()
@@ -74,7 +71,7 @@ def test_a_map_made_by_mouse_is_there_after_a_restart(page, lab):  # noqa: F811
     expect(board(page).get_by_label("Name of the board")).to_have_value("Supply board")
 
 
-def test_a_map_made_by_keys_alone(page, lab):  # noqa: F811
+def test_a_map_made_by_keys_alone(page, lab):
     open_lesson(page, lab(LESSON))
     run_all(page)
     cells = page.locator(".jp-Cell").count()
@@ -98,7 +95,7 @@ def test_a_map_made_by_keys_alone(page, lab):  # noqa: F811
 
 
 @pytest.mark.parametrize("by", ["mouse", "keys"])
-def test_a_stop_of_the_route_is_kept(page, lab, by):  # noqa: F811
+def test_a_stop_of_the_route_is_kept(page, lab, by):
     open_lesson(page, lab(LESSON))
     run_all(page)
     route = page.locator(".rl-stop").first
