@@ -3,6 +3,8 @@
 from __future__ import annotations
 
 import json
+import os
+import re
 import secrets
 import shutil
 import socket
@@ -63,6 +65,27 @@ def running_lab(folder: Path):
             yield lambda name: f"http://127.0.0.1:{port}/lab/tree/{name}.ipynb?reset&token={TOKEN}"
         finally:
             stop(server)
+
+
+@contextmanager
+def lessons_opened(home):
+    """The command as a learner types it; gives the address that it prints."""
+    command = [sys.executable, "-m", "repairlib", "lessons", "--port", str(free_port())]
+    quiet = {
+        name: value for name, value in os.environ.items() if name not in ("DISPLAY", "BROWSER")
+    }
+    server = subprocess.Popen(
+        command,
+        cwd=refresh.ROOT,
+        env=quiet | {"REPAIRLIB_HOME": str(home), "PYTHONPATH": str(refresh.ROOT)},
+        stdout=subprocess.PIPE,
+        text=True,
+    )
+    try:
+        lines = iter(server.stdout.readline, "")
+        yield next(found[0] for line in lines if (found := re.search(r"http\S+", line)))
+    finally:
+        stop(server)
 
 
 def stop(server: subprocess.Popen) -> None:

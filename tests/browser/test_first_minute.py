@@ -4,41 +4,16 @@ from __future__ import annotations
 
 import os
 import re
-import subprocess
-import sys
-from contextlib import contextmanager
 
 import pytest
 from playwright.sync_api import expect, sync_playwright
 
-from tests.browser.lab import BROWSER, LAUNCH, WAIT_MS, free_port, stop
-from tests.refresh import ROOT
+from tests.browser.lab import BROWSER, LAUNCH, WAIT_MS, lessons_opened
 
 pytestmark = pytest.mark.skipif(
     BROWSER is None and "CI" not in os.environ,
     reason="no chromium, chromium-browser or google-chrome is installed",
 )
-
-
-@contextmanager
-def lessons_opened(home):
-    """The command as a learner types it; gives the address that it prints."""
-    command = [sys.executable, "-m", "repairlib", "lessons", "--port", str(free_port())]
-    quiet = {
-        name: value for name, value in os.environ.items() if name not in ("DISPLAY", "BROWSER")
-    }
-    server = subprocess.Popen(
-        command,
-        cwd=ROOT,
-        env=quiet | {"REPAIRLIB_HOME": str(home), "PYTHONPATH": str(ROOT)},
-        stdout=subprocess.PIPE,
-        text=True,
-    )
-    try:
-        lines = iter(server.stdout.readline, "")
-        yield next(found[0] for line in lines if (found := re.search(r"http\S+", line)))
-    finally:
-        stop(server)
 
 
 def test_lesson_00_runs_by_itself_and_stays_at_its_beginning(tmp_path):

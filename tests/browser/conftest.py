@@ -1,0 +1,36 @@
+"""A JupyterLab, a browser and a page for the tests of this folder."""
+
+from __future__ import annotations
+
+import pytest
+from playwright.sync_api import expect, sync_playwright
+
+from tests.browser.lab import BROWSER, LAUNCH, WAIT_MS, running_lab
+
+
+@pytest.fixture(scope="module")
+def lab(tmp_path_factory):
+    with running_lab(tmp_path_factory.mktemp("lab")) as address:
+        yield address
+
+
+@pytest.fixture(scope="module")
+def browser():
+    assert BROWSER, "CI needs Chromium: apt-get install chromium"
+    with sync_playwright() as playwright:
+        browser = playwright.chromium.launch(executable_path=BROWSER, args=list(LAUNCH))
+        yield browser
+        browser.close()
+
+
+@pytest.fixture
+def page(browser, tmp_path):
+    """A fresh page. When the test fails, a screenshot of it is kept and its path printed."""
+    page = browser.new_page(viewport={"width": 1280, "height": 1000})
+    page.set_default_timeout(WAIT_MS)
+    expect.set_options(timeout=WAIT_MS)
+    page.on("dialog", lambda dialog: dialog.accept())  # "leave the page?" on reload
+    yield page
+    page.screenshot(path=tmp_path / "page.png")
+    print(f"screenshot: {tmp_path / 'page.png'}")  # pytest shows it when the test failed
+    page.close()

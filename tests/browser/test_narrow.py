@@ -1,0 +1,115 @@
+"""A lesson on a phone and at twice the size: nothing runs out of the page, and all can be read.
+
+LESSONS=all python -m pytest -n 0 tests/browser/test_narrow.py     every lesson (ten minutes)
+"""
+
+from __future__ import annotations
+
+import os
+import re
+
+import pytest
+from playwright.sync_api import expect
+
+from tests.browser.lab import BROWSER, WAIT_MS, lessons_opened
+from tests.refresh import lesson_names
+
+SAMPLE = ("00-start-here", "07-plan-a-recap")
+EVERY = tuple(name for name in lesson_names() if name[0].isdigit())
+LESSONS = EVERY if os.environ.get("LESSONS") == "all" else SAMPLE
+WINDOWS = {"a phone": (390, 844), "twice the size": (683, 384)}
+
+pytestmark = pytest.mark.skipif(
+    BROWSER is None and "CI" not in os.environ,
+    reason="no chromium, chromium-browser or google-chrome is installed",
+)
+
+OPEN_FOLDS = "document.querySelectorAll('.jp-Notebook details').forEach(one => one.open = true)"
+
+# What reaches beyond the notebook's right edge, or can be scrolled sideways.
+OUT = """() => {
+  const edge = document.querySelector('.jp-Notebook').getBoundingClientRect().right + 1;
+  const typed = ['INPUT', 'SELECT', 'TEXTAREA', 'BUTTON', 'OPTION'];
+  return [...document.querySelectorAll('.jp-OutputArea-output *, .jp-RenderedMarkdown, ' +
+      '.jp-RenderedMarkdown *')].filter(one => {
+    const look = getComputedStyle(one);
+    if (!one.offsetParent || one.closest('svg, .jp-InputArea-editor')) return false;
+    if (look.position === 'absolute' && look.clipPath !== 'none') return false;  // read aloud only
+    const scrolls = look.overflowX !== 'visible' && one.scrollWidth > one.clientWidth + 2;
+    return one.getBoundingClientRect().right > edge
+      || one.clientWidth && scrolls && !typed.includes(one.tagName);
+  }).map(one => one.outerHTML.slice(0, 200));
+}"""
+
+# Text whose contrast to what lies under it is below 4.5:1 (WCAG 2.1, 1.4.3).
+PALE = """() => {
+  const numbers = colour => {
+    const found = colour.match(/[\\d.]+/g).map(Number);
+    return found.length < 4 ? [...found, 1] : found;
+  };
+  const over = (upper, lower) =>
+    [0, 1, 2].map(at => upper[at] * upper[3] + lower[at] * (1 - upper[3])).concat(1);
+  const linear = value => value <= .03928 ? value / 12.92 : ((value + .055) / 1.055) ** 2.4;
+  const light = colour => [.2126, .7152, .0722].reduce(
+    (sum, part, at) => sum + part * linear(colour[at] / 255), 0);
+  const faded = (one, colour) => {
+    const opacity = +getComputedStyle(one).opacity;
+    return [...colour.slice(0, 3), colour[3] * opacity];
+  };
+  return [...document.querySelectorAll('.jp-OutputArea-output *, .jp-RenderedMarkdown *')].filter(
+    one => {
+      if (!one.offsetParent || one.closest('svg, :disabled')) return false;
+      const own = [...one.childNodes].some(node => node.nodeType === 3 && node.textContent.trim());
+      if (!own) return false;
+      const grounds = [];
+      for (let at = one; at; at = at.parentElement) grounds.unshift(
+        numbers(getComputedStyle(at).backgroundColor));
+      const ground = grounds.reduce((lower, upper) => over(upper, lower), [255, 255, 255, 1]);
+      const text = over(faded(one, numbers(getComputedStyle(one).color)), ground);
+      const [a, b] = [light(text), light(ground)];
+      return (Math.max(a, b) + .05) / (Math.min(a, b) + .05) < 4.5;
+    }).map(one => one.outerHTML.slice(0, 200));
+}"""
+
+
+@pytest.fixture(scope="module")
+def address(tmp_path_factory):
+    with lessons_opened(tmp_path_factory.mktemp("learner")) as opened:
+        yield opened
+
+
+def opened(browser, address: str, lesson: str, size: tuple[int, int]):
+    page = browser.new_page(viewport=dict(zip(("width", "height"), size, strict=True)))
+    expect.set_options(timeout=WAIT_MS)
+    page.goto(re.sub(r"[\w-]+\.ipynb", f"{lesson}.ipynb", address) + "&reset")
+    expect(page.locator(".rl-card").last).to_be_attached()
+    page.wait_for_timeout(1000)  # drawings and tables below the last form
+    page.evaluate(OPEN_FOLDS)
+    return page
+
+
+def turn_dark(page) -> None:
+    page.get_by_role("menuitem", name="Settings", exact=True).click()
+    page.get_by_role("menuitem", name="Theme", exact=True).hover()
+    page.get_by_role("menuitemradio", name="JupyterLab Dark").or_(
+        page.get_by_role("menuitem", name="JupyterLab Dark", exact=True)
+    ).click()
+    expect(page.locator("body")).to_have_attribute("data-jp-theme-light", "false")
+
+
+@pytest.mark.parametrize("lesson", LESSONS)
+@pytest.mark.parametrize("window", WINDOWS)
+def test_nothing_runs_out_of_the_page(browser, address, lesson, window):
+    page = opened(browser, address, lesson, WINDOWS[window])
+    assert page.evaluate(OUT) == []
+    page.close()
+
+
+@pytest.mark.parametrize("lesson", LESSONS)
+def test_all_text_can_be_read_in_light_and_dark(browser, address, lesson):
+    page = opened(browser, address, lesson, (1366, 768))
+    assert page.evaluate(PALE) == []
+    turn_dark(page)
+    page.wait_for_timeout(500)
+    assert page.evaluate(PALE) == []
+    page.close()
