@@ -15,6 +15,7 @@ from repairlib.core.sources import source
 from repairlib.faces.panels.answer_inputs import PLAIN
 from repairlib.faces.panels.keeping import Keeping
 from repairlib.faces.panels.look import Panel, words
+from repairlib.learn.words import explain_in
 from repairlib.markings import KIND_NAMES, bands_of, colour_of, read, what_else, words_of
 from repairlib.recap import in_place_of
 from repairlib.show import body_for, body_of_kind, draw_part
@@ -117,7 +118,8 @@ def first_html(reading) -> Html:
     says = [reading.on, reading.why, *((place.polar, place.fit) if place else ())]
     doubt = told("cannot read", "Doubtful", [reading.doubt]) if reading.doubt else ""
     head = f'<div class="rl-answer">{text(reading.headline)}</div>'
-    return Html(f"{head}{paragraphs(says)}{doubt}")
+    meant = explain_in(" ".join((reading.headline, *says))).folded()
+    return Html(f"{head}{paragraphs(says)}{doubt}{meant}")
 
 
 def cautions_html(readings) -> str:

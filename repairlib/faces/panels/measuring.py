@@ -23,6 +23,7 @@ from repairlib.health import (
     judge_reading,
     read_neighbourhood,
 )
+from repairlib.learn import explain
 from repairlib.show.circuits import draw_neighbourhood
 from repairlib.show.intervals import draw_intervals
 
@@ -31,6 +32,8 @@ NAMES = {"esr": "ESR"}
 DEMO = "part | from | to | value | more\nC1 | a | b | 100 µF | 5 Ω\n"
 DEMO += "C2 | a | b | 100 µF | 0.1 Ω\nR1 | a | b | 10 kΩ | "
 ROWS = 7
+BOARD_WORDS = ("ESR", "impedance", "series", "parallel")
+JUDGING_WORDS = ("digits", "interval", "guard band", "OL")
 
 
 def on_the_board(
@@ -57,7 +60,7 @@ def on_the_board(
         "the ESR of a capacitor, the winding resistance of an inductor. Test frequency 0 is an "
         "ohmmeter."
     )
-    rules = words(caution("stored charge").folded())
+    rules = words(caution("stored charge").folded() + explain(*BOARD_WORDS).folded())
     return FieldPanel(fields, measured, keeps=True, above=[words(how)], below=[rules], kept=kept)
 
 
@@ -94,7 +97,8 @@ def judging(
         "limit_high": SIZE.text("At most", limit_high),
         "rule": SIZE.choice("Decision rule", tuple(RULES), NON_BINARY),
     }
-    return FieldPanel(fields, judged, kept=kept)
+    meant = words(explain(*JUDGING_WORDS).folded())
+    return FieldPanel(fields, judged, below=[meant], kept=kept)
 
 
 def judged(
