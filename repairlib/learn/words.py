@@ -46,7 +46,11 @@ class Explained(tuple[Word, ...]):
         if not self:
             return Html("")
         title = f"In plain words: {', '.join(one.names[0] for one in self)}"
-        return fold(title, listed(map(_line, self)))
+        return fold(title, self.listed())
+
+    def listed(self) -> Html:
+        """Each word on a line of a list."""
+        return listed(map(_line, self))
 
     _repr_html_ = folded
 
@@ -64,6 +68,19 @@ def explain(*names: str) -> Explained:
     return Explained(map(_find, names))
 
 
+def begin_with(typed: str) -> Explained:
+    """The words of which a name begins so, or those of that very name. Raises RepairlibError.
+
+    >>> [one.names[0] for one in begin_with("re")][:3]
+    ['reactance', 'recap', 'rectifier']
+    """
+    start = typed.strip().casefold()
+    if start in _by_name():
+        return explain(typed)
+    found = [one for one in all_words() if any(n.casefold().startswith(start) for n in one.names)]
+    return Explained(found) or explain(typed)
+
+
 def explain_in(prose: str) -> Explained:
     """Those words that stand in some prose, each once, in the order of the list.
 
@@ -71,11 +88,11 @@ def explain_in(prose: str) -> Explained:
     ['ESR', 'polar']
     """
     said = {name.casefold() for name in _any_name().findall(prose)}
-    return Explained(one for one in words() if said & {name.casefold() for name in one.names})
+    return Explained(one for one in all_words() if said & {name.casefold() for name in one.names})
 
 
 @cache
-def words() -> tuple[Word, ...]:
+def all_words() -> tuple[Word, ...]:
     """All words, in the order of their page."""
     found = map(LINE.fullmatch, PAGE.read_text(encoding="utf-8").splitlines())
     return tuple(_word(**line.groupdict()) for line in found if line)
@@ -91,7 +108,7 @@ def _word(names: str, more: str | None, means: str) -> Word:
 
 @cache
 def _by_name() -> dict[str, Word]:
-    return {name.casefold(): one for one in words() for name in one.names}
+    return {name.casefold(): one for one in all_words() for name in one.names}
 
 
 @cache
