@@ -127,4 +127,4 @@ def _find(name: str) -> Word:
 
 def _line(one: Word) -> Html:
     full = f", {text(one.in_full)}" if one.in_full else ""
-    return Html(f"<b>{text(one.names[0])}</b>{full}: {text(one.means)}")
+    return Html(f"<b>{text(', '.join(one.names))}</b>{full}: {text(one.means)}")

@@ -32,6 +32,8 @@ NAMES = {"esr": "ESR"}
 DEMO = "part | from | to | value | more\nC1 | a | b | 100 µF | 5 Ω\n"
 DEMO += "C2 | a | b | 100 µF | 0.1 Ω\nR1 | a | b | 10 kΩ | "
 ROWS = 7
+HOW = """The parts nearby. Points with the same letter are joined by copper. Under <em>more</em>:
+the ESR of a capacitor, the winding resistance of an inductor. Test frequency 0 is an ohmmeter."""
 BOARD_WORDS = ("ESR", "impedance", "series", "parallel")
 JUDGING_WORDS = ("digits", "interval", "guard band", "OL")
 
@@ -55,13 +57,10 @@ def on_the_board(
         "frequency": SIZE.text("Test frequency", frequency),
         "model": SIZE.choice("Meter's model", (SERIES, PARALLEL), SERIES),
     }
-    how = html.soft(
-        "The parts nearby. Points with the same letter are joined by copper. Under <em>more</em>: "
-        "the ESR of a capacitor, the winding resistance of an inductor. Test frequency 0 is an "
-        "ohmmeter."
-    )
     rules = words(caution("stored charge").folded() + explain(*BOARD_WORDS).folded())
-    return FieldPanel(fields, measured, keeps=True, above=[words(how)], below=[rules], kept=kept)
+    return FieldPanel(
+        fields, measured, keeps=True, above=[words(html.soft(HOW))], below=[rules], kept=kept
+    )
 
 
 def measured(parts: str, part: str, frequency: str, model: str) -> tuple[str, str]:
