@@ -9,6 +9,7 @@ from pathlib import Path
 import nbformat
 import pytest
 
+from repairlib.learn import LESSONS as EXERCISES
 from tests.refresh import (
     ANSWERED,
     LESSONS,
@@ -22,23 +23,6 @@ from tests.refresh import (
     tags,
 )
 
-PLANNED = (
-    "00-start-here",
-    "01-a-safe-bench",
-    "02-resistors-and-inductors",
-    "03-capacitor-markings",
-    "04-polarity",
-    "05-measure-and-judge",
-    "06-how-capacitors-age",
-    "07-plan-a-recap",
-    "08-solder-and-heat",
-    "09-hot-air-and-moisture",
-    "10-firmware-chips",
-    "11-connectors-and-power-entry",
-    "12-first-power-up",
-    "13-worth-repairing",
-    "14-the-whole-job",
-)
 IN_DEPTH = "In depth"  # what a laboratory needs; not every lesson has it
 HEADINGS = (
     "Try it",
@@ -192,11 +176,11 @@ def test_only_live_cells_go_uncompared(name):
         assert LIVE_PANEL in texts, cell.source
 
 
-# Links and the map
+# Links, and the developers' index
 
 
 @pytest.mark.parametrize(
-    "path", [*sorted(LESSONS.glob("*.ipynb")), LESSONS / "README.md"], ids=lambda path: path.name
+    "path", [*sorted(LESSONS.glob("*.ipynb")), *LESSONS.glob("*.md")], ids=lambda path: path.name
 )
 def test_only_what_exists_is_linked(path):
     text = path.read_text(encoding="utf-8")
@@ -206,32 +190,25 @@ def test_only_what_exists_is_linked(path):
     assert not [target for target in targets if not (path.parent / target).exists()]
 
 
-def map_rows() -> dict[str, list[str]]:
-    """Rows of the map in lessons/README.md: lesson name to its cells."""
-    lines = (LESSONS / "README.md").read_text(encoding="utf-8").splitlines()
-    rows = [[cell.strip() for cell in line.strip("|").split("|")] for line in lines if "|" in line]
-    return {re.sub(r"[\[\]`]|\(.*\)", "", row[0]): row for row in rows[2:]}
+def test_every_notebook_is_a_lesson_or_the_template():
+    assert lesson_names() == [*EXERCISES, "template"]
 
 
-def test_map_lists_all_lessons_in_order():
-    assert tuple(map_rows()) == PLANNED
+def index_rows() -> dict[str, str]:
+    """Rows of the table in DEVELOPERS.md: lesson name to what stands behind it."""
+    text = (ROOT / "DEVELOPERS.md").read_text(encoding="utf-8")
+    return dict(re.findall(r"^\| \[(.+?)\]\(lessons/\1\.ipynb\) \|(.+)$", text, re.MULTILINE))
 
 
-@pytest.mark.parametrize("name", PLANNED)
-def test_map_links_exactly_the_lessons_that_exist(name):
-    exists = (LESSONS / f"{name}.ipynb").exists()
-    assert (f"({name}.ipynb)" in map_rows()[name][0]) == exists
+def test_the_index_lists_all_lessons_in_order():
+    assert tuple(index_rows()) == EXERCISES
 
 
-@pytest.mark.parametrize("name", PLANNED)
-def test_map_names_modules_and_tables_that_exist(name):
-    named = re.findall(r"`([^`]+)`", "".join(map_rows()[name]))
-    assert named or name not in lesson_names()
+@pytest.mark.parametrize("name", EXERCISES)
+def test_the_index_names_modules_and_tables_that_exist(name):
+    named = re.findall(r"`([^`]+)`", index_rows()[name])
+    assert named
     assert not [path for path in named if not (ROOT / path).exists()]
-
-
-def test_every_notebook_is_in_the_plan():
-    assert set(lesson_names()) <= {*PLANNED, "template"}
 
 
 # The answered copy

@@ -86,11 +86,13 @@ class Finding:
         }
 
     def _repr_html_(self) -> str:
-        """The answer first; then the values, what to know, and folded where it comes from."""
+        return html.soft(html.text(self.title)) + self.under_its_title()
+
+    def under_its_title(self) -> str:
+        """As HTML for a place that has the title: answer, values, notes, folded the working."""
         rows = [(spoken(name), in_words(value)) for name, value in self.values.items()]
         known, more = self.notes[:SHOWN_NOTES], self.notes[SHOWN_NOTES:]
         pieces = [
-            html.soft(html.text(self.title)),
             html.answer(self.verdict, self.reason) if self.verdict or self.reason else "",
             html.named(rows) if rows else "",
             html.listed(known) if known else "",

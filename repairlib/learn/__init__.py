@@ -59,4 +59,5 @@ __getattr__, __all__ = public_names(
     learner="DEMO Learner current_learner set_learner",
     marking="Sheet mark",
     question="Choice Mistake Number Question",
+    words="explain",
 )

@@ -20,6 +20,7 @@ from repairlib.learn import files
 HOUSE = DATASETS.parent  # the clone, or the installed package: lessons stand beside the tables
 LESSONS = HOUSE / "lessons"
 FIRST = "00-start-here.ipynb"
+LAID = ("[0-9]*.ipynb", "*.md", "*.svg")  # not the template
 RECORD = ".laid.json"
 
 
@@ -37,7 +38,7 @@ def lay_lessons(folder: Path, source: Path = LESSONS) -> list[str]:
         laid = dict(found["laid"]) if found else {}
         beside = {
             path.name: _lay(folder, path.name, path.read_bytes(), laid)
-            for path in sorted([*source.glob("[0-9]*.ipynb"), *source.glob("README.md")])
+            for path in sorted(one for kind in LAID for one in source.glob(kind))
         }
         files.write(record, {"laid": laid})
     return [

@@ -21,4 +21,5 @@ __getattr__, __all__ = public_names(
     progress="progress_view",
     recap_plan="plan_view",
     warming_up="practice",
+    word_list="words_view",
 )

@@ -53,7 +53,7 @@ class CalculatorPanel(look.Panel):
             self.answer.value = look.told("unanswered", f"Type {' and '.join(missing)}.")
             return
         try:
-            self.answer.value = self.calculator(**typed)._repr_html_()
+            self.answer.value = self.calculator(**typed).under_its_title()
         except RepairlibError as error:
             self.answer.value = look.trouble(error)
 

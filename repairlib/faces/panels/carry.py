@@ -8,28 +8,28 @@ import ipywidgets as widgets
 
 from repairlib.core.errors import RepairlibError
 from repairlib.core.html import told
+from repairlib.faces.panels.file_button import FileButton
 from repairlib.faces.panels.following import turn_all
 from repairlib.faces.panels.look import trouble, words
 from repairlib.faces.panels.sheet_view import file_link, who_answers
 from repairlib.learn.carrying import Brought, bring, how_many, take_along
 from repairlib.learn.learner import current_learner
 
+TAKE, BRING = "Take my work with me", "Bring my work"
+HOW = """<p>One file holds all your answers and all you typed into panels. Save it on a stick, and
+bring it at the other computer.</p>"""
+
 
 class CarryWork(widgets.VBox):
-    """The parts: the button `take`, the field `bring` for a file, and what is said in `status`."""
+    """The parts: the buttons `take` and `bring` (it opens a file), and what is said in `status`."""
 
     def __init__(self):
-        how = "One file holds all your answers and all you typed into panels. Save it on a stick, "
-        how += "and bring it at the other computer."
-        self.take = widgets.Button(description="Take my work with me", layout={"width": "auto"})
-        self.bring = widgets.FileUpload(
-            description="Bring my work", accept=".json", layout={"width": "auto"}
-        )
+        self.take = widgets.Button(description=TAKE, layout={"width": "auto"})
+        self.bring = FileButton(BRING, self._bring, kinds=".json")
         self.status = words()
         self.take.on_click(self._take)
-        self.bring.observe(self._bring, "value")
         buttons = widgets.HBox([self.take, self.bring], layout={"flex_flow": "row wrap"})
-        super().__init__([words(f"<p>{how}</p>"), buttons, self.status])
+        super().__init__([words(HOW), buttons, self.status])
 
     def _take(self, _button=None) -> None:
         try:
@@ -44,13 +44,9 @@ class CarryWork(widgets.VBox):
         headline = f"{who_answers(learner)}: {answers} answers, {typed} things typed into panels"
         self.status.value = told("right", headline, more=f"<p>{link}</p>")
 
-    def _bring(self, change) -> None:
-        if not change["new"]:
-            return
-        (upload, *_) = change["new"]
-        self.bring.value = ()
+    def _bring(self, name: str, content: bytes) -> None:
         try:
-            brought = bring(bytes(upload["content"]), upload["name"])
+            brought = bring(content, name)
         except RepairlibError as error:
             self.status.value = trouble(error)
             return

@@ -15,6 +15,9 @@ from repairlib.faces.panels.fields import FieldPanel, Fields
 from repairlib.faces.panels.look import words
 
 SIZE = Fields("9rem", "44rem")
+HOW = """A line: the thing, a colon, the reading. <code>at 100 V</code> is what the meter measured
+with, <code>walk 60 V</code> the body voltage of a walking test."""
+KNOWN = "Things it knows"
 _HEADLINES = {
     PASS: "Nothing fails by this edition. Test the strap again tomorrow",
     FAIL: "Something fails: mend it before parts come out of their bags",
@@ -48,11 +51,7 @@ def bench_audit(
             style={"description_width": SIZE.label},
         ),
     }
-    how = soft(
-        "A line: the thing, a colon, the reading. <code>at 100 V</code> "
-        "is what the meter measured with, <code>walk 60 V</code> the body voltage of a "
-        f"walking test.{fold('Things it knows', text('; '.join(items())))}"
-    )
+    how = soft(HOW + fold(KNOWN, text("; ".join(items()))))
     return FieldPanel(fields, audited, ("answer",), above=[words(how)], kept=kept)
 
 

@@ -13,6 +13,11 @@ from repairlib.learn.learner import current_learner
 from repairlib.learn.marking import Sheet
 from repairlib.learn.saved_answers import Saved, merged
 
+SET_ELSEWHERE = (
+    "It was set in another lesson who is answering. What was typed here just now is not saved: "
+    "answer it again if it is yours."
+)
+
 
 def answer_form(exercise: Exercise) -> ExerciseForm:
     """The questions of an exercise as a form that saves while you type."""
@@ -91,8 +96,7 @@ class ExerciseForm(Panel):
         """
         if self._set_now() not in (None, self._set_then):
             turn_all()
-            told_why = "It was set in another lesson who is answering. What was typed here just "
-            self._turn(f"{told_why}now is not saved: answer it again if it is yours.")
+            self._turn(SET_ELSEWHERE)
             return ""
         self.unsaved = merged(self.unsaved, {name: change})
         unsafe = [view.question.id for view in self.views.values() if view.unsafe_first]

@@ -15,10 +15,28 @@ from repairlib.faces.panels.look import Panel, trouble, words
 from repairlib.learn.learner import DEMO, Demo, Learner, current_learner, home, known_learners
 
 STYLE = {"description_width": "6rem"}
-HELP = "Your name chooses your variant of the questions. In a class, type the name of your group "
-HELP += "too, as your instructor calls it. Capitals or small letters make no difference. "
-HELP += "Leave both empty to work on the demo variant."
-SHOW = "Show my questions"
+
+# What a person reads here
+HELP = """<p>Your name chooses your variant of the questions. In a class, type the name of your
+group too, as your instructor calls it. Capitals or small letters make no difference.
+Leave both empty to work on the demo variant.</p>"""
+SHOW, FORGET, HAND_OVER = "Show my questions", "Forget me on this computer", "Hand over"
+CARRY = "Go on at another computer"
+NAME, NAME_HINT = "Your name", "as your instructor knows you, or as you like"
+GROUP, GROUP_HINT = "Group", "as your instructor calls it"
+NO_NAME = "Type your name too"
+GROUP_ALONE = "A group alone is nobody. Leave both empty for the demo variant."
+NOBODY, NOBODY_ANSWERS = "Nobody: the demo variant", "Nobody is named: this is the demo variant."
+NOBODY_SET = "Nobody is named: you work on the demo variant"
+ASKS_AS_PRINTED = "Each exercise asks what the printed lessons ask. Your answers are saved."
+ASKS_YOUR_OWN = "Each exercise now asks your own questions, and has your answers."
+FORGOTTEN = (
+    "The name {who} is no longer shown here. It is the demo variant's turn.",
+    "The answers and the work stay on this computer, with the name in them: type name and group "
+    "again, and they are back.",
+    "To remove them for good, delete these folders: {answers} and {work}",
+)
+
 NAMES_SHOWN = 24  # of those known on this computer, the latest first
 
 
@@ -26,8 +44,8 @@ class NameFields(widgets.VBox):
     """Name, group and the button that sets them; what came of it stands in `status`."""
 
     def __init__(self):
-        self.name = _text("Your name", "as your instructor knows you, or as you like")
-        self.group = _text("Group", "as your instructor calls it")
+        self.name = _text(NAME, NAME_HINT)
+        self.group = _text(GROUP, GROUP_HINT)
         self.show = widgets.Button(description=SHOW, button_style="primary")
         self.status = words()
         self.show.on_click(self._show)
@@ -35,8 +53,7 @@ class NameFields(widgets.VBox):
 
     def _show(self, _button=None) -> None:
         if self.group.value.strip() and not self.name.value.strip():
-            says = ["A group alone is nobody. Leave both empty for the demo variant."]
-            self.status.value = told("cannot read", "Type your name too", says)
+            self.status.value = told("cannot read", NO_NAME, [GROUP_ALONE])
             return
         try:
             learner = turn_to(self.name.value, self.group.value)
@@ -54,11 +71,11 @@ class LearnerForm(Panel):
         self.name, self.group = self.fields.name, self.fields.group
         self.show, self.status = self.fields.show, self.fields.status
         left = widgets.Layout(width="auto", align_self="flex-start")
-        self.forget = widgets.Button(description="Forget me on this computer", layout=left)
+        self.forget = widgets.Button(description=FORGET, layout=left)
         self.forget.on_click(self._forget)
         self.carry = CarryWork()
-        more = widgets.Accordion([self.carry], titles=("Go on at another computer",))
-        super().__init__(words(f"<p>{HELP}</p>"), self.fields, self.forget, more)
+        more = widgets.Accordion([self.carry], titles=(CARRY,))
+        super().__init__(words(HELP), self.fields, self.forget, more)
         self._show_current()
         follow("learner form", self._show_current)
 
@@ -91,7 +108,7 @@ class HandOver(widgets.VBox):
 
     def __init__(self):
         self.who = words()
-        self.hand_over = widgets.Button(description="Hand over")
+        self.hand_over = widgets.Button(description=HAND_OVER)
         self.hand_over.on_click(self._toggle)
         self.others = widgets.HBox(layout={"flex_flow": "row wrap"})
         self.fields = NameFields()
@@ -107,7 +124,7 @@ class HandOver(widgets.VBox):
             learner = current_learner()[0]
         except RepairlibError:
             learner = DEMO
-        named = "Nobody is named: this is the demo variant."
+        named = NOBODY_ANSWERS
         if isinstance(learner, Learner):
             named = f"<b>{text(learner.who)}</b> is answering."
         self.who.value = named
@@ -131,7 +148,7 @@ class HandOver(widgets.VBox):
 
 
 def _button_for(learner: Learner | Demo) -> widgets.Button:
-    label = "Nobody: the demo variant" if learner is DEMO else learner.who
+    label = NOBODY if learner is DEMO else learner.who
     button = widgets.Button(description=label, layout={"width": "auto"})
     button.on_click(lambda _: turn_to(learner.name, learner.group))
     return button
@@ -140,21 +157,14 @@ def _button_for(learner: Learner | Demo) -> widgets.Button:
 def set_html(learner: Learner | Demo) -> str:
     """What is said when a learner is set."""
     if learner is DEMO:
-        says = ["Each exercise asks what the printed lessons ask. Your answers are saved."]
-        return told("unanswered", "Nobody is named: you work on the demo variant", says)
-    says = ["Each exercise now asks your own questions, and has your answers."]
-    return told("right", f"It is the turn of {learner.who}", says)
+        return told("unanswered", NOBODY_SET, [ASKS_AS_PRINTED])
+    return told("right", f"It is the turn of {learner.who}", [ASKS_YOUR_OWN])
 
 
 def forgotten_html(learner: Learner | Demo) -> str:
     """What is said when a learner was forgotten: what stays on the disk, and where."""
-    folders = [home() / kind / learner.folder() for kind in ("answers", "work")]
-    says = [
-        f"The name {learner.who} is no longer shown here. It is the demo variant's turn.",
-        "The answers and the work stay on this computer, with the name in them: type name and "
-        "group again, and they are back.",
-        f"To remove them for good, delete these folders: {folders[0]} and {folders[1]}",
-    ]
+    folders = {kind: home() / kind / learner.folder() for kind in ("answers", "work")}
+    says = [said.format(who=learner.who, **folders) for said in FORGOTTEN]
     return told("right", "Forgotten", says)
 
 

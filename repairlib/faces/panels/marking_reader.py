@@ -15,6 +15,7 @@ from repairlib.core.sources import source
 from repairlib.faces.panels.answer_inputs import PLAIN
 from repairlib.faces.panels.keeping import Keeping
 from repairlib.faces.panels.look import Panel, words
+from repairlib.learn.words import explain_in
 from repairlib.markings import KIND_NAMES, bands_of, colour_of, read, what_else, words_of
 from repairlib.recap import in_place_of
 from repairlib.show import body_for, body_of_kind, draw_part
@@ -22,6 +23,10 @@ from repairlib.show import body_for, body_of_kind, draw_part
 ANY_PART = ""
 PARTS = [("any part", ANY_PART), *((name, kind) for kind, name in KIND_NAMES.items())]
 DRAWN_CHARACTERS = 80
+EXAMPLES = "104K, or brown black red gold"
+EMPTY, EMPTY_HINT = "Type what is printed on the part", "The answer changes with every key."
+WHAT_ELSE = "What else could it be, if heat or the lamp changed one colour?"
+WRITTEN = "Where this is written"
 STYLE = """<style>
 .rl-quick .widget-hbox {align-items: flex-start; column-gap: 16px; flex-wrap: wrap;}
 .rl-quick .widget-hbox > .widget-html:last-child {flex: 1 1 18rem; padding-top: .4em;}
@@ -44,7 +49,7 @@ class QuickCheck(Panel):
         self.marking = widgets.Text(
             value=marking,
             description="Marking",
-            placeholder="104K, or brown black red gold",
+            placeholder=EXAMPLES,
             style=PLAIN,
             layout=widgets.Layout(width="340px"),
         )
@@ -80,8 +85,7 @@ def quick_check(marking: str = "", part: str = ANY_PART, kept: str = "quick chec
 def look_up(marking: str, part: str) -> tuple[str, str]:
     """The body to draw for a marking, and its readings (or what is wrong with it) as HTML."""
     if not marking.strip():
-        hint = "The answer changes with every key."
-        return body_of_kind(part), told("unanswered", "Type what is printed on the part", [hint])
+        return body_of_kind(part), told("unanswered", EMPTY, [EMPTY_HINT])
     try:
         readings = read(marking, part or None)
     except RepairlibError as error:
@@ -107,7 +111,7 @@ def readings_html(readings) -> str:
     keys = dict.fromkeys(key for reading in readings for key in reading.sources)
     listed_sources = listed(source(key) for key in keys)
     more = cautions_html(readings) + also + what_else_html(first)
-    folded = fold("Where this is written", listed_sources)
+    folded = fold(WRITTEN, listed_sources)
     return f'<div role="status">{first_html(first)}{more}</div>{folded}'
 
 
@@ -117,7 +121,8 @@ def first_html(reading) -> Html:
     says = [reading.on, reading.why, *((place.polar, place.fit) if place else ())]
     doubt = told("cannot read", "Doubtful", [reading.doubt]) if reading.doubt else ""
     head = f'<div class="rl-answer">{text(reading.headline)}</div>'
-    return Html(f"{head}{paragraphs(says)}{doubt}")
+    meant = explain_in(" ".join((reading.headline, *says))).folded()
+    return Html(f"{head}{paragraphs(says)}{doubt}{meant}")
 
 
 def cautions_html(readings) -> str:
@@ -133,8 +138,7 @@ def what_else_html(reading) -> str:
     if reading.kind not in ("resistor", "inductor") or not bands_of(reading.text):
         return ""
     items = [f"{change}: {one.headline}" for change, one in what_else(reading.text, reading.kind)]
-    head = "What else could it be, if heat or the lamp changed one colour?"
-    return fold(head, listed(items)) if items else ""
+    return fold(WHAT_ELSE, listed(items)) if items else ""
 
 
 def reading_html(reading) -> Html:

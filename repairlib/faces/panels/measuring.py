@@ -23,6 +23,7 @@ from repairlib.health import (
     judge_reading,
     read_neighbourhood,
 )
+from repairlib.learn import explain
 from repairlib.show.circuits import draw_neighbourhood
 from repairlib.show.intervals import draw_intervals
 
@@ -31,6 +32,10 @@ NAMES = {"esr": "ESR"}
 DEMO = "part | from | to | value | more\nC1 | a | b | 100 µF | 5 Ω\n"
 DEMO += "C2 | a | b | 100 µF | 0.1 Ω\nR1 | a | b | 10 kΩ | "
 ROWS = 7
+HOW = """The parts nearby. Points with the same letter are joined by copper. Under <em>more</em>:
+the ESR of a capacitor, the winding resistance of an inductor. Test frequency 0 is an ohmmeter."""
+BOARD_WORDS = ("ESR", "impedance", "series", "parallel")
+JUDGING_WORDS = ("digits", "interval", "guard band", "OL")
 
 
 def on_the_board(
@@ -52,13 +57,10 @@ def on_the_board(
         "frequency": SIZE.text("Test frequency", frequency),
         "model": SIZE.choice("Meter's model", (SERIES, PARALLEL), SERIES),
     }
-    how = html.soft(
-        "The parts nearby. Points with the same letter are joined by copper. Under <em>more</em>: "
-        "the ESR of a capacitor, the winding resistance of an inductor. Test frequency 0 is an "
-        "ohmmeter."
+    rules = words(caution("stored charge").folded() + explain(*BOARD_WORDS).folded())
+    return FieldPanel(
+        fields, measured, keeps=True, above=[words(html.soft(HOW))], below=[rules], kept=kept
     )
-    rules = words(caution("stored charge").folded())
-    return FieldPanel(fields, measured, keeps=True, above=[words(how)], below=[rules], kept=kept)
 
 
 def measured(parts: str, part: str, frequency: str, model: str) -> tuple[str, str]:
@@ -94,7 +96,8 @@ def judging(
         "limit_high": SIZE.text("At most", limit_high),
         "rule": SIZE.choice("Decision rule", tuple(RULES), NON_BINARY),
     }
-    return FieldPanel(fields, judged, kept=kept)
+    meant = words(explain(*JUDGING_WORDS).folded())
+    return FieldPanel(fields, judged, below=[meant], kept=kept)
 
 
 def judged(

@@ -1,5 +1,6 @@
 """The panel that any calculator gets: fields from its definition, the finding as one types."""
 
+import ipywidgets as widgets
 import pytest
 
 from repairlib.core.calculators import all_calculators
@@ -14,6 +15,12 @@ def test_answers_as_one_types():
     assert "472" in panel.answer.value
     panel.inputs["tolerance"].value = "J"
     assert "472J" in panel.answer.value
+
+
+def test_its_title_stands_there_once():
+    panel = calculator_panel("capacitor_code", capacitance="4n7")
+    shown = "".join(one.value for one in panel.children if isinstance(one, widgets.HTML))
+    assert shown.count(panel.calculator.title) == 1
 
 
 def test_says_what_is_wrong_and_keeps_what_was_typed():

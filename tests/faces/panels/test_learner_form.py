@@ -1,7 +1,6 @@
 """Who is learning: set, handed over and forgotten with plain words, without running a cell."""
 
 from base64 import b64decode
-from datetime import UTC, datetime
 
 import pytest
 
@@ -187,15 +186,7 @@ def test_what_could_not_be_saved_is_saved_before_the_next_one_answers(home):
 
 
 def upload(form, content: bytes, name="work.json"):
-    form.carry.bring.value = (
-        {
-            "name": name,
-            "type": "application/json",
-            "size": len(content),
-            "content": memoryview(content),
-            "last_modified": datetime(2026, 1, 2, tzinfo=UTC),
-        },
-    )
+    form.carry.bring._handle_custom_msg({"name": name}, [memoryview(content)])
     return form.carry.status.value
 
 
@@ -224,7 +215,7 @@ def test_work_is_taken_along_and_brought(tmp_path, monkeypatch):
 def test_a_foreign_file_is_refused_in_the_form(content):
     form = learner_form()
     assert "Not done" in upload(form, content, "photo.png")
-    assert form.carry.bring.value == ()
+    assert form.carry.bring.label == "Bring my work"
 
 
 def test_progress_turns_with_the_learner():
