@@ -9,8 +9,8 @@ from repairlib.show.axes import Axes, Scale
 from repairlib.show.canvas import INK, NEGATIVE, POSITIVE, Canvas
 from repairlib.show.picture import Picture
 
-WIDTH, HEIGHT = 500.0, 320.0
-LEFT, RIGHT, TOP, BOTTOM = 64.0, 484.0, 36.0, 236.0
+WIDTH, HEIGHT = 500.0, 280.0
+LEFT, RIGHT, TOP, BOTTOM = 64.0, 484.0, 36.0, 200.0
 LETTERS = 16
 TINTS = {
     "sealed": ("#e6ebf0", "sealed"),

@@ -17,9 +17,9 @@ from repairlib.show.picture import Picture
 
 MOST_POINTS = 2000  # drawn; a longer log is thinned, its highest readings kept
 WIDTH = 500.0
-LEFT, RIGHT, TOP, BOTTOM = 56.0, 484.0, 36.0, 268.0
+LEFT, RIGHT, TOP, BOTTOM = 56.0, 484.0, 34.0, 244.0
 LETTERS = 16
-LANE = 52.0  # one time measured, in words and as a bar
+LANE = 47.0  # one time measured, in words and as a bar
 BAND = "#f3ead2"
 COLOURS = {PASS: "#2f6f4f", FAIL: POSITIVE, CANNOT_TELL: "#8a5a00"}
 _ALLOWED = "#2f6f4f"
@@ -40,7 +40,7 @@ def draw_reflow(judged: Judgement) -> Picture:
     Temperature against time, with the windows of J-STD-020 Pb-fr
     """
     lanes = [key for key in ("soak", "above") if key in judged.criteria]
-    canvas = Canvas(WIDTH, BOTTOM + 34 + LANE * len(lanes))
+    canvas = Canvas(WIDTH, BOTTOM + 32 + LANE * len(lanes))
     most = [judged.begins[key] + (judged.criteria[key].limits[1] or 0) for key in lanes]
     axes = axes_for(judged.profile, judged.limits, *(one for one in most if one == one))
     draw_levels(canvas, axes, judged.profile, judged.limits)
@@ -48,9 +48,10 @@ def draw_reflow(judged: Judgement) -> Picture:
     draw_curve(canvas, axes, judged.profile)
     words = f"{sign_of(judged.verdict)} {judged.verdict}"
     canvas.text(RIGHT, 16, words, 18, "end", COLOURS[judged.verdict], bold=True)
+    canvas.text(LEFT + 6, 16, judged.profile.name, LETTERS, "start", bold=True)
     _peak(canvas, axes, judged)
     for place, key in enumerate(lanes):
-        _lane(canvas, axes, judged, key, BOTTOM + 46 + LANE * place)
+        _lane(canvas, axes, judged, key, BOTTOM + 44 + LANE * place)
     return canvas.picture(_in_words(judged))
 
 

@@ -61,7 +61,7 @@ class HotAirTuner(FieldPanel):
             for name, stage in zip(NAMES, self.stages, strict=True)
             for slider in stage
         }
-        super().__init__(asked | sliders, tuned, ("answer", "chart"), beside=("chart",), kept=kept)
+        super().__init__(asked | sliders, tuned, ("answer", "chart"), kept=kept)
         columns = [
             widgets.VBox([words(f'<div class="rl-head">{place}. {name}</div>'), *stage])
             for place, (name, stage) in enumerate(zip(NAMES, self.stages, strict=True), 1)
@@ -69,7 +69,9 @@ class HotAirTuner(FieldPanel):
         flow = widgets.Layout(flex_flow="row wrap")
         package, heat, *others = asked.values()
         rows = [widgets.HBox(row, layout=flow) for row in ([package, heat], others, columns)]
-        self.children = (self.children[0], *rows, self.keeping.strip, *self.shown.values())
+        seen = widgets.VBox([self.chart, self.answer])
+        seen.add_class("rl-beside")
+        self.children = (self.children[0], *rows, self.keeping.strip, seen)
 
 
 def hot_air_tuner() -> HotAirTuner:
