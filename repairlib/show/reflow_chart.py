@@ -208,5 +208,5 @@ def _thinned(profile: Profile):
     for first, after in pairwise(edges.tolist()):
         piece = celsius[first:after]
         keep += sorted((first + int(piece.argmin()), first + int(piece.argmax())))
-    keep = np.unique([0, *keep, len(seconds) - 1])
-    return seconds[keep], celsius[keep]
+    kept = np.unique([0, *keep, len(seconds) - 1])
+    return seconds[kept], celsius[kept]
