@@ -63,6 +63,9 @@ class _Clock:
     """The state of one part while its history is walked through."""
 
     def __init__(self, level: str, thickness_mm: float):
+        check_level(level)
+        if level not in ("1", "6"):
+            bake_time(level, thickness_mm, OVENS[0], late=True)  # refuses a body not in the table
         self.level, self.thickness = level, thickness_mm
         self.life = FLOOR_LIFE.get(level, 0.0)
         self.used = self.hot_hours = self.baked = self.pause = 0.0
@@ -71,6 +74,14 @@ class _Clock:
         self.wet_air = self.old_bag = False
         self.lines: list[str] = []
         self.notes: list[str] = []
+
+    def run(self, events: list[Event]) -> list[float]:
+        """Walk through a history; the hours used at each of its events."""
+        shown = [0.0]
+        for one, after in pairwise(events):
+            _STEPS[one.event](self, one, after.hour - one.hour)
+            shown.append(self.used)
+        return shown
 
     @property
     def needs_bake(self) -> bool:
@@ -145,6 +156,19 @@ def _figure(text: str) -> float | None:
         raise RepairlibError(text, "not a number", "°C or % RH, or nothing") from None
 
 
+def clock_readings(events: list[Event], level: str, thickness_mm: float) -> list[float]:
+    """The hours of floor life that are used at each event of a history.
+
+    `level` is the MSL, `thickness_mm` that of the body up to 4.5. Sources and errors as of
+    `judge_exposure`.
+
+    >>> text = "when,event,celsius,humidity\\n2031-05-06 08:00,out,23,45\\n2031-05-07 08:00,now,,"
+    >>> clock_readings(parse_exposure_log(text), "3", 1.0)
+    [0.0, 24.0]
+    """
+    return _Clock(level, thickness_mm).run(events)
+
+
 def judge_exposure(
     events: list[Event],
     level: str,
@@ -162,13 +186,9 @@ def judge_exposure(
     >>> judge_exposure(parse_exposure_log(text), "3", 1.0).left
     '144 h'
     """
-    check_level(level)
     hottest = hottest_oven(carries)
-    if level not in ("1", "6"):
-        bake_time(level, thickness_mm, OVENS[0], late=True)  # refuses a body not in the table
     clock = _Clock(level, thickness_mm)
-    for one, after in pairwise(events):
-        _STEPS[one.event](clock, one, after.hour - one.hour)
+    clock.run(events)
     if clock.hot_hours:
         clock.notes.append(_hot_bakes(clock.hot_hours))
     verdict, reason = _verdict(clock, hottest, carries)

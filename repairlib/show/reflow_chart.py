@@ -1,32 +1,36 @@
 """A reflow profile as a chart, with the windows that it must keep to drawn in.
 
-Importing this module loads matplotlib, so it is not part of `repairlib.show` itself.
+Drawn on a Canvas, not with matplotlib: a panel draws it again at every change. It is small, so that
+its letters can be read beside a panel, in a question and on a phone.
 """
 
 from __future__ import annotations
 
+from collections.abc import Iterable
 from itertools import pairwise
-from typing import Any
 
-from matplotlib import rc_context
-from matplotlib.axes import Axes
-from matplotlib.figure import Figure
-
-from repairlib.heat import CANNOT_TELL, FAIL, PASS, Judgement
-from repairlib.show.canvas import INK, NEGATIVE, POSITIVE, QUIET
+from repairlib.core.html import sign_of
+from repairlib.heat import CANNOT_TELL, FAIL, PASS, Criterion, Judgement, Profile, ReflowLimits
+from repairlib.show.axes import Axes, Scale
+from repairlib.show.canvas import INK, NEGATIVE, PAPER, POSITIVE, Canvas, Point, text_width
 from repairlib.show.picture import Picture
-from repairlib.show.plotting import STYLE, svg_of
 
 MOST_POINTS = 2000  # drawn; a longer log is thinned, its highest readings kept
-_COLOURS = {PASS: "#2f6f4f", FAIL: POSITIVE, CANNOT_TELL: "#8a5a00"}
+WIDTH = 500.0
+LEFT, RIGHT, TOP, BOTTOM = 56.0, 484.0, 34.0, 244.0
+LETTERS = 16
+LANE = 47.0  # one time measured, in words and as a bar
+BAND = "#f3ead2"
+COLOURS = {PASS: "#2f6f4f", FAIL: POSITIVE, CANNOT_TELL: "#8a5a00"}
 _ALLOWED = "#2f6f4f"
+_GAP = 17.0  # between two numbers at the axis
+_STEPS = (10, 20, 50, 100, 200, 500, 1000)
 
 
 def draw_reflow(judged: Judgement) -> Picture:
-    """The profile with its preheat band, liquidus and highest peak, and bars for allowed times.
+    """The profile with its preheat band, liquidus and highest peak; under it the times measured.
 
-    Each bar stands under the time that was measured: where it lies, this time may end. Beside the
-    chart stand the verdicts in words.
+    Each time is a black bar from its begin to its end. It may end where the green bar lies.
 
     >>> from repairlib.heat import read_points
     >>> from repairlib.heat import judge_profile
@@ -35,97 +39,151 @@ def draw_reflow(judged: Judgement) -> Picture:
     >>> print(draw_reflow(judge_profile(profile, standard_limits("Pb-free", 260), 0)).alt[:61])
     Temperature against time, with the windows of J-STD-020 Pb-fr
     """
-    with rc_context(STYLE):
-        figure = Figure(figsize=(9.6, 5.4), layout="constrained")
-        axes = figure.add_subplot()
-        _curve(axes, judged)
-        _levels(axes, judged)
-        ends = [_window(axes, judged, key) for key in ("soak", "above")]
-        _finish(axes, judged, max(ends))
-        _verdicts(axes, judged)
-        return Picture(svg_of(figure), _in_words(judged))
+    lanes = [key for key in ("soak", "above") if key in judged.criteria]
+    canvas = Canvas(WIDTH, BOTTOM + 32 + LANE * len(lanes))
+    most = [judged.begins[key] + (judged.criteria[key].limits[1] or 0) for key in lanes]
+    axes = axes_for(judged.profile, judged.limits, *(one for one in most if one == one))
+    draw_levels(canvas, axes, judged.profile, judged.limits)
+    _spread(canvas, axes, judged)
+    draw_curve(canvas, axes, judged.profile)
+    words = f"{sign_of(judged.verdict)} {judged.verdict}"
+    canvas.text(RIGHT, 16, words, 18, "end", COLOURS[judged.verdict], bold=True)
+    canvas.text(LEFT + 6, 16, judged.profile.name, LETTERS, "start", bold=True)
+    _peak(canvas, axes, judged)
+    for place, key in enumerate(lanes):
+        _lane(canvas, axes, judged, key, BOTTOM + 44 + LANE * place)
+    return canvas.picture(_in_words(judged))
 
 
-def _curve(axes: Axes, judged: Judgement) -> None:
-    seconds, celsius = _thinned(judged.profile)
-    spread = judged.uncertainty
-    if spread:
-        axes.fill_between(seconds, celsius - spread, celsius + spread, color="#c9d6e3", lw=0)
-    axes.plot(seconds, celsius, color=NEGATIVE, linewidth=1.8)
-    for doubt in judged.profile.doubts:
-        axes.axvspan(doubt.start, doubt.end, facecolor="none", edgecolor=QUIET, hatch="//", lw=0)
+def axes_for(profile: Profile, limits: ReflowLimits, *seconds: float) -> Axes:
+    """The axes that hold a profile, its highest allowed peak, and those seconds."""
+    times, celsius = profile.seconds, profile.celsius
+    end = max(float(times[-1]), *seconds, float(times[0]) + 1)
+    top = max(float(celsius.max()), limits.peak[1] or 0) + 16
+    low = min(float(celsius.min()), 20.0)
+    return Axes(Scale(float(times[0]), end, LEFT, RIGHT), Scale(low, top, BOTTOM, TOP), LETTERS)
 
 
-def _levels(axes: Axes, judged: Judgement) -> None:
-    """The band of the preheat, and lines for liquidus and peaks, named in the left margin."""
-    limits = judged.limits
-    axes.axhspan(limits.soak_from, limits.soak_to, color="#f3ead2", lw=0, zorder=0)
-    lines = [
-        (limits.soak_from, "preheat from", INK),
-        (limits.soak_to, "preheat to", INK),
+def draw_levels(canvas: Canvas, axes: Axes, profile: Profile, limits: ReflowLimits) -> None:
+    """The frame, the band of the preheat, and a line with its name at each temperature asked for.
+
+    Stretches of which nothing is known are grey, with a question mark.
+    """
+    low, high = axes.y(limits.soak_from), axes.y(limits.soak_to)
+    canvas.rect(LEFT, high, RIGHT - LEFT, low - high, BAND, pen=0)
+    _doubts(canvas, axes, profile)
+    canvas.text(LEFT - 8, 16, "°C", LETTERS, "end")
+    names = [
         (limits.liquidus, "liquidus", INK),
         (limits.peak[0], "lowest peak", INK),
         (limits.peak[1], "highest peak", POSITIVE),
     ]
-    for celsius, words, colour in lines:
-        if celsius is None:
-            continue
-        axes.axhline(celsius, color=colour, linewidth=1, linestyle=(0, (4, 2)))
-        down = words == "preheat to"  # liquidus is close above it
-        axes.annotate(
-            f"{words} {celsius:g} °C",
-            (0, celsius),
-            (4, -2 if down else 2),
-            xycoords=axes.get_yaxis_transform(),
-            textcoords="offset points",
-            va="top" if down else "bottom",
-            fontsize=10,
-            color=colour,
+    levels = [(celsius, words, ink) for celsius, words, ink in names if celsius is not None]
+    taken = _points(axes, profile) + _along(*_hottest(axes, profile), 48)
+    for celsius, words, ink in levels:
+        y = axes.y(celsius)
+        canvas.line((LEFT, y), (RIGHT, y), stroke=ink, pen=1.2, dash="5 3")
+        _name(canvas, y - 10, words, ink, taken)
+    _name(canvas, (low + high) / 2, "preheat", INK, taken)
+    written = [celsius for celsius, _, _ in levels] + [limits.soak_from, limits.soak_to]
+    written += [one for one in (50, 100) if all(abs(one - other) > 25 for other in written)]
+    _numbers(canvas, axes, written)
+    step = next((one for one in _STEPS if (axes.x.high - axes.x.low) / one <= 7), 2000)
+    first = int(-(-axes.x.low // step))
+    axes.ticks(canvas, [one * step for one in range(first, int(axes.x.high // step) + 1)])
+    canvas.line((LEFT, TOP), (LEFT, BOTTOM), (RIGHT, BOTTOM), pen=1.4)
+    canvas.text(LEFT - 16, BOTTOM + 18, "s", LETTERS, "end")
+
+
+def draw_curve(canvas: Canvas, axes: Axes, profile: Profile) -> None:
+    """The temperature against time."""
+    canvas.line(*_points(axes, profile), stroke=NEGATIVE, pen=2.4)
+
+
+def _points(axes: Axes, profile: Profile) -> list[Point]:
+    return [axes.at(point) for point in zip(*_thinned(profile), strict=True)]
+
+
+def _doubts(canvas: Canvas, axes: Axes, profile: Profile) -> None:
+    for doubt in profile.doubts:
+        left, right = axes.x(max(doubt.start, axes.x.low)), axes.x(min(doubt.end, axes.x.high))
+        canvas.rect(left, TOP, max(right - left, 2), BOTTOM - TOP, "#dfe3e7", pen=0)
+        canvas.text((left + right) / 2, BOTTOM - 16, "?", LETTERS, bold=True)
+
+
+def _name(canvas: Canvas, y: float, words: str, ink: str, taken: list[Point]) -> None:
+    """The name of a level at that end of its line where less is taken; then it is taken too."""
+    width = text_width(words, LETTERS)
+
+    def crowded(start: float) -> int:
+        return sum(
+            start - 4 < x < start + width + 4 and abs(height - y) < 13 for x, height in taken
         )
 
+    start = min((LEFT + 6, RIGHT - width - 4, LEFT + 110), key=crowded)
+    canvas.text(start, y, words, LETTERS, "start", ink)
+    taken += _along(start, y, width)
 
-def _window(axes: Axes, judged: Judgement, key: str) -> float:
-    """The time measured, and under it the bar in which it may end. Returns where the bar ends."""
-    one = judged.criteria.get(key)
-    if one is None or not one.value:
-        return float(judged.profile.seconds[-1])
-    level = judged.limits.soak_from if key == "soak" else judged.limits.liquidus
+
+def _along(x: float, y: float, width: float) -> list[Point]:
+    """Points along words that begin there."""
+    return [(x + part * width / 20, y) for part in range(21)]
+
+
+def _hottest(axes: Axes, profile: Profile) -> Point:
+    """The last of the hottest points."""
+    place = len(profile.celsius) - 1 - int(profile.celsius[::-1].argmax())
+    return axes.at((float(profile.seconds[place]), float(profile.celsius[place])))
+
+
+def _numbers(canvas: Canvas, axes: Axes, celsius: Iterable[float]) -> None:
+    """The temperatures at the axis, moved apart where two would touch."""
+    before = BOTTOM + _GAP
+    for one in sorted(set(celsius)):
+        before = min(axes.y(one), before - _GAP)
+        canvas.text(LEFT - 8, before, f"{one:g}", LETTERS, "end")
+
+
+def _spread(canvas: Canvas, axes: Axes, judged: Judgement) -> None:
+    """How far the sensor may be off, as a band round the curve."""
+    if not judged.uncertainty:
+        return
+    seconds, celsius = _thinned(judged.profile)
+    upper = [axes.at(one) for one in zip(seconds, celsius + judged.uncertainty, strict=True)]
+    lower = [axes.at(one) for one in zip(seconds, celsius - judged.uncertainty, strict=True)]
+    canvas.polygon([*upper, *reversed(lower)], "#c9d6e3", pen=0)
+
+
+def _peak(canvas: Canvas, axes: Axes, judged: Judgement) -> None:
+    """A dot at the hottest point and its figure to the right, where the curve has fallen."""
+    x, y = _hottest(axes, judged.profile)
+    canvas.circle(x, y, 4, NEGATIVE, pen=0)
+    words = f"{judged.profile.celsius.max():.0f}"
+    canvas.rect(x + 8, y - 9, text_width(words, LETTERS, bold=True), 18, PAPER, pen=0)
+    canvas.text(x + 8, y, words, LETTERS, "start", NEGATIVE, bold=True)
+
+
+def _lane(canvas: Canvas, axes: Axes, judged: Judgement, key: str, y: float) -> None:
+    """One time: its verdict in words, the bar of what was measured, and where it may end."""
+    one = judged.criteria[key]
+    canvas.text(8, y, _lane_words(one), LETTERS, "start", COLOURS[one.verdict], bold=True)
+    if not one.value:
+        return
+    begin, high = judged.begins[key], y + 20
     least, most = one.limits
-    begin, height = judged.begins[key], level - 9
-    span = [begin, begin + one.value]
-    axes.plot(span, [height] * 2, color=INK, linewidth=1.2, marker="|", markersize=10)
-    if most is None:
-        return span[1]
-    allowed = [begin + (least or 0), begin + most]
-    axes.plot(allowed, [height - 8] * 2, color=_ALLOWED, linewidth=6, solid_capstyle="butt")
-    axes.text(allowed[0], height - 13, "may end here", fontsize=9, color=_ALLOWED, va="top")
-    return allowed[1]
+    if most is not None:
+        start, end = axes.x(begin + (least or 0)), axes.x(begin + most)
+        canvas.rect(start, high - 6, end - start, 12, "#bcdcc9", pen=1.4, stroke=_ALLOWED)
+    start, end = axes.x(begin), axes.x(begin + one.value)
+    canvas.line((start, high), (end, high), pen=3)
+    for x in (start, end):
+        canvas.line((x, high - 8), (x, high + 8), pen=2)
 
 
-def _finish(axes: Axes, judged: Judgement, bars_end: float) -> None:
-    seconds, celsius = judged.profile.seconds, judged.profile.celsius
-    left, right = float(seconds[0]), max(float(seconds[-1]), bars_end)
-    top = max(float(celsius.max()), judged.limits.peak[1] or 0)
-    axes.set_xlim(left, right)
-    ticks = [tick for tick in axes.get_xticks() if left <= tick <= right]
-    axes.set_xlim(left - 0.24 * (right - left), right + 0.01 * (right - left))
-    axes.set_xticks(ticks)
-    axes.set_ylim(min(float(celsius.min()), 20) - 6, top + 18)
-    axes.set_xlabel("time (s)")
-    axes.set_ylabel("temperature (°C)")
-    axes.grid(True, color="#e3e8ec", linewidth=0.6)
-    axes.spines[["top", "right"]].set_visible(False)
-
-
-def _verdicts(axes: Axes, judged: Judgement) -> None:
-    """The verdict on the whole and on each criterion, in words, to the right of the chart."""
-    look: dict[str, Any] = {"transform": axes.transAxes, "va": "top"}
-    colour = _COLOURS[judged.verdict]
-    axes.text(1.02, 1.0, judged.verdict, fontsize=14, fontweight="bold", color=colour, **look)
-    for place, one in enumerate(judged.criteria.values()):
-        words = f"{one.verdict}: {one.name}\n{one.measured()}\n{one.asked()}"
-        colour = _COLOURS[one.verdict]
-        axes.text(1.02, 0.91 - 0.131 * place, words, fontsize=10, color=colour, **look)
+def _lane_words(one: Criterion) -> str:
+    value = "not found" if one.value is None else f"{one.value:.0f} {one.unit}"
+    name = one.name.replace(" to ", "–") if one.name.startswith("preheat") else one.name
+    return f"{sign_of(one.verdict)} {name}: {value}; {one.asked()}"
 
 
 def _in_words(judged: Judgement) -> str:
@@ -133,12 +191,12 @@ def _in_words(judged: Judgement) -> str:
         f"Temperature against time, with the windows of {judged.limits.name} drawn in.",
         f"{judged.profile.name}: {judged.verdict}.",
         *(f"{one}." for one in judged.criteria.values()),
-        *(f"Hatched: {doubt.why}." for doubt in judged.profile.doubts),
+        *(f"Grey, with a question mark: {doubt.why}." for doubt in judged.profile.doubts),
     ]
     return "\n".join(lines)
 
 
-def _thinned(profile):
+def _thinned(profile: Profile):
     """The points to draw: all, or of a long log the lowest and highest in each small stretch."""
     import numpy as np
 
@@ -150,5 +208,5 @@ def _thinned(profile):
     for first, after in pairwise(edges.tolist()):
         piece = celsius[first:after]
         keep += sorted((first + int(piece.argmin()), first + int(piece.argmax())))
-    keep = np.unique([0, *keep, len(seconds) - 1])
-    return seconds[keep], celsius[keep]
+    kept = np.unique([0, *keep, len(seconds) - 1])
+    return seconds[kept], celsius[kept]

@@ -69,8 +69,9 @@ class HotAirTuner(FieldPanel):
         flow = widgets.Layout(flex_flow="row wrap")
         package, heat, *others = asked.values()
         rows = [widgets.HBox(row, layout=flow) for row in ([package, heat], others, columns)]
-        self.children = (self.children[0], *rows, self.keeping.strip, *self.shown.values())
-        self.layout.max_width = "62rem"
+        seen = widgets.VBox([self.chart, self.answer])
+        seen.add_class("rl-beside")
+        self.children = (self.children[0], *rows, self.keeping.strip, seen)
 
 
 def hot_air_tuner() -> HotAirTuner:
