@@ -8,13 +8,13 @@ h1 { line-height: 1.2; }
 h1 .write { width: 80mm; }
 .caution { font-size: 8.5pt; line-height: 1.25; padding: 1mm 2.5mm; margin: 1.2mm 0; }
 .stays { break-after: avoid; }
-.list { font-size: 9pt; }
+.list { font-size: 9pt; } .list .write { width: 40mm; }
 .caution .write { width: 42mm; }
-.steps { display: grid; grid-template-columns: 25fr 30fr 40fr 44fr 40fr; gap: 1.5mm;
+.steps { display: grid; grid-template-columns: 28fr 33fr 36fr 42fr 40fr; gap: 1.5mm;
   margin: 1.5mm 0; padding: 0; list-style: none; counter-reset: step; break-inside: avoid; }
 .steps li { counter-increment: step; border: 1px solid #000; padding: 1mm 1.5mm; }
 .steps li::before { content: counter(step) ". "; font-weight: bold; }
-.steps b { white-space: nowrap; }
+.steps b { white-space: nowrap; font-size: 9pt; }
 .steps small { display: block; font-size: 8.5pt; line-height: 1.25; }
 .steps .write { min-width: 11mm; }
 .maps { display: flex; flex-wrap: wrap; gap: 1mm 4mm; }
@@ -22,7 +22,7 @@ h1 .write { width: 80mm; }
 .upright, .field { flex: 1 1 40%; }
 figcaption { font-size: 9pt; font-weight: bold; }
 .signs { font-size: 8pt; line-height: 1.25; }
-.drawn { display: block; width: 100%; height: auto; max-height: 61mm; }
+.drawn { display: block; width: 100%; height: auto; max-height: 59mm; }
 .upright .drawn { max-height: 118mm; }
 .field svg { display: block; width: 100%; }
 .strips { display: none; }
@@ -47,12 +47,14 @@ td { font-size: 9pt; } td small { line-height: 1.2; }
 }
 @media screen and (max-width: 1008px) {
   .whole { display: none; }
-  .strips { display: flex; flex-wrap: wrap; gap: 4px 8px; }
-  .strips svg { max-width: 100%; height: auto; }
+  .strips { display: flex; flex-wrap: wrap; gap: 10px 20px; }
+  .strips p { flex: 1 0 100%; margin: 0; }
+  .strips svg { max-width: 100%; height: auto; outline: 1px solid #000; }
 }
 @media screen and (max-width: 700px) {
   .steps { grid-template-columns: 1fr; }
   td, .list { font-size: 16px; }
+  .steps b { font-size: 16px; }
   .steps small, .ticked, td.plus, .caution, .signs, figcaption, .strips p,
   .stacks .source, .rules small { font-size: 14px; }
   .fields .write { display: block; width: 100%; height: 1.6em; }

@@ -36,6 +36,7 @@ from repairlib.show.sheets.sheet_pieces import BOX, page, short, table
 from repairlib.show.sheets.sheet_sections import measured_section, order_rules, order_section
 
 PLACES = [("ref", "Place"), ("old", "Take out"), ("new", "Fit"), ("plus", "Plus")]
+WAITS = [("ref", "Place"), ("", "As listed"), ("", "Why")]
 SUPPLY_TESTED = (
     f"Then, before you go on: {BOX} plug out {BOX} discharged {BOX} measured, as in 1 to 3."
 )
@@ -45,8 +46,8 @@ def bench_sheet(plan: Plan) -> str:
     """The bench sheet of the plan as one HTML page.
 
     >>> from repairlib.recap import plan
-    >>> page = bench_sheet(plan("C1,10/16,elect\\nC2,<b>,film\\n"))
-    >>> "10 µF 16 V 105 °C polar aluminium" in page.replace("\\xa0", " "), "<b>" in page
+    >>> page = bench_sheet(plan("C1,10/16,elect\\nC2,<q>,film\\n"))
+    >>> "10 µF 16 V 105 °C polar aluminium" in page.replace("\\xa0", " "), "<q>" in page
     (True, False)
     """
     title = f"Recap: {set_name(plan)}" if set_name(plan) else "Recap, bench sheet"
@@ -56,8 +57,9 @@ def bench_sheet(plan: Plan) -> str:
         board_sides(plan),
         _fitting(plan),
         *[_step_of_others(step) for step in plan.steps if step.handed_on],
-        *_waiting(plan, "On hold: settle these before you order", plan.held),
-        *_waiting(plan, "Judge these one by one", plan.judged),
+        _waiting_for_others(plan),
+        _waiting(plan, "On hold: settle these before you order", plan.held),
+        _waiting(plan, "Judge these one by one", plan.judged),
         _unreadable(plan),
         _listed("Named twice in the list", [str(duplicate) for duplicate in plan.duplicates]),
         _listed("On the board, but not in the list", plan.not_listed),
@@ -81,8 +83,8 @@ def write_bench_sheet(plan: Plan, path, overwrite: bool = False) -> Saved:
 
     Raises RepairlibError when it exists or cannot be written; then nothing has changed.
     """
-    page = bench_sheet(plan).encode("utf-8", "replace")
-    return Saved(write_whole(path, page, overwrite))
+    sheet = bench_sheet(plan).encode("utf-8", "replace")
+    return Saved(write_whole(path, sheet, overwrite))
 
 
 def _caution(key: str) -> str:
@@ -119,7 +121,7 @@ def _fitting(plan: Plan) -> str:
 
 def _step_of_others(step: Step) -> str:
     rows = [_row(item) for item in step.items]
-    warning = f'<p class="caution"><b>{text(NOT_YOURS)}</b></p>'
+    warning = f'<p class="caution stays"><b>{text(NOT_YOURS)}</b></p>'
     title = f"{step.title[:1].upper()}{step.title[1:]}"
     return f"<h2>{text(title)}</h2>{warning}{table(PLACES, rows)}"
 
@@ -145,25 +147,25 @@ def _row(item: Item, number: str = "") -> list[str]:
     ]
 
 
-def _waiting(plan: Plan, title: str, items: list[Item]) -> list[str]:
-    """What waits for the reader with a box each, and what is handed on without."""
-    own = [item for item in items if not is_handed_on(item)]
-    others = [item for item in items if is_handed_on(item)]
-    headings = [("ref", "Place"), ("", "As listed"), ("", "Why")]
-    pieces = []
-    if own:
-        rows = [[*_waiting_row(plan, item), BOX] for item in own]
-        pieces.append(f"<h2>{text(title)}</h2>{table([*headings, ('tick', 'Settled')], rows)}")
-    if others:
-        hazards = dict.fromkeys(key for item in others for key in item.cautions)
-        titles = " ".join(f"{HAZARDS[key].title}." for key in hazards)
-        handed = f"{title.partition(':')[0]}, and handed on to a qualified person"
-        pieces.append(
-            f'<h2>{text(handed)}</h2><p class="caution"><b>CAUTION: {text(titles)}</b> '
-            f"What to do stands under <i>Cautions in full</i>, at the end.</p>"
-            f"{table(headings, [_waiting_row(plan, item) for item in others])}"
-        )
-    return pieces
+def _waiting(plan: Plan, title: str, items: list[Item]) -> str:
+    """What waits for the reader, with a box each."""
+    rows = [[*_waiting_row(plan, item), BOX] for item in items if not is_handed_on(item)]
+    return f"<h2>{text(title)}</h2>{table([*WAITS, ('tick', 'Settled')], rows)}" if rows else ""
+
+
+def _waiting_for_others(plan: Plan) -> str:
+    """What waits for a qualified person; it has no box."""
+    items = [item for item in (*plan.held, *plan.judged) if is_handed_on(item)]
+    if not items:
+        return ""
+    hazards = dict.fromkeys(key for item in items for key in item.cautions)
+    titles = " ".join(f"{HAZARDS[key].title}." for key in hazards)
+    rows = [_waiting_row(plan, item) for item in items]
+    return (
+        "<h2>Not yours: these wait for a qualified person</h2>"
+        f'<p class="caution stays"><b>{text(titles)}</b> What to do stands under '
+        f"<i>Cautions in full</i>, at the end.</p>{table(WAITS, rows)}"
+    )
 
 
 def _waiting_row(plan: Plan, item: Item) -> list[str]:
