@@ -5,6 +5,7 @@ import re
 import pytest
 
 from repairlib.core.tables import demo_path
+from repairlib.health import read_measured_file
 from repairlib.recap import Board, Position, plan, plan_file, read_board
 from repairlib.recap.catalogue import parse_catalogue
 from repairlib.show.sheets import bench_sheet
@@ -194,3 +195,15 @@ def test_a_set_without_a_name_gets_it_by_hand():
     page = bench_sheet(plan(LISTED))
     assert '<h1>Recap: <span class="write"></span></h1>' in page
     assert "<title>Recap, bench sheet</title>" in page
+
+
+@pytest.mark.behaviour
+def test_a_part_above_60_volts_that_measures_as_new_stays_handed_on(tmp_path):
+    readings = tmp_path / "readings.csv"
+    readings.write_text("Ref,C (µF),ESR @ 120 Hz (Ω)\nC1,10,0.5\n", encoding="utf-8")
+    made = plan("C1 10uF 100V elect\n", measured=read_measured_file(readings))
+    assert [item.reference for item in made.may_stay] == ["C1"]
+    page = bench_sheet(made)
+    assert "Not yours: C1." in page
+    measured = page.partition("These may stay")[2].partition("</table>")[0]
+    assert "C1" in measured and 'class="box"' not in measured
