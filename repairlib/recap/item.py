@@ -201,7 +201,8 @@ def look_at_measurement(item: Item, measured: Judgement) -> None:
     item.measured = measured
     leaks = item.old.kind == PAPER  # which no reading of capacitance and ESR shows
     if item.verdict in (REPLACE, JUDGE) and measured.stand == MAY_STAY and not leaks:
-        item.decision = Decision(item.old, STAY, "measured as new", measured.why)
+        cautions = item.cautions
+        item.decision = Decision(item.old, STAY, "measured as new", measured.why, cautions=cautions)
         item.notes = ()  # they are about the new part
     elif item.verdict in (KEEP, JUDGE) and measured.stand == MUST_GO:
         film = dielectric(item.old.text) if item.old.kind == FILM else ""

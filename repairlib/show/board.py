@@ -31,6 +31,7 @@ MARGIN = 24
 HEADER = 40
 LINE = 26  # from one line of the legend to the next
 LABEL_SIZE = 17
+EDGE = 4  # round a board that stands without a caption
 TALLEST = 900  # of the board itself, so that a narrow board does not fill three screens
 
 NEGATIVE_SIDE = "#44586a"
@@ -45,6 +46,7 @@ def draw_board(
     seen: str = "seen from the component side",
     look: str = "plan",
     others: Iterable = (),
+    captioned: bool = True,
 ) -> Picture:
     """Draw a board with every part to scale; `seen` says from which side.
 
@@ -58,7 +60,8 @@ def draw_board(
     a name stands does not depend on the states, so that nothing jumps on the way.
     look: of the board, a name from LOOKS; "plan" is pale, for paper. others: what else is on the
     board, to find one's way by: dicts with kind (a name from OTHERS), x_mm, y_mm, width_mm,
-    height_mm. They are drawn as thin outlines without a name.
+    height_mm. They are drawn as thin outlines without a name. captioned: with its title above and
+    what its signs mean below; without, the board alone.
 
     Raises RepairlibError for a part without place or size, one that is off the board, and one that
     is placed twice, and for a look or a kind that is not drawn.
@@ -76,11 +79,14 @@ def draw_board(
     placed = [place(part, width_mm, height_mm, scale) for part in parts]
     _check_once([part.reference for part in placed])
     wide, high = width_mm * scale, height_mm * scale
-    legend = legend_of(placed, PLAN_WIDTH - 2 * MARGIN)
-    canvas = Canvas(PLAN_WIDTH, HEADER + high + LINE * len(legend) + 12)
-    canvas.text(MARGIN, 20, f"{title}, {seen}", 19, "start", bold=True)
+    legend = legend_of(placed, PLAN_WIDTH - 2 * MARGIN) if captioned else []
+    if captioned:
+        canvas = Canvas(PLAN_WIDTH, HEADER + high + LINE * len(legend) + 12)
+        canvas.text(MARGIN, 20, f"{title}, {seen}", 19, "start", bold=True)
+    else:
+        canvas = Canvas(wide + 2 * EDGE, high + 2 * EDGE)
     painted = look_of(look)
-    with canvas.at((PLAN_WIDTH - wide) / 2, HEADER):
+    with canvas.at((canvas.width - wide) / 2, HEADER if captioned else EDGE):
         canvas.rect(0, 0, wide, high, painted.ground, round=6)
         draw_others(canvas, others, width_mm, height_mm, scale, painted)
         for fence in fenced(part.box for part in placed if part.handed_on):

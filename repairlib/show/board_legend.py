@@ -16,6 +16,23 @@ LETTERS = 16
 
 def legend_of(placed: Sequence[Placed], width: float) -> list[tuple[str, str]]:
     """The lines below the board, each with its colour."""
+    lines = [
+        (line, INK)
+        for said in (_of_parts(placed), _of_work(placed))
+        for line in _in_lines(said, width)
+    ]
+    if any(part.handed_on for part in placed):
+        lines += [(line, POSITIVE) for line in wrapped(HANDED_ON, width, LETTERS)]
+    return lines
+
+
+def signs_of(placed: Sequence[Placed]) -> list[str]:
+    """What the signs mean of those that are on the board, each in a sentence."""
+    handed_on = [HANDED_ON] if any(part.handed_on for part in placed) else []
+    return [*_of_parts(placed), *_of_work(placed), *handed_on]
+
+
+def _of_parts(placed: Sequence[Placed]) -> list[str]:
     signs = []
     if any(part.polarity == "polar" for part in placed):
         signs += ["+ beside or in a part: positive lead"]
@@ -25,6 +42,10 @@ def legend_of(placed: Sequence[Placed], width: float) -> list[tuple[str, str]]:
         signs.append("? in a part: polarity not known, look first")
     if any(part.polarity == "non-polar" for part in placed):
         signs.append("NP: bipolar, either way round")
+    return signs
+
+
+def _of_work(placed: Sequence[Placed]) -> list[str]:
     told = []
     if any(part.stop for part in placed):
         told.append("number: the stop in the order of work")
@@ -34,10 +55,7 @@ def legend_of(placed: Sequence[Placed], width: float) -> list[tuple[str, str]]:
         told.append("dashed outline: not fitted by this plan")
     if any(part.open for part in placed):
         told.append("? beside a name: on hold, look at it first")
-    lines = [(line, INK) for said in (signs, told) for line in _in_lines(said, width)]
-    if any(part.handed_on for part in placed):
-        lines += [(line, POSITIVE) for line in wrapped(HANDED_ON, width, LETTERS)]
-    return lines
+    return told
 
 
 def _in_lines(said: list[str], width: float) -> list[str]:

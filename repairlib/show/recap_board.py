@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from collections.abc import Collection
 from dataclasses import replace
+from math import inf
 
 from repairlib.core.errors import RepairlibError
 from repairlib.recap import (
@@ -21,9 +22,11 @@ from repairlib.recap import (
     turned_over,
 )
 from repairlib.show.board import draw_board
+from repairlib.show.board_legend import signs_of
 from repairlib.show.canvas import COPPER, PAPER, Canvas
 from repairlib.show.looks import look_of
 from repairlib.show.picture import Picture
+from repairlib.show.placed import place as placed_on
 
 ANGLES = {"right": 0, "up": 90, "left": 180, "down": 270}
 EDGE_MM = 14.0  # board around the outermost places
@@ -35,14 +38,16 @@ def draw_recap(
     done: Collection[str] | None = None,
     from_behind: bool = False,
     look: str = "plan",
+    captioned: bool = True,
 ) -> Picture:
     """Draw the plan's board: its stops with their numbers, and which parts are not fitted, or wait
     with a "?".
 
     `done` holds the references that are fitted: with it the way so far is drawn, and a ring round
     the stop where one is now. `from_behind` shows the board turned over like a page, as it lies
-    when it is soldered. `look` is that of the board, a name from LOOKS. Raises RepairlibError for
-    a plan without board, and for one from behind of a board whose file does not state its side.
+    when it is soldered. `look` is that of the board, a name from LOOKS. `captioned` is False for
+    the board alone. Raises RepairlibError for a plan without board, and for one from behind of a
+    board whose file does not state its side.
 
     >>> from repairlib.recap import Board, Position, plan
     >>> board = Board("panel", [Position("C1", "supply", 20, 15, plus="left")])
@@ -57,19 +62,33 @@ def draw_recap(
     if from_behind and not board.seen_from:
         wrong = "the board file does not state from which side it is seen"
         raise RepairlibError(board.name, wrong, "a column seen_from in the board file")
-    items = {item.reference: item for item in plan.all_items}
-    states = _states(route_of(plan), done)
     width = max(place.x_mm for place in board.positions) + EDGE_MM
     height = max(place.y_mm for place in board.positions) + EDGE_MM
     if from_behind:
         board = _turned_over(board, width)
-    parts = [
-        _drawn(place, items.get(place.reference), *states.get(place.reference, ("keep", 0)))
-        for place in board.positions
-    ]
-    seen = spoken(board.seen_from)
-    title = board.name.capitalize()
-    return draw_board(parts, width, height, title=title, seen=seen, look=look, others=board.others)
+    return draw_board(
+        _parts_of(plan, board, done),
+        width,
+        height,
+        title=board.name.capitalize(),
+        seen=spoken(board.seen_from),
+        look=look,
+        others=board.others,
+        captioned=captioned,
+    )
+
+
+def signs_on_map(plan: Plan) -> list[str]:
+    """What the signs of the plan's map mean, each in a sentence; none of a plan without board.
+
+    >>> from repairlib.recap import Board, Position, plan
+    >>> signs_on_map(plan("C1,10/16,el", Board("amp", [Position("C1", x_mm=20, plus="left")])))[0]
+    '+ beside or in a part: positive lead'
+    """
+    if plan.board is None:
+        return []
+    parts = _parts_of(plan, plan.board, None)
+    return signs_of([placed_on(part, inf, inf, 1) for part in parts])
 
 
 def draw_map(board: Board, from_behind: bool = False) -> Picture:
@@ -88,8 +107,8 @@ def draw_map(board: Board, from_behind: bool = False) -> Picture:
     return draw_board(parts, width, height, title=board.name, seen=seen)
 
 
-def draw_both_sides(plan: Plan) -> list[Picture]:
-    """The board from the component side and then from the solder side.
+def draw_both_sides(plan: Plan, captioned: bool = True) -> list[Picture]:
+    """The board from the component side and then from the solder side; see draw_recap.
 
     One picture as the board file has it where the file does not state its side, and none of a plan
     without board.
@@ -97,8 +116,8 @@ def draw_both_sides(plan: Plan) -> list[Picture]:
     if plan.board is None or not plan.board.positions:
         return []
     if not plan.board.seen_from:
-        return [draw_recap(plan)]
-    both = [draw_recap(plan), draw_recap(plan, from_behind=True)]
+        return [draw_recap(plan, captioned=captioned)]
+    both = [draw_recap(plan, from_behind=behind, captioned=captioned) for behind in (False, True)]
     return both if plan.board.seen_from.startswith(COMPONENT) else both[::-1]
 
 
@@ -115,6 +134,16 @@ def _turned_over(board: Board, width: float) -> Board:
     ]
     others = [other._replace(x_mm=width - other.x_mm) for other in board.others]
     return Board(board.name, places, others)
+
+
+def _parts_of(plan: Plan, board: Board, done: Collection[str] | None) -> list[dict]:
+    """The places of the board as draw_board takes them."""
+    items = {item.reference: item for item in plan.all_items}
+    states = _states(route_of(plan), done)
+    return [
+        _drawn(place, items.get(place.reference), *states.get(place.reference, ("keep", 0)))
+        for place in board.positions
+    ]
 
 
 def _states(stops: list[Stop], done: Collection[str] | None) -> dict[str, tuple[str, int]]:

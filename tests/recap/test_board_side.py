@@ -71,8 +71,8 @@ def test_the_map_from_behind_is_mirrored(tmp_path, side):
 
 @pytest.mark.behaviour
 def test_the_sheet_has_both_maps(tmp_path):
-    assert bench_sheet(plan(LISTED, board(tmp_path))).count("<img") == 2
-    assert "<img" not in bench_sheet(plan(LISTED))
+    assert bench_sheet(plan(LISTED, board(tmp_path))).count('class="drawn"') == 2
+    assert 'class="drawn"' not in bench_sheet(plan(LISTED))
 
 
 @pytest.mark.parametrize(

@@ -1,55 +1,81 @@
 """The bench sheet of a recap plan: A4, black on white, boxes to tick with a pen.
 
-One HTML page that needs nothing else: print it from any browser. What stands on it is decided in
-repairlib.recap; the cautions come from repairlib.core.safety.
+One HTML page that needs nothing else: print it from any browser, or read it on a telephone. First
+what one works from, then the order on a page of its own, then what one looks up: what was measured,
+rules, sources, cautions in full. What stands on it is decided in repairlib.recap; the cautions
+come from repairlib.core.safety.
 """
 
 from __future__ import annotations
 
-from repairlib.core.html import picture, text
+from repairlib.core.html import text
 from repairlib.core.safety import HAZARDS
 from repairlib.core.sources import source
-from repairlib.recap import NOT_YOURS, ORDER_RULE, RULES, Item, Plan, Saved, Step, write_whole
-from repairlib.show.recap_board import draw_both_sides
-from repairlib.show.sheets.sheet_pieces import BOX, STYLE, short, table
-from repairlib.show.sheets.sheet_sections import measured_section, order_section
+from repairlib.recap import (
+    NOT_YOURS,
+    ORDER_RULE,
+    RULES,
+    Item,
+    Plan,
+    Saved,
+    Step,
+    Stop,
+    route_of,
+    write_whole,
+)
+from repairlib.show.sheets.before_work import (
+    at_the_iron,
+    before_work,
+    head,
+    is_handed_on,
+    set_name,
+)
+from repairlib.show.sheets.bench_style import BENCH_STYLE
+from repairlib.show.sheets.board_sides import board_sides
+from repairlib.show.sheets.sheet_pieces import BOX, page, short, table
+from repairlib.show.sheets.sheet_sections import measured_section, order_rules, order_section
+
+PLACES = [("ref", "Place"), ("old", "Take out"), ("new", "Fit"), ("plus", "Plus")]
+WAITS = [("ref", "Place"), ("", "As listed"), ("", "Why")]
+SUPPLY_TESTED = (
+    f"Then, before you go on: {BOX} plug out {BOX} discharged {BOX} measured, as in 1 to 3."
+)
 
 
 def bench_sheet(plan: Plan) -> str:
     """The bench sheet of the plan as one HTML page.
 
     >>> from repairlib.recap import plan
-    >>> page = bench_sheet(plan("C1,10/16,elect\\nC2,<b>,film\\n"))
-    >>> "10 µF 16 V 105 °C polar aluminium" in page.replace("\\xa0", " "), "<b>" in page
+    >>> page = bench_sheet(plan("C1,10/16,elect\\nC2,<q>,film\\n"))
+    >>> "10 µF 16 V 105 °C polar aluminium" in page.replace("\\xa0", " "), "<q>" in page
     (True, False)
     """
-    title = f"Recap of {plan.name}"
-    parts = [
-        f"<h1>{text(title)}</h1>",
-        '<p class="fields">Device <span></span> Name <span></span> Date <span></span></p>',
-        f"<p>{text(str(plan))}.</p>",
-        *[f"<p>{text(note)}</p>" for note in plan.list.notes],
-        *[_caution(key) for key in plan.cautions],
-        f"<h2>Fitting order</h2><p>{text(ORDER_RULE)}</p>" if plan.items else "",
-        *[_step(plan, number, step) for number, step in enumerate(plan.steps, 1)],
-        _maps(plan),
-        measured_section(plan),
+    title = f"Recap: {set_name(plan)}" if set_name(plan) else "Recap, bench sheet"
+    work = [
+        head(plan),
+        before_work(plan),
+        board_sides(plan),
+        _fitting(plan),
+        *[_step_of_others(step) for step in plan.steps if step.handed_on],
+        _waiting_for_others(plan),
         _waiting(plan, "On hold: settle these before you order", plan.held),
         _waiting(plan, "Judge these one by one", plan.judged),
         _unreadable(plan),
         _listed("Named twice in the list", [str(duplicate) for duplicate in plan.duplicates]),
         _listed("On the board, but not in the list", plan.not_listed),
-        _kept(plan),
-        order_section(plan),
-        _rules(plan),
+        _listed("How the list was read", plan.list.notes),
     ]
-    return (
-        '<!DOCTYPE html>\n<html lang="en"><head><meta charset="utf-8">'
-        '<meta name="viewport" content="width=device-width">'
-        f"<title>{text(title)}</title><style>{STYLE}</style></head>\n<body>\n"
-        + "\n".join(part for part in parts if part)
-        + "\n</body></html>\n"
-    )
+    to_read = [
+        measured_section(plan),
+        _kept(plan),
+        order_rules(plan),
+        f"<h2>Order of fitting</h2><p>{text(ORDER_RULE)}</p>" if plan.items else "",
+        _rules(plan),
+        "<h2>Cautions in full</h2>",
+        *[_caution(key) for key in plan.cautions],
+    ]
+    parts = [*work, _on_new_page([order_section(plan)]), _on_new_page(to_read)]
+    return page(title, parts, title, BENCH_STYLE)
 
 
 def write_bench_sheet(plan: Plan, path, overwrite: bool = False) -> Saved:
@@ -57,8 +83,8 @@ def write_bench_sheet(plan: Plan, path, overwrite: bool = False) -> Saved:
 
     Raises RepairlibError when it exists or cannot be written; then nothing has changed.
     """
-    page = bench_sheet(plan).encode("utf-8", "replace")
-    return Saved(write_whole(path, page, overwrite))
+    sheet = bench_sheet(plan).encode("utf-8", "replace")
+    return Saved(write_whole(path, sheet, overwrite))
 
 
 def _caution(key: str) -> str:
@@ -70,69 +96,84 @@ def _caution(key: str) -> str:
     )
 
 
-def _maps(plan: Plan) -> str:
-    """The board from both sides, where it is known; else once, as its file has it."""
-    maps = "".join(picture(one) for one in draw_both_sides(plan))
-    return f"<h2>Map of the board</h2>{maps}" if maps else ""
+def _on_new_page(parts: list[str]) -> str:
+    inside = "\n".join(part for part in parts if part)
+    return f'<section class="new-page">{inside}</section>' if inside else ""
 
 
-def _step(plan: Plan, number: int, step: Step) -> str:
-    headings = [
-        ("ref", "Place"),
-        ("old", "Take out"),
-        ("new", "Fit"),
-        ("plus", "Plus"),
-        ("", "Look at"),
-        ("line", "List line"),
-        ("tick", "Fitted"),
-        ("tick", "Plus seen"),
-    ]
-    title = f"<h2>{text(f'Step {number}: {step.title}')}</h2>"
-    if step.handed_on:
-        warning = f'<p class="caution"><strong>{text(NOT_YOURS)}</strong></p>'
-        rows = [_fitting_row(item)[:-2] for item in step.items]
-        return title + warning + table(headings[:-2], rows)
-    rows = [_fitting_row(item) for item in step.items]
-    return title + table(headings, rows)
+def _fitting(plan: Plan) -> str:
+    """What is fitted at this bench, stop by stop, a title before each step."""
+    stops = iter(route_of(plan))
+    rows: list[list[str]] = []
+    for number, step in enumerate(plan.steps, 1):
+        if step.handed_on:
+            continue
+        stopped = [next(stops) for _ in step.items]
+        if stopped[0].before:
+            rows.append([f"<b>{text(stopped[0].before)}</b> {SUPPLY_TESTED}"])
+        rows.append([f"<b>{text(f'Step {number}: {step.title}')}</b>"])
+        rows += [_stop_row(stop) for stop in stopped]
+    if not rows:
+        return ""
+    table_of_work = table([*PLACES, ("tick", "Tick")], rows)
+    return f"<h2>Take out and fit, in this order</h2>{at_the_iron()}{table_of_work}"
 
 
-def _fitting_row(item: Item) -> list[str]:
+def _step_of_others(step: Step) -> str:
+    rows = [_row(item) for item in step.items]
+    warning = f'<p class="caution stays"><b>{text(NOT_YOURS)}</b></p>'
+    title = f"{step.title[:1].upper()}{step.title[1:]}"
+    return f"<h2>{text(title)}</h2>{warning}{table(PLACES, rows)}"
+
+
+def _stop_row(stop: Stop) -> list[str]:
+    number = f'<span class="stop">{stop.number}</span> '
+    boxes = f'<span class="ticked">{BOX} plus seen</span> <span class="ticked">{BOX} fitted</span>'
+    return [*_row(stop.item, number), boxes]
+
+
+def _row(item: Item, number: str = "") -> list[str]:
     changed = [did for name, did in item.new.rules if name in ("made value", "voltage not below")]
     changed = [did for did in changed if "as the old part" not in did]
     part = item.selection.part if item.selection else None
-    small = ([part.part] if part else []) + changed
-    why = f"<small>{text('; '.join(small))}</small>" if small else ""
+    bought = f"<small>{text(part.part)}</small>" if part else ""
+    told = "; ".join((*changed, *item.looks))
+    looks = f"<small>{text(told)}</small>" if told else ""
     return [
-        text(item.reference),
+        f"{number}<b>{text(item.reference)}</b><small>line {item.line}</small>",
         text(short(item.old.text, 60)),
-        text(item.new) + why,
+        f"<b>{text(item.new)}</b>{bought}{looks}",
         text(item.polarity),
-        "".join(f"<small>{text(look)}</small>" for look in item.looks),
-        str(item.line),
-        BOX,
-        BOX,
     ]
 
 
 def _waiting(plan: Plan, title: str, items: list[Item]) -> str:
+    """What waits for the reader, with a box each."""
+    rows = [[*_waiting_row(plan, item), BOX] for item in items if not is_handed_on(item)]
+    return f"<h2>{text(title)}</h2>{table([*WAITS, ('tick', 'Settled')], rows)}" if rows else ""
+
+
+def _waiting_for_others(plan: Plan) -> str:
+    """What waits for a qualified person; it has no box."""
+    items = [item for item in (*plan.held, *plan.judged) if is_handed_on(item)]
     if not items:
         return ""
-    headings = [("ref", "Place"), ("", "As listed"), ("", "Why"), ("line", "List line")]
-    rows = [
-        [
-            text(item.reference),
-            f'<span class="source">{text(short(plan.source(item)))}</span>',
-            text(item.told),
-            str(item.line),
-        ]
-        for item in items
-    ]
     hazards = dict.fromkeys(key for item in items for key in item.cautions)
     titles = " ".join(f"{HAZARDS[key].title}." for key in hazards)
-    caution = f'<p class="caution"><strong>CAUTION: {text(titles)}</strong> ' if titles else ""
-    caution += "What to do stands on the first page.</p>" if titles else ""
-    waiting = table([*headings, ("tick", "Settled")], [[*row, BOX] for row in rows])
-    return f"<h2>{text(title)}</h2>{caution}{waiting}"
+    rows = [_waiting_row(plan, item) for item in items]
+    return (
+        "<h2>Not yours: these wait for a qualified person</h2>"
+        f'<p class="caution stays"><b>{text(titles)}</b> What to do stands under '
+        f"<i>Cautions in full</i>, at the end.</p>{table(WAITS, rows)}"
+    )
+
+
+def _waiting_row(plan: Plan, item: Item) -> list[str]:
+    return [
+        f"<b>{text(item.reference)}</b><small>line {item.line}</small>",
+        f'<span class="source">{text(short(plan.source(item)))}</span>',
+        text(item.told),
+    ]
 
 
 def _unreadable(plan: Plan) -> str:

@@ -42,13 +42,26 @@ td small { display: block; font-size: 8.5pt; }
 .photo text { font: bold 24px Arial, sans-serif; text-anchor: middle; }
 .new-page { break-before: page; }
 .source { font-family: "Liberation Mono", monospace; font-size: 8.5pt; white-space: pre-wrap; }
-.rules dt { font-weight: bold; } .rules dd { margin: 0 0 1mm 6mm; }
+.rules dt { font-weight: bold; break-after: avoid; }
+.rules dd { margin: 0 0 1mm 6mm; break-inside: avoid; }
+@media screen and (max-width: 700px) {
+  body { font-size: 16px; padding: 12px; } td small, th, .source { font-size: 14px; }
+  .stacks, .stacks tbody, .stacks tr, .stacks td { display: block; width: auto; max-width: none;
+    text-align: left; }
+  .stacks thead { display: none; }
+  .stacks tr { border: 1px solid #000; margin-bottom: 8px; padding: 4px 8px; }
+  .stacks td { border: 0; padding: 2px 0 2px 90px; min-height: 1.6em; }
+  .stacks td::before { content: attr(data-label); float: left; margin-left: -90px; width: 84px;
+    font-weight: bold; font-size: 14px; }
+}
 """
 BOX = '<span class="box" role="img" aria-label="box to tick"></span>'
 
 
-def page(title: str, parts: Iterable[str], running: str) -> str:
+def page(title: str, parts: Iterable[str], running: str, style: str = "") -> str:
     """A whole HTML page; `running` and the number of the page stand on each printed page.
+
+    `style` comes on top of that of all sheets.
 
     >>> made = page("Map", ["<p>C1</p>"], "Map of </style> amp")
     >>> made.count("</style>"), "counter(pages)" in made
@@ -60,8 +73,8 @@ def page(title: str, parts: Iterable[str], running: str) -> str:
     )
     return (
         '<!DOCTYPE html>\n<html lang="en"><head><meta charset="utf-8">'
-        '<meta name="viewport" content="width=device-width">'
-        f"<title>{html.text(title)}</title><style>{STYLE}{numbers}</style></head>\n<body>\n"
+        '<meta name="viewport" content="width=device-width, initial-scale=1">'
+        f"<title>{html.text(title)}</title><style>{STYLE}{style}{numbers}</style></head>\n<body>\n"
         + "\n".join(part for part in parts if part)
         + "\n</body></html>\n"
     )
@@ -83,8 +96,17 @@ def short(anything: str, limit: int = 120) -> str:
 
 
 def table(headings: list[tuple[str, str]], rows: list[list[str]]) -> str:
-    """A table of cells that are HTML already; each heading is (class, text)."""
-    looks = [f'class="{name}"' for name, _ in headings]
+    """A table of cells that are HTML already; each heading is (class, text).
+
+    On a narrow screen each row is a block, with the heading before each cell. A row of one cell
+    goes right across, as a title does.
+    """
+    looks = [f'class="{name}" data-label="{html.text(title)}"' for name, title in headings]
     titles = [title for _, title in headings]
-    head = html.row(titles, [f'{look} scope="col"' for look in looks], "th")
-    return html.table((f"{html.row(map(Html, cells), looks)}\n" for cells in rows), head)
+    head = html.row(titles, [f'class="{name}" scope="col"' for name, _ in headings], "th")
+    across = [f'class="across" colspan="{len(headings)}"']
+    made = (
+        f"{html.row(map(Html, cells), looks if len(cells) == len(looks) else across)}\n"
+        for cells in rows
+    )
+    return html.table(made, head).replace("<table>", '<table class="stacks">', 1)

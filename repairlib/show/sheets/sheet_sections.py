@@ -16,7 +16,10 @@ from repairlib.recap import (
     OrderLine,
     Plan,
 )
+from repairlib.show.sheets.before_work import is_handed_on
 from repairlib.show.sheets.sheet_pieces import BOX, table
+
+NO_BOX = "<small>handed on</small>"  # of what is left to a qualified person
 
 
 def measured_section(plan: Plan) -> str:
@@ -26,7 +29,10 @@ def measured_section(plan: Plan) -> str:
     pieces = [f"<h2>Measured</h2><p>{text(LIMITS_RULE)}</p>"]
     if plan.may_stay:
         headings = [("ref", "Place"), ("", "Measured"), ("tick", "Again within a year")]
-        rows = [[*_place_and_readings(item), BOX] for item in plan.may_stay]
+        rows = [
+            [*_place_and_readings(item), NO_BOX if is_handed_on(item) else BOX]
+            for item in plan.may_stay
+        ]
         rule = text(RULES["measured as new"][0])
         pieces.append(f"<h3>These may stay</h3><p>{rule}</p>")
         pieces.append(table(headings, rows))
@@ -53,19 +59,30 @@ def order_section(plan: Plan) -> str:
     order = plan.order
     if not order.lines:
         return ""
-    rules = [SPARES_RULE, LIFE_RULE, *([CHOICE_RULE] if order.priced else [])]
-    told = "".join(f"<p>{text(rule)}</p>" for rule in rules)
     if order.names and plan.boards == 1:
-        return _parts_of_this_board(plan) + f"<p>{text(LIFE_RULE)}</p>"
+        return _parts_of_this_board(plan)
     headings = [("what", "Part"), ("", "Places"), ("pieces", "Pieces"), ("expect", "Expect")]
     rows = [_order_row(line) for line in order.lines]
     if order.priced:
         headings.append(("price", "Price"))
         rows = [[*row, _price(order, one)] for row, one in zip(rows, order.lines, strict=True)]
-    rows = [[*row, BOX] for row in rows]
+    handed_on = {item.reference for item in plan.all_items if is_handed_on(item)}
+    boxes = [NO_BOX if handed_on.issuperset(line.places) else BOX for line in order.lines]
+    rows = [[*row, box] for row, box in zip(rows, boxes, strict=True)]
     notes = "".join(f"<p><strong>{text(note)}</strong></p>" for note in order.notes)
     goods = table([*headings, ("got", "Got")], rows)
-    return f"<h2>To order: {text(order)}</h2>{notes}{goods}{told}"
+    return f"<h2>To order: {text(order)}</h2>{notes}{goods}"
+
+
+def order_rules(plan: Plan) -> str:
+    """How the parts of the order were chosen, and what their life means; "" without an order."""
+    order = plan.order
+    if not order.lines:
+        return ""
+    one_of_several = order.names and plan.boards == 1
+    rules = [LIFE_RULE] if one_of_several else [SPARES_RULE, LIFE_RULE]
+    rules += [CHOICE_RULE] if order.priced and not one_of_several else []
+    return "<h2>How the order was made</h2>" + "".join(f"<p>{text(rule)}</p>" for rule in rules)
 
 
 def _parts_of_this_board(plan: Plan) -> str:
@@ -80,7 +97,7 @@ def _parts_of_this_board(plan: Plan) -> str:
             text(", ".join(item.reference for item in items)),
             str(len(items)),
             "".join(f"<small>{text(known)}</small>" for known in items[0].expected.said()),
-            BOX,
+            NO_BOX if all(map(is_handed_on, items)) else BOX,
         ]
         for what, items in mine.items()
     ]
