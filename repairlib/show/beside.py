@@ -2,8 +2,12 @@
 
 from __future__ import annotations
 
+from xml.etree import ElementTree
+
 from repairlib.core.html import Html
 from repairlib.show.picture import Picture
+
+SMALLEST = 0.7  # of its full size: a drawing that would be smaller goes on the next line
 
 
 class Beside:
@@ -16,14 +20,22 @@ class Beside:
         return "\n".join(picture.alt for picture in self.pictures)
 
     def _repr_html_(self) -> str:
-        return Html("".join(picture._repr_html_() for picture in self.pictures))
+        cells = "".join(map(_cell, self.pictures))
+        return Html(f'<div style="display:flex;flex-wrap:wrap;align-items:flex-end">{cells}</div>')
 
 
-def beside(*pictures: Picture) -> Beside:
+def side_by_side(*pictures: Picture) -> Beside:
     """Show the pictures in one line, as many as the screen is wide enough for.
 
-    >>> beside(Picture("<svg/>", "A can."), Picture("<svg/>", "A disc."))
+    >>> side_by_side(Picture("<svg/>", "A can."), Picture("<svg/>", "A disc."))
     A can.
     A disc.
     """
     return Beside(pictures)
+
+
+def _cell(picture: Picture) -> str:
+    wide = float(ElementTree.fromstring(picture.svg).get("viewBox", "0 0 660 0").split()[2])
+    least = f"min-width:min(100%,{SMALLEST * wide:.0f}px)"
+    look = f"flex:{wide:.0f} 1 0;{least};max-width:{wide:.0f}px"
+    return f'<div style="{look}">{picture._repr_html_()}</div>'

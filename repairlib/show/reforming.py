@@ -20,7 +20,7 @@ def draw_reforming(capacitance: str, rated_voltage: str, years_stored: float) ->
     finding = reforming_schedule(capacitance, rated_voltage, years_stored)
     resistor = f"{finding.values['series_resistor']}, {finding.values['resistor_power']}"
     sheet, elements = new_sheet()
-    top, bottom, left, right = 0.0, -3.0, 1.6, 6.4
+    top, bottom, left, right = 0.0, -2.6, 1.6, 6.4
     supply = elements.SourceV().endpoints((0, bottom), (0, top))
     sheet += supply.label("bench supply,\ncurrent limited", "top", ofst=0.25)
     sheet += elements.Line().at((0, top)).to((left, top))
@@ -29,8 +29,8 @@ def draw_reforming(capacitance: str, rated_voltage: str, years_stored: float) ->
     )
     for x in (left, right):
         sheet += elements.Dot().at((x, top))
-        sheet += elements.Line().at((x, top)).to((x, top + 1.3))
-    meter = elements.MeterV().endpoints((left, top + 1.3), (right, top + 1.3))
+        sheet += elements.Line().at((x, top)).to((x, top + 1.1))
+    meter = elements.MeterV().endpoints((left, top + 1.1), (right, top + 1.1))
     sheet += meter.label("its voltage must fall", "top", ofst=0.2)
     sheet += elements.Line().at((right, top)).to((right + 2.2, top))
     part = elements.Capacitor2(polar=True).endpoints((right + 2.2, top), (right + 2.2, bottom))
