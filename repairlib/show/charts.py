@@ -68,7 +68,7 @@ def draw_life(parts: Iterable[RatedLife], at: float | None = None) -> Picture:
     said = ["Life in years against the temperature of the air around the part."]
     said += [_in_words(part) for part in parts]
     with rc_context(STYLE):
-        figure = Figure(figsize=(9.2, 5.2), layout="constrained")
+        figure = Figure(figsize=(6.8, 4.6), layout="constrained")
         axes = figure.add_subplot()
         for part, look in zip(parts, cycle(_LOOKS)):
             _draw_curve(axes, part, look)
