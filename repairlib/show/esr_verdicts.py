@@ -17,8 +17,8 @@ from repairlib.health import judge_capacitor, spread_of
 from repairlib.show.canvas import INK, NEGATIVE, POSITIVE, QUIET, Canvas, Point
 from repairlib.show.picture import Picture
 
-WIDTH, LEFT, RIGHT = 720, 160, 560
-TOP, ROW = 74, 48
+WIDTH, LEFT, RIGHT = 528, 118, 350
+TOP, ROW = 94, 48
 WORDS = 15
 FREQUENCY = "120 Hz"
 MOST_PARTS = 8
@@ -56,7 +56,7 @@ def draw_esr_verdicts(
 
     >>> draw_esr_verdicts("aluminium general 85", "10 µF", "16 V", [("C20", "9.6 µF", "71 Ω")])
     ESR at 120 Hz of 10 µF, 16 V. A new part has at most 26.53 Ω, a worn one at most 53.05 Ω.
-    C20: 9.6 µF, 71 Ω: replace, by its ESR.
+    C20: 9.6 µF, 71 Ω: replace, by ESR.
     """
     if not 1 <= len(parts) <= MOST_PARTS:
         raise RepairlibError(f"{len(parts)} parts", "not a number that is drawn", "1 to 8 parts")
@@ -95,7 +95,7 @@ def _why(finding: Finding) -> str:
         return ""
     readings = ("capacitance", "ESR")
     deciding = [name for name in readings if finding.values.get(name) == finding.verdict]
-    return f"by its {' and '.join(deciding)}"
+    return f"by {' and '.join(deciding)}"
 
 
 def _draw_zones(canvas: Canvas, zones: Zones, limits: Sequence[str], bottom: float) -> None:
@@ -106,12 +106,12 @@ def _draw_zones(canvas: Canvas, zones: Zones, limits: Sequence[str], bottom: flo
         (worn, RIGHT, REPLACE_GROUND, "past its end"),
     ):
         canvas.rect(start, TOP - 24, end - start, bottom - TOP + 24, ground, stroke="none")
-        canvas.text((start + end) / 2, TOP - 12, words, WORDS)
+        canvas.text((start + end) / 2, TOP - 12, words, WORDS - 2)
     for x, words, anchor in ((new, limits[0], "end"), (worn, limits[1], "start")):
         canvas.line((x, TOP - 34), (x, bottom), stroke=POSITIVE, dash="6 5")
         shift = 8 if anchor == "end" else -8
         canvas.text(x + shift, TOP - 46, f"at most {words}", WORDS, anchor, POSITIVE, bold=True)
-    canvas.text(12, TOP - 46, f"ESR at {FREQUENCY}", WORDS, "start", bold=True)
+    canvas.text(12, TOP - 76, f"ESR at {FREQUENCY}", WORDS, "start", bold=True)
 
 
 def _draw_reading(canvas: Canvas, zones: Zones, y: float, ohm: str, percent: float) -> None:

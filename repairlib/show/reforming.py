@@ -20,9 +20,9 @@ def draw_reforming(capacitance: str, rated_voltage: str, years_stored: float) ->
     finding = reforming_schedule(capacitance, rated_voltage, years_stored)
     resistor = f"{finding.values['series_resistor']}, {finding.values['resistor_power']}"
     sheet, elements = new_sheet()
-    top, bottom, left, right = 0.0, -2.6, 1.6, 6.4
+    top, bottom, left, right, far = 0.0, -3.2, 1.0, 6.0, 7.0
     supply = elements.SourceV().endpoints((0, bottom), (0, top))
-    sheet += supply.label("bench supply,\ncurrent limited", "top", ofst=0.25)
+    sheet += supply.label("bench supply,\ncurrent limited", "bottom", ofst=0.25)
     sheet += elements.Line().at((0, top)).to((left, top))
     sheet += (
         elements.Resistor().at((left, top)).to((right, top)).label(resistor, "bottom", ofst=0.2)
@@ -32,10 +32,10 @@ def draw_reforming(capacitance: str, rated_voltage: str, years_stored: float) ->
         sheet += elements.Line().at((x, top)).to((x, top + 1.1))
     meter = elements.MeterV().endpoints((left, top + 1.1), (right, top + 1.1))
     sheet += meter.label("its voltage must fall", "top", ofst=0.2)
-    sheet += elements.Line().at((right, top)).to((right + 2.2, top))
-    part = elements.Capacitor2(polar=True).endpoints((right + 2.2, top), (right + 2.2, bottom))
-    sheet += part.label(f"stored part\n{capacitance}\n{rated_voltage}", "bottom", ofst=0.6)
-    sheet += elements.Line().at((right + 2.2, bottom)).to((0, bottom))
+    sheet += elements.Line().at((right, top)).to((far, top))
+    part = elements.Capacitor2(polar=True).endpoints((far, top), (far, bottom))
+    sheet += part.label(f"stored part\n{capacitance}\n{rated_voltage}", "top", ofst=0.35)
+    sheet += elements.Line().at((far, bottom)).to((0, bottom))
     return picture_of(
         sheet,
         f"A bench supply with its current limited, a resistor of {resistor}, and the stored part, "

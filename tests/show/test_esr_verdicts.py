@@ -23,23 +23,23 @@ def test_each_part_has_its_verdict():
     assert "at most 1.857 Ω, a worn one at most 3.714 Ω" in said[0].replace("\xa0", " ")
     assert [line.split(": ")[2] for line in said[1:]] == [
         "fit.",
-        "marginal, by its ESR.",
-        "replace, by its ESR.",
-        "cannot tell, by its ESR.",
+        "marginal, by ESR.",
+        "replace, by ESR.",
+        "cannot tell, by ESR.",
     ]
 
 
 @pytest.mark.behaviour
 def test_a_better_meter_tells_more():
     said = draw_esr_verdicts(*PART, FOUR[3:], "1 %").alt
-    assert said.endswith("C4: 99 µF, 3.6 Ω: marginal, by its ESR.")
+    assert said.endswith("C4: 99 µF, 3.6 Ω: marginal, by ESR.")
 
 
 def test_the_reading_that_decides_is_named():
     parts = [("C1", "50 µF", "1.2 Ω"), ("C2", "50 µF", "9 Ω"), ("C3", "", "1.2 Ω")]
     said = draw_esr_verdicts(*PART, parts).alt.split("\n")
-    assert said[1].endswith("replace, by its capacitance.")
-    assert said[2].endswith("replace, by its capacitance and ESR.")
+    assert said[1].endswith("replace, by capacitance.")
+    assert said[2].endswith("replace, by capacitance and ESR.")
     assert said[3] == "C3: 1.2 Ω: fit."
 
 
