@@ -79,7 +79,7 @@ def draw_esr_verdicts(
         why, y = _why(finding), TOP + ROW * (place + 0.5)
         _draw_reading(canvas, zones, y, ohm, percent)
         _name(canvas, (12, y), name, readings)
-        _name(canvas, (RIGHT + 14, y), finding.verdict, why)
+        _name(canvas, (RIGHT + 14, y), str(finding.verdict), why)
         said.append(f"{name}: {readings}: {finding.verdict}{', ' + why if why else ''}.")
     return canvas.picture("\n".join(said))
 
