@@ -16,5 +16,5 @@ __getattr__, __all__ = public_names(
     meter="interval judge_reading two_wire_resistance",
     neighbourhood="INSIDE KINDS PART_COLUMNS Part UNITS part_named read_neighbourhood",
     reforming="reforming_schedule",
-    verdict="FIT MARGINAL REPLACE judge_capacitor",
+    verdict="FIT MARGINAL REPLACE judge_capacitor spread_of",
 )

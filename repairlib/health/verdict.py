@@ -99,6 +99,15 @@ def one_count(reading: float, unit: str) -> float:
     return min(COUNT_OF[unit], float(Decimal(1).scaleb(int(written))))
 
 
+def spread_of(reading: float, unit: str, percent: float = 5.0, digits: float = 2.0) -> float:
+    """How far an ESR [Ω] or a D may be off: `percent` of the reading and `digits` counts.
+
+    >>> spread_of(71, "Ω")
+    3.57
+    """
+    return abs(reading) * percent / 100 + digits * one_count(reading, unit)
+
+
 def leakage_window(limit: float, worn: Criterion) -> Window:
     """Limits of leakage [A], given that of a new part."""
     return Window(None, limit, None, limit * worn.leakage_times)
@@ -210,7 +219,7 @@ def judge_capacitor(
             notes += _usual(family, diameter, length, esr)
 
         def spread(reading: float, unit: str) -> float:
-            return abs(reading) * uncertainty / 100 + digits * one_count(reading, unit)
+            return spread_of(reading, unit, uncertainty, digits)
 
         judged += _judge_losses(limit, esr, loss, spread, worn, bool(measured))
     if leakage is not None:

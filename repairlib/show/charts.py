@@ -16,7 +16,7 @@ from matplotlib.figure import Figure
 from matplotlib.ticker import FixedLocator, NullLocator
 
 from repairlib.core.errors import RepairlibError
-from repairlib.health import CAP_YEARS, ENDURANCE, HOURS_A_YEAR, criterion_of, expected
+from repairlib.health import CAP_YEARS, HOURS_A_YEAR, expected
 from repairlib.show.canvas import INK, NEGATIVE, POSITIVE, QUIET
 from repairlib.show.picture import Picture
 from repairlib.show.plotting import STYLE, svg_of
@@ -24,7 +24,6 @@ from repairlib.show.plotting import STYLE, svg_of
 COLDEST = 25.0  # °C, where the curves begin
 MOST_LINES = 6
 SAID_AT = (45, 65, 85)  # °C, temperatures for which the words give the life
-_GENERAL, _BIPOLAR = "aluminium general 105", "aluminium non-polar"
 _LABEL_STEP = 2.0  # ratio of heights at which two labels of two lines stay apart
 _TICKS = (0.1, 0.2, 0.5, 1, 2, 5, 10, 20, 50, 100)
 _LOOKS = (
@@ -43,29 +42,11 @@ class RatedLife(NamedTuple):
     label: str
     hours: float
     celsius: float = 105.0
-    family: str = _GENERAL
+    family: str = "aluminium general 105"
 
     def years(self, celsius: float) -> float:
         """Years by rule in air of that temperature, before the cap of 15 years."""
         return expected(self.family, self.hours, self.celsius, celsius).hours / HOURS_A_YEAR
-
-
-def rated_lives(plan) -> list[RatedLife]:
-    """The new parts of a recap plan, those alike together, rated as an ordinary part of their kind.
-
-    Hours are those of the endurance test of a general-purpose 105 °C part: the data sheet of the
-    part you order decides.
-    """
-    alike: dict[str, list[str]] = {}
-    for item in plan.items:
-        if item.new:
-            alike.setdefault(_GENERAL if item.new.polar else _BIPOLAR, []).append(item.reference)
-    lives = []
-    for family, references in alike.items():
-        hours = float(criterion_of(family, 25.0, ENDURANCE).hours)
-        others = f" and {len(references) - 1} more" if references[1:] else ""
-        lives.append(RatedLife(references[0] + others, hours, 105.0, family))
-    return lives
 
 
 def draw_life(parts: Iterable[RatedLife], at: float | None = None) -> Picture:
@@ -87,7 +68,7 @@ def draw_life(parts: Iterable[RatedLife], at: float | None = None) -> Picture:
     said = ["Life in years against the temperature of the air around the part."]
     said += [_in_words(part) for part in parts]
     with rc_context(STYLE):
-        figure = Figure(figsize=(9.2, 5.2), layout="constrained")
+        figure = Figure(figsize=(6.8, 4.6), layout="constrained")
         axes = figure.add_subplot()
         for part, look in zip(parts, cycle(_LOOKS)):
             _draw_curve(axes, part, look)

@@ -7,9 +7,7 @@ from xml.etree import ElementTree
 import pytest
 
 from repairlib.core.errors import RepairlibError
-from repairlib.core.tables import demo_path
-from repairlib.recap import plan_file
-from repairlib.show.charts import RatedLife, draw_life, rated_lives
+from repairlib.show.charts import RatedLife, draw_life
 
 PARTS = [RatedLife("old", 2000, 85, "aluminium general 85"), RatedLife("new", 2000)]
 
@@ -68,16 +66,6 @@ def test_settings_of_matplotlib_are_left_alone():
     before = dict(matplotlib.rcParams)
     draw_life(PARTS)
     assert dict(matplotlib.rcParams) == before
-
-
-def test_parts_of_a_plan_are_grouped():
-    plan = plan_file(demo_path("keyboard-parts.csv"))
-    polar, bipolar = rated_lives(plan)
-    replaced = [item for item in plan.items if item.new]
-    assert polar.label == f"{replaced[0].reference} and {len(replaced) - 2} more"
-    assert (polar.hours, polar.celsius, polar.family) == (2000, 105, "aluminium general 105")
-    assert (bipolar.label, bipolar.hours) == ("C26", 1000)
-    assert "C26" in draw_life([polar, bipolar]).alt
 
 
 @pytest.mark.parametrize(

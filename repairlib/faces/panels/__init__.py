@@ -17,6 +17,7 @@ __getattr__, __all__ = public_names(
     marking_reader="quick_check",
     measuring="judging on_the_board",
     own_board="board_map",
+    part_verdict="judge_part",
     polarity="polarity_check",
     progress="progress_view",
     recap_plan="plan_view",

@@ -21,7 +21,7 @@ RATINGS = {
     "5000 h at 105 °C, low impedance": (5000, 105, "aluminium low impedance"),
     "2000 h at 105 °C, polymer": (2000, 105, "polymer radial"),
 }
-SIZE = Fields("11rem", "34rem")
+SIZE = Fields("9rem", "26rem")
 
 
 def life_view(temperature: int = 45, kept: str = "life") -> FieldPanel:
@@ -41,7 +41,7 @@ def life_view(temperature: int = 45, kept: str = "life") -> FieldPanel:
         "ripple": SIZE.slider("Ripple, % of rated", 100, 0, 150),
         "voltage": SIZE.slider("Voltage, % of rated", 100, 0, 120),
     }
-    return FieldPanel(fields, lived, ("answer", "chart"), kept=kept)
+    return FieldPanel(fields, lived, ("answer", "chart"), beside=("chart",), kept=kept)
 
 
 def lived(rating: str, temperature: int, ripple: int, voltage: int) -> tuple[str, str]:
