@@ -35,7 +35,7 @@ class EsrTable:
         head = html.row(self.head, CELL, "th")
         rows = [html.row(row, CELL, first="th") for row in self.rows]
         table = html.table(rows, head, html.Html(f"<strong>{html.text(self.caption)}</strong>"))
-        return table + html.sources(self.keys)
+        return table + html.fold("Sources", html.sources(self.keys))
 
 
 def esr_at_120_hz() -> EsrTable:
@@ -52,7 +52,7 @@ def esr_at_120_hz() -> EsrTable:
         found = [esr_limit(ORDINARY, f"{microfarad} µF", f"{v} V", "120 Hz").esr for v in VOLTS]
         rows.append((_part(microfarad), *map(_two, found)))
     head = ("", *(brief(volt, "V") for volt in VOLTS))
-    caption = "At 120 Hz: a new ordinary electrolytic has at most about this many Ω"
+    caption = "New and ordinary, at 120 Hz: at most this many Ω"
     return EsrTable(caption, head, rows, ("Lelon RGA",))
 
 
@@ -72,7 +72,7 @@ def esr_at_100_khz() -> EsrTable:
         rows.append((f"{wide:g} × {long:g} mm", *map(_span, usual), printed))
         keys += [source] if source and source not in keys else []
     head = ("can", "ordinary", "low impedance", "printed for one part")
-    return EsrTable("At 100 kHz: a new electrolytic has about this many Ω", head, rows, keys)
+    return EsrTable("New, at 100 kHz: about this many Ω", head, rows, keys)
 
 
 def _printed(wide: float, long: float) -> tuple[str, str]:

@@ -51,9 +51,9 @@ def test_usual_at_100_khz():
 
 @pytest.mark.behaviour
 def test_each_table_names_its_frequency_and_where_its_figures_come_from():
-    assert "At 120 Hz" in repr(esr_at_120_hz()) and "Lelon" in esr_at_120_hz()._repr_html_()
+    assert "at 120 Hz" in repr(esr_at_120_hz()) and "Lelon" in esr_at_120_hz()._repr_html_()
     high = esr_at_100_khz()
-    assert "At 100 kHz" in repr(high) and "from memory" in high._repr_html_()
+    assert "at 100 kHz" in repr(high) and "from memory" in high._repr_html_()
 
 
 @pytest.mark.behaviour
