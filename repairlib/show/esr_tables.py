@@ -17,7 +17,7 @@ ORDINARY = "aluminium general 105"
 MICROFARADS = (1, 2.2, 4.7, 10, 22, 47, 100, 220, 470, 1000, 2200)
 VOLTS = (10, 16, 25, 35, 50, 63)
 CANS = ((5, 11), (6.3, 11), (8, 11.5), (10, 12.5), (10, 16), (10, 20), (12.5, 20), (16, 25))  # mm
-CELL = 'style="text-align:right;padding:2px 8px"'
+CELL = 'style="text-align:right;padding:2px 5px"'
 
 
 class EsrTable:
@@ -35,7 +35,8 @@ class EsrTable:
         head = html.row(self.head, CELL, "th")
         rows = [html.row(row, CELL, first="th") for row in self.rows]
         table = html.table(rows, head, html.Html(f"<strong>{html.text(self.caption)}</strong>"))
-        return table + html.fold("Sources", html.sources(self.keys))
+        wide = html.Html(f'<div style="overflow-x:auto">{table}</div>')  # scrolls on a phone
+        return wide + html.fold("Sources", html.sources(self.keys))
 
 
 def esr_at_120_hz() -> EsrTable:
