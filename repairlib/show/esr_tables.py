@@ -9,7 +9,7 @@ from __future__ import annotations
 from collections.abc import Sequence
 
 from repairlib.core import html
-from repairlib.core.quantity import brief
+from repairlib.core.quantity import NBSP, brief
 from repairlib.core.tables import read_table
 from repairlib.health import LOW_IMPEDANCE, esr_limit, usual_at_high
 
@@ -70,7 +70,7 @@ def esr_at_100_khz() -> EsrTable:
     for wide, long in CANS:
         printed, source = _printed(wide, long)
         usual = [usual_at_high(name, wide / 1e3, long / 1e3) for name in (ORDINARY, LOW_IMPEDANCE)]
-        rows.append((f"{wide:g} × {long:g} mm", *map(_span, usual), printed))
+        rows.append((f"{wide:g} × {long:g} mm".replace(" ", NBSP), *map(_span, usual), printed))
         keys += [source] if source and source not in keys else []
     head = ("can", "ordinary", "low impedance", "printed for one part")
     return EsrTable("New, at 100 kHz: about this many Ω", head, rows, keys)
@@ -91,7 +91,7 @@ def _part(microfarad: float) -> str:
 
 
 def _span(ends: tuple[float, float] | None) -> str:
-    return f"{_two(ends[0])} to {_two(ends[1])}" if ends else ""
+    return f"{_two(ends[0])}{NBSP}to{NBSP}{_two(ends[1])}" if ends else ""
 
 
 def _two(ohm: float) -> str:
