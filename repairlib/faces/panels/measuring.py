@@ -137,8 +137,8 @@ def board_html(finding: Finding) -> str:
 
 
 def judged_html(finding: Finding) -> str:
-    """The verdict with its reason and working."""
+    """The verdict with its reason; folded, how it was worked out and where the rule stands."""
     verdict, reason = finding.verdict or "", finding.reason or ""
-    state = state_of(verdict)
-    says = [reason, *finding.working] + [f"{note}." for note in finding.notes]
-    return told(state, verdict.capitalize(), says, html.sources(finding.sources))
+    steps = html.listed([*finding.working, *(f"{note}." for note in finding.notes)])
+    more = html.fold("Working", steps + html.sources(finding.sources))
+    return told(state_of(verdict), verdict.capitalize(), [reason], more)
