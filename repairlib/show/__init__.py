@@ -10,6 +10,7 @@ __getattr__, __all__ = public_names(
     __name__,
     bands="draw_bands",
     bench="draw_bench",
+    beside="beside",
     board="draw_board",
     charts="RatedLife draw_life rated_lives",
     circuits="draw_leads draw_neighbourhood",

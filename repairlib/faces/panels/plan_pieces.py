@@ -37,6 +37,9 @@ STYLE = """<style>
 .rl-plan th, .rl-plan td:first-child {white-space: nowrap;}
 .rl-plan td:first-child {font-weight: 600;}
 .rl-plan .rl-order td:first-child {white-space: normal; max-width: 18rem;}
+.rl-halves {display: grid; gap: 0 24px; align-items: start;
+  grid-template-columns: repeat(auto-fit, minmax(min(26rem, 100%), 1fr));}
+.rl-halves td {overflow-wrap: anywhere;}
 .rl-plan h4 {margin: 12px 0 2px 0;}
 .rl-plan .rl-picture img {width: 100%; max-width: 60rem;}
 .rl-plan details {margin: 4px 0 10px 0;}
