@@ -39,7 +39,7 @@ def decided(plan: Plan, reference: str) -> Decided:
 def _card(plan: Plan, item: Item) -> str:
     said = f"{item.reference}: {item.verdict}" + (f" by {item.new}" if item.new else "")
     state = "cannot read" if item.verdict == HOLD else STATES.get(item.verdict, "partly right")
-    why = "" if item.new else f"{item.why[:1].upper()}{item.why[1:]}."
+    why = "" if item.new else f"{item.why[:1].upper()}{item.why[1:].rstrip('.')}."
     rows: list[tuple[object, object]] = [
         ("The list says", Html(f"<code>{text(plan.source(item))}</code>"))
     ]

@@ -37,9 +37,6 @@ STYLE = """<style>
 .rl-plan th, .rl-plan td:first-child {white-space: nowrap;}
 .rl-plan td:first-child {font-weight: 600;}
 .rl-plan .rl-order td:first-child {white-space: normal; max-width: 18rem;}
-.rl-halves {display: grid; gap: 0 24px; align-items: start;
-  grid-template-columns: repeat(auto-fit, minmax(min(26rem, 100%), 1fr));}
-.rl-halves td {overflow-wrap: anywhere;}
 .rl-plan h4 {margin: 12px 0 2px 0;}
 .rl-plan .rl-picture img {width: 100%; max-width: 60rem;}
 .rl-plan details {margin: 4px 0 10px 0;}
@@ -116,7 +113,7 @@ def measured_html(shown: Plan) -> str:
 
 
 def order_html(shown: Plan) -> str:
-    """What to order, in a table of its own; what to expect of it and why it was chosen, folded."""
+    """What to order: the sum in a title, and folded under it the parts, and why these."""
     order = shown.order
     if not order.lines:
         return ""
@@ -135,7 +132,8 @@ def order_html(shown: Plan) -> str:
         told.append(f"{len(unread)} lines of the catalogue could not be read: {unread[0]}.")
     more = fold("What to expect, and why these parts", why + paragraphs(told))
     notes = paragraphs(order.notes)
-    return f'<div class="rl-order"><h4>To order: {text(order)}</h4>{goods}{notes}{more}</div>'
+    shown_order = fold(f"To order: {order}", f"{goods}{notes}{more}")
+    return f'<div class="rl-order">{shown_order}</div>'
 
 
 def _goods(order: Order, line: OrderLine) -> tuple:

@@ -103,10 +103,8 @@ class PlanView(Panel):
         ]
         row = widgets.HBox([tab.button for tab in self.tabs])
         row.add_class("rl-tabs")
-        waits = widgets.VBox([self.waiting, self.measured])
-        halves = widgets.Box([waits, widgets.VBox([self.order, self.files])])
-        halves.add_class("rl-halves")
-        answer = widgets.VBox([self.summary, self.route, halves])
+        below = [self.waiting, self.measured, self.order, self.files]
+        answer = widgets.VBox([self.summary, self.route, *below])
         answer.add_class("rl-plan")
         inside = [tab.inside for tab in self.tabs]
         super().__init__(words(STYLE), row, *inside, self.keeping.strip, answer)
