@@ -10,7 +10,6 @@ __getattr__, __all__ = public_names(
     __name__,
     bands="draw_bands",
     bench="draw_bench",
-    beside="beside",
     board="draw_board",
     charts="RatedLife draw_life rated_lives",
     circuits="draw_leads draw_neighbourhood",
@@ -31,6 +30,7 @@ __getattr__, __all__ = public_names(
     recap_board="draw_recap",
     reflow_chart="draw_reflow",
     row="draw_places draw_row",
+    side_by_side="beside",
     solder="draw_hole_fill draw_melting",
     to_scale="draw_life_size draw_to_scale",
 )
