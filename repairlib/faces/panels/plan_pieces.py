@@ -51,7 +51,8 @@ STYLE = """<style>
 .rl-plan .rl-stop h4 {font-size: 1.35em; margin: 0;}
 .rl-stop .rl-picture img {width: 230px;}
 .rl-stop table {margin: 2px 0;}
-@media (max-width: 60rem) {.rl-plan .rl-route {grid-template-columns: minmax(0, 1fr);}}
+@media (max-width: 60rem) {.rl-plan .rl-route {grid-template-columns: minmax(0, 1fr);}
+  .rl-plan td {overflow-wrap: anywhere;}}
 </style>"""
 
 
