@@ -40,7 +40,7 @@ def places_of(board: Board, same: frozenset[str], first: str) -> Board:
     """The board without the places of parts whose line is no longer that of `first`."""
     listed = set(_lines(first))
     kept = [one for one in board.positions if one.reference in same or one.reference not in listed]
-    return Board(board.name, kept)
+    return Board(board.name, kept, board.others)
 
 
 def readings_of(measured: MeasuredTable, same: frozenset[str]) -> MeasuredTable:

@@ -5,6 +5,7 @@ from __future__ import annotations
 from repairlib.core.html import LEFT, Html, listed, row, table, text, told
 from repairlib.recap import HOLD, Item, Plan
 
+BREAKS = "white-space:normal;overflow-wrap:anywhere"  # a line of a list on a narrow page
 STATES = {"replace": "right", "may stay": "right", "keep": "right", "judge": "partly right"}
 
 
@@ -39,9 +40,9 @@ def decided(plan: Plan, reference: str) -> Decided:
 def _card(plan: Plan, item: Item) -> str:
     said = f"{item.reference}: {item.verdict}" + (f" by {item.new}" if item.new else "")
     state = "cannot read" if item.verdict == HOLD else STATES.get(item.verdict, "partly right")
-    why = "" if item.new else f"{item.why[:1].upper()}{item.why[1:]}."
+    why = "" if item.new else f"{item.why[:1].upper()}{item.why[1:].rstrip('.')}."
     rows: list[tuple[object, object]] = [
-        ("The list says", Html(f"<code>{text(plan.source(item))}</code>"))
+        ("The list says", Html(f'<code style="{BREAKS}">{text(plan.source(item))}</code>'))
     ]
     if item.measured is not None:
         rows.append(("Measured", item.measured.readings))

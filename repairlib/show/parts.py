@@ -196,10 +196,15 @@ def _notes_at(anatomy: Anatomy) -> float:
     return -10.0 * (len(anatomy.notes) - 1)
 
 
-def _label_end(canvas: Canvas, end: Terminal, x: float, y: float) -> None:
-    up = -1 if end.y < -20 else 1
-    left, top = x + end.x, y + end.y + 19 * up
+def sign_end(canvas: Canvas, end: Terminal, x: float, y: float) -> Point:
+    """The badge of one end, just beyond it; gives where the badge is."""
+    left, top = x + end.x, y + end.y + (-19 if end.y < -20 else 19)
     badge(canvas, left, top, end.sign)
+    return left, top
+
+
+def _label_end(canvas: Canvas, end: Terminal, x: float, y: float) -> None:
+    left, top = sign_end(canvas, end, x, y)
     if end.word:
         side = -1 if end.x < 0 else 1
         anchor = "end" if side < 0 else "start"

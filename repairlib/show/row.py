@@ -14,7 +14,7 @@ from repairlib.show.footprints import (
     draw_footprint,
     mark_in_words,
 )
-from repairlib.show.parts import draw_body, part_words
+from repairlib.show.parts import draw_body, part_words, sign_end
 from repairlib.show.picture import Picture
 
 COLUMN, WIDE_COLUMN = 232, 276
@@ -23,18 +23,18 @@ CAPTION = 16
 PLACE_COLUMN, PLACE_MIDDLE, PLACE_CAPTION = 2 * HALF_WIDTH + 20, 84, 172
 
 
-def draw_row(*parts: tuple) -> Picture:
+def draw_row(*parts: tuple, ends: bool = False) -> Picture:
     """Draw parts in a row, each given as (body, marking, words under it).
 
-    A fourth entry, a dict, holds more of what draw_part takes: mark, state, flip. Raises
-    RepairlibError for a body that is not in BODIES.
+    A fourth entry, a dict, holds more of what draw_part takes: mark, state, flip. `ends` puts a
+    sign to each end, such as + and −. Raises RepairlibError for a body that is not in BODIES.
 
     >>> draw_row(("disc", "104", "ceramic"), ("film box", "4n7J", "film"))
     ceramic: A round flat disc on two leads. Printed on it: 104.
     film: A rectangular plastic box on two leads. Printed on it: 4n7J.
     """
     tries = [Canvas(0, 0) for _ in parts]
-    bodies = [_draw(sheet, *part) for sheet, part in zip(tries, parts, strict=True)]
+    bodies = [_draw(sheet, ends, *part) for sheet, part in zip(tries, parts, strict=True)]
     lying = any(abs(end.x) > LEAD_AT_THE_SIDE for body in bodies for end in body.terminals)
     column = WIDE_COLUMN if lying else COLUMN
     reach = around(sheet.extent for sheet in tries)
@@ -46,19 +46,24 @@ def draw_row(*parts: tuple) -> Picture:
     for place, part in enumerate(parts):
         x = column * (place + 0.5)
         with canvas.at(x, top):
-            _draw(canvas, *part)
+            _draw(canvas, ends, *part)
         for row, line in enumerate(captions[place]):
             canvas.text(x, floor + step * (row + 1), line, size, bold=True)
     said = [
-        f"{part[2]}: {part_words(body, part[1], labels=False)}"
+        f"{part[2]}: {part_words(body, part[1], ends)}"
         for part, body in zip(parts, bodies, strict=True)
     ]
     return canvas.picture("\n".join(said))
 
 
-def _draw(canvas: Canvas, body: str, marking: str, words: str, more: dict | None = None) -> Anatomy:
+def _draw(
+    canvas: Canvas, ends: bool, body: str, marking: str, words: str, more: dict | None = None
+) -> Anatomy:
     anatomy = draw_body(canvas, body, marking, **(more or {}))
     label_names(canvas, anatomy.names)
+    for end in anatomy.terminals if ends else ():
+        if end.word != "either":
+            sign_end(canvas, end, 0, 0)
     return anatomy
 
 

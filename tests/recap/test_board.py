@@ -2,8 +2,9 @@
 
 import pytest
 
+from repairlib import demo_path
 from repairlib.core.errors import RepairlibError
-from repairlib.recap import Board, Position, plan, read_board
+from repairlib.recap import Board, Position, places_of, plan, read_board
 
 
 def planned(line, **place):
@@ -79,3 +80,10 @@ def test_a_damaged_board_is_one_line_that_names_the_place(tmp_path, name):
     with pytest.raises(RepairlibError, match=where) as refused:
         read_board(tmp_path / "board.csv")
     assert "\n" not in str(refused.value)
+
+
+def test_other_parts_stay_on_the_board_when_a_line_has_changed():
+    board = read_board(demo_path("keyboard-board.csv"), demo_path("keyboard-other-parts.csv"))
+    left = places_of(board, frozenset(), "C1,10/16,elect")
+    assert len(left) < len(board)
+    assert left.others == board.others != ()

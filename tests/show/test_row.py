@@ -19,6 +19,16 @@ def test_the_same_row_is_the_same_bytes():
     assert draw_row(part, part).svg == draw_row(part, part).svg
 
 
+def test_the_ends_carry_their_signs_where_they_are_asked_for():
+    part = ("radial", "10µF\n50V", "stripe: minus")
+    assert ">+<" not in draw_row(part).svg
+    signed = draw_row(part, ends=True)
+    assert ">+<" in signed.svg and ">−<" in signed.svg
+    assert "the right end is positive" in signed.alt
+    either_way = draw_row(("non-polar", "10µF", "NP"), ends=True)
+    assert ">+<" not in either_way.svg
+
+
 def test_unknown_body_is_named():
     with pytest.raises(RepairlibError, match="'brick'"):
         draw_row(("brick", "104", "a brick"))

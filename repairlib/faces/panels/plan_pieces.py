@@ -51,7 +51,8 @@ STYLE = """<style>
 .rl-plan .rl-stop h4 {font-size: 1.35em; margin: 0;}
 .rl-stop .rl-picture img {width: 230px;}
 .rl-stop table {margin: 2px 0;}
-@media (max-width: 60rem) {.rl-plan .rl-route {grid-template-columns: minmax(0, 1fr);}}
+@media (max-width: 60rem) {.rl-plan .rl-route {grid-template-columns: minmax(0, 1fr);}
+  .rl-plan td {overflow-wrap: anywhere;}}
 </style>"""
 
 
@@ -113,7 +114,7 @@ def measured_html(shown: Plan) -> str:
 
 
 def order_html(shown: Plan) -> str:
-    """What to order, in a table of its own; what to expect of it and why it was chosen, folded."""
+    """What to order: the sum in a title, and folded under it the parts, and why these."""
     order = shown.order
     if not order.lines:
         return ""
@@ -132,7 +133,8 @@ def order_html(shown: Plan) -> str:
         told.append(f"{len(unread)} lines of the catalogue could not be read: {unread[0]}.")
     more = fold("What to expect, and why these parts", why + paragraphs(told))
     notes = paragraphs(order.notes)
-    return f'<div class="rl-order"><h4>To order: {text(order)}</h4>{goods}{notes}{more}</div>'
+    shown_order = fold(f"To order: {order}", f"{goods}{notes}{more}")
+    return f'<div class="rl-order">{shown_order}</div>'
 
 
 def _goods(order: Order, line: OrderLine) -> tuple:
