@@ -19,6 +19,7 @@ __getattr__, __all__ = public_names(
     discharging="draw_discharging",
     faults="FAULTS",
     intervals="draw_intervals",
+    joint_looks="draw_joints",
     joint_section="draw_joint_section",
     likely_body="body_for body_of_kind",
     looks="LOOKS",
@@ -31,5 +32,6 @@ __getattr__, __all__ = public_names(
     reflow_chart="draw_reflow",
     row="draw_places draw_row",
     solder="draw_hole_fill draw_melting",
+    soldering="draw_heat_bridge draw_pump_and_braid draw_putting_in draw_taking_out",
     to_scale="draw_life_size draw_to_scale",
 )
