@@ -6,7 +6,7 @@ the middle of the hole at the upper face of the board; lengths are not to scale.
 
 from __future__ import annotations
 
-from collections.abc import Callable
+from collections.abc import Callable, Sequence
 from math import hypot
 
 from repairlib.show.canvas import BOARD, COPPER, INK, METAL, QUIET, Canvas, Point
@@ -74,7 +74,7 @@ def lower_fillet(canvas: Canvas) -> None:
     canvas.polygon([*flank, *mirrored(flank)], SOLDER, pen=1)
 
 
-def mirrored(points: list[Point]) -> list[Point]:
+def mirrored(points: Sequence[tuple[float, float]]) -> list[Point]:
     """The same line on the other side of the lead, on the way back."""
     return [(-x, y) for x, y in reversed(points)]
 
