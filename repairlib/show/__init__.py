@@ -23,6 +23,7 @@ __getattr__, __all__ = public_names(
     floor_clock="draw_floor_clock",
     hot_air_bench="draw_hot_air",
     intervals="draw_intervals",
+    joint_looks="draw_joints",
     joint_section="draw_joint_section",
     likely_body="body_for body_of_kind",
     looks="LOOKS",
@@ -38,5 +39,6 @@ __getattr__, __all__ = public_names(
     row="draw_places draw_row",
     side_by_side="beside",
     solder="draw_hole_fill draw_melting",
+    soldering="draw_heat_bridge draw_pump_and_braid draw_putting_in draw_taking_out",
     to_scale="draw_life_size draw_to_scale",
 )

@@ -8,7 +8,7 @@ from hypothesis import strategies as st
 from pytest import approx
 
 from repairlib.core.errors import RepairlibError
-from repairlib.heat.joint import MARGIN, TIME_FACTOR, heat_joint, rounded
+from repairlib.heat.joint import MARGIN, TIME_FACTOR, about, heat_joint, rounded
 from repairlib.heat.joint_mesh import WET_CONTACT, Setup, air_film, joint_mesh
 from repairlib.heat.joint_verdict import (
     CANNOT_TELL,
@@ -351,3 +351,35 @@ def test_a_low_melting_solder_names_what_lead_does_to_it():
 
 def test_a_heated_board_is_discharged_first():
     assert "stored charge" in joint_heat().cautions
+
+
+@pytest.mark.behaviour
+@pytest.mark.parametrize(
+    ("tip", "celsius", "preheat", "far_side"),
+    [
+        ("fine", 330, 25, None),
+        ("fine", 400, 25, None),
+        ("fine", 330, 60, None),
+        ("usual", 330, 25, "about 2 s"),
+        ("large", 330, 60, "about 1 s"),
+    ],
+)
+def test_lesson_08_says_of_its_joint_what_the_model_says(tip, celsius, preheat, far_side):
+    run = heat_joint(
+        solder="Sn60Pb40", celsius=celsius, tip=tip, preheat=preheat, plane="solid plane"
+    )
+    said = None if run.far_melted is None else about(run.far_melted)
+    assert said == far_side
+
+
+@pytest.mark.behaviour
+def test_lesson_08_says_of_the_part_that_stays_what_the_model_says():
+    run = heat_joint(
+        solder="Sn60Pb40",
+        celsius=330,
+        tip="large",
+        preheat=60,
+        plane="solid plane",
+        neighbour=18e-3,
+    )
+    assert run.peak("neighbour") == approx(60, abs=3)

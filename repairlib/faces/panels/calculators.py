@@ -30,6 +30,7 @@ class CalculatorPanel(look.Panel):
             for name, one in shown.items()
         }
         self.answer = look.words()
+        self.answer.add_class("rl-beside")
         self.keeping = Keeping(kept, self.inputs)
         rows = [
             widgets.VBox([look.words(_label(name, one)), self.inputs[name]])
