@@ -17,6 +17,7 @@ __getattr__, __all__ = public_names(
     decision="decided",
     discharge="draw_discharge draw_discharge_circuit draw_strap_path",
     discharging="draw_discharging",
+    family="FAMILIES draw_family",
     faults="FAULTS",
     intervals="draw_intervals",
     joint_section="draw_joint_section",
