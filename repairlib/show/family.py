@@ -26,14 +26,14 @@ FAMILIES: dict[str, tuple[tuple, ...]] = {
     ),
     "large cans": (
         ("snap-in can", "220µF\n400V", "snap-in"),
-        ("screw can", "10000µF\n63V", "screw terminals"),
         ("can with sections", "20-20-20 450V", "three in one can"),
         ("oil can", "4µF\n450V~", "oil, for AC"),
+        ("screw can", "10000µF\n63V", "screw terminals"),
     ),
     "chip resistors": (
         ("chip resistor", "103", "10 and three zeros: 10 kΩ"),
         ("chip resistor", "4701", "470 and one zero: 4.7 kΩ"),
-        ("chip resistor", "4R7", "R is the point: 4.7 Ω"),
+        ("chip resistor", "4R7", "4.7 Ω: R is the point"),
         ("chip resistor", "000", "a link: 0 Ω"),
     ),
     "fuses": (
