@@ -19,6 +19,7 @@ __getattr__, __all__ = public_names(
     discharging="draw_discharging",
     esr_tables="esr_at_100_khz esr_at_120_hz",
     esr_verdicts="draw_esr_verdicts",
+    family="FAMILIES draw_family",
     faults="FAULTS",
     floor_clock="draw_floor_clock",
     hot_air_bench="draw_hot_air",

@@ -37,7 +37,7 @@ _PLACES = {
 }
 EVEN = "even distances"
 _EVEN_REACH = 60  # from the middle to the outer bands at even distances
-LARGE_WIDTH, LARGE_HEIGHT = 660, 190
+LARGE_WIDTH, LARGE_HEIGHT = 660, 182
 
 
 def draw_bands(

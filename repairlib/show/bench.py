@@ -30,7 +30,7 @@ def draw_bench() -> Picture:
     >>> draw_bench().alt.splitlines()[0]
     'A bench ready for work, seen from above and in front.'
     """
-    canvas = Canvas(860, 560)
+    canvas = Canvas(860, 530)
     canvas.rect(20, TOP, 820, FRONT - TOP, WOOD, round=6)
     canvas.rect(20, FRONT, 820, 12, "#c7b184", round=3)
     canvas.rect(196, 196, 404, 164, MAT, round=6)
@@ -151,7 +151,7 @@ def _arm(canvas: Canvas) -> None:
     canvas.polygon([*palm, (296, 446), (286, 424)], SKIN, stroke=INK, pen=1.5)
     canvas.polygon([(292, 376), (334, 376), (336, 400), (290, 400)], SKIN, stroke="none")
     canvas.polygon([(295, 440), (327, 440), (332, 500), (286, 500)], SKIN, pen=1.5)
-    canvas.polygon([(278, 492), (340, 492), (350, 560), (262, 560)], SHIRT)
+    canvas.polygon([(278, 492), (340, 492), (348, 530), (266, 530)], SHIRT)
     canvas.rect(289, 456, 42, 20, NEGATIVE, round=4)
     canvas.rect(302, 460, 16, 12, METAL, round=2)
     canvas.text(270, 460, "wrist strap", LETTERS, "end")

@@ -23,7 +23,7 @@ CODE = (
 )
 HEADS = ("colour", "figure", "multiplier", "tolerance")
 COLUMNS = (12, 190, 300, 430)  # where each begins
-WIDTH, ROW, TOP, LETTERS = 560, 30, 38, 16
+WIDTH, ROW, TOP, LETTERS = 560, 26, 36, 16
 
 
 def draw_colour_code() -> Picture:

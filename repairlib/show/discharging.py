@@ -18,10 +18,11 @@ def draw_discharging() -> Picture:
     >>> draw_discharging().alt.splitlines()[0]
     'A discharge tool at a capacitor on a board, seen from the side.'
     """
-    canvas = Canvas(830, 404)
-    _capacitor(canvas)
-    _meter(canvas)
-    _tool(canvas)
+    canvas = Canvas(830, 360)
+    with canvas.at(0, -36):
+        _capacitor(canvas)
+        _meter(canvas)
+        _tool(canvas)
     return canvas.picture(
         "A discharge tool at a capacitor on a board, seen from the side.\n"
         "A wirewound resistor of 100 Ω, 5 W lies in a sleeve that covers both its joints too. From "

@@ -53,8 +53,8 @@ def draw_to_scale(*parts: Drawn) -> Picture:
     floor = MARGIN - min(reach.top for reach in reaches)
     words_at = floor + max(reach.bottom for reach in reaches) + LINE
     captions = [wrapped(part[1], CAPTION, LETTERS, bold=True) for part in parts]
-    bar_at = words_at + LINE * (1 + max(map(len, captions))) + 6
-    canvas = Canvas(_width(parts, scale), bar_at + 26)
+    bar_at = words_at + LINE * (1 + max(map(len, captions)))
+    canvas = Canvas(_width(parts, scale), bar_at + MARGIN)
     x = GAP / 2
     for part, reach, lines in zip(parts, reaches, captions, strict=True):
         middle = x + _column(part, scale) / 2
