@@ -12,7 +12,10 @@ from pathlib import Path
 
 QUIET = {
     # Every cell is on the page, seen or not: what is jumped to or searched for is there.
-    "@jupyterlab/notebook-extension:tracker": {"windowingMode": "none"},
+    "@jupyterlab/notebook-extension:tracker": {
+        "windowingMode": "none",
+        "scrollPastEnd": False,  # a lesson ends where it ends
+    },
     "@jupyterlab/apputils-extension:notification": {"fetchNews": "false", "checkForUpdates": False},
     "@jupyterlab/docmanager-extension:plugin": {"defaultViewers": {"markdown": "Markdown Preview"}},
 }
