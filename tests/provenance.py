@@ -49,8 +49,11 @@ def what_is_wrong(item: pytest.Function) -> str:
     function = inspect.unwrap(item.function)
     inner = getattr(getattr(item.function, "hypothesis", None), "inner_test", function)
     if not asserts(Path(inspect.getfile(inner)), inner.__name__):
-        return "nothing in it can fail: no assert and no pytest.raises"
+        return "nothing in it can fail: no assert, no expect and no pytest.raises"
     return ""
+
+
+ASSERTING = {"raises", "warns", "fail", "expect"}  # of pytest, and of the browser
 
 
 @cache
@@ -62,7 +65,10 @@ def functions_of(path: Path) -> dict[str, tuple[bool, frozenset[str]]]:
             inside = list(ast.walk(node))
             calls = {called(one) for one in inside if isinstance(one, ast.Call)}
             own = any(isinstance(one, ast.Assert | ast.Raise) for one in inside)
-            found[node.name] = (own or bool(calls & {"raises", "warns", "fail"}), frozenset(calls))
+            found[node.name] = (
+                own or bool(calls & {"raises", "warns", "fail", "expect"}),
+                frozenset(calls),
+            )
     return found
 
 

@@ -2,6 +2,8 @@
 
 from __future__ import annotations
 
+import os
+
 import pytest
 from playwright.sync_api import expect, sync_playwright
 
@@ -14,8 +16,10 @@ def lab(tmp_path_factory):
         yield address
 
 
-@pytest.fixture(scope="module")
+@pytest.fixture(scope="session")
 def browser():
+    if BROWSER is None and "CI" not in os.environ:
+        pytest.skip("no chromium, chromium-browser or google-chrome is installed")
     assert BROWSER, "CI needs Chromium: apt-get install chromium"
     with sync_playwright() as playwright:
         browser = playwright.chromium.launch(executable_path=BROWSER, args=list(LAUNCH))

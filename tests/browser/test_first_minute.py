@@ -2,24 +2,15 @@
 
 from __future__ import annotations
 
-import os
 import re
 
-import pytest
-from playwright.sync_api import expect, sync_playwright
+from playwright.sync_api import expect
 
-from tests.browser.lab import BROWSER, LAUNCH, WAIT_MS, lessons_opened
-
-pytestmark = pytest.mark.skipif(
-    BROWSER is None and "CI" not in os.environ,
-    reason="no chromium, chromium-browser or google-chrome is installed",
-)
+from tests.browser.lab import WAIT_MS, lessons_opened
 
 
-def test_lesson_00_runs_by_itself_and_stays_at_its_beginning(tmp_path):
-    assert BROWSER
-    with lessons_opened(tmp_path) as address, sync_playwright() as playwright:
-        browser = playwright.chromium.launch(executable_path=BROWSER, args=list(LAUNCH))
+def test_lesson_00_runs_by_itself_and_stays_at_its_beginning(browser, tmp_path):
+    with lessons_opened(tmp_path) as address:
         page = browser.new_page(viewport={"width": 1366, "height": 768})
         expect.set_options(timeout=WAIT_MS)
         page.goto(address)
@@ -29,4 +20,4 @@ def test_lesson_00_runs_by_itself_and_stays_at_its_beginning(tmp_path):
         expect(page.get_by_role("heading", name=re.compile("Start here"))).to_be_in_viewport()
         field.fill("47/25")
         expect(page.locator(".rl-quick").first).to_contain_text(re.compile(r"47\s+µF, 25\s+V"))
-        browser.close()
+        page.close()

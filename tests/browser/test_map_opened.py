@@ -2,27 +2,18 @@
 
 from __future__ import annotations
 
-import os
 import re
 
-import pytest
-from playwright.sync_api import expect, sync_playwright
+from playwright.sync_api import expect
 
 from repairlib.faces.panels.word_list import words_page
-from tests.browser.test_browser import LAUNCH, WAIT_MS
-from tests.browser.test_first_minute import BROWSER, lessons_opened
+from tests.browser.lab import WAIT_MS, lessons_opened
 
-pytestmark = pytest.mark.skipif(
-    BROWSER is None and "CI" not in os.environ,
-    reason="no chromium, chromium-browser or google-chrome is installed",
-)
 SHEET = re.compile(rb"/Type /Page\b")
 
 
-def test_the_map_opens_as_a_page_whose_links_open_lessons_and_words(tmp_path):
-    assert BROWSER
-    with lessons_opened(tmp_path) as address, sync_playwright() as playwright:
-        browser = playwright.chromium.launch(executable_path=BROWSER, args=list(LAUNCH))
+def test_the_map_opens_as_a_page_whose_links_open_lessons_and_words(browser, tmp_path):
+    with lessons_opened(tmp_path) as address:
         page = browser.new_page(viewport={"width": 1366, "height": 768})
         expect.set_options(timeout=WAIT_MS)
         page.goto(address.replace("00-start-here.ipynb", "README.md"))
@@ -34,15 +25,12 @@ def test_the_map_opens_as_a_page_whose_links_open_lessons_and_words(tmp_path):
         page.get_by_role("tab", name="README.md").click()
         page.get_by_role("link", name="04 Polarity").first.click()
         expect(page.locator(".jp-Notebook h1")).to_contain_text("Polarity")
-        browser.close()
+        page.close()
 
 
-def test_the_words_fill_at_most_two_sheets_of_paper():
-    assert BROWSER
-    with sync_playwright() as playwright:
-        browser = playwright.chromium.launch(executable_path=BROWSER, args=list(LAUNCH))
-        page = browser.new_page()
-        page.set_content(words_page())
-        printed = page.pdf(format="A4", prefer_css_page_size=True)
-        browser.close()
+def test_the_words_fill_at_most_two_sheets_of_paper(browser):
+    page = browser.new_page()
+    page.set_content(words_page())
+    printed = page.pdf(format="A4", prefer_css_page_size=True)
+    page.close()
     assert 1 <= len(SHEET.findall(printed)) <= 2

@@ -7,22 +7,18 @@ from __future__ import annotations
 
 import os
 import re
+from itertools import product
 
 import pytest
 from playwright.sync_api import expect
 
-from tests.browser.lab import BROWSER, WAIT_MS, lessons_opened
+from tests.browser.lab import WAIT_MS, lessons_opened
 from tests.refresh import lesson_names
 
-SAMPLE = ("00-start-here", "07-plan-a-recap")
+SAMPLE = ("07-plan-a-recap", "00-start-here")
 EVERY = tuple(name for name in lesson_names() if name[0].isdigit())
-LESSONS = EVERY if os.environ.get("LESSONS") == "all" else SAMPLE
+THEMES = "jupyter/settings/@jupyterlab/apputils-extension/themes.jupyterlab-settings"
 WINDOWS = {"a phone": (390, 844), "twice the size": (683, 384)}
-
-pytestmark = pytest.mark.skipif(
-    BROWSER is None and "CI" not in os.environ,
-    reason="no chromium, chromium-browser or google-chrome is installed",
-)
 
 OPEN_FOLDS = "document.querySelectorAll('.jp-Notebook details').forEach(one => one.open = true)"
 
@@ -72,9 +68,27 @@ PALE = """() => {
 }"""
 
 
+def asked(ways):
+    """Each way with each lesson, or with one lesson of the sample where it must be quick."""
+    if os.environ.get("LESSONS") == "all":
+        return list(product(ways, EVERY))
+    return list(zip(ways, SAMPLE, strict=True))
+
+
 @pytest.fixture(scope="module")
 def address(tmp_path_factory):
     with lessons_opened(tmp_path_factory.mktemp("learner")) as opened:
+        yield opened
+
+
+@pytest.fixture(scope="module")
+def dark(tmp_path_factory):
+    """The same, for a learner who has chosen the dark theme."""
+    home = tmp_path_factory.mktemp("dark")
+    chosen = home / THEMES
+    chosen.parent.mkdir(parents=True)
+    chosen.write_text('{"theme": "JupyterLab Dark"}', encoding="utf-8")
+    with lessons_opened(home) as opened:
         yield opened
 
 
@@ -88,28 +102,17 @@ def opened(browser, address: str, lesson: str, size: tuple[int, int]):
     return page
 
 
-def turn_dark(page) -> None:
-    page.get_by_role("menuitem", name="Settings", exact=True).click()
-    page.get_by_role("menuitem", name="Theme", exact=True).hover()
-    page.get_by_role("menuitemradio", name="JupyterLab Dark").or_(
-        page.get_by_role("menuitem", name="JupyterLab Dark", exact=True)
-    ).click()
-    expect(page.locator("body")).to_have_attribute("data-jp-theme-light", "false")
-
-
-@pytest.mark.parametrize("lesson", LESSONS)
-@pytest.mark.parametrize("window", WINDOWS)
+@pytest.mark.parametrize(("window", "lesson"), asked(WINDOWS))
 def test_nothing_runs_out_of_the_page(browser, address, lesson, window):
     page = opened(browser, address, lesson, WINDOWS[window])
     assert page.evaluate(OUT) == []
     page.close()
 
 
-@pytest.mark.parametrize("lesson", LESSONS)
-def test_all_text_can_be_read_in_light_and_dark(browser, address, lesson):
-    page = opened(browser, address, lesson, (1366, 768))
-    assert page.evaluate(PALE) == []
-    turn_dark(page)
-    page.wait_for_timeout(500)
+@pytest.mark.parametrize(("theme", "lesson"), asked(["dark", "address"]))
+def test_all_text_can_be_read(browser, request, lesson, theme):
+    page = opened(browser, request.getfixturevalue(theme), lesson, (1366, 768))
+    light = "true" if theme == "address" else "false"
+    expect(page.locator("body")).to_have_attribute("data-jp-theme-light", light)
     assert page.evaluate(PALE) == []
     page.close()

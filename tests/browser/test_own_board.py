@@ -4,13 +4,11 @@ from __future__ import annotations
 
 import re
 
-import pytest
 from playwright.sync_api import Page, expect
 
 from tests.browser.test_browser import (
     expect_no_failure,
     open_lesson,
-    pytestmark,  # noqa: F401 - skipped where no browser is
     run_all,
     wait_until_ready,
 )
@@ -45,10 +43,16 @@ def about_the_board(page: Page) -> None:
     board(page).get_by_label("Board width in mm").press("Tab")
 
 
-def test_a_map_made_by_mouse_is_there_after_a_restart(page, lab):
+def route(page: Page):
+    """Where one is on the route, and its two buttons."""
+    stop = page.locator(".rl-stop").first
+    done, back = (stop.get_by_role("button", name=name) for name in ("Done: fitted", "Back"))
+    return stop.locator("h4"), done, back
+
+
+def test_map_and_route_by_mouse_are_there_after_a_restart(page, lab):
     open_lesson(page, lab(LESSON))
     run_all(page)
-    board(page).scroll_into_view_if_needed()
     about_the_board(page)
     stage = board(page).get_by_role("group", name="Map of the board")
     box = stage.bounding_box()
@@ -59,65 +63,50 @@ def test_a_map_made_by_mouse_is_there_after_a_restart(page, lab):
         re.compile(r"C1, plus left, (29|30|31)[\d.]* mm from the left, 4[123][\d.]* mm"),
         re.compile(r"C2, plus down, (89|90|91)[\d.]* mm from the left, 2[012][\d.]* mm"),
     ]
-    for mark, name in zip(marks(page).all(), expected, strict=True):
-        expect(mark).to_have_attribute("aria-label", name)
-    panel = page.locator(".rl-panel").filter(has=board(page)).last
+    panel = page.locator(".rl-panel").filter(has=stage)
     expect(panel).to_contain_text("2 capacitors on the map of Supply board, each plus looked at")
+    head, done, back = route(page)
+    expect(head).to_contain_text("Stop 1 of")
+    done.click()
+    expect(head).to_contain_text("Stop 2 of")
+    done.click()
+    expect(head).to_contain_text("Stop 3 of")
+    back.click()
+    expect(head).to_contain_text("Stop 2 of")
 
     again(page)
+    expect(head).to_contain_text("Stop 2 of")
     expect(marks(page)).to_have_count(2)
     for mark, name in zip(marks(page).all(), expected, strict=True):
         expect(mark).to_have_attribute("aria-label", name)
     expect(board(page).get_by_label("Name of the board")).to_have_value("Supply board")
 
 
-def test_a_map_made_by_keys_alone(page, lab):
+def test_map_and_route_by_keys_alone(page, lab):
     open_lesson(page, lab(LESSON))
     run_all(page)
     cells = page.locator(".jp-Cell").count()
     taken = marks(page).count()  # by the test before
-    board(page).get_by_role("button", name="Add a capacitor").focus()
+    add = board(page).get_by_role("button", name="Add a capacitor")
     for key, said in PLUS.items():
-        page.keyboard.press("Enter")  # on the button; then on the choice of its plus
+        add.focus()
+        page.keyboard.press("Enter")  # now the choice of its plus has the keys
         page.keyboard.press(key)
         expect(marks(page).last).to_have_attribute("aria-label", re.compile(said))
         marks(page).last.focus()
         page.keyboard.press("Shift+ArrowRight")
         expect(marks(page).last).to_be_focused()
-        board(page).get_by_role("button", name="Add a capacitor").focus()
     expect(marks(page)).to_have_count(taken + 2)
-    marks(page).last.focus()
     page.keyboard.press("Delete")
     expect(marks(page)).to_have_count(taken + 1)
     page.keyboard.press("Control+z")
     expect(marks(page)).to_have_count(taken + 2)
+    head, done, back = route(page)
+    before = head.inner_text()
+    done.focus()
+    page.keyboard.press("Space")
+    expect(head).not_to_have_text(before)
+    back.focus()
+    page.keyboard.press("Enter")
+    expect(head).to_have_text(before)
     expect(page.locator(".jp-Cell")).to_have_count(cells)
-
-
-@pytest.mark.parametrize("by", ["mouse", "keys"])
-def test_a_stop_of_the_route_is_kept(page, lab, by):
-    open_lesson(page, lab(LESSON))
-    run_all(page)
-    route = page.locator(".rl-stop").first
-    head = route.get_by_role("heading")
-    done, back = (route.get_by_role("button", name=name) for name in ("Done: fitted", "Back"))
-
-    def use(button):
-        if by == "mouse":
-            button.click()
-        else:
-            button.focus()
-            page.keyboard.press("Space")
-
-    expect(head).to_contain_text("Stop 1 of")
-    use(done)
-    expect(head).to_contain_text("Stop 2 of")
-    use(done)
-    expect(head).to_contain_text("Stop 3 of")
-    use(back)
-    expect(head).to_contain_text("Stop 2 of")
-    again(page)
-    expect(head).to_contain_text("Stop 2 of")
-    use(back)
-    expect(head).to_contain_text("Stop 1 of")
-    page.wait_for_timeout(1000)

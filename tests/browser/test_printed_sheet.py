@@ -2,21 +2,16 @@
 
 from __future__ import annotations
 
-import os
 import re
 
 import pytest
-from playwright.sync_api import sync_playwright
 
 from repairlib.core.tables import demo_path
 from repairlib.health import read_measured_file
 from repairlib.recap import plan, plan_file, read_board, read_catalogue
 from repairlib.show.sheets import bench_sheet
-from tests.browser.lab import find_browser
 from tests.browser.pdf_text import pages_of
-from tests.browser.test_browser import LAUNCH
 
-BROWSER = find_browser()
 PHONE, DESK = {"width": 390, "height": 844}, {"width": 1366, "height": 768}
 SMALLEST_LETTERS = """() => Math.min(...[...document.querySelectorAll('body *')].filter(one =>
   !one.closest('svg') && one.getClientRects().length && one.innerText.trim()
@@ -24,26 +19,17 @@ SMALLEST_LETTERS = """() => Math.min(...[...document.querySelectorAll('body *')]
 SCALES = """() => [...document.querySelectorAll('.maps svg')].filter(one =>
   one.getClientRects().length).map(one => one.clientWidth / one.viewBox.baseVal.width)"""
 
-pytestmark = pytest.mark.skipif(
-    BROWSER is None and "CI" not in os.environ,
-    reason="no chromium, chromium-browser or google-chrome is installed",
-)
-
 
 @pytest.fixture(scope="module")
-def open_page():
+def open_page(browser):
     """Opens a page of HTML in a window of a size."""
-    assert BROWSER, "CI needs Chromium: apt-get install chromium"
-    with sync_playwright() as playwright:
-        browser = playwright.chromium.launch(executable_path=BROWSER, args=list(LAUNCH))
 
-        def opened(content: str, window: dict = DESK, colours: str = "light"):
-            page = browser.new_page(viewport=window, color_scheme=colours)
-            page.set_content(content)
-            return page
+    def opened(content: str, window: dict = DESK, colours: str = "light"):
+        page = browser.new_page(viewport=window, color_scheme=colours)
+        page.set_content(content)
+        return page
 
-        yield opened
-        browser.close()
+    return opened
 
 
 @pytest.fixture(scope="module")
