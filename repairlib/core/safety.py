@@ -7,7 +7,7 @@ local rules, an employer's instructions or a licensed person.
 from __future__ import annotations
 
 from collections.abc import Iterable
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 
 from repairlib.core import html
 
@@ -31,6 +31,17 @@ class Hazard:
         return f"{html.text(self.when)}{html.listed(self.do)}<em>{html.text(self.defer)}</em>"
 
 
+_HOT_TOOLS = Hazard(
+    "Hot tools burn and start fires",
+    "Whenever an iron, hot air, a hot plate or an oven is used.",
+    (
+        "Rest the iron in its stand, keep the lead clear, and switch it off when you leave.",
+        "Keep paper, solvents and cables away from the hot end.",
+        "What was heated stays hot: let it cool before you take it in hand.",
+    ),
+    "Follow the tool maker's instructions and the fire rules of your workshop.",
+    "An iron burns skin to the bone at a touch and lights paper that it lies on.",
+)
 _LOCAL = "Local electrical rules and a licensed electrician come first."
 
 HAZARDS = {
@@ -61,19 +72,18 @@ HAZARDS = {
         "A charged capacitor gives all it holds in one blow to whatever bridges its two ends, long "
         "after the plug is out; above 60 V dc it is for a qualified person.",
     ),
-    "heat and fire": Hazard(
-        "Hot tools burn and start fires",
-        "Whenever an iron, hot air or a fault under power is involved.",
-        (
-            "Rest the iron in its stand, keep the lead clear, and switch it off when you leave.",
-            "Keep paper, solvents and cables away from the hot end.",
-            "A part fitted the wrong way round can burst or burn: check before power, "
-            "and power up from a current-limited supply. Without one, hand the first power-up to "
-            "somebody who has one.",
+    "hot tools": _HOT_TOOLS,
+    "heat and fire": replace(
+        _HOT_TOOLS,
+        title="Hot tools and hot parts start fires",
+        when="Whenever an iron, hot air or a fault under power is involved.",
+        do=(
+            *_HOT_TOOLS.do[:2],
+            "A part fitted the wrong way round can burst or burn: check before power, and power up "
+            "from a current-limited supply. Without one, hand the first power-up to somebody who "
+            "has one.",
         ),
-        "Follow the tool maker's instructions and the fire rules of your workshop.",
-        "An iron burns skin to the bone at a touch and lights paper that it lies on.",
-        Hazard(
+        of_part=Hazard(
             "A wrong or reversed part bursts or burns",
             "Whenever power comes on after a part was fitted or a fuse was changed.",
             (

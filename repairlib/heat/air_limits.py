@@ -50,7 +50,7 @@ _VAPOUR_SOURCES = ("NIOSH isopropyl alcohol", "from memory")
     topic="heat",
     title="Alcohol vapour in a room",
     sources=_VAPOUR_SOURCES,
-    cautions=("solvents", "heat and fire"),
+    cautions=("solvents", "hot tools"),
 )
 def alcohol_vapour(
     millilitres: Annotated[
@@ -92,7 +92,7 @@ def alcohol_vapour(
     topic="heat",
     title="Alcohol that brings a room to a level",
     sources=_VAPOUR_SOURCES,
-    cautions=("solvents", "heat and fire"),
+    cautions=("solvents", "hot tools"),
 )
 def alcohol_for_level(
     ppm: Annotated[
@@ -126,7 +126,7 @@ def alcohol_for_level(
     topic="heat",
     title="A level of alcohol vapour",
     sources=("NIOSH isopropyl alcohol",),
-    cautions=("solvents", "heat and fire"),
+    cautions=("solvents", "hot tools"),
 )
 def alcohol_level(
     ppm: Annotated[float, Given("", "Vapour in the air, in ppm.", at_least=0, at_most=1e6)],
@@ -166,7 +166,7 @@ def _can_it_burn(ppm: float) -> tuple[str, str]:
     topic="heat",
     title="Fresh air for cleaning with alcohol",
     sources=_VAPOUR_SOURCES,
-    cautions=("solvents", "heat and fire"),
+    cautions=("solvents", "hot tools"),
 )
 def alcohol_ventilation(
     millilitres_an_hour: Annotated[

@@ -101,7 +101,7 @@ def hottest_oven(carries: str) -> int | None:
         "J-STD-033A, quoted",
         "RF module data sheet",
     ),
-    cautions=("heat and fire",),
+    cautions=("hot tools",),
 )
 def bake_before_reflow(
     level: Annotated[str, Choice(LEVELS, "Moisture sensitivity level, as on the bag.")],

@@ -97,7 +97,7 @@ def solvents() -> dict[str, Solvent]:
     topic="heat",
     title="Solvent for a residue",
     sources=("from memory", "common practice", "NIOSH isopropyl alcohol"),
-    cautions=("solvents", "heat and fire", "fumes and flux", "stored charge"),
+    cautions=("solvents", "hot tools", "fumes and flux", "stored charge"),
 )
 def solvent_for(
     residue: Annotated[str, Choice(RESIDUES, "What is to come off.")],

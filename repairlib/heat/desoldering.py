@@ -124,7 +124,7 @@ def nozzle_bore(lead: float) -> float | None:
     topic="heat",
     title="Taking a part out",
     sources=("from memory",),
-    cautions=("heat and fire", "fumes and flux", "stored charge", "flying leads and eyes"),
+    cautions=("hot tools", "fumes and flux", "stored charge", "flying leads and eyes"),
 )
 def take_out(
     part: Annotated[str, Choice(lambda: tuple(removals()), "What kind of part.")],
@@ -192,7 +192,7 @@ def take_out(
     topic="heat",
     title="Shielding a neighbour",
     sources=("from memory", "common practice"),
-    cautions=("heat and fire", "batteries", "stored charge"),
+    cautions=("hot tools", "batteries", "stored charge"),
 )
 def shield_neighbour(
     neighbour: Annotated[

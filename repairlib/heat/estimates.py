@@ -29,7 +29,7 @@ ESTIMATE = "An estimate with typical figures of materials, not a measurement."
     topic="heat",
     title="Two bodies touch",
     sources=("Heat and Mass Transfer, ch. 4", "from memory"),
-    cautions=("heat and fire",),
+    cautions=("hot tools",),
 )
 def contact_temperature(
     hot: Annotated[str, Choice(bodies, "The hotter body.")],
@@ -58,7 +58,7 @@ def contact_temperature(
     topic="heat",
     title="Heat to melt a joint",
     sources=("from memory",),
-    cautions=("heat and fire", "fumes and flux"),
+    cautions=("hot tools", "fumes and flux"),
 )
 def melting_heat(
     solder: Annotated[str, Choice(alloy_names, "Which solder.", alloy_name)],
@@ -152,7 +152,7 @@ def hole_resistance(
     topic="heat",
     title="How deep heat has gone",
     sources=("Heat and Mass Transfer, ch. 4", "encyclopaedia, FR-4", "from memory"),
-    cautions=("heat and fire",),
+    cautions=("hot tools",),
 )
 def heat_at_depth(
     face: Annotated[
@@ -194,7 +194,7 @@ def heat_at_depth(
     topic="heat",
     title="A part warms up or cools down",
     sources=("Heat and Mass Transfer, ch. 4",),
-    cautions=("heat and fire",),
+    cautions=("hot tools",),
 )
 def warming_time(
     mass: Annotated[float, Given("kg", "Of the part, such as 0.5 g.", above=0, at_most=10)],

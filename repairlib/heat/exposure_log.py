@@ -215,7 +215,7 @@ def judge_exposure(
             "J-STD-033A, quoted",
             "three reflow passes",
         ),
-        cautions=("heat and fire", *(("batteries",) if carries == CELL else ())),
+        cautions=("hot tools", *(("batteries",) if carries == CELL else ())),
     )
 
 

@@ -66,7 +66,7 @@ INVARIANTS = {
     topic="heat",
     title="Where a system melts at once",
     sources=("common practice",),
-    cautions=("heat and fire",),
+    cautions=("hot tools",),
 )
 def invariant_points(
     system: Annotated[str, Choice(tuple(INVARIANTS), "Which metals.")],

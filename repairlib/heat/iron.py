@@ -73,7 +73,7 @@ def limits() -> dict[str, Limit]:
     topic="heat",
     title="Iron temperature",
     sources=("from memory",),
-    cautions=("heat and fire", "fumes and flux"),
+    cautions=("hot tools", "fumes and flux"),
 )
 def iron_temperature(
     solder: Annotated[str, Choice(alloy_names, "The solder of the joint.", alloy_name)],

@@ -261,7 +261,7 @@ BISMUTH = (
         "jet at a solder joint",
         "from memory",
     ),
-    cautions=("stored charge", "heat and fire", "fumes and flux"),
+    cautions=("stored charge", "hot tools", "fumes and flux"),
 )
 def joint_heat(
     joint: Annotated[str, Choice((THROUGH_HOLE, SURFACE), "What kind of joint.")] = Setup.kind,

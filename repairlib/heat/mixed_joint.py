@@ -77,7 +77,7 @@ def soft_from(parts: dict[str, float]) -> float | None:
     topic="heat",
     title="Two solders meet",
     sources=("from memory",),
-    cautions=("heat and fire", "fumes and flux"),
+    cautions=("hot tools", "fumes and flux"),
 )
 def solders_meet(
     old: Annotated[str, Choice(alloy_names, "The solder left on the pad.", alloy_name)],
@@ -108,7 +108,7 @@ def solders_meet(
     topic="heat",
     title="Two solders meet, by mass",
     sources=("from memory",),
-    cautions=("heat and fire", "fumes and flux"),
+    cautions=("hot tools", "fumes and flux"),
 )
 def solders_meet_by_mass(
     old: Annotated[str, Choice(alloy_names, "The solder left on the pad.", alloy_name)],

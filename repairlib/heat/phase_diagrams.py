@@ -148,7 +148,7 @@ def just_melted(system: str, percent: float) -> float:
     topic="heat",
     title="Melting by composition",
     sources=("from memory",),
-    cautions=("heat and fire",),
+    cautions=("hot tools",),
 )
 def melting_by_composition(
     system: Annotated[str, Choice(tuple(DIAGRAMS), "Which two metals.")],

@@ -28,7 +28,7 @@ from repairlib.heat.reflow_limits import (
 )
 from repairlib.heat.reflow_measures import ROUNDING, SENSOR, Measured, measure
 
-_CAUTIONS = ("heat and fire", "fumes and flux")
+_CAUTIONS = ("hot tools", "fumes and flux")
 
 
 class Criterion(NamedTuple):

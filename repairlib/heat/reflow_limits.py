@@ -214,7 +214,7 @@ def in_words(limits: Range, unit: str) -> str:
     topic="heat",
     title="Reflow limits of a package",
     sources=("J-STD-020D table 5-2", "J-STD-020C tables"),
-    cautions=("heat and fire",),
+    cautions=("hot tools",),
 )
 def reflow_limits(
     alloy: Annotated[str, Choice(ALLOYS, "Kind of solder.")],

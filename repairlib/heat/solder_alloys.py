@@ -224,7 +224,7 @@ def in_words(parts: dict[str, float]) -> str:
     topic="heat",
     title="A solder",
     sources=("solder alloys table",),
-    cautions=("heat and fire", "fumes and flux"),
+    cautions=("hot tools", "fumes and flux"),
 )
 def solder_alloy(
     solder: Annotated[
@@ -275,7 +275,7 @@ def solder_alloy(
     topic="heat",
     title="A composition",
     sources=("from memory",),
-    cautions=("heat and fire", "fumes and flux"),
+    cautions=("hot tools", "fumes and flux"),
 )
 def solder_composition(
     composition: Annotated[str, Text("Symbols with wt %, such as Sn63Pb37.")],

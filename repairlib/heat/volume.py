@@ -99,7 +99,7 @@ def fill_needed(
     topic="heat",
     title="Solder for a joint",
     sources=("IPC-A-610F", "from memory"),
-    cautions=("heat and fire", "fumes and flux"),
+    cautions=("hot tools", "fumes and flux"),
 )
 def solder_for_joint(
     hole: Annotated[
@@ -154,7 +154,7 @@ def solder_for_joint(
     topic="heat",
     title="Hole fill",
     sources=("IPC-A-610F", "IPC-A-610G", "IPC-A-610, 2003"),
-    cautions=("heat and fire",),
+    cautions=("hot tools",),
 )
 def judge_hole_fill(
     product_class: Annotated[

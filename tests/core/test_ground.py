@@ -97,8 +97,8 @@ def test_demo_paths():
     assert demo_path("x.csv").parent.name == "demo"
 
 
-KEYS = "mains, stored charge, heat and fire, fumes and flux, lead, solvents, flying leads and eyes"
-KEYS = [*KEYS.split(", "), "batteries", "high-voltage tubes"]
+KEYS = "mains, stored charge, hot tools, heat and fire, fumes and flux, lead, solvents"
+KEYS = [*KEYS.split(", "), "flying leads and eyes", "batteries", "high-voltage tubes"]
 POISONS = ["PCB oil", "wet tantalum", "asbestos", "beryllium oxide"]
 
 
@@ -116,6 +116,12 @@ def test_a_caution_shows_its_words_in_text_and_in_a_notebook():
     for form in (str(shown_caution), shown_caution._repr_html_()):
         assert HAZARDS["mains"].title in form
         assert "Measure the voltage" in form
+
+
+def test_what_a_part_does_is_not_said_of_a_tool():
+    assert "An iron burns skin" in caution("hot tools").short()
+    assert "wrong way round" in caution("heat and fire").short()
+    assert "An iron burns skin" not in caution("heat and fire").short()
 
 
 def test_no_caution_says_safe_to_touch():

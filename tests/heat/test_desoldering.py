@@ -219,7 +219,7 @@ def test_what_cannot_be(call):
 def test_every_part_has_an_answer_and_its_cautions(part, tools, solder):
     finding = take_out(part, tools, solder)
     assert finding.verdict
-    assert set(finding.cautions) >= {"heat and fire", "fumes and flux", "stored charge"}
+    assert set(finding.cautions) >= {"hot tools", "fumes and flux", "stored charge"}
     assert "safe" not in finding.verdict
     leaded = alloys()[solder].leaded
     assert ("lead" in finding.cautions) == leaded

@@ -95,7 +95,7 @@ def test_flammable_vapour_and_hot_tools_never_meet():
             finding = solvent_for(residue, "bare board", near)
             assert finding.verdict == "stop"
             assert "cold" in finding.first
-            assert {"solvents", "heat and fire", "stored charge"} <= set(finding.cautions)
+            assert {"solvents", "hot tools", "stored charge"} <= set(finding.cautions)
 
 
 @pytest.mark.published(

@@ -275,7 +275,7 @@ def test_the_calculator_gives_the_same_and_says_it_is_a_model():
     run = heat_joint(plane="thermal relief")
     assert finding.far_side_melted == approx(run.far_melted, abs=0.5)
     assert "not a measurement" in " ".join(finding.notes)
-    assert "lead" in finding.cautions and "heat and fire" in finding.cautions
+    assert "lead" in finding.cautions and "hot tools" in finding.cautions
     assert "lead" not in joint_heat(solder="SAC305").cautions
     assert "safe" not in str(finding)
 

@@ -117,7 +117,7 @@ def answer_html(run: Heating, beside: str) -> str:
     melted = "some solder stays solid" if when is None else f"all solder liquid after {about(when)}"
     says = [f"{check.name}: {check.says} ({check.verdict})" for check in checks]
     cells = ("batteries",) if may_be_a_cell(beside) else ()
-    held = caution("heat and fire", "fumes and flux", *cells).folded("Cautions for work with heat")
+    held = caution("hot tools", "fumes and flux", *cells).folded("Cautions for work with heat")
     return told(state_of(word), f"{word}: {melted}", says, soft(text(LIMITS)) + held)
 
 

@@ -208,17 +208,17 @@ def bismuth_left(draw: Draw) -> Choice:
                 leave,
                 "The mixture melts far below both. What does a live part do when its joints go "
                 "soft?",
-                hazard="heat and fire",
+                hazard="hot tools",
             ),
             Mistake(
                 thin,
                 "A little bismuth with lead is enough for the low-melting phase.",
-                hazard="heat and fire",
+                hazard="hot tools",
             ),
             Mistake(
                 boil,
                 "Metals of solder do not boil off at an iron: the mixture stays, the pads go.",
-                hazard="heat and fire",
+                hazard="hot tools",
             ),
         ],
     )
@@ -337,7 +337,7 @@ def flux_off(draw: Draw) -> Choice:
             Mistake(
                 blow,
                 "You drive vapour through a heater that glows.",
-                hazard="heat and fire",
+                hazard="hot tools",
             ),
             Mistake(
                 power,
