@@ -33,6 +33,7 @@ from repairlib.core.typed.set_aside import (
     HEADING,
     NOT_FITTED,
     OTHER_PART,
+    TITLE,
     UNREADABLE,
     SetAside,
 )
@@ -64,9 +65,14 @@ MOST_ALIKE = 500  # parts on a line of a list without references
 MOST_BY_RANGES = 10_000  # parts that a list may name beside the first of each line
 
 _REMARKS = ("other", "form", "tolerance", "code")  # columns that may name a neighbour
-_HOW_MANY = re.compile(
-    r"([0-9]{1,3})\s*(?:[x×]|pcs\.?|off|st(?:ü|u|ue)?ck\.?|pz\.?|pi[eè]ces)\s+", re.I
+_PIECES = r"(?:[x×]|pcs\.?|pieces|off|of|st(?:ü|u|ue)?ck\.?|pz\.?|pi[eè]ces)"
+_HOW_MANY = re.compile(rf"([0-9]{{1,3}})\s*{_PIECES}\s+", re.IGNORECASE)
+_HOW_MANY_AT_THE_END = re.compile(
+    rf"[\s,;(]+(?:[x×]\s*([0-9]{{1,3}})|([0-9]{{1,3}})\s*{_PIECES})[\s).]*$", re.IGNORECASE
 )
+
+
+_CODE = re.compile(r"(?<![\w.,/-])[0-9]{2}[0-9R]\s?[A-Z]?(?![\w.,/-])")  # 104, 335 C
 
 
 class PartsList:
@@ -202,23 +208,33 @@ class _ListReader:
         elif board:
             self.board = board
             self.section = ""
-        self.aside(row.line, *what_words_are(row, section, board, self.columns))
+        what, why = what_words_are(row, section, board, self.columns)
+        code = _CODE.search(row.text) if what == TITLE and self.has_no_references() else None
+        if code:
+            what, why = UNREADABLE, f"'{code[0]}' may be a code: write its value, as 100n"
+        self.aside(row.line, what, why)
 
     def takes_a_part_without_reference(self, row: Row) -> bool:
-        """Add `4x 10uF 16V` of a list in which no line begins with a reference."""
-        counted = _HOW_MANY.match(row.text.strip())
-        if not counted or not 1 <= int(counted[1]) <= MOST_ALIKE:
+        """Add `4x 10uF 16V` or `10uF 16V` of a list in which no line begins with a reference."""
+        stated, words = how_many(row.text.strip())
+        count = 1 if stated is None else stated
+        if not 1 <= count <= MOST_ALIKE or not self.has_no_references():
             return False
+        said = (("free", words), ("look", "the list has no references"))
+        capacitor = describe(said, self.section)
+        if capacitor.farad is None:
+            return False
+        for number in range(count):
+            name = f"LINE{row.line}{'' if stated is None else _letters(number)}"
+            self.add(name, row.line, capacitor, "")
+        return True
+
+    def has_no_references(self) -> bool:
+        """Whether no line of the list begins with a reference: it is written from the board."""
         if self.without_references is None:
             starts = (line.lstrip(' \t|"') for line in self.list.lines)
             self.without_references = not any(map(begins_with_reference, starts))
-        said = (("free", row.text.strip()[counted.end() :]), ("look", "the list has no references"))
-        capacitor = describe(said, self.section)
-        if not self.without_references or capacitor.farad is None:
-            return False
-        for number in range(int(counted[1])):
-            self.add(f"LINE{row.line}{_letters(number)}", row.line, capacitor, "")
-        return True
+        return self.without_references
 
     def add(self, name: str, line: int, capacitor: Capacitor, doubt: str) -> None:
         if doubt:
@@ -319,6 +335,21 @@ class _ListReader:
         if capacitor is None:
             capacitor = self.described[said] = weigh(*said)
         return capacitor
+
+
+def how_many(line: str) -> tuple[int | None, str]:
+    """How many parts a line without a reference states, and the words without the count.
+
+    >>> how_many("4x 10uF 16V"), how_many("2200uF 35V x 2"), how_many("10uF 16V")
+    ((4, '10uF 16V'), (2, '2200uF 35V'), (None, '10uF 16V'))
+    """
+    first = _HOW_MANY.match(line)
+    if first:
+        return int(first[1]), line[first.end() :]
+    last = _HOW_MANY_AT_THE_END.search(line)
+    if last:
+        return int(last[1] or last[2]), line[: last.start()]
+    return None, line
 
 
 def _letters(number: int) -> str:

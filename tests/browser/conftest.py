@@ -16,8 +16,10 @@ def lab(tmp_path_factory):
         yield address
 
 
-@pytest.fixture(scope="session")
+@pytest.fixture(scope="module")
 def browser():
+    """Closed after each file: while it is open, an event loop runs in this process, and a panel
+    that finds one writes later than it does without."""
     if BROWSER is None and "CI" not in os.environ:
         pytest.skip("no chromium, chromium-browser or google-chrome is installed")
     assert BROWSER, "CI needs Chromium: apt-get install chromium"

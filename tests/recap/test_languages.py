@@ -173,6 +173,32 @@ def test_a_list_without_references_is_taken():
 
 
 @pytest.mark.common_practice
+@pytest.mark.parametrize(
+    ("line", "references"),
+    [
+        ("47uF 25V", ["LINE2"]),
+        ("1000uF/16V", ["LINE2"]),
+        ("2200uF 35V x 2", ["LINE2A", "LINE2B"]),
+        ("10uF 16V (3 pcs)", ["LINE2A", "LINE2B", "LINE2C"]),
+        ("2 of 10uF 16V", ["LINE2A", "LINE2B"]),
+    ],
+)
+def test_a_line_written_from_the_board_is_taken_with_its_count(line, references):
+    made = plan(f"4x 100uF 16V\n{line}\n")
+    assert [item.reference for item in made.items][-len(references) :] == references
+    assert len(made.items) == 4 + len(references)
+
+
+@pytest.mark.common_practice
+def test_a_line_written_from_the_board_is_held_where_it_is_not_understood():
+    made = plan("47uF 450V\nbig one by the switch 220uF 25V\n22uF\nyellow block 335 C\nthanks\n")
+    assert [item.reference for item in made.held] == ["LINE2", "LINE3"]
+    (high,) = (item for item in made.items if item.cautions)
+    assert high.reference == "LINE1"
+    assert [row.line for row in made.unreadable] == [4]
+
+
+@pytest.mark.common_practice
 def test_a_page_set_in_another_layout_gives_its_values():
     text = (
         "SYMBOL   DESCRIPTION   PART NO.\n"
