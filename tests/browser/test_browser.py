@@ -22,6 +22,12 @@ FAILURES = ", ".join(
 ALL = os.environ.get("LESSONS") == "all"  # then every key on every control of every lesson
 NUMBERED_LESSONS = [name for name in lesson_names() if name[0].isdigit()]
 KEYED = NUMBERED_LESSONS if ALL else ["00-start-here", "07-plan-a-recap"]
+# Among them every kind of panel. That each lesson runs, nbval says.
+READ_ALOUD = (
+    NUMBERED_LESSONS
+    if ALL
+    else ["00-start-here", "04-polarity", "05-measure-and-judge", "09-hot-air-and-moisture"]
+)
 
 UNNAMED = """panels => panels.flatMap(panel => [...panel.querySelectorAll(
   'input, select, textarea, [role=slider], [contenteditable=true]')].filter(control => {
@@ -73,7 +79,7 @@ def question(page: Page, name: str):
     return page.locator(".rl-card").filter(has_text=f"({name})")
 
 
-@pytest.mark.parametrize("lesson", NUMBERED_LESSONS)
+@pytest.mark.parametrize("lesson", READ_ALOUD)
 def test_lesson_runs_and_can_be_read_aloud(page, lab, lesson):
     """Every control has a name, and every question is a heading that one can jump to."""
     open_lesson(page, lab(lesson))
