@@ -144,7 +144,7 @@ def test_bismuth_left_on_a_leaded_joint_is_dangerous():
         ask = bismuth_left(draw.part("x"))
         assert ask.judge(starting(ask, "Braid all")).state == "right"
         for leaves_it in ("Leave it", "Add leaded", "Turn the iron"):
-            assert ask.judge(starting(ask, leaves_it)).hazards == ("hot tools",)
+            assert ask.judge(starting(ask, leaves_it)).hazards == ("heat and fire",)
 
 
 @pytest.mark.common_practice
@@ -220,7 +220,7 @@ def test_solvent_near_heat_or_power_is_dangerous():
         ask = flux_off(draw.part("x"))
         assert ask.judge(starting(ask, "Iron off")).state == "right"
         assert ask.judge(starting(ask, "Wipe")).hazards == ("solvents",)
-        assert ask.judge(starting(ask, "Alcohol first, then hot air")).hazards == ("hot tools",)
+        assert ask.judge(starting(ask, "Alcohol first, then hot air")).hazards == ("heat and fire",)
         assert ask.judge(starting(ask, "Alcohol first, then power")).hazards == ("solvents",)
 
 

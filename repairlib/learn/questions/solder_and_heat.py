@@ -208,17 +208,17 @@ def bismuth_left(draw: Draw) -> Choice:
                 leave,
                 "The mixture melts far below both. What does a live part do when its joints go "
                 "soft?",
-                hazard="hot tools",
+                hazard="heat and fire",
             ),
             Mistake(
                 thin,
                 "A little bismuth with lead is enough for the low-melting phase.",
-                hazard="hot tools",
+                hazard="heat and fire",
             ),
             Mistake(
                 boil,
                 "Metals of solder do not boil off at an iron: the mixture stays, the pads go.",
-                hazard="hot tools",
+                hazard="heat and fire",
             ),
         ],
     )
@@ -337,7 +337,7 @@ def flux_off(draw: Draw) -> Choice:
             Mistake(
                 blow,
                 "You drive vapour through a heater that glows.",
-                hazard="hot tools",
+                hazard="heat and fire",
             ),
             Mistake(
                 power,

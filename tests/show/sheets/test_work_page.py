@@ -149,7 +149,7 @@ def test_the_short_cautions_stand_where_they_can_hurt(sheet):
         "A capacitor keeps its charge",
         "Above 60 V dc, or with banks of large capacitors, leave it to a qualified person",
         '<ol class="steps"',
-        "Hot tools burn",
+        "Hot tools and hot parts start fires",
         "Flux smoke harms lungs",
         "Step 1: power supply",
     )
