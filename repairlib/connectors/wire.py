@@ -98,7 +98,7 @@ def copper_wire(
     working = [
         f"d = 0.127 mm × 92^((36 - {gauge:g}) / 39) = {across * 1e3:.4g} mm",
         f"A = π/4 × d² = {area * 1e6:.4g} mm²",
-        f"at 20 °C ρ / A = 1.7241e-8 Ω m / A = {ohm_per_metre(gauge) * 1000:.4g} Ω/km",
+        f"at 20 °C ρ / A = 1.7241 × 10⁻⁸ Ω m / A = {ohm_per_metre(gauge) * 1000:.4g} Ω/km",
         f"at {temperature:g} °C × (1 + 0.00393 × ({temperature:g} - 20)) = {each * 1000:.4g} Ω/km",
     ]
     notes = ["Solid wire. Stranded wire of the same gauge has about 2 % more (from memory)."]
