@@ -66,10 +66,11 @@ def connector_heat(
         )
     out = take_out(_KIND[connector], tools, solder, plane=plane)
     body = shield_neighbour("plastic connector", 0.0, "iron" if connector == INLET else "hot air")
-    values = {name: one for name, one in out.values.items() if name not in ("tip", "braid")}
+    values = {name: out.values[name] for name in ("set_to", "at_most", "contact")}
     values["body_bears"] = body.bears
     working = [*_FIRST, *out.working]
     notes = [
+        "Tip and nozzle go by land and lead: see take_out.",
         "The body is plastic: the shortest heat wins. Soft plastic lets the pins shift; a mating "
         "half plugged in holds them.",
         f"Beside it: {body.do}.",
