@@ -59,6 +59,14 @@ HOMES = {
     ),
     "heat.moisture": "floor_life_left reset_in_dry_air humidity_card",
     "heat.bake": "bake_before_reflow",
+    "connectors.contacts": "contact_current",
+    "connectors.contact_resistance": "contact_heat",
+    "connectors.wire": "copper_wire wire_drop",
+    "connectors.slot": "slot_power",
+    "connectors.keying": "pin_one",
+    "connectors.before_power": "shorts_before_power",
+    "connectors.pad_repairs": "link_wire",
+    "connectors.heat_plan": "connector_heat",
 }
 
 

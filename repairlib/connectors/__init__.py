@@ -1,0 +1,15 @@
+"""Connectors: current and heat of contacts, wires, slot power, pin 1, checks before power."""
+
+from repairlib.core.public import public_names
+
+__getattr__, __all__ = public_names(
+    __name__,
+    before_power="AGAIN GO_ON STOP pairs shorts_before_power",
+    contact_resistance="contact_heat new_contact",
+    contacts="FAMILIES contact_current limit",
+    heat_plan="FINE INLET MAINS_INLET connector_heat",
+    keying="pin_one ways",
+    pad_repairs="link_wire repairs wire_for",
+    slot="budget plugs slot_power",
+    wire="cautious_current copper_wire diameter ohm_per_metre wire_drop",
+)
