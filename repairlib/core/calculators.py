@@ -59,6 +59,7 @@ HOMES = {
     ),
     "heat.moisture": "floor_life_left reset_in_dry_air humidity_card",
     "heat.bake": "bake_before_reflow",
+    "worth.calculators": "worth_repairing break_even",
 }
 
 
