@@ -67,6 +67,7 @@ HOMES = {
     "connectors.before_power": "shorts_before_power",
     "connectors.pad_repairs": "link_wire",
     "connectors.heat_plan": "connector_heat",
+    "worth.calculators": "worth_repairing break_even",
 }
 
 

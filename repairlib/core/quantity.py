@@ -187,7 +187,8 @@ def engineering(value: float, unit: str, digits: int | None = None) -> str:
     if digits is None:
         figures = figures.rstrip("0") or "0"
     exponent = int(power)
-    step = 0 if unit in _UNSCALED or value == 0 else _step_for(exponent, unit)
+    plain = unit in _UNSCALED or unit not in UNITS  # such as money
+    step = 0 if plain or value == 0 else _step_for(exponent, unit)
     number = _place_point(figures, exponent - step)
     joined = _PRINTED[step] + unit
     return f"{sign}{number}{NBSP}{joined}" if joined else f"{sign}{number}"
