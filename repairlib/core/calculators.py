@@ -59,6 +59,11 @@ HOMES = {
     ),
     "heat.moisture": "floor_life_left reset_in_dry_air humidity_card",
     "heat.bake": "bake_before_reflow",
+    "power_up.rails": "rail_check",
+    "power_up.ripple": "ripple_check",
+    "power_up.supply": "current_limit",
+    "power_up.lamp": "series_lamp",
+    "power_up.fuse": "fuse_pulse",
 }
 
 

@@ -12,13 +12,14 @@ FIT, MARGINAL, REPLACE = "fit", "marginal", "replace"
 MAY_STAY, MUST_GO = "may stay", "must go"
 RIGHT, REVERSED = "right", "reversed"
 WITHIN, OVER, TOO_LITTLE = "within the limits", "over a limit", "does not melt"
+OUTSIDE = "outside the limits"
 CONDITIONS, NEVER = "only with these conditions", "do not"
 
 GOOD, BAD, LOOK = "good", "bad", "look"
 
 MEANS = {
     **dict.fromkeys((PASS, FIT, MAY_STAY, RIGHT, WITHIN), GOOD),
-    **dict.fromkeys((FAIL, REPLACE, MUST_GO, REVERSED, OVER, TOO_LITTLE, NEVER), BAD),
+    **dict.fromkeys((FAIL, REPLACE, MUST_GO, REVERSED, OVER, OUTSIDE, TOO_LITTLE, NEVER), BAD),
     **dict.fromkeys((MARGINAL, CONDITIONS), LOOK),
 }
 
