@@ -6,13 +6,12 @@ The order, the looks and the words are common practice; limits come from the rai
 from __future__ import annotations
 
 from dataclasses import dataclass
-from functools import lru_cache
 
 from repairlib.core.errors import RepairlibError
 from repairlib.core.limits import TOUCHABLE_DC
 from repairlib.core.quantity import brief
 from repairlib.power_up.rails import HOW_RIPPLE, Window
-from repairlib.power_up.supply import LIMITED, SUPPLIES, WITHOUT, steps_up
+from repairlib.power_up.supply import LEADS_OHM, LIMITED, SUPPLIES, WITHOUT, steps_up
 
 BEFORE, STEPS, RAILS, RIPPLE, MINUTES = (
     "before power",
@@ -28,7 +27,9 @@ DEAD = "dead"
 class RailToCheck:
     """A rail of the set: window [V], the ohms to ground below which it is shorted, ripple [V].
 
-    `ripple` is peak to peak, None where no limit is known: then it is not asked for.
+    `ripple` is peak to peak, None where no limit is known: then it is not asked for. Raises
+    RepairlibError for a window that is none, and for less than 1 Ω, which is a short to any meter
+    with two wires.
 
     >>> RailToCheck("+5 V", 4.75, 5.25, short_below=10).ripple is None
     True
@@ -46,7 +47,9 @@ class RailToCheck:
         low, high = number(self.low, "a rail's low end"), number(self.high, "a rail's high end")
         if not low < high or low * high <= 0:
             raise RepairlibError(f"{low:g} V to {high:g} V", "no window", "the lower end first")
-        above_zero(self.short_below, "the ohms of a short")
+        if number(self.short_below, "the ohms of a short") < LEADS_OHM:
+            wrong = "two wires do not tell so little from their leads"
+            raise RepairlibError(f"{self.short_below:g} Ω", wrong, f"{LEADS_OHM:g} Ω or more")
         if self.ripple is not None:
             above_zero(self.ripple, "a ripple limit")
 
@@ -121,7 +124,6 @@ def handed_on(setup: Setup) -> str:
     return WITHOUT.get(setup.supply, "")
 
 
-@lru_cache(maxsize=64)
 def checks_of(setup: Setup) -> tuple[Check, ...]:
     """Every check of this set that is for the person at the bench, in order.
 

@@ -61,11 +61,12 @@ class Stop:
 class State:
     """Where a first power-up stands. Made by `begin` and `step`, kept by `to_dict`.
 
-    `at` counts the checks that are done; `end` is None, VERIFY or HAND_ON; `told` says what the
+    `checks` are those of the set, `at` counts the ones that are done; `end` is None, VERIFY or HAND_ON; `told` says what the
     last reading came to.
     """
 
     setup: Setup
+    checks: tuple[Check, ...]
     readings: tuple[Reading, ...] = ()
     at: int = 0
     stop: Stop | None = None
@@ -77,7 +78,7 @@ class State:
         """The check that is due; None at a stop and at the end."""
         if self.stop or self.end:
             return None
-        return checks_of(self.setup)[self.at]
+        return self.checks[self.at]
 
     @property
     def powered(self) -> bool:
@@ -132,7 +133,7 @@ def begin(setup: Setup) -> State:
     >>> begin(Setup(9, 0.5, (rail,))).check.key
     'dead'
     """
-    return _ended(State(setup))
+    return _ended(State(setup, checks_of(setup)))
 
 
 def step(state: State, reading: Reading) -> State:
@@ -198,12 +199,12 @@ def from_dict(kept: dict) -> State:
 
 def _due(state: State) -> Check:
     """The check that is due in a state that has one."""
-    return checks_of(state.setup)[state.at]
+    return state.checks[state.at]
 
 
 def _ended(state: State) -> State:
     """The state, at its end when no check is left."""
-    if state.at < len(checks_of(state.setup)):
+    if state.at < len(state.checks):
         return state
     why = handed_on(state.setup)
     if why:
