@@ -61,8 +61,8 @@ class Stop:
 class State:
     """Where a first power-up stands. Made by `begin` and `step`, kept by `to_dict`.
 
-    `checks` are those of the set, `at` counts the ones that are done; `end` is None, VERIFY or HAND_ON; `told` says what the
-    last reading came to.
+    `checks` are those of the set, `at` counts the ones that are done; `end` is None, VERIFY or
+    HAND_ON; `told` says what the last reading came to.
     """
 
     setup: Setup
@@ -219,7 +219,7 @@ def _ended(state: State) -> State:
 def _begin_again(state: State) -> State:
     """After a stop whose cause was found; `at` is still the check that failed."""
     at = 0 if _due(state).powered else min(state.at, _AFTER_A_REPAIR)
-    return replace(state, at=at, stop=None, told="begin again")
+    return replace(state, at=at, stop=None, told=f"begin again: {state.checks[at].key}")
 
 
 def _judged(check: Check, reading: Reading) -> tuple[str, str]:
