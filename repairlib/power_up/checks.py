@@ -196,8 +196,8 @@ def _under_power(setup: Setup) -> tuple[Check, ...]:
         ("smell", "Sniff from a distance: burning, fish, hot lacquer?", "A part is burning."),
         (
             "warm parts",
-            "The back of a hand near each part, none touched: does one get hot?",
-            "A part that gets hot in its first minutes will fail.",
+            "The back of a hand near each part, none touched: does one get hot soon?",
+            "What gets hot so soon takes too much, and fails or burns.",
         ),
         ("noise", "Listen: hiss, crackle, whine, a fan that stands?", "A can that hisses bursts."),
     )
@@ -207,9 +207,10 @@ def _under_power(setup: Setup) -> tuple[Check, ...]:
                 f"power {place}",
                 STEPS,
                 f"{'Output off. Set' if place == 1 else 'Raise to'} {brief(step.volts, 'V')}, "
-                f"limit {brief(step.limit, 'A')}. Glasses on, face away, "
-                f"{'output on. ' if place == 1 else ''}Read the current.",
-                "From there on the supply counts as limiting: something takes too much.",
+                f"limit {brief(step.limit, 'A')}. Glasses on, face away"
+                f"{', output on' if place == 1 else ''}. Read the current.",
+                f"Above {brief(step.most, 'A')} the supply counts as limiting: something takes "
+                "too much.",
                 ("heat and fire", "flying leads and eyes"),
                 "A",
                 None,

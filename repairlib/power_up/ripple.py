@@ -13,7 +13,9 @@ from repairlib.health import interval
 from repairlib.power_up.rails import IN_WORDS, judge
 
 FULL, HALF = "full wave", "half wave"
-_CHARGES = {FULL: 2, HALF: 1}  # charges in each period of the mains
+MOST = 1000.0  # V; no supply has more
+LEAST = 1e-6  # V; less is below any oscilloscope
+_CHARGES = {FULL: 2, HALF: 1}  # in each period of the mains
 
 
 def smoothing_ripple(
@@ -71,8 +73,8 @@ def ripple_check(
     ('outside the limits', 1000 µF)
     """
     shown = interval(measured, percent, 0, "V")
-    if shown.reading < 0:
-        raise RepairlibError(measured, "ripple below zero", "peak to peak, 0 V or more")
+    if not 0 <= shown.reading <= MOST:
+        raise RepairlibError(measured, "no ripple", f"peak to peak, 0 V to {brief(MOST, 'V')}")
     by_esr = ripple_current * esr
     nominal = smoothing_ripple(current, capacitance, frequency, rectifier)
     most = nominal / (1 - tolerance / 100) + by_esr
@@ -90,14 +92,14 @@ def ripple_check(
         f"{brief(most, 'V')}",
     ]
     rest = shown.reading - by_esr
-    if rest > 0:
+    if rest > LEAST:
         left = smoothing_ripple(current, rest, frequency, rectifier)  # the same, turned round
         values["left"] = Quantity(left, "F", 4)
         working.append(f"what would explain it alone: {brief(left, 'F')}")
     notes = []
     if decision.verdict in (FAIL, CANNOT_TELL):
         notes.append("Or the load takes more than was said, or one half of a full wave is missing.")
-    notes.append("True while the ripple is small against the peak. A meter on ac shows less.")
+    notes.append("It holds while the ripple is small against the peak. A meter on ac shows less.")
     return found(
         values,
         working=working,

@@ -129,5 +129,5 @@ def test_measured_against_computed():
             smoothing_ripple(*wrong)
     with pytest.raises(RepairlibError):
         smoothing_ripple(1, 1, 50, "bridge")
-    with pytest.raises(RepairlibError, match="below zero"):
+    with pytest.raises(RepairlibError, match="no ripple"):
         ripple_check("-1 V", 0.5, "4700 µF")
