@@ -60,9 +60,7 @@ def windows() -> dict[str, Window]:
     }
 
 
-def window_around(
-    nominal: float, tolerance: float = 5.0, ripple: float | None = None, name: str = ""
-) -> Window:
+def window_around(nominal: float, tolerance: float = 5.0, ripple: float | None = None) -> Window:
     """The window of any other rail: `nominal` volts ± `tolerance` per cent.
 
     `ripple` in volts peak to peak, None where no limit is known. 5 % is usual for logic. Source:
@@ -77,8 +75,7 @@ def window_around(
         raise RepairlibError(read, "no window", "a rail that is not 0 V, above 0 to 50 %")
     low, high = sorted(nominal * (1 + sign * tolerance / 100) for sign in (-1, 1))
     low, high = round(low, 9), round(high, 9)
-    called = name or f"{nominal:+g} V"
-    return Window(called, nominal, low, high, ripple, "", "common practice")
+    return Window(f"{nominal:+g} V", nominal, low, high, ripple, "", "common practice")
 
 
 def judge(
