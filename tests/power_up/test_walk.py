@@ -288,7 +288,8 @@ def walk(chance):
             assert after.end is None
             if reading.check == CAUSE:
                 assert reading.found and not after.powered
-                passed = {one.key for one in state.checks[: after.at]}
+                passed &= {one.key for one in state.checks[: after.at]}
+                assert not any(key.startswith("ohms") for key in passed), "measured again"
                 stopped = ""
             else:
                 stopped = "off"
