@@ -18,6 +18,7 @@ TOPICS = (
     "recap",
     "heat",
     "connectors",
+    "power_up",
     "worth",
 )
 # From the ground up; a folder imports from its own floor's folders below it and from lower floors.

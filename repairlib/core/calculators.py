@@ -68,6 +68,11 @@ HOMES = {
     "connectors.pad_repairs": "link_wire",
     "connectors.heat_plan": "connector_heat",
     "worth.calculators": "worth_repairing break_even",
+    "power_up.rails": "rail_check",
+    "power_up.ripple": "ripple_check",
+    "power_up.supply": "current_limit",
+    "power_up.lamp": "series_lamp",
+    "power_up.fuse": "fuse_pulse",
 }
 
 

@@ -12,6 +12,7 @@ FIT, MARGINAL, REPLACE = "fit", "marginal", "replace"
 MAY_STAY, MUST_GO = "may stay", "must go"
 RIGHT, REVERSED = "right", "reversed"
 WITHIN, OVER, TOO_LITTLE = "within the limits", "over a limit", "does not melt"
+OUTSIDE = "outside the limits"
 CONDITIONS, NEVER = "only with these conditions", "do not"
 REPAIR, DO_NOT_REPAIR, DEPENDS = "repair", "do not repair", "it depends"
 
@@ -23,6 +24,9 @@ MEANS = {
         (FAIL, REPLACE, MUST_GO, REVERSED, OVER, TOO_LITTLE, NEVER, DO_NOT_REPAIR), BAD
     ),
     **dict.fromkeys((MARGINAL, CONDITIONS, DEPENDS), LOOK),
+    **dict.fromkeys((PASS, FIT, MAY_STAY, RIGHT, WITHIN), GOOD),
+    **dict.fromkeys((FAIL, REPLACE, MUST_GO, REVERSED, OVER, OUTSIDE, TOO_LITTLE, NEVER), BAD),
+    **dict.fromkeys((MARGINAL, CONDITIONS), LOOK),
 }
 
 

@@ -1,0 +1,14 @@
+"""The first power-up after a repair: rails, current limit, lamp, fuse, and the way step by step."""
+
+from repairlib.core.public import public_names
+
+__getattr__, __all__ = public_names(
+    __name__,
+    checks="Check RailToCheck Setup checks_of rail_to_check",
+    fuse="fuse_pulse",
+    lamp="series_lamp",
+    rails="rail_check window_around windows",
+    ripple="ripple_check smoothing_ripple",
+    supply="HAND_ON LAMP LIMITED NEITHER current_limit short_below steps_up",
+    walk="CAUSE FINE POWER_OFF Reading State VERIFY WRONG begin from_dict step",
+)
