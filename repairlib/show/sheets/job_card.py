@@ -11,12 +11,12 @@ from repairlib.core.html import Html, listed, text
 from repairlib.core.safety import HAZARDS
 from repairlib.recap import Saved, write_whole
 from repairlib.record import STAGES, Card, Entry
-from repairlib.show.sheets.sheet_pieces import BOX, caution_in_full, page, short, table
+from repairlib.show.sheets.sheet_pieces import caution_in_full, page, short, table
 
 JOB_STYLE = """
 .typed, li, td { white-space: pre-wrap; }
 ul { margin: 0 0 1.5mm; padding-left: 5mm; } li { break-inside: avoid; }
-.number { width: 16mm; } .writer { width: 30mm; }
+.ref, .number { width: 19mm; } .line { width: 15mm; } .writer { width: 30mm; }
 .fields b { margin-right: 6mm; }
 @media screen { th, td small, .source { font-size: 13px; } }
 """
@@ -26,9 +26,7 @@ OUTCOME = {
     "not repaired": "Not repaired: keep it unplugged, with this card on it",
 }
 OPEN = "No outcome is written yet: keep it unplugged, with this card on it."
-VERIFIED = (
-    f'<p class="fields">Verified by <span></span> Date <span></span> {BOX} as stated above</p>'
-)
+VERIFIED = '<p class="fields">Verified as stated by <span></span> Date <span></span></p>'
 
 
 def job_sheet(card: Card) -> str:
@@ -104,7 +102,7 @@ def _readings(card: Card) -> str:
     by_what: dict[str, dict[str, str]] = {}
     for one in card.standing("reading"):
         cells = by_what.setdefault(one["what"], dict.fromkeys(STAGES, ""))
-        cells[one["stage"]] += f"{text(one['reading'])}<small>{text(one.measured)}</small>"
+        cells[one["stage"]] += f"{text(one['reading'])}<small>read as {text(one.measured)}</small>"
     headings = [("", "Measured"), *(("", stage.capitalize()) for stage in STAGES)]
     rows = [[text(what), *cells.values()] for what, cells in by_what.items()]
     return table(headings, rows) if rows else ""

@@ -29,7 +29,7 @@ def test_all_that_was_written_stands_on_it(tmp_path):
 
 
 def test_a_reading_stands_as_typed_and_as_it_is_read(tmp_path):
-    assert "1,2 @ 100 kHz 1.2 Ω" in words_of(read_card(full_card(tmp_path)))
+    assert "1,2 @ 100 kHz read as 1.2 Ω" in words_of(read_card(full_card(tmp_path)))
 
 
 @pytest.mark.parametrize(
@@ -46,7 +46,7 @@ def test_the_outcome_says_what_is_due_and_never_that_it_is_safe(tmp_path, outcom
     add_entry(path, "outcome", "Ana", outcome=outcome, told="see below")
     words = words_of(read_card(path))
     assert said in words
-    assert ("Verified by" in words) == signed
+    assert ("Verified as stated by" in words) == signed
     assert "safe" not in words.lower()
 
 
