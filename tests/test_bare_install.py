@@ -40,6 +40,15 @@ from repairlib.show.sheets import bench_sheet
 made = plan("Ref,Value,Type\\nC1-C2,10/16,elect\\nC3,.1,film\\n")
 assert "C1" in bench_sheet(made) and len(made.items) == 2
 """,
+    "keep a job card and print it": """
+from tempfile import TemporaryDirectory
+from repairlib.record import add_entry, open_job, read_card
+from repairlib.show.sheets import job_sheet
+with TemporaryDirectory() as folder:
+    path = open_job(folder, "Ana", set="desk radio", job="hum", date="2026-11-28")
+    add_entry(path, "hours", "Ana", spent="1.5")
+    assert "desk radio" in job_sheet(read_card(path))
+""",
     "judge a capacitor": """
 from repairlib.health import judge_capacitor
 judge_capacitor("aluminium general 105", "470 µF", "25 V", measured="431 µF", uncertainty="1 %")

@@ -11,7 +11,7 @@ from hatchling.builders.wheel import WheelBuilder
 ROOT = Path(__file__).parent.parent
 TOP = {"README.md", "DEVELOPERS.md", "requirements.txt", "pyproject.toml", "LICENSE"}
 TOP |= {"lessons", "repairlib", "tests", "datasets", "binder"}
-HEAVY = ("numpy", "pandas", "matplotlib", "schemdraw", "ipywidgets", "IPython", "filelock")
+HEAVY = ("numpy", "pandas", "matplotlib", "schemdraw", "ipywidgets", "IPython")
 SLOW_TO_START = ("re", "dataclasses", "typing", "enum", "json", "csv", "argparse", "pathlib")
 
 

@@ -20,6 +20,7 @@ TOPICS = (
     "connectors",
     "power_up",
     "worth",
+    "record",
 )
 # From the ground up; a folder imports from its own floor's folders below it and from lower floors.
 FLOORS = (("core",), TOPICS, ("show",), ("learn",), ("faces",))

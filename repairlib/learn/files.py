@@ -9,34 +9,16 @@ from __future__ import annotations
 import json
 import os
 from collections.abc import Callable
-from contextlib import contextmanager
+from functools import partial
 from pathlib import Path
 
-from repairlib.core.errors import RepairlibError
+from repairlib.core import saving
 from repairlib.core.typed.textfile import bytes_of
 
 FORMAT = 1
-PATIENCE = 10.0  # seconds to wait for another kernel that is writing
 WRITABLE = "a folder that can be written, set in REPAIRLIB_HOME, on a disk with room"
-
-
-@contextmanager
-def locked(path: Path):
-    """Hold the right to change `path` alone. Raises RepairlibError when it cannot be had."""
-    from filelock import FileLock, Timeout
-
-    with saying_why(path):
-        path.parent.mkdir(parents=True, exist_ok=True)
-        lock = FileLock(path.with_name(path.name + ".lock"), timeout=PATIENCE)
-        try:
-            lock.acquire()
-        except Timeout:
-            wrong = f"another kernel has held this file for {PATIENCE:g} s"
-            raise RepairlibError(path, wrong, "one more try when it has finished") from None
-    try:
-        yield
-    finally:
-        lock.release()
+locked = partial(saving.locked, accepted=WRITABLE)
+saying_why = partial(saving.saying_why, accepted=WRITABLE)
 
 
 def read(path: Path, is_ours: Callable[[dict], bool]) -> tuple[dict | None, str]:
@@ -80,12 +62,7 @@ def write(path: Path, content: dict) -> None:
         except BaseException:  # a full disk gets its room back
             fresh.unlink(missing_ok=True)
             raise
-        if os.name == "posix":  # the new name too must reach the disk
-            folder = os.open(path.parent, os.O_RDONLY)
-            try:
-                os.fsync(folder)
-            finally:
-                os.close(folder)
+        saving.sync_folder(path.parent)
 
 
 def read_or_keep_aside(path: Path, is_ours: Callable[[dict], bool]) -> tuple[dict | None, str]:
@@ -111,13 +88,3 @@ def settle(path: Path, is_ours: Callable[[dict], bool]) -> tuple[dict | None, st
     with saying_why(path):
         os.rename(path, aside)
     return None, f"The saved file could not be used: {trouble}. It is kept as {aside}."
-
-
-@contextmanager
-def saying_why(path: Path):
-    """Turn what the system refuses into one clear line."""
-    try:
-        yield
-    except (OSError, NotImplementedError) as error:  # the latter: a disk that cannot lock files
-        reason = (getattr(error, "strerror", None) or str(error)).lower()
-        raise RepairlibError(path, f"this cannot be read or saved: {reason}", WRITABLE) from error

@@ -34,6 +34,7 @@ __getattr__, __all__ = public_names(
     picture="Picture",
     polarity="draw_polarity",
     recap_board="draw_recap",
+    record_chart="draw_work",
     reflow_chart="draw_reflow",
     reflow_zones="draw_zones",
     reforming="draw_reforming",

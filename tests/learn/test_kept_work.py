@@ -8,6 +8,7 @@ import pytest
 from hypothesis import HealthCheck, given, settings
 from hypothesis import strategies as st
 
+from repairlib.core import saving
 from repairlib.core.errors import RepairlibError
 from repairlib.learn import Learner, files, set_learner
 from repairlib.learn.kept_work import KeptWork
@@ -112,10 +113,10 @@ def test_a_folder_that_cannot_be_made_is_said_in_one_line(home):
 
 def test_a_lock_held_by_another_kernel_is_said(monkeypatch):
     work = KeptWork("07-plan")
-    monkeypatch.setattr(files, "PATIENCE", 0.05)
+    monkeypatch.setattr(saving, "PATIENCE", 0.05)
     with (
         files.locked(work.path),
-        pytest.raises(RepairlibError, match="another kernel has held this file"),
+        pytest.raises(RepairlibError, match="another program has held this file"),
     ):
         work.save({"list": "x"})
 

@@ -159,5 +159,5 @@ def test_importing_the_exercises_brings_no_notebook_or_table_library():
     loaded = subprocess.run(
         [sys.executable, "-c", code], env=search, capture_output=True, text=True, check=True
     ).stdout.split()
-    heavy = {"ipywidgets", "IPython", "pandas", "numpy", "matplotlib", "schemdraw", "filelock"}
+    heavy = {"ipywidgets", "IPython", "pandas", "numpy", "matplotlib", "schemdraw"}
     assert not heavy & set(loaded)

@@ -11,6 +11,7 @@ import pytest
 from hypothesis import HealthCheck, given, settings
 from hypothesis import strategies as st
 
+from repairlib.core import saving
 from repairlib.core.errors import RepairlibError
 from repairlib.learn import DEMO, Learner, files, mark_file, open_exercise, set_learner
 from repairlib.learn.saved_answers import SavedAnswers
@@ -288,10 +289,10 @@ def test_a_pipe_in_place_of_the_answers_is_told_and_never_waited_for(tmp_path):
 
 def test_a_lock_held_by_another_kernel_is_said(monkeypatch):
     saved = SavedAnswers(LESSON)
-    monkeypatch.setattr(files, "PATIENCE", 0.05)
+    monkeypatch.setattr(saving, "PATIENCE", 0.05)
     with (
         files.locked(saved.path),
-        pytest.raises(RepairlibError, match="another kernel has held this file"),
+        pytest.raises(RepairlibError, match="another program has held this file"),
     ):
         SavedAnswers(LESSON).save({"q1": "x"})
 

@@ -32,7 +32,7 @@ from repairlib.show.sheets.before_work import (
 )
 from repairlib.show.sheets.bench_style import BENCH_STYLE
 from repairlib.show.sheets.board_sides import board_sides
-from repairlib.show.sheets.sheet_pieces import BOX, page, short, table
+from repairlib.show.sheets.sheet_pieces import BOX, caution_in_full, page, short, table
 from repairlib.show.sheets.sheet_sections import measured_section, order_rules, order_section
 
 PLACES = [("ref", "Place"), ("old", "Take out"), ("new", "Fit"), ("plus", "Plus")]
@@ -72,7 +72,7 @@ def bench_sheet(plan: Plan) -> str:
         f"<h2>Order of fitting</h2><p>{text(ORDER_RULE)}</p>" if plan.items else "",
         _rules(plan),
         "<h2>Cautions in full</h2>",
-        *[_caution(key) for key in plan.cautions],
+        *map(caution_in_full, plan.cautions),
     ]
     parts = [*work, _on_new_page([order_section(plan)]), _on_new_page(to_read)]
     return page(title, parts, title, BENCH_STYLE)
@@ -85,15 +85,6 @@ def write_bench_sheet(plan: Plan, path, overwrite: bool = False) -> Saved:
     """
     sheet = bench_sheet(plan).encode("utf-8", "replace")
     return Saved(write_whole(path, sheet, overwrite))
-
-
-def _caution(key: str) -> str:
-    hazard = HAZARDS[key]
-    sentences = " ".join((*hazard.do, hazard.defer))
-    return (
-        f'<div class="caution" role="note"><p><strong>CAUTION: {text(hazard.title)}.</strong> '
-        f"{text(sentences)}</p></div>"
-    )
 
 
 def _on_new_page(parts: list[str]) -> str:

@@ -6,6 +6,7 @@ from collections.abc import Iterable
 
 from repairlib.core import html
 from repairlib.core.html import Html
+from repairlib.core.safety import HAZARDS
 
 STYLE = """
 @page { size: A4; margin: 16mm 12mm 15mm; }
@@ -87,6 +88,16 @@ def _css_text(words: str) -> str:
     """Any text as a string of a style sheet, every sign that could end it written as a number."""
     plain = (sign if sign.isalnum() or sign == " " else f"\\{ord(sign):x} " for sign in words)
     return f'"{"".join(plain)}"'
+
+
+def caution_in_full(key: str) -> Html:
+    """One caution with all that is to be done, by the name of its hazard."""
+    hazard = HAZARDS[key]
+    sentences = html.text(" ".join((*hazard.do, hazard.defer)))
+    return Html(
+        '<div class="caution" role="note"><p><strong>CAUTION: '
+        f"{html.text(hazard.title)}.</strong> {sentences}</p></div>"
+    )
 
 
 def short(anything: str, limit: int = 120) -> str:

@@ -1,0 +1,84 @@
+"""What everything that saves needs: one writer at a time, names that stay, refusals in one line."""
+
+from __future__ import annotations
+
+import os
+import sys
+import time
+from contextlib import contextmanager
+from pathlib import Path
+
+from repairlib.core.errors import RepairlibError
+
+PATIENCE = 10.0  # seconds to wait for another program that is writing
+AGAIN = 0.01  # seconds between two tries
+FOLDER = "a folder that can be written, on a disk with room"
+
+
+@contextmanager
+def locked(path: Path, accepted: str = FOLDER):
+    """Hold the right to change `path` alone, and make its folder where there is none.
+
+    The lock is a file beside it, and the system lets go of it when its holder is killed. Raises
+    RepairlibError when it cannot be had.
+    """
+    with saying_why(path, accepted):
+        path.parent.mkdir(parents=True, exist_ok=True)
+        beside = os.open(path.with_name(path.name + ".lock"), os.O_RDWR | os.O_CREAT, 0o644)
+    try:
+        with saying_why(path, accepted):
+            _wait_for(beside, path)
+        yield
+    finally:
+        os.close(beside)  # which lets go of it
+
+
+@contextmanager
+def saying_why(path: Path, accepted: str = FOLDER):
+    """Turn what the system refuses into one clear line."""
+    try:
+        yield
+    except OSError as error:
+        reason = (error.strerror or str(error)).lower()
+        raise RepairlibError(path, f"this cannot be read or saved: {reason}", accepted) from error
+
+
+def sync_folder(folder: Path) -> None:
+    """Let the names in `folder`, new ones too, reach the disk."""
+    if os.name != "posix":
+        return
+    opened = os.open(folder, os.O_RDONLY)
+    try:
+        os.fsync(opened)
+    finally:
+        os.close(opened)
+
+
+def _wait_for(beside: int, path: Path) -> None:
+    end = time.monotonic() + PATIENCE
+    while not _took(beside):
+        if time.monotonic() > end:
+            wrong = f"another program has held this file for {PATIENCE:g} s"
+            raise RepairlibError(path, wrong, "one more try when it has finished")
+        time.sleep(AGAIN)
+
+
+if sys.platform == "win32":
+    import msvcrt
+
+    def _took(beside: int) -> bool:
+        try:
+            msvcrt.locking(beside, msvcrt.LK_NBLCK, 1)
+        except PermissionError:  # somebody else has it
+            return False
+        return True
+
+else:
+    import fcntl
+
+    def _took(beside: int) -> bool:
+        try:
+            fcntl.flock(beside, fcntl.LOCK_EX | fcntl.LOCK_NB)
+        except BlockingIOError:  # somebody else has it
+            return False
+        return True

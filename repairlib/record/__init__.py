@@ -1,0 +1,12 @@
+"""The job card of a repair: found, measured, fitted, said, one entry after the other."""
+
+from repairlib.core.public import public_names
+
+__getattr__, __all__ = public_names(
+    __name__,
+    card="Card Unread read_card read_cards",
+    entries="Entry OUTCOMES STAGES",
+    prefilling="Proposed prefill",
+    summary="per_job per_month",
+    writing="add_entry open_job",
+)

@@ -1,0 +1,49 @@
+"""The work of a bench, month after month: a bar of hours for each, and its jobs in words."""
+
+from __future__ import annotations
+
+from collections.abc import Mapping, Sequence
+
+from repairlib.show.axes import Scale
+from repairlib.show.canvas import INK, NEGATIVE, Canvas
+from repairlib.show.picture import Picture
+
+WIDTH = 500.0
+LEFT, RIGHT = 96.0, 240.0
+TOP, STEP, BAR = 60.0, 28.0, 18.0
+LETTERS = 14
+MOST = 12  # months; of more, the last ones are drawn
+
+
+def draw_work(months: Sequence[Mapping[str, str | int | float]]) -> Picture:
+    """The rows of `repairlib.record.per_month` as bars of hours; the last MOST months.
+
+    >>> print(draw_work([{"month": "2026-11", "jobs": 2, "hours": 3.5, "parts": 9}]))
+    Hours worked in each month that has jobs.
+    2026-11: 3.5 h, 2 jobs, 9 parts.
+    """
+    drawn = months[-MOST:]
+    said = ["Hours worked in each month that has jobs."]
+    if len(drawn) < len(months):
+        said.append(f"The last {MOST} of {len(months)} months.")
+    canvas = Canvas(WIDTH, TOP + STEP * len(drawn) + 8)
+    if not drawn:
+        said.append("No job is on a card yet.")
+    for at, sentence in enumerate(said):
+        canvas.text(16, 20 + 22 * at, sentence, LETTERS, "start", bold=not at)
+    hours = Scale(0, max([float(one["hours"]) for one in drawn], default=0) or 1, LEFT, RIGHT)
+    for at, one in enumerate(drawn):
+        y = TOP + STEP * (at + 0.5)
+        end = hours(float(one["hours"]))
+        words = f"{one['hours']:g} h, {_many(one, 'job')}, {_many(one, 'part')}"
+        canvas.text(LEFT - 8, y, str(one["month"]), LETTERS, "end")
+        canvas.rect(LEFT, y - BAR / 2, end - LEFT, BAR, NEGATIVE, pen=0)
+        canvas.text(end + 8, y, words, LETTERS, "start")
+        said.append(f"{one['month']}: {words}.")
+    canvas.line((LEFT, TOP), (LEFT, TOP + STEP * len(drawn)), stroke=INK, pen=1.4)
+    return canvas.picture("\n".join(said))
+
+
+def _many(row: Mapping[str, str | int | float], name: str) -> str:
+    count = row[f"{name}s"]
+    return f"{count} {name}{'' if count == 1 else 's'}"
