@@ -9,7 +9,7 @@ from pathlib import Path
 import pytest
 
 ROOT = Path(__file__).parent.parent
-TOPICS = ("markings", "polarity", "stored_charge", "esd", "health", "recap", "heat")
+TOPICS = ("markings", "polarity", "stored_charge", "esd", "health", "recap", "heat", "circuits")
 # From the ground up; a folder imports from its own floor's folders below it and from lower floors.
 FLOORS = (("core",), TOPICS, ("show",), ("learn",), ("faces",))
 FLOOR_OF = {folder: floor for floor, folders in enumerate(FLOORS) for folder in folders}
