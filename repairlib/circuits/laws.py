@@ -30,7 +30,7 @@ class Law:
     def __init__(self, part: CircuitPart):
         self.part = part
         self.ports: tuple[tuple[str, str], ...] = (part.nodes,)
-        self.last = 0.0
+        self.last = 0.0  # where the last line was laid
 
     def about(self, v, i):
         """The straight lines near that point."""
@@ -101,18 +101,27 @@ class Lamp(Law):
 class BenchSupply(Law):
     """Constant voltage until the limit, then constant current; none back."""
 
-    def _wanted(self, v, i) -> float:
-        """What it would give if nothing held it: below 0 it is off, above the limit it limits."""
-        return -i[0] + self.part.more["limit"] * (self.part.value - v[0]) / self.part.value
+    HOLDS, LIMITS, OFF = range(3)
+
+    def __init__(self, part: CircuitPart):
+        super().__init__(part)
+        self.state = self.HOLDS
 
     def about(self, v, i):
-        wanted, limit = self._wanted(v, i), self.part.more["limit"]
-        if 0 < wanted < limit:
+        # From one end to the other only by way of holding, or the steps would swing for ever.
+        limit = self.part.more["limit"]
+        if self.state == self.HOLDS:
+            self.state = self.LIMITS if -i[0] > limit else self.OFF if i[0] > 0 else self.HOLDS
+        elif (v[0] > self.part.value) == (self.state == self.LIMITS):
+            self.state = self.HOLDS
+        if self.state == self.HOLDS:
             return [((1.0,), (0.0,), self.part.value)]
-        return [((0.0,), (1.0,), 0.0 if wanted <= 0 else -limit)]
+        return [((0.0,), (1.0,), -limit if self.state == self.LIMITS else 0.0)]
 
     def miss(self, v, i) -> float:
-        return abs(-i[0] - min(max(self._wanted(v, i), 0.0), self.part.more["limit"]))
+        limit = self.part.more["limit"]
+        wanted = -i[0] + limit * (self.part.value - v[0]) / self.part.value
+        return abs(-i[0] - min(max(wanted, 0.0), limit))
 
 
 class Regulator(Law):
@@ -124,10 +133,10 @@ class Regulator(Law):
     def __init__(self, part: CircuitPart):
         super().__init__(part)
         self.ports = ((part.nodes[0], ZERO), (part.nodes[1], ZERO))
+        self.on = True
 
-    def _wanted(self, v, i) -> float:
-        target = max(min(self.part.value, v[0] - self.part.more["dropout"]), 0.0)
-        return -i[1] + target - v[1]
+    def _target(self, volts: float) -> float:
+        return max(min(self.part.value, volts - self.part.more["dropout"]), 0.0)
 
     def _own(self, volts: float) -> float:
         return self.part.more["own"] * min(max(volts / WHOLE, 0.0), 1.0)
@@ -137,16 +146,16 @@ class Regulator(Law):
         taken = (0.0, 0.0), (1.0, 1.0), self._own(v[0])
         if 0 <= v[0] < WHOLE:
             taken = (-own / WHOLE, 0.0), (1.0, 1.0), 0.0
-        if self._wanted(v, i) <= 0:
+        target = self._target(v[0])
+        self.on = i[1] <= 0 if self.on else target > v[1]
+        if not self.on:
             return [taken, ((0.0, 0.0), (0.0, 1.0), 0.0)]
-        if v[0] - dropout >= self.part.value:
-            return [taken, ((0.0, 1.0), (0.0, 0.0), self.part.value)]
-        if v[0] > dropout:
+        if 0 < target < self.part.value:
             return [taken, ((-1.0, 1.0), (0.0, 0.0), -dropout)]
-        return [taken, ((0.0, 1.0), (0.0, 0.0), 0.0)]
+        return [taken, ((0.0, 1.0), (0.0, 0.0), target)]
 
     def miss(self, v, i) -> float:
-        given = max(self._wanted(v, i), 0.0)
+        given = max(-i[1] + self._target(v[0]) - v[1], 0.0)
         return max(abs(-i[1] - given), abs(i[0] + i[1] - self._own(v[0])))
 
 

@@ -142,7 +142,5 @@ def _notes(expected: Estimate, off: float) -> list[str]:
         proof(off),
     ]
     if expected.ripple > SMALL * expected.peak:
-        notes.insert(
-            0, "The ripple is not small against the peak: the textbook's figures do not hold."
-        )
+        notes.insert(0, "The ripple is not small against the peak: the textbook does not hold.")
     return notes

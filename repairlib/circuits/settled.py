@@ -16,7 +16,8 @@ _FEWEST = 4  # cycles before a step ahead, and between two
 
 
 class Rail(NamedTuple):
-    """The rail over one cycle of mains, all in V. `error` is what half the steps would change."""
+    """The rail over one cycle of mains, all in V. `error` is what half the steps would change:
+    the rail is off by about as much."""
 
     peak: float
     valley: float
@@ -91,7 +92,31 @@ def _settled(parts, points, cycle: float, steps: int, kept: dict[str, float]):
             ", ".join(points), f"it still moves after {MOST_CYCLES} cycles", "smaller capacitances"
         )
     rail = {
-        point: Rail(float(wave.max()), float(wave.min()), float(wave.mean()), 0.0)
+        point: Rail(float(wave.max()), _valley(wave), float(wave.mean()), 0.0)
         for point, wave in zip((one for one in points if one != ZERO), run.T, strict=True)
     }
     return {point: rail.get(point, Rail(0.0, 0.0, 0.0, 0.0)) for point in points}, stepper.kept()
+
+
+def _valley(wave) -> float:
+    """The lowest point of a cycle: a rail falls in a line until a pulse lifts it, between steps.
+
+    >>> import numpy as np
+    >>> round(_valley(np.array([5.0, 4.0, 3.0, 3.5, 5.0, 6.5, 6.0, 6.0])), 3)
+    2.6
+    """
+    import numpy as np
+
+    lowest = float(wave.min())
+    lows = np.flatnonzero((wave <= np.roll(wave, 1)) & (wave < np.roll(wave, -1)))
+    for low in lows:
+        before, last, one, other, after = (float(wave[(low + k) % len(wave)]) for k in range(-2, 3))
+        for start, falls, end, rises in (
+            (last, last - before, one, other - one),
+            (one, one - last, other, after - other),
+        ):
+            if falls < 0 < rises:  # start + t falls meets end + (t - 1) rises
+                after_start = (start - end + rises) / (rises - falls)
+                if 0 <= after_start <= 1:
+                    lowest = min(lowest, start + after_start * falls)
+    return lowest

@@ -37,8 +37,8 @@ def settled(folder, circuit: str, hertz: float, point: str, seconds: float, step
     )
     said = run(
         folder,
-        f"{RECTIFIER}\n{circuit}\n.options reltol=1e-4\n.tran {step} {seconds} {start} {step} uic\n"
-        f"{measures}",
+        f"{RECTIFIER}\n{circuit}\n.options reltol=1e-4 method=gear rshunt=1e8\n"
+        f".tran {step} {seconds} {start} {step} uic\n{measures}",
     )
     found = [re.search(rf"^{name}\s*=\s*(\S+)", said, re.M) for name in ("peak", "valley", "mean")]
     assert all(found), said

@@ -131,8 +131,8 @@ FAULTS = {
     ),
     "one diode of the bridge open": (
         opened(GOOD, "D1"),
-        bridge(12, 50, 0.5, SOUND, amps(0.5)).replace("D1 a rail rect", "D1 a rail 100meg")
-        .replace("D1 a rail 100meg", "Rd1 a rail 100meg"), 50, 0.5, "rail",
+        bridge(12, 50, 0.5, SOUND, amps(0.5)).replace("D1 a rail rect", "Rd1 a rail 100meg")
+, 50, 0.5, "rail",
     ),
     "one diode of the bridge short, a winding of 10 Ω": (
         shorted(supply("bridge", "12 V", "50 Hz", "2200 µF", "0.1 A", winding="10 Ω"), "D1"),
@@ -154,7 +154,7 @@ FAULTS = {
         50, 0.5, "rail",
     ),
     "a joint of 3 Ω in the winding": (
-        scaled(GOOD, "V1", 1)[:0] + supply("bridge", "12 V", "50 Hz", "2200 µF", "0.5 A",
+        supply("bridge", "12 V", "50 Hz", "2200 µF", "0.5 A",
                                            esr="50 mΩ", winding="3.5 Ω"),
         bridge(12, 50, 3.5, SOUND, amps(0.5)), 50, 0.6, "rail",
     ),
