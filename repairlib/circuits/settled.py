@@ -9,8 +9,8 @@ from repairlib.circuits.network import checked
 from repairlib.circuits.parts import ZERO, CircuitPart
 from repairlib.core.errors import RepairlibError
 
-STEPS = 200  # in a cycle of mains
-MOST_CYCLES = 600
+STEPS = 400  # in a cycle of mains
+MOST_CYCLES = 120
 SETTLED = 2e-5  # of the rail, by which the next cycles may still move it
 _FEWEST = 4  # cycles before a step ahead, and between two
 
@@ -35,7 +35,7 @@ def rails(parts: tuple[CircuitPart, ...], *points: str, steps: int = STEPS) -> d
 
     Works it out with half of `steps` to a cycle and goes on from there with all. Raises
     RepairlibError for a circuit without a sine or with two frequencies, for a point that is not
-    there, and for a rail that still moves after 600 cycles.
+    there, and for a rail that still moves after 120 cycles.
 
     >>> from repairlib.circuits.parts import read_circuit
     >>> rows = "part,from,to,value,more / V1,a,0,9 V,50 Hz 0.2 Ω / D1,a,rail,10 nA,n 1.8"
@@ -89,7 +89,9 @@ def _settled(parts, points, cycle: float, steps: int, kept: dict[str, float]):
         before = state
     else:
         raise RepairlibError(
-            ", ".join(points), f"it still moves after {MOST_CYCLES} cycles", "smaller capacitances"
+            ", ".join(points),
+            f"it still moves after {MOST_CYCLES} cycles",
+            "a smaller capacitance or a larger load",
         )
     rail = {
         point: Rail(float(wave.max()), _valley(wave), float(wave.mean()), 0.0)

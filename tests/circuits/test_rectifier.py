@@ -105,6 +105,6 @@ def test_what_is_refused():
 @pytest.mark.behaviour
 def test_more_steps_change_little_and_the_error_says_so():
     parts = supply("bridge", "12 V", "50 Hz", "1000 µF", "0.5 A", esr="0.1 Ω")
-    usual, fine = (rails(parts, "rail", steps=steps)["rail"] for steps in (200, 1600))
+    usual, fine = (rails(parts, "rail", steps=steps)["rail"] for steps in (400, 1600))
     for one, other in zip(usual[:3], fine[:3], strict=True):
         assert abs(one - other) <= 2 * max(usual.error, 1e-3)
