@@ -18,6 +18,7 @@ TOPICS = (
     "recap",
     "heat",
     "connectors",
+    "circuits",
     "power_up",
     "worth",
     "record",

@@ -52,6 +52,7 @@ HOMES = {
         "stored_energy voltage_of_energy voltage_left discharge_time bleeder"
     ),
     "stored_charge.unplugging": "after_unplugging limited_current shock_hazard",
+    "circuits.rectifier": "rectifier_supply",
     "heat.joint_verdict": "joint_heat",
     "heat.estimates": (
         "contact_temperature melting_heat heat_resistance hole_resistance "

@@ -14,7 +14,7 @@ __getattr__, __all__ = public_names(
     life="CAP_HOURS CAP_YEARS HOURS_A_YEAR expected",
     measured="MeasuredPart MeasuredTable read_measured read_measured_file",
     meter="interval judge_reading two_wire_resistance",
-    neighbourhood="INSIDE KINDS PART_COLUMNS Part UNITS part_named read_neighbourhood",
+    neighbourhood="INSIDE KINDS PART_COLUMNS Part UNITS named_rows part_named read_neighbourhood",
     reforming="reforming_schedule",
     verdict="FIT MARGINAL REPLACE judge_capacitor spread_of",
 )

@@ -7,6 +7,7 @@ sees between two points is worked out in in_circuit.py.
 from __future__ import annotations
 
 import re
+from collections.abc import Iterable, Iterator
 from dataclasses import dataclass
 
 from repairlib.core.errors import RepairlibError
@@ -63,23 +64,50 @@ def read_neighbourhood(text: str) -> tuple[Part, ...]:
     R1 from a to b: 10 kΩ
     C2 from a to b: 100 µF, ESR 300 mΩ
     """
+    rows = named_rows(text, UNITS, EXAMPLE)
+    return tuple(_read_part(cells, where) for cells, where in rows)
+
+
+def named_rows(text: str, letters: Iterable[str], example: str) -> Iterator[tuple[dict, str]]:
+    """The cells of each line of a table of parts by their column, and in words where it stands.
+
+    Each name begins with one of `letters` and stands once; its two points, in small letters, are
+    two. `example` says what would be accepted. Raises RepairlibError naming the line.
+
+    >>> typed = "part,from,to,value / R1,A,b,10k"
+    >>> next(named_rows(typed, "RCL", "a table"))[0]["from"]
+    'a'
+    """
     if not isinstance(text, str):
-        raise RepairlibError(text, "not a text", EXAMPLE)
+        raise RepairlibError(text, "not a text", example)
     table = read_headed(text.replace(NEW_LINE, "\n"), "the table of parts", PART_COLUMNS, NEEDED)
-    parts: dict[str, Part] = {}
+    names: set[str] = set()
     for row in table.rows_below():
         where = f"line {row.line}"
         if row.what:
-            raise RepairlibError(where, row.why, EXAMPLE)
-        part = _read_part(table.by_heading(row, PART_COLUMNS), where)
-        if part.name.casefold() in parts:
-            raise RepairlibError(part.name, f"stands twice ({where})", "each part once")
-        parts[part.name.casefold()] = part
-        if len(parts) > MOST_PARTS:
+            raise RepairlibError(where, row.why, example)
+        cells = table.by_heading(row, PART_COLUMNS)
+        _check_ends(cells, where, tuple(letters), example)
+        name = cells["part"]
+        if name.casefold() in names:
+            raise RepairlibError(name, f"stands twice ({where})", "each part once")
+        names.add(name.casefold())
+        if len(names) > MOST_PARTS:
             raise RepairlibError(where, f"more than {MOST_PARTS} parts", "the parts nearby only")
-    if not parts:
-        raise RepairlibError("the table of parts", "no part was typed", EXAMPLE)
-    return tuple(parts.values())
+        yield cells | {end: cells[end].casefold() for end in ("from", "to")}, where
+    if not names:
+        raise RepairlibError("the table of parts", "no part was typed", example)
+
+
+def _check_ends(cells: dict[str, str], where: str, letters: tuple[str, ...], example: str) -> None:
+    name, one, other = cells["part"], cells["from"], cells["to"]
+    if name[:1].upper() not in letters:
+        known = f"{', '.join(letters[:-1])} nor {letters[-1]}"
+        raise RepairlibError(name, f"begins with neither {known} ({where})", example)
+    if not one or not other:
+        raise RepairlibError(name, f"two points are due, from and to ({where})", example)
+    if one.casefold() == other.casefold():
+        raise RepairlibError(name, f"both ends are on point {one} ({where})", "two points")
 
 
 def part_named(parts: tuple[Part, ...], name: str) -> Part:
@@ -91,14 +119,8 @@ def part_named(parts: tuple[Part, ...], name: str) -> Part:
 
 
 def _read_part(cells: dict[str, str], where: str) -> Part:
-    name, one, other = cells["part"], cells["from"], cells["to"]
-    letter = name[:1].upper()
-    if letter not in UNITS:
-        raise RepairlibError(name, f"begins with neither R, C nor L ({where})", EXAMPLE)
-    if not one or not other:
-        raise RepairlibError(name, f"two points are due, from and to ({where})", EXAMPLE)
-    if one.casefold() == other.casefold():
-        raise RepairlibError(name, f"both ends are on point {one} ({where})", "two points")
+    name = cells["part"]
+    letter = name[0].upper()
     smallest, largest = SMALLEST[letter], LARGEST[letter]
     number = _read_value(cells["value"], UNITS[letter], smallest, largest, f"{name}, {where}")
     series, more = 0.0, cells["more"]
@@ -107,7 +129,7 @@ def _read_part(cells: dict[str, str], where: str) -> Part:
     if more:
         ohms = _INSIDE.sub("", more, count=1)
         series = _read_value(ohms, "Ω", 0.0, LARGEST["R"], f"{name}, {where}")
-    return Part(name, (one.casefold(), other.casefold()), number, series)
+    return Part(name, (cells["from"], cells["to"]), number, series)
 
 
 def _read_value(text: str, unit: str, smallest: float, largest: float, where: str) -> float:

@@ -1,0 +1,13 @@
+"""Small supply circuits worked out: at rest, for small signals, in time; ready supplies, faults."""
+
+from repairlib.core.public import public_names
+
+__getattr__, __all__ = public_names(
+    __name__,
+    at_rest="OperatingPoint operating_point small_signals",
+    in_time="BACKWARD_EULER TRAPEZOIDAL Waveforms transient",
+    parts="CircuitPart read_circuit",
+    rectifier="rectifier_supply textbook",
+    settled="Rail rails",
+    supplies="BRIDGE CENTRE_TAP HALF_WAVE aged opened scaled shorted supply",
+)

@@ -1,0 +1,140 @@
+"""The dc operating point of a circuit, and how small signals go through it there.
+
+At dc a capacitor is open, an inductor its winding, a sine its mean, which is 0.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Iterable
+from math import inf, pi
+from typing import NamedTuple
+
+from repairlib.circuits.network import ACROSS, Network, checked, no_answer
+from repairlib.circuits.parts import CircuitPart
+from repairlib.core.errors import RepairlibError
+
+STAGES = 40  # in which the sources are turned up when they cannot be switched on at once
+
+
+class OperatingPoint(NamedTuple):
+    """`volts` at each point against zero; `amps` through each part from its first point."""
+
+    volts: dict[str, float]
+    amps: dict[str, float]
+
+
+def operating_point(parts: tuple[CircuitPart, ...]) -> OperatingPoint:
+    """Voltages [V] and currents [A] once everything has come to rest.
+
+    Raises RepairlibError for what is no circuit (checks.py). Source: nodal analysis; diodes by
+    Newton's method.
+
+    >>> from repairlib.circuits.parts import read_circuit
+    >>> rows = "part,from,to,value,more / P1,a,0,12 V,limit 1 A / R1,a,0,6 Ω,"
+    >>> point = operating_point(read_circuit(rows))
+    >>> point.volts["a"], point.amps["P1"]
+    (6.0, -1.0)
+    """
+    network, solution, volts, amps = _rest(checked(parts))
+    return OperatingPoint(network.volts_of(solution), _amps(network, solution, volts, amps))
+
+
+def small_signals(
+    parts: tuple[CircuitPart, ...], source: str, frequencies: Iterable[float]
+) -> list[dict[str, complex]]:
+    """The voltage [V] at each point for 1 V (or 1 A) of ac from `source`, at each frequency [Hz].
+
+    Laws that are not straight are taken by their slope at the operating point. Raises
+    RepairlibError for a source that is not there and a frequency that is not above 0.
+
+    >>> from repairlib.circuits.parts import read_circuit
+    >>> rows = "part,from,to,value / V1,a,0,9 V / R1,a,b,1k / C1,b,0,1u"
+    >>> (found,) = small_signals(read_circuit(rows), "V1", [159.15494])
+    >>> abs(found["b"])
+    0.7071
+    """
+    import numpy as np
+
+    network, _, volts, amps = _rest(checked(parts))
+    of_volts, of_amps, _ = network.lines_at(volts, amps)
+    names = [part.name.casefold() for part in network.driven]
+    if source.casefold() not in names:
+        accepted = ", ".join(part.name for part in network.driven) or "a circuit with a source"
+        raise RepairlibError(source, "no such source here", accepted)
+    answers = []
+    for hertz in frequencies:
+        if not 0 < hertz < inf:
+            raise RepairlibError(hertz, "frequency is out of range", "a number in Hz above 0 Hz")
+        reactive = {part.name: _admittance(part, 2 * pi * hertz) for part in parts}
+        ac = Network(parts, reactive)
+        column = names.index(source.casefold())
+        solution = ac.from_sources[:, column]
+        if ac.ports:
+            shifted = of_volts + ACROSS * of_amps
+            pushed = -np.linalg.solve(
+                shifted @ ac.port_ports + of_amps, shifted @ ac.port_sources[:, column]
+            )
+            solution = solution + ac.from_ports @ pushed
+        answers.append(ac.volts_of(solution))
+    return answers
+
+
+def _rest(parts: tuple[CircuitPart, ...]):
+    """The network at dc, its solution, and voltages and currents of its ports."""
+    import numpy as np
+
+    links = {part.name: _at_dc(part) for part in parts}
+    network = Network(parts, links)
+    full = np.array([0.0 if part.more.get("mains") else part.value for part in network.driven])
+    for stages in (1, STAGES):
+        network = Network(parts, links)
+        for stage in range(1, stages + 1):
+            sources = full * (stage / stages)
+            pushed = network.port_currents(network.port_sources @ sources)
+            if pushed is None:
+                break
+        if pushed is not None:
+            break
+    if pushed is None:
+        raise no_answer(parts, "at dc")
+    solution = network.from_sources @ sources + network.from_ports @ pushed
+    volts = network.port_sources @ sources + network.port_ports @ pushed
+    return network, solution, volts, pushed + ACROSS * volts
+
+
+def _amps(network: Network, solution, volts, amps) -> dict[str, float]:
+    at_port, place = {}, 0
+    for law in network.laws:
+        at_port[law.part.name] = float(amps[place])
+        place += len(law.ports)
+    found = {}
+    for part in network.parts:
+        across = float(network.ends_of(part) @ solution)
+        branch = network.branch_of(part)
+        if part.name in at_port:
+            found[part.name] = at_port[part.name]
+        elif branch is not None:
+            found[part.name] = float(solution[branch])
+        elif part.letter == "V":
+            driven = 0.0 if part.more["mains"] else part.value
+            found[part.name] = (across - driven) / part.more["series"]
+        elif part.letter == "I":
+            found[part.name] = part.value
+        else:
+            admittance = 1 / part.value if part.letter == "R" else (_at_dc(part) or 0.0)
+            found[part.name] = across * admittance
+    return found
+
+
+def _at_dc(part: CircuitPart) -> float | None:
+    if part.letter == "L":
+        return 1 / part.more["winding"] if part.more["winding"] else inf
+    return None
+
+
+def _admittance(part: CircuitPart, omega: float) -> complex | None:
+    if part.letter == "C":
+        return 1 / complex(part.more["esr"], -1 / (omega * part.value))
+    if part.letter == "L":
+        return 1 / complex(part.more["winding"], omega * part.value)
+    return None

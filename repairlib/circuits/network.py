@@ -1,0 +1,197 @@
+"""A circuit as equations: nodal analysis of what is straight, a few ports for what is not.
+
+The straight part is inverted once. Each port of a part that follows no straight line is then one
+unknown current, and Newton's method solves for those few alone, however many points there are.
+"""
+
+from __future__ import annotations
+
+from repairlib.circuits.checks import check_circuit
+from repairlib.circuits.laws import law_of
+from repairlib.circuits.parts import ZERO, CircuitPart
+from repairlib.core.errors import RepairlibError
+
+ACROSS = 1e-4  # S, put across each port in the straight part and taken off again in its law
+MOST_ROUNDS = 100
+NEAR, NEAR_ALL, NEAREST = 1e-7, 1e-11, 1e-13  # of its current, of the largest, in A
+
+
+class Network:
+    """The equations of a circuit; `admittances` in S of its resistors, capacitors, inductors.
+
+    A part whose admittance is None is not there; one that is infinite joins its points. Sources
+    are the columns: voltage sources and currents first, then one current for each part of
+    `histories`, which the steps of time feed.
+    """
+
+    def __init__(
+        self,
+        parts: tuple[CircuitPart, ...],
+        admittances: dict[str, complex | None],
+        histories: tuple[str, ...] = (),
+    ):
+        import numpy as np
+
+        self.parts = parts
+        self.points = sorted({point for part in parts for point in part.nodes} - {ZERO})
+        self.laws = [law for law in map(law_of, parts) if law]
+        self.driven = [part for part in parts if part.letter == "V" or _is_plain_current(part)]
+        joins = [part for part in parts if _joins(part, admittances)]
+        self._row = {point: at for at, point in enumerate(self.points)}
+        self._branch = {part.name: len(self.points) + at for at, part in enumerate(joins)}
+        size = len(self.points) + len(joins)
+        straight = np.zeros((size, size), complex)
+        for part in parts:
+            admittance = admittances.get(part.name)
+            if part.letter == "R":
+                admittance = 1 / part.value
+            elif part.letter == "V" and part.more["series"]:
+                admittance = 1 / part.more["series"]
+            if part.name not in self._branch and admittance:
+                straight += admittance * self._between(size, part.nodes)
+        for part in joins:
+            ends, branch = self._ends(size, part.nodes), self._branch[part.name]
+            straight[:, branch] += ends
+            straight[branch, :] += ends
+        self.ports = [port for law in self.laws for port in law.ports]
+        for port in self.ports:
+            straight += ACROSS * self._between(size, port)
+        if not straight.imag.any():
+            straight = straight.real
+        sources = np.zeros((size, len(self.driven) + len(histories)))
+        for column, part in enumerate(self.driven):
+            if part.name in self._branch:
+                sources[self._branch[part.name], column] = 1
+            elif part.letter == "V":
+                sources[:, column] = self._ends(size, part.nodes) / part.more["series"]
+            else:
+                sources[:, column] = -self._ends(size, part.nodes)
+        nodes_of = {part.name: part.nodes for part in parts}
+        for column, name in enumerate(histories, len(self.driven)):
+            sources[:, column] = self._ends(size, nodes_of[name])
+        pushed = -np.array([self._ends(size, port) for port in self.ports]).reshape(-1, size).T
+        try:
+            inverse = np.linalg.inv(straight)
+        except np.linalg.LinAlgError:
+            raise RepairlibError(
+                "this circuit", "it has no single answer", "resistances in what is joined directly"
+            ) from None
+        self.from_sources = inverse @ sources  # points and branches, for 1 of each source
+        self.from_ports = inverse @ pushed  # the same for 1 A into each port
+        self.port_sources = -pushed.T @ self.from_sources
+        self.port_ports = -pushed.T @ self.from_ports
+        self._lines = None
+
+    def ends_of(self, part: CircuitPart):
+        """The row that takes the voltage across a part out of a solution."""
+        return self._ends(len(self.from_sources), part.nodes)
+
+    def branch_of(self, part: CircuitPart) -> int | None:
+        """Where the current of a part that joins its points stands in a solution; else None."""
+        return self._branch.get(part.name)
+
+    def volts_of(self, solution) -> dict[str, complex]:
+        """The voltages of a solution by their points, the zero point too."""
+        return {ZERO: 0.0} | {point: solution[at].item() for point, at in self._row.items()}
+
+    def port_currents(self, open_volts):
+        """The currents i' that hold every law, for the ports' voltages with none of them flowing.
+
+        They are those of the laws less ACROSS times the voltage. Newton's method; None when it
+        does not come to an end.
+        """
+        import numpy as np
+
+        if not self.ports:
+            return open_volts
+        if self._lines is None:
+            self._lay_lines(np.zeros(len(self.ports)), np.zeros(len(self.ports)))
+        gain, offset = self._lines
+        pushed = offset - gain @ open_volts
+        for _ in range(MOST_ROUNDS):
+            volts = open_volts + self.port_ports @ pushed
+            amps = pushed + ACROSS * volts
+            if self._held(volts.tolist(), amps.tolist()):
+                return pushed
+            # What is still missing is added: unlike a new start, this loses no figures.
+            pushed = pushed + self._lay_lines(volts, amps)
+        self._lines = None
+        return None
+
+    def lines_at(self, volts, amps):
+        """The straight lines of all ports there: (A, B, c) of A v + B i = c."""
+        import numpy as np
+
+        many = len(self.ports)
+        of_volts, of_amps, right = np.zeros((many, many)), np.zeros((many, many)), np.zeros(many)
+        volts, amps, at = volts.tolist(), amps.tolist(), 0
+        for law in self.laws:
+            width = len(law.ports)
+            rows = law.about(volts[at : at + width], amps[at : at + width])
+            for row, (a, b, c) in enumerate(rows, at):
+                of_volts[row, at : at + width] = a
+                of_amps[row, at : at + width] = b
+                right[row] = c
+            at += width
+        return of_volts, of_amps, right
+
+    def _lay_lines(self, volts, amps):
+        """Keep the straight lines there; how far the currents i' must move to be on them."""
+        import numpy as np
+
+        of_volts, of_amps, right = self.lines_at(volts, amps)
+        shifted = of_volts + ACROSS * of_amps
+        inverse = np.linalg.inv(shifted @ self.port_ports + of_amps)
+        self._lines = inverse @ shifted, inverse @ right
+        return inverse @ (right - of_volts @ volts - of_amps @ amps)
+
+    def _held(self, volts: list[float], amps: list[float]) -> bool:
+        """Whether every law is held, as near as figures of 15 digits allow."""
+        at, all_near = 0, NEAREST + NEAR_ALL * max(map(abs, amps))
+        for law in self.laws:
+            end = at + len(law.ports)
+            near = all_near + NEAR * max(map(abs, amps[at:end]))
+            if not law.miss(volts[at:end], amps[at:end]) <= near:
+                return False
+            at = end
+        return True
+
+    def _ends(self, size: int, nodes: tuple[str, str]):
+        import numpy as np
+
+        ends = np.zeros(size)
+        for point, sign in zip(nodes, (1, -1), strict=True):
+            if point != ZERO:
+                ends[self._row[point]] += sign
+        return ends
+
+    def _between(self, size: int, nodes: tuple[str, str]):
+        import numpy as np
+
+        ends = self._ends(size, nodes)
+        return np.outer(ends, ends)
+
+
+def checked(parts: tuple[CircuitPart, ...]) -> tuple[CircuitPart, ...]:
+    """The parts, once they are known to make a circuit."""
+    check_circuit(parts)
+    return parts
+
+
+def no_answer(parts: tuple[CircuitPart, ...], where: str) -> RepairlibError:
+    """The error for a circuit whose laws could not all be held."""
+    return RepairlibError(
+        ", ".join(part.name for part in parts),
+        f"no currents and voltages were found that hold every law {where}",
+        "values a bench has; a small resistance in series with each source helps",
+    )
+
+
+def _is_plain_current(part: CircuitPart) -> bool:
+    return part.letter == "I" and not part.load
+
+
+def _joins(part: CircuitPart, admittances: dict[str, complex | None]) -> bool:
+    if part.letter == "V":
+        return not part.more["series"]
+    return part.letter == "L" and admittances.get(part.name) == float("inf")

@@ -1,0 +1,124 @@
+"""A rail of a supply once it has settled: peak, valley, mean and ripple over one cycle of mains."""
+
+from __future__ import annotations
+
+from typing import NamedTuple
+
+from repairlib.circuits.in_time import Stepper
+from repairlib.circuits.network import checked
+from repairlib.circuits.parts import ZERO, CircuitPart
+from repairlib.core.errors import RepairlibError
+
+STEPS = 400  # in a cycle of mains
+MOST_CYCLES = 120
+SETTLED = 2e-5  # of the rail, by which the next cycles may still move it
+_FEWEST = 4  # cycles before a step ahead, and between two
+
+
+class Rail(NamedTuple):
+    """The rail over one cycle of mains, all in V. `error` is what half the steps would change:
+    the rail is off by about as much."""
+
+    peak: float
+    valley: float
+    mean: float
+    error: float
+
+    @property
+    def ripple(self) -> float:
+        """From valley to peak."""
+        return self.peak - self.valley
+
+
+def rails(parts: tuple[CircuitPart, ...], *points: str, steps: int = STEPS) -> dict[str, Rail]:
+    """The settled rails at these points, over one cycle of the sine in the circuit.
+
+    Works it out with half of `steps` to a cycle and goes on from there with all. Raises
+    RepairlibError for a circuit without a sine or with two frequencies, for a point that is not
+    there, and for a rail that still moves after 120 cycles.
+
+    >>> from repairlib.circuits.parts import read_circuit
+    >>> rows = "part,from,to,value,more / V1,a,0,9 V,50 Hz 0.2 Ω / D1,a,rail,10 nA,n 1.8"
+    >>> rail = rails(read_circuit(rows + " / C1,rail,0,1000u, / R1,rail,0,100,"), "rail")["rail"]
+    >>> print(f"{rail.valley:.1f} to {rail.peak:.1f} V")
+    9.9 to 11.9 V
+    """
+    hertz = {part.more["mains"] for part in checked(parts) if part.more.get("mains")}
+    if len(hertz) != 1:
+        read = ", ".join(f"{one:g} Hz" for one in sorted(hertz)) or "this circuit"
+        raise RepairlibError(read, "not one frequency of mains", "sines of one frequency")
+    cycle = 1 / hertz.pop()
+    coarse, kept = _settled(parts, points, cycle, steps // 2, {})
+    fine, _ = _settled(parts, points, cycle, steps, kept)
+    found = {}
+    for point in points:
+        one, other = fine[point], coarse[point]
+        error = max(abs(a - b) for a, b in zip(one[:3], other[:3], strict=True))
+        found[point] = one._replace(error=error)
+    return found
+
+
+def _settled(parts, points, cycle: float, steps: int, kept: dict[str, float]):
+    """The rails when one cycle is like the one before, and what the parts hold then."""
+    import numpy as np
+
+    stepper = Stepper(parts, cycle / steps, charged=kept)
+    columns = [stepper.point(point) for point in points if point != ZERO]
+    before, moved_before, since = None, None, 0
+    for _ in range(MOST_CYCLES):
+        run = stepper.advance(steps)[:, columns]
+        held = np.array(list(stepper.kept().values()))
+        state = np.concatenate([run.mean(axis=0), run.min(axis=0), run.max(axis=0), held])
+        since += 1
+        if before is not None:
+            moved = state - before
+            size, last = np.linalg.norm(moved), moved_before
+            rate = 0.0
+            if last is not None and last @ last > 0:
+                rate = float(moved @ last / (last @ last))
+            left = size / (1 - rate) if 0 < rate < 1 else size
+            if since > 2 and left <= SETTLED * max(np.abs(state).max(), 1e-3):
+                break
+            if since >= _FEWEST and 0.5 < rate < 0.999:
+                ahead = held + moved[len(state) - len(held) :] * rate / (1 - rate)
+                charged = dict(zip(stepper.kept(), ahead.tolist(), strict=True))
+                stepper = Stepper(parts, cycle / steps, charged=charged)
+                before, moved_before, since = None, None, 0
+                continue
+            moved_before = moved
+        before = state
+    else:
+        raise RepairlibError(
+            ", ".join(points),
+            f"it still moves after {MOST_CYCLES} cycles",
+            "a smaller capacitance or a larger load",
+        )
+    rail = {
+        point: Rail(float(wave.max()), _valley(wave), float(wave.mean()), 0.0)
+        for point, wave in zip((one for one in points if one != ZERO), run.T, strict=True)
+    }
+    return {point: rail.get(point, Rail(0.0, 0.0, 0.0, 0.0)) for point in points}, stepper.kept()
+
+
+def _valley(wave) -> float:
+    """The lowest point of a cycle: a rail falls in a line until a pulse lifts it, between steps.
+
+    >>> import numpy as np
+    >>> round(_valley(np.array([5.0, 4.0, 3.0, 3.5, 5.0, 6.5, 6.0, 6.0])), 3)
+    2.6
+    """
+    import numpy as np
+
+    lowest = float(wave.min())
+    lows = np.flatnonzero((wave <= np.roll(wave, 1)) & (wave < np.roll(wave, -1)))
+    for low in lows:
+        before, last, one, other, after = (float(wave[(low + k) % len(wave)]) for k in range(-2, 3))
+        for start, falls, end, rises in (
+            (last, last - before, one, other - one),
+            (one, one - last, other, after - other),
+        ):
+            if falls < 0 < rises:  # start + t falls meets end + (t - 1) rises
+                after_start = (start - end + rises) / (rises - falls)
+                if 0 <= after_start <= 1:
+                    lowest = min(lowest, start + after_start * falls)
+    return lowest
