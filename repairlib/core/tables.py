@@ -11,6 +11,7 @@ _PACKAGE = Path(__file__).parent.parent
 DATASETS = next(
     folder for folder in (_PACKAGE / "datasets", _PACKAGE.parent / "datasets") if folder.is_dir()
 )
+LESSON_FOLDER = DATASETS.parent / "lessons"  # beside the tables, in both
 
 
 @cache

@@ -11,7 +11,7 @@ from collections.abc import Sequence
 from functools import cache
 from typing import NamedTuple
 
-from repairlib.core.tables import DATASETS
+from repairlib.core.tables import LESSON_FOLDER
 from repairlib.core.version import VERSION
 from repairlib.learn.exercise import LESSONS, ONE_EVENING, Exercise
 from repairlib.learn.learner import Demo, Learner
@@ -94,8 +94,7 @@ def stated(lesson: str) -> tuple[str, int | None]:
     >>> stated("00-start-here")[0]
     'Start here'
     """
-    path = DATASETS.parent / "lessons" / f"{lesson}.ipynb"
-    return _stated(path.read_text(encoding="utf-8"))
+    return _stated((LESSON_FOLDER / f"{lesson}.ipynb").read_text(encoding="utf-8"))
 
 
 @cache

@@ -14,9 +14,9 @@ from typing import NamedTuple
 
 from repairlib.core.errors import RepairlibError
 from repairlib.core.html import Html, fold, listed, text
-from repairlib.core.tables import DATASETS
+from repairlib.core.tables import LESSON_FOLDER
 
-PAGE = DATASETS.parent / "lessons" / "words.md"
+PAGE = LESSON_FOLDER / "words.md"
 LINE = re.compile(r"- \*\*(?P<names>[^*]+)\*\*(?:, (?P<more>[^:]+))?: (?P<means>.+)")
 ALSO = "also "
 

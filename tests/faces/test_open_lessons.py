@@ -19,8 +19,9 @@ from pathlib import Path
 import pytest
 
 from repairlib.core.errors import RepairlibError
+from repairlib.core.tables import LESSON_FOLDER
 from repairlib.faces.cli import main
-from repairlib.faces.lessons.laying import FIRST, LESSONS, RECORD, lay_lessons
+from repairlib.faces.lessons.laying import FIRST, RECORD, lay_lessons
 from repairlib.faces.lessons.server import free_port
 from repairlib.faces.lessons.settings import bare_keys, write_settings
 
@@ -65,11 +66,11 @@ def names(folder: Path) -> set[str]:
 
 def test_all_lessons_and_their_map_are_laid_byte_for_byte(tmp_path):
     assert lay_lessons(tmp_path / "copy") == []
-    expected = {path.name for path in LESSONS.iterdir()} - {"template.ipynb"}
+    expected = {path.name for path in LESSON_FOLDER.iterdir()} - {"template.ipynb"}
     assert {FIRST, "README.md", "path.svg", "words.md"} <= expected
     assert names(tmp_path / "copy") == expected
     for name in expected:
-        assert (tmp_path / "copy" / name).read_bytes() == (LESSONS / name).read_bytes()
+        assert (tmp_path / "copy" / name).read_bytes() == (LESSON_FOLDER / name).read_bytes()
 
 
 def test_an_update_replaces_an_untouched_lesson(copy, source):
@@ -139,7 +140,7 @@ def test_without_a_usable_record_every_other_text_counts_as_changed(copy, source
     assert (copy / "00-start-here.new.ipynb").read_text() == notebook("first")
 
 
-@pytest.mark.parametrize("place", [LESSONS, ROOT, ROOT / "lessons" / ".." / "mine"], ids=str)
+@pytest.mark.parametrize("place", [LESSON_FOLDER, ROOT, ROOT / "lessons" / ".." / "mine"], ids=str)
 def test_nothing_is_laid_where_the_lessons_come_from(place):
     with pytest.raises(RepairlibError, match="no working copy is laid"):
         lay_lessons(place)

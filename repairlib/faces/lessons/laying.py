@@ -14,17 +14,16 @@ import os
 from pathlib import Path
 
 from repairlib.core.errors import RepairlibError
-from repairlib.core.tables import DATASETS
+from repairlib.core.tables import LESSON_FOLDER
 from repairlib.learn import files
 
-HOUSE = DATASETS.parent  # the clone, or the installed package: lessons stand beside the tables
-LESSONS = HOUSE / "lessons"
+HOUSE = LESSON_FOLDER.parent  # the clone, or the installed package
 FIRST = "00-start-here.ipynb"
 LAID = ("[0-9]*.ipynb", "*.md", "*.svg")  # not the template
 RECORD = ".laid.json"
 
 
-def lay_lessons(folder: Path, source: Path = LESSONS) -> list[str]:
+def lay_lessons(folder: Path, source: Path = LESSON_FOLDER) -> list[str]:
     """Lay the lessons of `source` in `folder`; one sentence for each that was put beside another.
 
     Raises RepairlibError when `folder` cannot be written or lies where the lessons come from.
