@@ -24,6 +24,7 @@ from tests.refresh import (
 )
 
 IN_DEPTH = "In depth"  # what a laboratory needs; not every lesson has it
+FOLDED = (IN_DEPTH, "Sources")
 HEADINGS = (
     "Try it",
     "What you will be able to do",
@@ -145,6 +146,15 @@ def test_code_is_folded_where_it_is_not_the_subject(name):
         elif not cell.metadata.get("jupyter", {}).get("source_hidden"):
             open_cells.append(section)
     assert set(open_cells) <= {"Going further"}
+
+
+@every_lesson
+def test_what_few_read_is_folded_behind_its_heading(name):
+    for cell in lesson(name).cells:
+        title = cell.source.partition("\n")[0].removeprefix("## ")
+        if cell.source.startswith("## ") and title in FOLDED:
+            assert cell.source == f"## {title}"  # what stands in the same cell is not folded
+            assert cell.metadata["jp-MarkdownHeadingCollapsed"]
 
 
 @every_lesson
