@@ -100,6 +100,8 @@ def test_what_is_refused():
             rectifier_supply(*values)
     with pytest.raises(RepairlibError, match="not a known kind"):
         rectifier_supply(12, "full wave", 1e-3, 1)
+    with pytest.raises(RepairlibError, match="not a known kind"):
+        textbook("full wave", 12, 50, 1e-3, 1, 0.8)
 
 
 @pytest.mark.behaviour
