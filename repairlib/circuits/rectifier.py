@@ -84,7 +84,7 @@ def rectifier_supply(
 
     >>> finding = rectifier_supply("12 V", "bridge", "4700 µF", "1 A", esr="30 mΩ")
     >>> print(finding.valley, finding.ripple, finding.textbook_ripple)
-    12.99 V 1.577 V 2.128 V
+    13.0 V 1.58 V 2.128 V
     """
     expected = textbook(kind, secondary, mains, capacitance, load, drop)
     off = secondary * sqrt(2)  # what the reservoir reaches when nothing is drawn
