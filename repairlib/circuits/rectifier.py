@@ -132,7 +132,7 @@ def _working(kind, secondary, mains, capacitance, load, drop, expected, error) -
         f"textbook: valley = peak - ripple = {brief(expected.valley, 'V')}, "
         f"mean = peak - ripple / 2 = {brief(expected.mean, 'V')}",
         "worked out in time instead: winding, curve of the diodes and ESR shorten and weaken the "
-        f"pulses; half the steps would change it by {brief(error, 'V')}",
+        f"pulses; the steps may miss a figure by {brief(error, 'V')}",
     ]
 
 
