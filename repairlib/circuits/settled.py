@@ -4,8 +4,8 @@ from __future__ import annotations
 
 from typing import NamedTuple
 
+from repairlib.circuits.checks import checked
 from repairlib.circuits.in_time import Stepper
-from repairlib.circuits.network import checked
 from repairlib.circuits.parts import ZERO, CircuitPart
 from repairlib.core.errors import RepairlibError
 
