@@ -9,7 +9,8 @@ from collections.abc import Iterable
 from math import inf, pi
 from typing import NamedTuple
 
-from repairlib.circuits.network import ACROSS, Network, checked, no_answer
+from repairlib.circuits.checks import checked
+from repairlib.circuits.network import ACROSS, Network, no_answer
 from repairlib.circuits.parts import CircuitPart
 from repairlib.core.errors import RepairlibError
 
@@ -84,10 +85,9 @@ def _rest(parts: tuple[CircuitPart, ...]):
     import numpy as np
 
     links = {part.name: _at_dc(part) for part in parts}
-    network = Network(parts, links)
-    full = np.array([0.0 if part.more.get("mains") else part.value for part in network.driven])
     for stages in (1, STAGES):
         network = Network(parts, links)
+        full = np.array([_mean(part) for part in network.driven])
         for stage in range(1, stages + 1):
             sources = full * (stage / stages)
             pushed = network.port_currents(network.port_sources @ sources)
@@ -116,14 +116,18 @@ def _amps(network: Network, solution, volts, amps) -> dict[str, float]:
         elif branch is not None:
             found[part.name] = float(solution[branch])
         elif part.letter == "V":
-            driven = 0.0 if part.more["mains"] else part.value
-            found[part.name] = (across - driven) / part.more["series"]
+            found[part.name] = (across - _mean(part)) / part.more["series"]
         elif part.letter == "I":
             found[part.name] = part.value
         else:
             admittance = 1 / part.value if part.letter == "R" else (_at_dc(part) or 0.0)
             found[part.name] = across * admittance
     return found
+
+
+def _mean(part: CircuitPart) -> float:
+    """What a source gives at dc."""
+    return 0.0 if part.more.get("mains") else part.value
 
 
 def _at_dc(part: CircuitPart) -> float | None:

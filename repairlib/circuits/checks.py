@@ -9,11 +9,13 @@ BLOCKS_DC = ("C", "I")
 MAY_END_OPEN = ("V", "P", "U")  # a source or a regulator without a load
 
 
-def check_circuit(parts: tuple[CircuitPart, ...]) -> None:
-    """Raise RepairlibError, one line that names points and parts, for what cannot be worked out.
+def checked(parts: tuple[CircuitPart, ...]) -> tuple[CircuitPart, ...]:
+    """The parts, once they are known to make a circuit.
+
+    Raises RepairlibError, one line that names points and parts, for what cannot be worked out.
 
     >>> from repairlib.circuits.parts import read_circuit
-    >>> check_circuit(read_circuit("part,from,to,value / V1,a,0,9 V / R1,a,0,1k / C1,b,a,1u"))
+    >>> checked(read_circuit("part,from,to,value / V1,a,0,9 V / R1,a,0,1k / C1,b,a,1u"))
     Traceback (most recent call last):
     repairlib.core.errors.RepairlibError: 'b': only C1 ends on this point, nothing can flow. Accepted: a second part on it, or the name of the point that was meant: 0, a
     """  # noqa: E501
@@ -31,6 +33,7 @@ def check_circuit(parts: tuple[CircuitPart, ...]) -> None:
             )
     _check_paths(parts, points)
     _check_loops(parts)
+    return parts
 
 
 def _check_paths(parts: tuple[CircuitPart, ...], points: list[str]) -> None:
@@ -56,7 +59,7 @@ def _check_loops(parts: tuple[CircuitPart, ...]) -> None:
     group = {point: point for part in parts for point in (*part.nodes, ZERO)}
     held: list[CircuitPart] = []
     for part in parts:
-        if not holds_volts(part):
+        if not _holds_volts(part):
             continue
         held.append(part)
         one, other = (ZERO, part.nodes[1]) if part.letter == "U" else part.nodes
@@ -71,7 +74,7 @@ def _check_loops(parts: tuple[CircuitPart, ...]) -> None:
         _join(group, one, other)
 
 
-def holds_volts(part: CircuitPart) -> bool:
+def _holds_volts(part: CircuitPart) -> bool:
     """Whether the part fixes the voltage between two points at dc, whatever flows."""
     inside = {"V": "series", "L": "winding"}.get(part.letter)
     return part.letter in ("P", "U") or bool(inside and not part.more.get(inside))

@@ -10,7 +10,8 @@ from dataclasses import dataclass
 from math import pi
 from typing import TYPE_CHECKING
 
-from repairlib.circuits.network import Network, checked, no_answer
+from repairlib.circuits.checks import checked
+from repairlib.circuits.network import Network, no_answer
 from repairlib.circuits.parts import ZERO, CircuitPart
 from repairlib.core.errors import RepairlibError
 
@@ -71,43 +72,35 @@ class Stepper:
 
         rule = _Rule(self.parts, self.reactive, self.step * _INSTANT, BACKWARD_EULER)
         right = np.concatenate([self.sources([0.0])[0], rule.pushes_of(self._kept)])
-        return rule.solve(right)[0]
+        pushed = rule.currents_of_ports(right, "at the start")
+        return rule.network.from_sources @ right + rule.network.from_ports @ pushed
 
     def advance(self, steps: int):
         """The voltages at every point after each of so many more steps, one row for each."""
         import numpy as np
 
+        rows = []
+        if steps and self.taken == 0:
+            rows.append(self._run(self.first, 1))
+        rows.append(self._run(self.rule, steps - len(rows)))
+        return np.vstack(rows)
+
+    def _run(self, rule: _Rule, steps: int):
+        """The same by one rule; the next step will be by `self.rule`."""
+        import numpy as np
+
         times = self.step * np.arange(self.taken + 1, self.taken + steps + 1)
         rights = np.hstack([self.sources(times), np.zeros((steps, len(self.reactive)))])
-        many = len(self._peaks)
-        rule = self.first if self.taken == 0 else self.rule
-        pushes, before = self._pushes, self._pushes
-        pushed = np.zeros((steps, len(rule.network.ports)))
-        solutions = []
+        network, many = rule.network, len(self._peaks)
+        pushed = np.zeros((steps, len(network.ports)))
         for at, right in enumerate(rights):
-            right[many:] = pushes
-            found = rule.network.port_currents(rule.network.port_sources @ right)
-            if found is None:
-                raise no_answer(self.parts, f"at {times[at]:.4g} s")
-            pushed[at] = found
-            across = rule.sources_across @ right + rule.ports_across @ found
-            before = pushes
-            last = rule
-            if rule is not self.rule:  # the first step of all
-                solutions.append(rule.network.from_sources @ right
-                                 + rule.network.from_ports @ found)  # fmt: skip
-                amps = rule.conductance * across - before
-                rule = self.rule
-                pushes = rule.of_volts * across + rule.of_amps * amps
-            else:
-                pushes = rule.both * across - rule.of_amps * before
-        if steps:
-            self._across = across
-            self._amps = last.conductance * across - before
-        self._pushes, self.taken = pushes, self.taken + steps
-        network, skip = self.rule.network, len(solutions)
-        rest = rights[skip:] @ network.from_sources.T + pushed[skip:] @ network.from_ports.T
-        return np.vstack([*solutions, rest])
+            right[many:] = self._pushes
+            pushed[at] = rule.currents_of_ports(right, f"at {times[at]:.4g} s")
+            self._across = rule.sources_across @ right + rule.ports_across @ pushed[at]
+            self._amps = rule.conductance * self._across - self._pushes
+            self._pushes = self.rule.of_volts * self._across + self.rule.of_amps * self._amps
+        self.taken += steps
+        return rights @ network.from_sources.T + pushed @ network.from_ports.T
 
     def point(self, name: str) -> int:
         """The column of a point. Raises RepairlibError naming those that there are."""
@@ -151,7 +144,6 @@ class _Rule:
                 rows.append((conductance, of_volts, -conductance * of_amps, -conductance * gained))
         table = np.array(rows).reshape(-1, 4)
         self.conductance, self.of_volts, self.of_amps, self._of_kept = table.T
-        self.both = self.of_volts + self.of_amps * self.conductance
         names = tuple(part.name for part in reactive)
         self.network = Network(parts, dict(zip(names, self.conductance, strict=True)), names)
         across = np.zeros((len(reactive), len(self.network.from_sources)))
@@ -164,13 +156,12 @@ class _Rule:
         """The pushes of capacitors of these volts and inductors of these amps."""
         return self._of_kept * kept
 
-    def solve(self, right):
-        """The solution for the sources and pushes `right`, and the currents of the ports."""
+    def currents_of_ports(self, right, where: str):
+        """The currents into the ports for the sources and pushes `right`."""
         found = self.network.port_currents(self.network.port_sources @ right)
         if found is None:
-            raise no_answer(self.network.parts, "at the start")
-        network = self.network
-        return network.from_sources @ right + network.from_ports @ found, found
+            raise no_answer(self.network.parts, where)
+        return found
 
 
 def transient(

@@ -6,7 +6,6 @@ unknown current, and Newton's method solves for those few alone, however many po
 
 from __future__ import annotations
 
-from repairlib.circuits.checks import check_circuit
 from repairlib.circuits.laws import law_of
 from repairlib.circuits.parts import ZERO, CircuitPart
 from repairlib.core.errors import RepairlibError
@@ -170,12 +169,6 @@ class Network:
 
         ends = self._ends(size, nodes)
         return np.outer(ends, ends)
-
-
-def checked(parts: tuple[CircuitPart, ...]) -> tuple[CircuitPart, ...]:
-    """The parts, once they are known to make a circuit."""
-    check_circuit(parts)
-    return parts
 
 
 def no_answer(parts: tuple[CircuitPart, ...], where: str) -> RepairlibError:

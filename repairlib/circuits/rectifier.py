@@ -7,13 +7,14 @@ from typing import Annotated, NamedTuple
 
 from repairlib.circuits.laws import THERMAL_VOLTS
 from repairlib.circuits.settled import rails
-from repairlib.circuits.supplies import BRIDGE, HALF_WAVE, LAYOUTS, supply
+from repairlib.circuits.supplies import BRIDGE, HALF_WAVE, LAYOUTS, check_kind, supply
 from repairlib.core.calculator import Choice, Found, Given, calculator, found
 from repairlib.core.errors import RepairlibError
 from repairlib.core.quantity import Quantity, brief
+from repairlib.power_up import FULL, HALF, smoothing_ripple
 from repairlib.stored_charge import by_voltage, hazards_at, proof
 
-SMALL = 0.2  # of the peak: a larger ripple is outside what the textbook's formula is good for
+SMALL = 0.2  # of the peak: our own choice of what is still "small against the peak"
 SILICON, SCHOTTKY = 1.8, 1.05  # n of the diodes; common practice
 LOW_DROP = 0.5  # V, below which a diode is a Schottky
 
@@ -35,18 +36,19 @@ def textbook(
     load: float,
     drop: float,
 ) -> Estimate:
-    """Vpp = I / (2 f C) full wave, I / (f C) half wave; peak = √2 V - drops; mean = peak - Vpp / 2.
+    """Peak = √2 V - drops; ripple as power_up.smoothing_ripple has it; mean = peak - ripple / 2.
 
     Volts r.m.s., Hz, F, A, volts. Holds only while the ripple is small against the peak and
     nothing limits the charging current; it is then the worst case. What ESR adds is not in it.
-    Source: the textbook's formula; common practice.
+    Raises RepairlibError for a kind that is not known. Source: the textbook's formula; common
+    practice.
 
     >>> textbook("bridge", 12.0, 50.0, 4700e-6, 1.0, 0.8).ripple
     2.128
     """
+    check_kind(kind)
     peak = secondary * sqrt(2) - drop * (2 if kind == BRIDGE else 1)
-    pulses = mains if kind == HALF_WAVE else 2 * mains
-    ripple = load / (pulses * capacitance)
+    ripple = smoothing_ripple(load, capacitance, mains, HALF if kind == HALF_WAVE else FULL)
     return Estimate(peak, peak - ripple, peak - ripple / 2, ripple)
 
 
@@ -82,7 +84,7 @@ def rectifier_supply(
 
     >>> finding = rectifier_supply("12 V", "bridge", "4700 µF", "1 A", esr="30 mΩ")
     >>> print(finding.valley, finding.ripple, finding.textbook_ripple)
-    12.99 V 1.577 V 2.128 V
+    13.0 V 1.58 V 2.128 V
     """
     expected = textbook(kind, secondary, mains, capacitance, load, drop)
     off = secondary * sqrt(2)  # what the reservoir reaches when nothing is drawn
@@ -121,17 +123,16 @@ def _diode(load: float, drop: float) -> str:
 
 
 def _working(kind, secondary, mains, capacitance, load, drop, expected, error) -> list[str]:
-    twice, drops = ("", f"{brief(drop, 'V')}") if kind == HALF_WAVE else ("2 ", brief(drop, "V"))
-    if kind == BRIDGE:
-        drops = f"2 × {drops}"
+    drops = f"{'2 × ' if kind == BRIDGE else ''}{brief(drop, 'V')}"
+    letter, factor = ("", "") if kind == HALF_WAVE else ("2 ", "2 × ")
     return [
         f"textbook: peak = √2 × {brief(secondary, 'V')} - {drops} = {brief(expected.peak, 'V')}",
-        f"textbook: ripple = I / ({twice}f C) = {brief(load, 'A')} / ({twice and '2 × '}"
+        f"textbook: ripple = I / ({letter}f C) = {brief(load, 'A')} / ({factor}"
         f"{brief(mains, 'Hz')} × {brief(capacitance, 'F')}) = {brief(expected.ripple, 'V')}",
         f"textbook: valley = peak - ripple = {brief(expected.valley, 'V')}, "
         f"mean = peak - ripple / 2 = {brief(expected.mean, 'V')}",
         "worked out in time instead: winding, curve of the diodes and ESR shorten and weaken the "
-        f"pulses; half the steps would change it by {brief(error, 'V')}",
+        f"pulses; the steps may miss a figure by {brief(error, 'V')}",
     ]
 
 

@@ -4,8 +4,8 @@ from __future__ import annotations
 
 from typing import NamedTuple
 
+from repairlib.circuits.checks import checked
 from repairlib.circuits.in_time import Stepper
-from repairlib.circuits.network import checked
 from repairlib.circuits.parts import ZERO, CircuitPart
 from repairlib.core.errors import RepairlibError
 
@@ -16,8 +16,11 @@ _FEWEST = 4  # cycles before a step ahead, and between two
 
 
 class Rail(NamedTuple):
-    """The rail over one cycle of mains, all in V. `error` is what half the steps would change:
-    the rail is off by about as much."""
+    """The rail over one cycle of mains, all in V.
+
+    `error` is the larger of two: what steps of half the length changed, and how far the valley was
+    laid below the lowest step, between which it lies.
+    """
 
     peak: float
     valley: float
@@ -28,6 +31,9 @@ class Rail(NamedTuple):
     def ripple(self) -> float:
         """From valley to peak."""
         return self.peak - self.valley
+
+
+AT_ZERO = Rail(0.0, 0.0, 0.0, 0.0)  # the zero point itself
 
 
 def rails(parts: tuple[CircuitPart, ...], *points: str, steps: int = STEPS) -> dict[str, Rail]:
@@ -53,8 +59,8 @@ def rails(parts: tuple[CircuitPart, ...], *points: str, steps: int = STEPS) -> d
     found = {}
     for point in points:
         one, other = fine[point], coarse[point]
-        error = max(abs(a - b) for a, b in zip(one[:3], other[:3], strict=True))
-        found[point] = one._replace(error=error)
+        changed = (abs(a - b) for a, b in zip(one[:3], other[:3], strict=True))
+        found[point] = one._replace(error=max(one.error, *changed))
     return found
 
 
@@ -93,11 +99,14 @@ def _settled(parts, points, cycle: float, steps: int, kept: dict[str, float]):
             f"it still moves after {MOST_CYCLES} cycles",
             "a smaller capacitance or a larger load",
         )
-    rail = {
-        point: Rail(float(wave.max()), _valley(wave), float(wave.mean()), 0.0)
-        for point, wave in zip((one for one in points if one != ZERO), run.T, strict=True)
-    }
-    return {point: rail.get(point, Rail(0.0, 0.0, 0.0, 0.0)) for point in points}, stepper.kept()
+    waves = dict(zip((one for one in points if one != ZERO), run.T, strict=True))
+    settled = {point: _rail(waves[point]) if point in waves else AT_ZERO for point in points}
+    return settled, stepper.kept()
+
+
+def _rail(wave) -> Rail:
+    valley = _valley(wave)
+    return Rail(float(wave.max()), valley, float(wave.mean()), float(wave.min()) - valley)
 
 
 def _valley(wave) -> float:

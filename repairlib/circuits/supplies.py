@@ -53,8 +53,7 @@ def supply(
     C1 from rail to 0: 1000 µF, ESR 50 mΩ
     I1 from rail to 0: 100 mA, load
     """
-    if kind not in LAYOUTS:
-        raise RepairlibError(kind, "not a known kind of rectifier", ", ".join(LAYOUTS))
+    check_kind(kind)
     rows = LAYOUTS[kind].format(volts=secondary, winding=f"{mains} {winding}", diode=diode)
     at = "out" if regulator else "rail"
     name, more = ("I1", "load") if load.strip()[-1:] in "Aa" else ("R1", "")
@@ -62,6 +61,12 @@ def supply(
     if regulator:
         rows += f" / U1,rail,out,{regulator}"
     return read_circuit(f"{HEADINGS} / {rows}")
+
+
+def check_kind(kind: str) -> None:
+    """Raise RepairlibError for a kind of rectifier that is not known."""
+    if kind not in LAYOUTS:
+        raise RepairlibError(kind, "not a known kind of rectifier", ", ".join(LAYOUTS))
 
 
 def opened(parts: tuple[CircuitPart, ...], name: str) -> tuple[CircuitPart, ...]:

@@ -8,7 +8,7 @@ __getattr__, __all__ = public_names(
     fuse="fuse_pulse",
     lamp="series_lamp",
     rails="rail_check window_around windows",
-    ripple="ripple_check smoothing_ripple",
+    ripple="FULL HALF ripple_check smoothing_ripple",
     supply="HAND_ON LAMP LIMITED NEITHER current_limit short_below steps_up",
     walk="CAUSE FINE POWER_OFF Reading State VERIFY WRONG begin from_dict step",
 )

@@ -2,13 +2,12 @@
 
 import math
 import re
-import subprocess
 
 import numpy as np
 
 from repairlib.circuits import read_circuit, supply, transient
 from tests.benchmarks.floor import report, seconds
-from tests.circuits.ngspice import RECTIFIER, program
+from tests.circuits import ngspice
 
 SECONDS = 0.1
 DECK = (
@@ -19,15 +18,13 @@ DECK = (
 
 def wave_of_ngspice(folder, step):
     """The run as a call, and the rail that it prints on the instants of a millisecond."""
-    path = folder / "circuit.cir"
-    path.write_text(
-        f"* a supply\n{RECTIFIER}\n{DECK}\n.options rshunt=1e8 interp\n"
-        f".tran 1m {SECONDS} 0 {step} uic\n.print tran v(rail)\n.end\n"
+    deck = (
+        f"{ngspice.RECTIFIER}\n{DECK}\n.options rshunt=1e8 interp\n"
+        f".tran 1m {SECONDS} 0 {step} uic\n.print tran v(rail)"
     )
-    command = [program(), "-b", path]
 
     def run():
-        return subprocess.run(command, capture_output=True, text=True, check=False).stdout
+        return ngspice.run(folder, deck)
 
     rows = re.findall(r"^\d+\t(\S+)\t(\S+)", run(), re.M)
     times, volts = np.array(rows, float).T

@@ -1,4 +1,4 @@
-"""ngspice as a second opinion: a rail over its last cycles, from a circuit typed by hand."""
+"""ngspice as a second opinion on circuits typed by hand: what it prints, a rail's last cycles."""
 
 import os
 import re
@@ -23,7 +23,7 @@ def program() -> str:
 def run(folder, deck: str) -> str:
     """What ngspice prints for a circuit."""
     path = folder / "circuit.cir"
-    path.write_text(f"* a supply\n{deck}\n.end\n")
+    path.write_text(f"* a circuit\n{deck}\n.end\n")
     done = subprocess.run([program(), "-b", path], capture_output=True, text=True, timeout=120)
     return done.stdout + done.stderr
 

@@ -1,11 +1,22 @@
 """repairlib.circuits against ngspice: twelve supplies as they should be, twelve with a fault.
 
+And the examples of the docstrings, whose figures are those of ngspice.
+
 The circuits of ngspice are typed by hand, with its own diode, not made from our tables.
 """
 
 import pytest
 
-from repairlib.circuits import aged, opened, rails, read_circuit, scaled, shorted, supply
+from repairlib.circuits import (
+    aged,
+    opened,
+    rails,
+    read_circuit,
+    rectifier_supply,
+    scaled,
+    shorted,
+    supply,
+)
 from tests.circuits.ngspice import settled
 
 # ngspice: a load that draws its current while there is voltage, and a regulator of 5 V.
@@ -111,12 +122,12 @@ WITH_5 = supply("bridge", "9 V", "50 Hz", "2200 µF", "0.5 A", regulator="5 V,dr
 SOUND = (2200e-6, 0.05)
 LIMITED = (
     "part,from,to,value,more\nP1,a,0,12 V,limit 0.5 A\nV1,a,b,3 V,100 Hz 1 Ω\nD1,b,rail,10 nA,n 1.8"
-    "\nC1,rail,0,470 µF,\nR1,rail,0,{load},"
+    "\nC1,rail,0,470 µF,\nR1,rail,0,20 Ω,"
 )
 # The bench supply of ngspice: a source that gives its voltage less a hair to the limit and no more.
 LIMITED_DECK = (
     "Bp 0 a I=min(max((12-V(a))/0.001,0),0.5)\nV1 s b SIN(0 {peak} 100)\nRs a s 1\n"
-    "D1 b rail rect\nC1 rail 0 470u\nR1 rail 0 {load}"
+    "D1 b rail rect\nC1 rail 0 470u\nR1 rail 0 20"
 )
 FAULTS = {
     "reservoir aged to 30 %": (
@@ -162,9 +173,9 @@ FAULTS = {
         aged(WITH_5, "C1", capacitance=0.3),
         bridge(9, 50, 0.2, (660e-6, 0), regulated(0.5)), 50, 0.3, "out",
     ),
-    "a short behind a bench supply that limits": (
-        read_circuit(LIMITED.format(load="1 Ω")),
-        LIMITED_DECK.format(peak=3 * 2**0.5, load=1), 100, 0.2, "rail",
+    # It limits in a part of each cycle and gives nothing in the rest: the rail swings by over 1 V.
+    "an overload behind a bench supply that limits": (
+        read_circuit(LIMITED), LIMITED_DECK.format(peak=3 * 2**0.5), 100, 0.2, "rail",
     ),
 }  # fmt: skip
 
@@ -191,6 +202,29 @@ def test_a_supply_as_it_should_be(name, tmp_path):
 @pytest.mark.parametrize("name", FAULTS)
 def test_a_supply_with_a_fault(name, tmp_path):
     compare(tmp_path, *FAULTS[name])
+
+
+# 0.8 V at 1 A with n = 1.8: Is = 1 A / (exp(0.8 / (1.8 × 25.865 mV)) - 1) = 34.5 nA.
+OF_0_8_V = ".model of08 D(Is=34.5n N=1.8)"
+
+
+# The reference is a program, ngspice.
+def test_the_example_of_the_calculator(tmp_path):
+    finding = rectifier_supply("12 V", "bridge", "4700 µF", "1 A", esr="30 mΩ")
+    deck = bridge(12, 50, 0.2, (4700e-6, 0.03), amps(1)).replace(" rect", " of08")
+    peak, valley, mean = settled(tmp_path, f"{OF_0_8_V}\n{deck}", 50, "rail", 0.4)
+    assert (finding.peak, finding.valley, finding.mean) == pytest.approx(
+        (peak, valley, mean), rel=1e-3
+    )
+    assert finding.ripple == pytest.approx(peak - valley, rel=5e-3)
+    assert f"{valley:.1f} V {peak - valley:.2f} V" == "13.0 V 1.58 V"  # as its docstring has it
+
+
+# The reference is a program, ngspice.
+def test_the_example_of_settled_rails(tmp_path):
+    deck = half_wave(9, 50, 0.2, (1e-3, 0), "R1 rail 0 100")
+    peak, valley, _ = settled(tmp_path, deck, 50, "rail", 0.8)
+    assert f"{valley:.1f} to {peak:.1f} V" == "9.9 to 11.9 V"  # as its docstring has it
 
 
 def test_there_are_twelve_of_each():

@@ -1,10 +1,7 @@
 """repairlib.health.in_circuit and neighbourhood: against ngspice, against hand work, bad input."""
 
 import math
-import os
 import re
-import shutil
-import subprocess
 
 import pytest
 from hypothesis import given
@@ -13,6 +10,7 @@ from hypothesis import strategies as st
 from repairlib.core.errors import RepairlibError
 from repairlib.health.in_circuit import in_circuit_reading, look_at, look_between
 from repairlib.health.neighbourhood import read_neighbourhood
+from tests.circuits import ngspice
 
 
 def table(rows):
@@ -91,39 +89,25 @@ NETWORKS = {
 }
 
 
-@pytest.fixture(scope="module")
-def ngspice():
-    program = shutil.which("ngspice")
-    if not program and os.environ.get("CI"):
-        pytest.fail("ngspice is not installed; in CI it must be")
-    if not program:
-        pytest.skip("ngspice is not installed, so nothing was compared with it")
-    return program
-
-
-def spice_impedance(program, folder, circuit, frequency):
+def spice_impedance(folder, circuit, frequency):
     """The voltage at node a for 1 A into it, from ngspice: real and imaginary part."""
     if frequency:
         analysis = f".ac lin 1 {frequency} {frequency}\n.print ac vr(a) vi(a)"
     else:
         analysis = ".dc Iin 1 1 1\n.print dc v(a)"
-    deck = folder / "circuit.cir"
-    deck.write_text(
-        f"* what a meter sees\nIin 0 a DC 1 AC 1\n{circuit}\n.options numdgt=9\n{analysis}\n.end\n"
-    )
-    done = subprocess.run([program, "-b", deck], capture_output=True, text=True, timeout=60)
-    row = re.search(r"^0\t(.+)$", done.stdout, re.MULTILINE)
-    assert row, done.stdout + done.stderr
+    said = ngspice.run(folder, f"Iin 0 a DC 1 AC 1\n{circuit}\n.options numdgt=9\n{analysis}")
+    row = re.search(r"^0\t(.+)$", said, re.MULTILINE)
+    assert row, said
     numbers = [float(word.rstrip(",")) for word in row[1].split()]
     return complex(*numbers[1:3]) if frequency else complex(numbers[1])
 
 
 # The reference is a program, ngspice, which works out the same circuit by nodal analysis.
 @pytest.mark.parametrize("name", NETWORKS)
-def test_against_ngspice(name, ngspice, tmp_path):
+def test_against_ngspice(name, tmp_path):
     typed, circuit, (one, other), frequency = NETWORKS[name]
     ours = look_between(read_neighbourhood(table(typed)), one, other, frequency)
-    theirs = spice_impedance(ngspice, tmp_path, circuit, frequency)
+    theirs = spice_impedance(tmp_path, circuit, frequency)
     assert ours.resistance == pytest.approx(theirs.real, rel=1e-3)
     assert ours.z.imag == pytest.approx(theirs.imag, rel=1e-3)
     assert ours.magnitude == pytest.approx(abs(theirs), rel=1e-3)
