@@ -15,9 +15,10 @@ from repairlib.core.calculator import Choice, Found, Given, Text, calculator, fo
 from repairlib.core.quantity import brief
 from repairlib.core.tables import read_table
 from repairlib.core.typed.readings import NOTHING, OVERLOAD, read_measurement
+from repairlib.core.verdicts import AGAIN, STOP
 from repairlib.stored_charge import QUALIFIED
 
-STOP, AGAIN, GO_ON = "stop", "measure again", "go on to the next check"
+GO_ON = "go on to the next check"  # no word for good: no reading permits power
 DOUBTFUL, HANDED_ON = "doubtful", "handed on"
 ROOM = 5.0  # below so many times the threshold it is measured again; a choice of this workbook
 WORN_LEADS = 1.0  # Ω, from which leads are renewed
