@@ -5,7 +5,6 @@ The limits of the table are those of a computer supply. Any other rail is judged
 
 from __future__ import annotations
 
-from dataclasses import replace
 from functools import cache
 from typing import Annotated, NamedTuple
 
@@ -76,23 +75,6 @@ def window_around(nominal: float, tolerance: float = 5.0, ripple: float | None =
     low, high = sorted(nominal * (1 + sign * tolerance / 100) for sign in (-1, 1))
     low, high = round(low, 9), round(high, 9)
     return Window(f"{nominal:+g} V", nominal, low, high, ripple, "", "common practice")
-
-
-def judge(
-    low: float, high: float, least: float | None, most: float | None, unit: str = "V"
-) -> Decision:
-    """Whether a value from `low` to `high` keeps its limits; one without an error is said once.
-
-    Source: ILAC-G8:09/2019, 4.2.3. Raises RepairlibError as `decide` does.
-
-    >>> print(judge(4.6, 4.6, 4.75, 5.25).reason)
-    4.6 V is below 4.75 V
-    """
-    made = decide(low, high, least, most, unit=unit)
-    if low != high:
-        return made
-    once = brief(low, unit)
-    return replace(made, reason=made.reason.replace(f"{once} to {once}", once))
 
 
 def rail_names() -> tuple[str, ...]:
@@ -166,7 +148,7 @@ def rail_check(
             sources=("IEC 62368-1",),
             cautions=("mains", "stored charge"),
         )
-    of_volts = judge(read.low, read.high, window.low, window.high)
+    of_volts = decide(read.low, read.high, window.low, window.high, unit="V")
     decisions, notes = [of_volts], []
     if of_volts.verdict == FAIL and read.reading * window.nominal < 0:
         notes.append("The sign is the other one: are the probes the right way round?")
@@ -214,4 +196,4 @@ def _of_ripple(low: float, high: float, limit: float | None) -> Decision:
     if limit is None:
         why = "no ripple limit is known for this rail"
         return Decision(CANNOT_TELL, CANNOT_TELL, why, "", None, None)
-    return judge(low, high, None, limit)
+    return decide(low, high, limit_high=limit, unit="V")

@@ -6,11 +6,12 @@ import math
 from typing import Annotated
 
 from repairlib.core.calculator import Choice, Found, Given, Text, calculator, found
+from repairlib.core.decide import decide
 from repairlib.core.errors import RepairlibError
 from repairlib.core.quantity import Quantity, brief
 from repairlib.core.verdicts import CANNOT_TELL, FAIL
 from repairlib.health import interval
-from repairlib.power_up.rails import IN_WORDS, judge
+from repairlib.power_up.rails import IN_WORDS
 
 FULL, HALF = "full wave", "half wave"
 MOST = 1000.0  # V; no supply has more
@@ -78,7 +79,7 @@ def ripple_check(
     by_esr = ripple_current * esr
     nominal = smoothing_ripple(current, capacitance, frequency, rectifier)
     most = nominal / (1 - tolerance / 100) + by_esr
-    decision = judge(max(shown.low, 0.0), shown.high, None, most)
+    decision = decide(max(shown.low, 0.0), shown.high, limit_high=most, unit="V")
     values: dict[str, object] = {
         "computed": Quantity(nominal + by_esr, "V", 4),
         "at_most": Quantity(most, "V", 4),

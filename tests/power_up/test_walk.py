@@ -319,7 +319,7 @@ def walk(chance):
 def walks(monkeypatch, seed, count):
     """How many walks ended how."""
     # The sentence of each verdict is made once for equal readings: it is most of the time.
-    monkeypatch.setattr(module, "judge", lru_cache(maxsize=None)(module.judge))
+    monkeypatch.setattr(module, "decide", lru_cache(maxsize=None)(module.decide))
     chance = random.Random(seed)
     ends = [walk(chance).end for _ in range(count)]
     return {end: ends.count(end) for end in (VERIFY, HAND_ON, None)}
