@@ -11,12 +11,11 @@ from typing import Annotated, NamedTuple
 from repairlib.core.calculator import Choice, Found, Given, Text, calculator, found
 from repairlib.core.decide import Decision, decide
 from repairlib.core.errors import RepairlibError, as_printed
-from repairlib.core.limits import TOUCHABLE_DC
 from repairlib.core.quantity import Quantity, brief
 from repairlib.core.tables import read_table
 from repairlib.core.verdicts import CANNOT_TELL, FAIL, OUTSIDE, PASS, WITHIN
 from repairlib.health import interval
-from repairlib.stored_charge import QUALIFIED
+from repairlib.stored_charge import QUALIFIED, by_voltage, hazards_at
 
 OWN = "by its own figures"
 IN_WORDS = {PASS: WITHIN, FAIL: OUTSIDE, CANNOT_TELL: CANNOT_TELL}
@@ -140,13 +139,14 @@ def rail_check(
         "at_most": Quantity(window.high, "V"),
     }
     beyond = max(abs(read.reading), abs(window.nominal))
-    if beyond > TOUCHABLE_DC:
+    left_to, why = by_voltage(beyond)
+    if left_to == QUALIFIED:
         return found(
             values,
-            verdict=QUALIFIED,
-            reason=f"{brief(beyond, 'V')} is above 60 V dc, ES1 of IEC 62368-1",
+            verdict=left_to,
+            reason=why,
             sources=("IEC 62368-1",),
-            cautions=("mains", "stored charge"),
+            cautions=hazards_at(beyond),
         )
     of_volts = decide(read.low, read.high, window.low, window.high, unit="V")
     decisions, notes = [of_volts], []
