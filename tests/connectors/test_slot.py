@@ -80,6 +80,15 @@ def test_a_thin_cable_is_over_within_the_budget():
     assert slot_power("150 W", "8-pin", 28).verdict == "over a limit"
 
 
+# 8.333 A: 69.44 A² × 0.05296 Ω/m are 3.68 W for 22 AWG, × 0.03331 Ω/m 2.31 W for 20 AWG
+@pytest.mark.common_practice
+def test_a_thin_cable_of_the_large_plug_gets_too_hot():
+    thin = slot_power("600 W", "12+4-pin", 22)
+    assert thin.verdict == "over a limit" and "in a metre of each wire is above 3 W" in thin.reason
+    assert slot_power("600 W", "12+4-pin", 28).verdict == "over a limit"
+    assert slot_power("600 W", "12+4-pin", 20).verdict == "within the limits"
+
+
 @pytest.mark.behaviour
 def test_where_sources_disagree_is_said():
     assert any("8 A" in note and "7 A" in note for note in slot_power("200 W", "8-pin").notes)
