@@ -26,8 +26,8 @@ def smoothing_ripple(
 
     Ampere, farad, `frequency` of the mains in hertz, all above 0. True while the ripple is small
     against the peak; it takes the capacitor as unfed for the whole time between two peaks, so that
-    a sound one reads less. Source: textbook formula, from memory. Raises RepairlibError for an
-    unknown word and for figures that are not above 0.
+    a sound one reads less. Source: university course sheet FEEG1004, part B. Raises RepairlibError
+    for an unknown word and for figures that are not above 0.
 
     >>> smoothing_ripple(1, 4700e-6)
     2.128
@@ -67,7 +67,8 @@ def ripple_check(
 
     `measured` in volts peak to peak as shown; ampere, farad, hertz, ohm. Outside: the capacitor has
     less left than its tolerance, or the load is heavier. Raises RepairlibError outside the ranges
-    and for a reading that is no number in volts. Source: textbook formulas, from memory.
+    and for a reading that is no number in volts. Source: `smoothing_ripple`; the share of the ESR
+    from memory.
 
     >>> finding = ripple_check("5.0 V", "0.5 A", "4700 µF")
     >>> finding.verdict, finding.left
