@@ -23,6 +23,7 @@ HOW_RIPPLE = (
     "Ripple is peak to peak on an oscilloscope of 20 MHz, with 0.1 µF ceramic and 10 µF "
     "electrolytic at the probe. A meter on ac shows less."
 )
+OSCILLOSCOPE = Given("%", "Of the oscilloscope, per cent of reading.", at_least=0, at_most=100)
 
 
 class Window(NamedTuple):
@@ -107,9 +108,7 @@ def rail_check(
     digits: Annotated[
         float, Given("", "Of the meter, counts of the last place.", at_least=0, at_most=100_000)
     ] = 0.0,
-    ripple_percent: Annotated[
-        float, Given("%", "Of the oscilloscope, per cent of reading.", at_least=0, at_most=100)
-    ] = 0.0,
+    ripple_percent: Annotated[float, OSCILLOSCOPE] = 0.0,
     nominal: Annotated[
         float | None, Given("V", "Of any other rail.", at_least=-1000, at_most=1000)
     ] = None,

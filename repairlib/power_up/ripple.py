@@ -11,7 +11,7 @@ from repairlib.core.errors import RepairlibError
 from repairlib.core.quantity import Quantity, brief
 from repairlib.core.verdicts import CANNOT_TELL, FAIL
 from repairlib.health import interval
-from repairlib.power_up.rails import IN_WORDS
+from repairlib.power_up.rails import IN_WORDS, OSCILLOSCOPE
 
 FULL, HALF = "full wave", "half wave"
 MOST = 1000.0  # V; no supply has more
@@ -59,9 +59,7 @@ def ripple_check(
     tolerance: Annotated[
         float, Given("%", "By which it may be below its marking.", at_least=0, at_most=90)
     ] = 20.0,
-    percent: Annotated[
-        float, Given("%", "Of the oscilloscope, per cent of reading.", at_least=0, at_most=100)
-    ] = 0.0,
+    percent: Annotated[float, OSCILLOSCOPE] = 0.0,
 ) -> Found:
     """Measured ripple against I / (2 f C) + I pp × ESR with a capacitor at its lower end.
 
