@@ -87,7 +87,11 @@ def shorts_before_power(
     if one.open_is == HANDED_ON:
         reason = "mains side: licensed practice decides what is measured, and how"
         return found(
-            {"expected": one.expected}, verdict=QUALIFIED, reason=reason, cautions=("mains",)
+            {"expected": one.expected},
+            verdict=QUALIFIED,
+            reason=reason,
+            sources=(one.source,),
+            cautions=("mains",),
         )
     least = threshold if threshold is not None else one.stop_below
     reading = read_measurement(measured, "Ω")
@@ -118,7 +122,14 @@ def shorts_before_power(
         notes.insert(0, "So few ohms are lost in the leads: measure with four wires.")
     if leads > WORN_LEADS:
         notes.insert(0, f"Leads of {brief(leads, 'Ω')} are worn: renew them, then measure again.")
-    return found(values, working=working, verdict=verdict, reason=reason, notes=notes)
+    return found(
+        values,
+        working=working,
+        verdict=verdict,
+        reason=reason,
+        notes=notes,
+        sources=(one.source,),
+    )
 
 
 def _judged(one: Pair, kind: str, low: float, high: float, least: float) -> tuple[str, str]:

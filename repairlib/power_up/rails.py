@@ -175,7 +175,7 @@ def rail_check(
         verdict=IN_WORDS[verdict],
         reason=reason,
         notes=notes,
-        sources=("common practice",) if rail == OWN else (),
+        sources=(window.source,),
     )
 
 
