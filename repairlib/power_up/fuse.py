@@ -15,7 +15,7 @@ from repairlib.core.quantity import Quantity, brief
 from repairlib.power_up.rails import IN_WORDS
 from repairlib.stored_charge import QUALIFIED, by_voltage, hazards_at
 
-# Pulses, 10 s or more apart: share of the melting I²t that each may have.
+# Pulses, 10 s or more apart: share of the melting I²t that each may have; Littelfuse, chart 2.
 SHARES = {"100000": 0.22, "10000": 0.29, "1000": 0.38, "100": 0.48}
 RUNNING = 0.75  # of the rating, for the current that flows all the time; from memory
 SAME = "A fuse is replaced by one of the same rating, speed, volts and breaking capacity."
