@@ -14,13 +14,13 @@ from repairlib.core.tables import read_table
 from repairlib.core.verdicts import OVER, WITHIN
 
 VOLTS = 12.0
-NONE, BOTH_6, BOTH = "none", "two 6-pin", "6-pin and 8-pin"
+NONE = "none"
 CABLES: dict[str, tuple[str, ...]] = {
     NONE: (),
     "6-pin": ("6-pin",),
     "8-pin": ("8-pin",),
-    BOTH_6: ("6-pin", "6-pin"),
-    BOTH: ("6-pin", "8-pin"),
+    "two 6-pin": ("6-pin", "6-pin"),
+    "6-pin and 8-pin": ("6-pin", "8-pin"),
     "12+4-pin": ("12+4-pin",),
 }
 
