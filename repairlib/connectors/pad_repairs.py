@@ -12,6 +12,7 @@ from typing import Annotated, NamedTuple
 from repairlib.connectors.wire import CIRCULAR_MILS, cautious_current, diameter, mils, ohm_per_metre
 from repairlib.core.calculator import Choice, Found, Given, calculator, found
 from repairlib.core.errors import RepairlibError
+from repairlib.core.limits import TOUCHABLE_DC
 from repairlib.core.quantity import Quantity, brief
 from repairlib.core.tables import read_table
 from repairlib.core.verdicts import NEVER
@@ -119,6 +120,7 @@ def link_wire(
         "A link in place of a fuse, a fusible resistor or a burnt track hides the fault: find what "
         "burnt it first.",
         "A wire is no match for a pair of fast data lines: there it changes the signal.",
+        f"Above {TOUCHABLE_DC:g} V dc it is for a qualified person, as on the mains side.",
     ]
     return found(
         values,
