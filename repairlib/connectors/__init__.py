@@ -4,7 +4,7 @@ from repairlib.core.public import public_names
 
 __getattr__, __all__ = public_names(
     __name__,
-    before_power="AGAIN GO_ON STOP pairs shorts_before_power",
+    before_power="GO_ON pairs shorts_before_power",
     contact_resistance="contact_heat new_contact",
     contacts="FAMILIES contact_current limit",
     heat_plan="FINE INLET MAINS_INLET connector_heat",

@@ -15,9 +15,10 @@ from repairlib.core.calculator import Choice, Found, Given, Text, calculator, fo
 from repairlib.core.quantity import brief
 from repairlib.core.tables import read_table
 from repairlib.core.typed.readings import NOTHING, OVERLOAD, read_measurement
+from repairlib.core.verdicts import AGAIN, STOP
 from repairlib.stored_charge import QUALIFIED
 
-STOP, AGAIN, GO_ON = "stop", "measure again", "go on to the next check"
+GO_ON = "go on to the next check"  # no word for good: no reading permits power
 DOUBTFUL, HANDED_ON = "doubtful", "handed on"
 ROOM = 5.0  # below so many times the threshold it is measured again; a choice of this workbook
 WORN_LEADS = 1.0  # Ω, from which leads are renewed
@@ -86,7 +87,11 @@ def shorts_before_power(
     if one.open_is == HANDED_ON:
         reason = "mains side: licensed practice decides what is measured, and how"
         return found(
-            {"expected": one.expected}, verdict=QUALIFIED, reason=reason, cautions=("mains",)
+            {"expected": one.expected},
+            verdict=QUALIFIED,
+            reason=reason,
+            sources=(one.source,),
+            cautions=("mains",),
         )
     least = threshold if threshold is not None else one.stop_below
     reading = read_measurement(measured, "Ω")
@@ -117,7 +122,14 @@ def shorts_before_power(
         notes.insert(0, "So few ohms are lost in the leads: measure with four wires.")
     if leads > WORN_LEADS:
         notes.insert(0, f"Leads of {brief(leads, 'Ω')} are worn: renew them, then measure again.")
-    return found(values, working=working, verdict=verdict, reason=reason, notes=notes)
+    return found(
+        values,
+        working=working,
+        verdict=verdict,
+        reason=reason,
+        notes=notes,
+        sources=(one.source,),
+    )
 
 
 def _judged(one: Pair, kind: str, low: float, high: float, least: float) -> tuple[str, str]:

@@ -5,6 +5,7 @@ from __future__ import annotations
 from typing import Annotated, NamedTuple
 
 from repairlib.connectors.contacts import FAMILIES, OWN, PITCH_3
+from repairlib.connectors.wire import GAUGE
 from repairlib.core.calculator import Choice, Found, Given, calculator, found
 from repairlib.core.errors import RepairlibError
 from repairlib.core.quantity import Quantity, brief
@@ -56,9 +57,7 @@ def contact_heat(
         float | None, Given("Ω", "Of the contact, four wires, such as 50 mΩ.", **_OHM)
     ] = None,
     family: Annotated[str, Choice(FAMILIES, "What kind of contact.")] = PITCH_3,
-    gauge: Annotated[
-        float | None, Given("", "American wire gauge.", at_least=10, at_most=40)
-    ] = None,
+    gauge: Annotated[float | None, GAUGE] = None,
     new: Annotated[
         float | None, Given("Ω", "Of a new one, where no table states it.", **_OHM)
     ] = None,

@@ -22,7 +22,8 @@ PITCH_3, PITCH_4, PITCH_5 = "3.00 mm pitch", "4.20 mm pitch", "5.03 mm pin and s
 OWN = "own rating"
 FAMILIES = (PITCH_4, PITCH_5, PITCH_3, OWN)
 RISE = 30.0  # K, for which the tables are made
-HOUSING = 105.0  # °C, the hottest that a housing may get, the rise included
+# °C, the hottest that a housing may get, the rise included: stated for 5.03 mm, taken for all.
+HOUSING = 105.0
 LEFT_BY_DOUBLING = 0.8  # rule of thumb: 20 % off for every doubling of the pairs of pins
 MOST_CONTACTS = 24  # of the largest housing in the tables
 
@@ -126,8 +127,9 @@ def contact_current(
     `contacts` counts all that are loaded at once, supply and return. `current` in A for each;
     `ambient` in °C. With the family "own rating" give `single`, the maker's figure for one contact.
     The verdict is "over a limit" above the table or above 105 °C. Raises RepairlibError for gauges
-    and numbers that no table has. Source: makers' tables for 30 K; the derating of ratings without
-    a table is a rule of thumb; that the rise goes with I² is common practice.
+    and numbers that no table has. Source: makers' tables for 30 K; 105 °C is stated for the 5.03 mm
+    family and taken for all; the derating of ratings without a table is a rule of thumb; that the
+    rise goes with I² is common practice.
 
     >>> finding = contact_current("4.20 mm pitch", 8, 18, "4.167 A")
     >>> finding.limit, finding.verdict

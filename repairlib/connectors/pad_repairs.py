@@ -9,9 +9,10 @@ from __future__ import annotations
 from functools import cache
 from typing import Annotated, NamedTuple
 
-from repairlib.connectors.wire import CIRCULAR_MILS, cautious_current, diameter, ohm_per_metre
+from repairlib.connectors.wire import CIRCULAR_MILS, cautious_current, diameter, mils, ohm_per_metre
 from repairlib.core.calculator import Choice, Found, Given, calculator, found
 from repairlib.core.errors import RepairlibError
+from repairlib.core.limits import TOUCHABLE_DC
 from repairlib.core.quantity import Quantity, brief
 from repairlib.core.tables import read_table
 from repairlib.core.verdicts import NEVER
@@ -106,7 +107,7 @@ def link_wire(
             cautions=("heat and fire",),
         )
     carries, ohm = cautious_current(awg), ohm_per_metre(awg) * length
-    working.append(f"{awg} AWG: ({diameter(awg) / 0.0254e-3:.3g} mil)² / {CIRCULAR_MILS} A")
+    working.append(f"{awg} AWG: ({mils(awg):.3g} mil)² / {CIRCULAR_MILS} A")
     working.append(f"it drops {brief(ohm, 'Ω')} × {brief(current, 'A')}")
     values = {
         "carries": Quantity(carries, "A", 3),
@@ -119,6 +120,7 @@ def link_wire(
         "A link in place of a fuse, a fusible resistor or a burnt track hides the fault: find what "
         "burnt it first.",
         "A wire is no match for a pair of fast data lines: there it changes the signal.",
+        f"Above {TOUCHABLE_DC:g} V dc it is for a qualified person, as on the mains side.",
     ]
     return found(
         values,

@@ -6,7 +6,7 @@ from functools import cache
 from typing import Annotated, NamedTuple
 
 from repairlib.connectors.contacts import PITCH_4, limit
-from repairlib.connectors.wire import GAUGE, ohm_per_metre
+from repairlib.connectors.wire import GAUGE, HOTTEST, ohm_per_metre
 from repairlib.core.calculator import Choice, Found, Given, calculator, found
 from repairlib.core.errors import RepairlibError
 from repairlib.core.quantity import Quantity, brief
@@ -14,13 +14,13 @@ from repairlib.core.tables import read_table
 from repairlib.core.verdicts import OVER, WITHIN
 
 VOLTS = 12.0
-NONE, BOTH_6, BOTH = "none", "two 6-pin", "6-pin and 8-pin"
+NONE = "none"
 CABLES: dict[str, tuple[str, ...]] = {
     NONE: (),
     "6-pin": ("6-pin",),
     "8-pin": ("8-pin",),
-    BOTH_6: ("6-pin", "6-pin"),
-    BOTH: ("6-pin", "8-pin"),
+    "two 6-pin": ("6-pin", "6-pin"),
+    "6-pin and 8-pin": ("6-pin", "8-pin"),
     "12+4-pin": ("12+4-pin",),
 }
 
@@ -91,8 +91,9 @@ def slot_power(
 
     `power` in W, `length` in metres, `gauge` of the cable's wires. The cables are taken at what
     they are made for, or at the rest of a larger load. The verdict is "over a limit" above the
-    budget or above the table of contacts. Raises RepairlibError for gauges without a table. Source:
-    the slot as an encyclopaedia is quoted, the plugs by a PC handbook, contacts by a maker's table.
+    budget or above the table of contacts; where there is no table, above 3 W in a metre of one
+    wire. Raises RepairlibError for gauges without a table. Source: the slot as an encyclopaedia is
+    quoted, the plugs by a PC handbook, contacts by a maker's table; 3 W is common practice.
 
     >>> out = slot_power("200 W", "8-pin")
     >>> out.budget, out.each_contact, out.contacts_carry, out.verdict
@@ -126,6 +127,10 @@ def slot_power(
                 f"{name}: no table of its contacts was read, and {brief(each, 'A')} each leaves "
                 "little room. The supply maker's cable only, pushed fully home, no sharp bend."
             )
+            heat = each**2 * ohm_per_metre(gauge)
+            if heat > HOTTEST:
+                metre = f"{brief(heat, 'W')} in a metre of each wire"
+                over.append(f"{name}: {metre} is above {HOTTEST:g} W")
             continue
         most = limit(PITCH_4, plug.housing, gauge)
         carry = most.ampere * plug.contacts * VOLTS
@@ -151,7 +156,7 @@ def slot_power(
     notes.append("What a contact can carry is no leave to draw it: the budget decides.")
     reason = "; ".join(over) or f"{brief(power, 'W')} is not above {whole:g} W, slot and cables"
     if over:
-        reason += ": slot or plug burns"
+        reason += ": slot, plug or cable burns"
     return found(
         values,
         working=working,

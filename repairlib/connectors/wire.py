@@ -55,6 +55,15 @@ def ohm_per_metre(awg: float, celsius: float = 20.0) -> float:
     return COPPER / area * (1 + PER_KELVIN * (celsius - 20))
 
 
+def mils(awg: float) -> float:
+    """Diameter of solid wire of that gauge in mils; one mil is 0.0254 mm.
+
+    >>> round(mils(24), 2)
+    20.1
+    """
+    return diameter(awg) / _MIL
+
+
 def cautious_current(awg: float) -> float:
     """The current [A] that a wire of that gauge has by 1 A for 700 circular mils.
 
@@ -63,7 +72,7 @@ def cautious_current(awg: float) -> float:
     >>> round(cautious_current(24), 2)
     0.58
     """
-    return (diameter(awg) / _MIL) ** 2 / CIRCULAR_MILS
+    return mils(awg) ** 2 / CIRCULAR_MILS
 
 
 @calculator(

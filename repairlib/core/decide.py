@@ -62,6 +62,8 @@ def decide(
     'pass'
     >>> print(decide(4.79, 4.85, 4.75, 5.25, unit="V").reason)
     4.79 V to 4.85 V is within 4.75 V to 5.25 V
+    >>> print(decide(4.6, 4.6, 4.75, 5.25, unit="V").reason)
+    4.6 V is below 4.75 V
     >>> decide(5.21, 5.27, 4.75, 5.25, unit="V").zone
     'conditional pass'
     """
@@ -149,6 +151,8 @@ def _value_words(low: float, high: float, unit: str) -> str:
         return f"a value of at most {brief(high, unit)}"
     if math.isinf(high):
         return f"a value of at least {brief(low, unit)}"
+    if low == high:
+        return brief(low, unit)
     return f"{brief(low, unit)} to {brief(high, unit)}"
 
 

@@ -15,18 +15,15 @@ WITHIN, OVER, TOO_LITTLE = "within the limits", "over a limit", "does not melt"
 OUTSIDE = "outside the limits"
 CONDITIONS, NEVER = "only with these conditions", "do not"
 REPAIR, DO_NOT_REPAIR, DEPENDS = "repair", "do not repair", "it depends"
+STOP, AGAIN = "stop", "measure again"
 
 GOOD, BAD, LOOK = "good", "bad", "look"
 
 MEANS = {
     **dict.fromkeys((PASS, FIT, MAY_STAY, RIGHT, WITHIN, REPAIR), GOOD),
-    **dict.fromkeys(
-        (FAIL, REPLACE, MUST_GO, REVERSED, OVER, TOO_LITTLE, NEVER, DO_NOT_REPAIR), BAD
-    ),
-    **dict.fromkeys((MARGINAL, CONDITIONS, DEPENDS), LOOK),
-    **dict.fromkeys((PASS, FIT, MAY_STAY, RIGHT, WITHIN), GOOD),
-    **dict.fromkeys((FAIL, REPLACE, MUST_GO, REVERSED, OVER, OUTSIDE, TOO_LITTLE, NEVER), BAD),
-    **dict.fromkeys((MARGINAL, CONDITIONS), LOOK),
+    **dict.fromkeys((FAIL, REPLACE, MUST_GO, REVERSED, OVER, OUTSIDE, TOO_LITTLE), BAD),
+    **dict.fromkeys((NEVER, DO_NOT_REPAIR, STOP), BAD),
+    **dict.fromkeys((MARGINAL, CONDITIONS, DEPENDS, AGAIN), LOOK),
 }
 
 

@@ -11,12 +11,11 @@ from typing import Annotated
 from repairlib.core.calculator import Choice, Found, Given, calculator, found
 from repairlib.core.decide import SIMPLE, decide
 from repairlib.core.errors import RepairlibError
-from repairlib.core.limits import TOUCHABLE_DC
 from repairlib.core.quantity import Quantity, brief
 from repairlib.power_up.rails import IN_WORDS
-from repairlib.stored_charge import QUALIFIED
+from repairlib.stored_charge import QUALIFIED, by_voltage, hazards_at
 
-# Pulses, 10 s or more apart: share of the melting I²t that each may have.
+# Pulses, 10 s or more apart: share of the melting I²t that each may have; Littelfuse, chart 2.
 SHARES = {"100000": 0.22, "10000": 0.29, "1000": 0.38, "100": 0.48}
 RUNNING = 0.75  # of the rating, for the current that flows all the time; from memory
 SAME = "A fuse is replaced by one of the same rating, speed, volts and breaking capacity."
@@ -95,12 +94,12 @@ def fuse_pulse(
             f"{_square_seconds(pulse)} of {_square_seconds(melting)} is {pulse / melting:.3g}, at "
             f"most {share:g}"
         )
-    cautions: tuple[str, ...] = ()
-    if voltage > TOUCHABLE_DC:
-        verdict = f"{verdict}; {QUALIFIED}" if verdict else QUALIFIED
-        high = f"{brief(voltage, 'V')} is above 60 V dc, ES1 of IEC 62368-1"
-        reason = f"{reason}; {high}" if reason else high
-        cautions = ("mains", "stored charge")
+    sources: tuple[str, ...] = ()
+    left_to, why = by_voltage(voltage)
+    if left_to == QUALIFIED:
+        verdict = f"{verdict}; {left_to}" if verdict else left_to
+        reason = f"{reason}; {why}" if reason else why
+        sources = ("IEC 62368-1",)
     notes = [
         f"{SAME} One that blows again is a fault: find it.",
         "An estimate with R from start to end; an inrush limiter that is still warm has less.",
@@ -112,8 +111,8 @@ def fuse_pulse(
         verdict=verdict,
         reason=reason,
         notes=notes,
-        sources=("IEC 62368-1",) if cautions else (),
-        cautions=cautions,
+        sources=sources,
+        cautions=hazards_at(voltage, capacitance),
     )
 
 

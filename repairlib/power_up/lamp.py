@@ -12,7 +12,7 @@ from repairlib.core.quantity import Quantity, brief
 from repairlib.stored_charge import QUALIFIED
 
 LAMPS = (15, 25, 40, 60, 75, 100, 150, 200)  # W, filament lamps as made; from memory
-HOT_BY_COLD = (10.0, 15.0)  # hot ohms by cold ohms
+HOT_BY_COLD = (10.0, 15.0)  # hot ohms by cold ohms: 15 by the encyclopaedia, 10 from memory
 TRANSFORMER, SWITCH_MODE, NOT_KNOWN = "transformer", "switch-mode", "not known"
 LIVE = (
     "The lamp limits the current and does not isolate: everything behind it can kill, with the "
@@ -53,8 +53,8 @@ def series_lamp(
 
     `power` of the set in watts, to 200 W; `voltage` of the mains in volts rms. Cold it has a tenth
     to a fifteenth of its hot resistance. The verdict always leaves it to a qualified person. Raises
-    RepairlibError outside the ranges. Source: an encyclopaedia on filament lamps, a note on the
-    lamp in series; lamps as made from memory.
+    RepairlibError outside the ranges. Source: a fifteenth by an encyclopaedia; a note on the
+    lamp in series; a tenth, and the lamps as made, from memory.
 
     >>> finding = series_lamp("55 W")
     >>> finding.lamp, finding.hot, finding.verdict

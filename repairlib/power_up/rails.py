@@ -5,19 +5,17 @@ The limits of the table are those of a computer supply. Any other rail is judged
 
 from __future__ import annotations
 
-from dataclasses import replace
 from functools import cache
 from typing import Annotated, NamedTuple
 
 from repairlib.core.calculator import Choice, Found, Given, Text, calculator, found
 from repairlib.core.decide import Decision, decide
 from repairlib.core.errors import RepairlibError, as_printed
-from repairlib.core.limits import TOUCHABLE_DC
 from repairlib.core.quantity import Quantity, brief
 from repairlib.core.tables import read_table
 from repairlib.core.verdicts import CANNOT_TELL, FAIL, OUTSIDE, PASS, WITHIN
 from repairlib.health import interval
-from repairlib.stored_charge import QUALIFIED
+from repairlib.stored_charge import QUALIFIED, by_voltage, hazards_at
 
 OWN = "by its own figures"
 IN_WORDS = {PASS: WITHIN, FAIL: OUTSIDE, CANNOT_TELL: CANNOT_TELL}
@@ -25,6 +23,7 @@ HOW_RIPPLE = (
     "Ripple is peak to peak on an oscilloscope of 20 MHz, with 0.1 µF ceramic and 10 µF "
     "electrolytic at the probe. A meter on ac shows less."
 )
+OSCILLOSCOPE = Given("%", "Of the oscilloscope, per cent of reading.", at_least=0, at_most=100)
 
 
 class Window(NamedTuple):
@@ -78,23 +77,6 @@ def window_around(nominal: float, tolerance: float = 5.0, ripple: float | None =
     return Window(f"{nominal:+g} V", nominal, low, high, ripple, "", "common practice")
 
 
-def judge(
-    low: float, high: float, least: float | None, most: float | None, unit: str = "V"
-) -> Decision:
-    """Whether a value from `low` to `high` keeps its limits; one without an error is said once.
-
-    Source: ILAC-G8:09/2019, 4.2.3. Raises RepairlibError as `decide` does.
-
-    >>> print(judge(4.6, 4.6, 4.75, 5.25).reason)
-    4.6 V is below 4.75 V
-    """
-    made = decide(low, high, least, most, unit=unit)
-    if low != high:
-        return made
-    once = brief(low, unit)
-    return replace(made, reason=made.reason.replace(f"{once} to {once}", once))
-
-
 def rail_names() -> tuple[str, ...]:
     """The rails of the table, and OWN for any other."""
     return (*windows(), OWN)
@@ -126,9 +108,7 @@ def rail_check(
     digits: Annotated[
         float, Given("", "Of the meter, counts of the last place.", at_least=0, at_most=100_000)
     ] = 0.0,
-    ripple_percent: Annotated[
-        float, Given("%", "Of the oscilloscope, per cent of reading.", at_least=0, at_most=100)
-    ] = 0.0,
+    ripple_percent: Annotated[float, OSCILLOSCOPE] = 0.0,
     nominal: Annotated[
         float | None, Given("V", "Of any other rail.", at_least=-1000, at_most=1000)
     ] = None,
@@ -158,15 +138,16 @@ def rail_check(
         "at_most": Quantity(window.high, "V"),
     }
     beyond = max(abs(read.reading), abs(window.nominal))
-    if beyond > TOUCHABLE_DC:
+    left_to, why = by_voltage(beyond)
+    if left_to == QUALIFIED:
         return found(
             values,
-            verdict=QUALIFIED,
-            reason=f"{brief(beyond, 'V')} is above 60 V dc, ES1 of IEC 62368-1",
+            verdict=left_to,
+            reason=why,
             sources=("IEC 62368-1",),
-            cautions=("mains", "stored charge"),
+            cautions=hazards_at(beyond),
         )
-    of_volts = judge(read.low, read.high, window.low, window.high)
+    of_volts = decide(read.low, read.high, window.low, window.high, unit="V")
     decisions, notes = [of_volts], []
     if of_volts.verdict == FAIL and read.reading * window.nominal < 0:
         notes.append("The sign is the other one: are the probes the right way round?")
@@ -194,7 +175,7 @@ def rail_check(
         verdict=IN_WORDS[verdict],
         reason=reason,
         notes=notes,
-        sources=("common practice",) if rail == OWN else (),
+        sources=(window.source,),
     )
 
 
@@ -214,4 +195,4 @@ def _of_ripple(low: float, high: float, limit: float | None) -> Decision:
     if limit is None:
         why = "no ripple limit is known for this rail"
         return Decision(CANNOT_TELL, CANNOT_TELL, why, "", None, None)
-    return judge(low, high, None, limit)
+    return decide(low, high, limit_high=limit, unit="V")

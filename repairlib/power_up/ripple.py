@@ -6,11 +6,12 @@ import math
 from typing import Annotated
 
 from repairlib.core.calculator import Choice, Found, Given, Text, calculator, found
+from repairlib.core.decide import decide
 from repairlib.core.errors import RepairlibError
 from repairlib.core.quantity import Quantity, brief
 from repairlib.core.verdicts import CANNOT_TELL, FAIL
 from repairlib.health import interval
-from repairlib.power_up.rails import IN_WORDS, judge
+from repairlib.power_up.rails import IN_WORDS, OSCILLOSCOPE
 
 FULL, HALF = "full wave", "half wave"
 MOST = 1000.0  # V; no supply has more
@@ -25,8 +26,8 @@ def smoothing_ripple(
 
     Ampere, farad, `frequency` of the mains in hertz, all above 0. True while the ripple is small
     against the peak; it takes the capacitor as unfed for the whole time between two peaks, so that
-    a sound one reads less. Source: textbook formula, from memory. Raises RepairlibError for an
-    unknown word and for figures that are not above 0.
+    a sound one reads less. Source: university course sheet FEEG1004, part B. Raises RepairlibError
+    for an unknown word and for figures that are not above 0.
 
     >>> smoothing_ripple(1, 4700e-6)
     2.128
@@ -58,15 +59,14 @@ def ripple_check(
     tolerance: Annotated[
         float, Given("%", "By which it may be below its marking.", at_least=0, at_most=90)
     ] = 20.0,
-    percent: Annotated[
-        float, Given("%", "Of the oscilloscope, per cent of reading.", at_least=0, at_most=100)
-    ] = 0.0,
+    percent: Annotated[float, OSCILLOSCOPE] = 0.0,
 ) -> Found:
     """Measured ripple against I / (2 f C) + I pp × ESR with a capacitor at its lower end.
 
     `measured` in volts peak to peak as shown; ampere, farad, hertz, ohm. Outside: the capacitor has
     less left than its tolerance, or the load is heavier. Raises RepairlibError outside the ranges
-    and for a reading that is no number in volts. Source: textbook formulas, from memory.
+    and for a reading that is no number in volts. Source: `smoothing_ripple`; the share of the ESR
+    from memory.
 
     >>> finding = ripple_check("5.0 V", "0.5 A", "4700 µF")
     >>> finding.verdict, finding.left
@@ -78,7 +78,7 @@ def ripple_check(
     by_esr = ripple_current * esr
     nominal = smoothing_ripple(current, capacitance, frequency, rectifier)
     most = nominal / (1 - tolerance / 100) + by_esr
-    decision = judge(max(shown.low, 0.0), shown.high, None, most)
+    decision = decide(max(shown.low, 0.0), shown.high, limit_high=most, unit="V")
     values: dict[str, object] = {
         "computed": Quantity(nominal + by_esr, "V", 4),
         "at_most": Quantity(most, "V", 4),

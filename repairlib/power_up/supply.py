@@ -12,7 +12,7 @@ from repairlib.core.calculator import Choice, Found, Given, calculator, found
 from repairlib.core.errors import RepairlibError
 from repairlib.core.limits import TOUCHABLE_DC
 from repairlib.core.quantity import Quantity, brief
-from repairlib.stored_charge import QUALIFIED
+from repairlib.stored_charge import QUALIFIED, by_voltage, hazards_at
 
 LIMITED, LAMP, NEITHER = "limited bench supply", "lamp in series with the mains", "neither"
 SUPPLIES = (LIMITED, LAMP, NEITHER)
@@ -110,14 +110,14 @@ def current_limit(
     """
     if have == NEITHER:
         return found({"expected": Quantity(current, "A")}, verdict=HAND_ON, reason=WITHOUT[NEITHER])
-    if have == LAMP or voltage > TOUCHABLE_DC:
-        high = f"{brief(voltage, 'V')} is above 60 V dc, ES1 of IEC 62368-1"
+    left_to, why = (QUALIFIED, WITHOUT[LAMP]) if have == LAMP else by_voltage(voltage)
+    if left_to == QUALIFIED:
         return found(
             {"expected": Quantity(current, "A")},
-            verdict=QUALIFIED,
-            reason=WITHOUT[LAMP] if have == LAMP else high,
+            verdict=left_to,
+            reason=why,
             sources=() if have == LAMP else ("IEC 62368-1",),
-            cautions=("mains", "stored charge"),
+            cautions=("mains", "stored charge", *hazards_at(voltage)),
         )
     steps = steps_up(voltage, current)
     first, last = steps[0], steps[-1]
@@ -139,5 +139,5 @@ def current_limit(
         "100 mA and steps are from memory; 20 % above and the shares are a choice.",
     ]
     begin = f"begin at {brief(first.volts, 'V')} with {brief(first.limit, 'A')}"
-    why = "what is shorted or reversed gets no more than that"
-    return found(values, working=working, verdict=begin, reason=why, notes=notes)
+    reason = "what is shorted or reversed gets no more than that"
+    return found(values, working=working, verdict=begin, reason=reason, notes=notes)

@@ -9,6 +9,7 @@ from __future__ import annotations
 
 from dataclasses import asdict, dataclass, replace
 
+from repairlib.core.decide import decide
 from repairlib.core.errors import RepairlibError
 from repairlib.core.verdicts import CANNOT_TELL, FAIL, PASS
 from repairlib.power_up.checks import (
@@ -20,7 +21,6 @@ from repairlib.power_up.checks import (
     handed_on,
     number,
 )
-from repairlib.power_up.rails import judge
 from repairlib.power_up.supply import HAND_ON
 
 VERIFY = "verify"
@@ -227,7 +227,7 @@ def _judged(check: Check, reading: Reading) -> tuple[str, str]:
     if not check.unit:
         return LOOKS[reading.found], f"{check.key}: {reading.found}"
     value, error = reading.value or 0.0, reading.error
-    decision = judge(value - error, value + error, check.low, check.high, check.unit)
+    decision = decide(value - error, value + error, check.low, check.high, unit=check.unit)
     return decision.verdict, f"{check.key}: {decision.reason}"
 
 

@@ -4,8 +4,10 @@ import pytest
 from hypothesis import given
 from hypothesis import strategies as st
 
-from repairlib.connectors.before_power import AGAIN, GO_ON, STOP, pairs, shorts_before_power
+from repairlib.connectors.before_power import GO_ON, pairs, shorts_before_power
 from repairlib.core.errors import RepairlibError
+from repairlib.core.html import state_of
+from repairlib.core.verdicts import AGAIN, STOP
 from repairlib.stored_charge import QUALIFIED
 
 RAIL = "12 V rail and ground"
@@ -85,6 +87,13 @@ def test_what_comes_next():
     assert "again" in shorts_before_power(RAIL, "12 Ω").next
     assert "no power" in shorts_before_power(RAIL, "1 Ω").next
     assert "second person" in shorts_before_power("supply contact and shield", "OL").next
+
+
+@pytest.mark.behaviour
+def test_a_stop_is_shown_as_bad_and_nothing_as_good():
+    assert (STOP, AGAIN) == ("stop", "measure again")
+    assert [state_of(word) for word in (STOP, AGAIN)] == ["wrong", "partly right"]
+    assert state_of(GO_ON) != "right"
 
 
 @pytest.mark.common_practice

@@ -57,6 +57,12 @@ def test_the_mains_side_is_handed_on():
 
 
 @pytest.mark.behaviour
+def test_a_link_says_who_goes_on_above_60_volts():
+    notes = " ".join(link_wire("0.1 A", "broken track").notes)
+    assert "Above 60 V dc" in notes and "qualified person" in notes
+
+
+@pytest.mark.behaviour
 @pytest.mark.parametrize(
     ("call", "wrong"),
     [

@@ -1,5 +1,7 @@
 """Power of an expansion slot with its auxiliary cables."""
 
+import re
+
 import pytest
 
 from repairlib.connectors.slot import budget, handbook_watts, plugs, slot, slot_power
@@ -11,8 +13,9 @@ from tests.documents import document
 def test_the_slot():
     """The sum is 75.9 W; the page says up to 75 W."""
     assert slot_power("75 W").slot_alone == 75
-    assert pytest.approx(75.9) == 3.3 * 3 + 12 * 5.5
     assert "3.3 V with 3 A and 12 V with 5.5 A" in slot()["note"]
+    volts, amps, more_volts, more_amps = map(float, re.findall(r"[\d.]+", slot()["note"]))
+    assert volts * amps + more_volts * more_amps == pytest.approx(75.9)
 
 
 @pytest.mark.published(document("PC hardware handbook", "75 W, 150 W; cards 150, 225, 300 W"))
@@ -78,6 +81,15 @@ def test_more_than_the_budget():
 def test_a_thin_cable_is_over_within_the_budget():
     """28 AWG in a housing of 8 has 1 A; 150 W are 4.167 A."""
     assert slot_power("150 W", "8-pin", 28).verdict == "over a limit"
+
+
+# 8.333 A: 69.44 A² × 0.05296 Ω/m are 3.68 W for 22 AWG, × 0.03331 Ω/m 2.31 W for 20 AWG
+@pytest.mark.common_practice
+def test_a_thin_cable_of_the_large_plug_gets_too_hot():
+    thin = slot_power("600 W", "12+4-pin", 22)
+    assert thin.verdict == "over a limit" and "in a metre of each wire is above 3 W" in thin.reason
+    assert slot_power("600 W", "12+4-pin", 28).verdict == "over a limit"
+    assert slot_power("600 W", "12+4-pin", 20).verdict == "within the limits"
 
 
 @pytest.mark.behaviour

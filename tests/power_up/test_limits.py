@@ -160,6 +160,20 @@ def test_a_fuse_is_no_reason_to_go_larger_or_to_the_mains():
 
 
 @pytest.mark.behaviour
+def test_much_charge_is_named_at_few_volts_too():
+    """12² × 10 / 2 = 720 J, 12² × 1e-3 / 2 = 72 mJ."""
+    assert "stored charge" in fuse_pulse(12, "10 F", 1).cautions
+    assert "stored charge" not in fuse_pulse(12, "1000 µF", 1).cautions
+
+
+@pytest.mark.behaviour
+def test_high_volts_are_never_for_an_ordinary_meter():
+    for finding in (current_limit("1000 V", 1), fuse_pulse("1000 V", "1 µF", 5)):
+        assert "not with an ordinary meter" in finding.reason
+        assert "high-voltage tubes" in finding.cautions
+
+
+@pytest.mark.behaviour
 def test_no_answer_of_this_room_says_safe():
     names = [one for home in HOMES if home.startswith("power_up") for one in HOMES[home].split()]
     assert len(names) == 5

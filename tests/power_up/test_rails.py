@@ -86,12 +86,14 @@ def test_above_60_volts_it_is_left_to_a_qualified_person(more):
     assert {"mains", "stored charge"} <= set(finding.cautions)
 
 
-# I / (2 f C) and I / (f C), worked by hand.
-@pytest.mark.from_memory("textbook ripple: I/(2 f C) full wave, I/(f C) half wave")
+# Worked by hand from the sheet's formulas; the first row is that of the lecture notes, 4170 µF.
+@pytest.mark.published(
+    "university course sheet FEEG1004, part B: Vpp = I / (2 f C), I / (f C); worked by hand from it"
+)
 @pytest.mark.parametrize(
     ("ampere", "farad", "hertz", "rectifier", "volts"),
     [
-        (1, 4167e-6, 60, "full wave", 2.0),  # lecture notes: 4170 µF for 2 V
+        (1, 4167e-6, 60, "full wave", 2.0),
         (2, 3300e-6, 60, "full wave", 5.051),
         (1, 4700e-6, 50, "full wave", 2.128),
         (0.25, 1000e-6, 50, "full wave", 2.5),

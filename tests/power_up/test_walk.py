@@ -32,6 +32,7 @@ from repairlib.power_up import (
 )
 from repairlib.power_up import walk as module
 from repairlib.power_up.checks import BEFORE
+from tests.documents import document
 
 UNSURE = "cannot tell"
 FIVE = RailToCheck("+5 V", 4.75, 5.25, 10.0, 0.05)
@@ -102,7 +103,7 @@ def test_without_a_limited_supply_the_power_is_handed_on(supply):
     assert due in state.why
 
 
-@pytest.mark.published("IEC 62368-1, 5.2.2, ES1: 60 V dc")
+@pytest.mark.published(document("IEC 62368-1", "5.2.2, ES1: 60 V dc"))
 def test_above_60_volts_it_is_handed_on_at_once():
     high = RailToCheck("+150 V", 140.0, 160.0, 1000.0)
     for setup in (replace(SET, voltage=61.0), replace(SET, rails=(FIVE, high))):
@@ -319,7 +320,7 @@ def walk(chance):
 def walks(monkeypatch, seed, count):
     """How many walks ended how."""
     # The sentence of each verdict is made once for equal readings: it is most of the time.
-    monkeypatch.setattr(module, "judge", lru_cache(maxsize=None)(module.judge))
+    monkeypatch.setattr(module, "decide", lru_cache(maxsize=None)(module.decide))
     chance = random.Random(seed)
     ends = [walk(chance).end for _ in range(count)]
     return {end: ends.count(end) for end in (VERIFY, HAND_ON, None)}
