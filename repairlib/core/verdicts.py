@@ -21,12 +21,9 @@ GOOD, BAD, LOOK = "good", "bad", "look"
 MEANS = {
     **dict.fromkeys((PASS, FIT, MAY_STAY, RIGHT, WITHIN, REPAIR), GOOD),
     **dict.fromkeys(
-        (FAIL, REPLACE, MUST_GO, REVERSED, OVER, TOO_LITTLE, NEVER, DO_NOT_REPAIR), BAD
+        (FAIL, REPLACE, MUST_GO, REVERSED, OVER, OUTSIDE, TOO_LITTLE, NEVER, DO_NOT_REPAIR), BAD
     ),
     **dict.fromkeys((MARGINAL, CONDITIONS, DEPENDS), LOOK),
-    **dict.fromkeys((PASS, FIT, MAY_STAY, RIGHT, WITHIN), GOOD),
-    **dict.fromkeys((FAIL, REPLACE, MUST_GO, REVERSED, OVER, OUTSIDE, TOO_LITTLE, NEVER), BAD),
-    **dict.fromkeys((MARGINAL, CONDITIONS), LOOK),
 }
 
 
