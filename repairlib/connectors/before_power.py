@@ -12,7 +12,7 @@ from functools import cache
 from typing import Annotated, NamedTuple
 
 from repairlib.core.calculator import Choice, Found, Given, Text, calculator, found
-from repairlib.core.quantity import brief
+from repairlib.core.quantity import brief, brief_range
 from repairlib.core.tables import read_table
 from repairlib.core.typed.readings import NOTHING, OVERLOAD, read_measurement
 from repairlib.core.verdicts import AGAIN, STOP
@@ -153,7 +153,7 @@ def _shown(low: float, high: float) -> str:
         return f"more than {brief(low, 'Ω')}"
     if low == 0.0 and high > 0.0:
         return f"at most {brief(high, 'Ω')}"
-    return brief(low, "Ω") if low == high else f"{brief(low, 'Ω')} to {brief(high, 'Ω')}"
+    return brief_range(low, high, "Ω")
 
 
 def _next(pair: str, verdict: str) -> str:

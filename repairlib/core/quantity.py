@@ -417,3 +417,13 @@ def brief(value: float, unit: str) -> str:
     36.585 Ω
     """
     return engineering(float(f"{value:.5g}"), unit)
+
+
+def brief_range(low: float, high: float, unit: str) -> str:
+    """Two values as `brief` says them; one where both read the same.
+
+    >>> print(brief_range(50, 80, "%"), brief_range(50, 50, "%"), sep="; ")
+    50 % to 80 %; 50 %
+    """
+    first, last = brief(low, unit), brief(high, unit)
+    return first if first == last else f"{first} to {last}"

@@ -5,7 +5,7 @@ from __future__ import annotations
 import os
 import sys
 import time
-from contextlib import contextmanager
+from contextlib import contextmanager, suppress
 from pathlib import Path
 
 from repairlib.core.errors import RepairlibError
@@ -30,7 +30,9 @@ def locked(path: Path, accepted: str = FOLDER):
             _wait_for(beside, path)
         yield
     finally:
-        os.close(beside)  # which lets go of it
+        with suppress(OSError):  # it may not be ours, and to close it lets go of it as well,
+            _let_go(beside)  # but not while a process that was forked meanwhile has it open
+        os.close(beside)
 
 
 @contextmanager
@@ -63,22 +65,28 @@ def _wait_for(beside: int, path: Path) -> None:
         time.sleep(AGAIN)
 
 
+def _took(beside: int) -> bool:
+    try:
+        _take(beside)
+    except (BlockingIOError, PermissionError):  # somebody else has it: EAGAIN, or EACCES
+        return False
+    return True
+
+
 if sys.platform == "win32":
     import msvcrt
 
-    def _took(beside: int) -> bool:
-        try:
-            msvcrt.locking(beside, msvcrt.LK_NBLCK, 1)
-        except PermissionError:  # somebody else has it
-            return False
-        return True
+    def _take(beside: int) -> None:
+        msvcrt.locking(beside, msvcrt.LK_NBLCK, 1)
+
+    def _let_go(beside: int) -> None:
+        msvcrt.locking(beside, msvcrt.LK_UNLCK, 1)
 
 else:
     import fcntl
 
-    def _took(beside: int) -> bool:
-        try:
-            fcntl.flock(beside, fcntl.LOCK_EX | fcntl.LOCK_NB)
-        except BlockingIOError:  # somebody else has it
-            return False
-        return True
+    def _take(beside: int) -> None:
+        fcntl.flock(beside, fcntl.LOCK_EX | fcntl.LOCK_NB)
+
+    def _let_go(beside: int) -> None:
+        fcntl.flock(beside, fcntl.LOCK_UN)

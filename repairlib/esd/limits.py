@@ -12,7 +12,7 @@ from typing import Annotated
 from repairlib.core.calculator import Choice, Found, Given, Text, calculator, found
 from repairlib.core.decide import CANNOT_TELL, FAIL, PASS, decide
 from repairlib.core.errors import RepairlibError
-from repairlib.core.quantity import brief
+from repairlib.core.quantity import brief, brief_range
 from repairlib.core.tables import read_table
 from repairlib.core.typed.readings import (
     NOTHING,
@@ -222,7 +222,7 @@ def _range(low: float, high: float, unit: str) -> str:
         return f"over {brief(low, unit)}"
     if low == 0 and high:
         return f"at most {brief(high, unit)}"
-    return brief(low, unit) if low == high else f"{brief(low, unit)} to {brief(high, unit)}"
+    return brief_range(low, high, unit)
 
 
 def _notes(row, test_voltage: float | None, percent: float) -> list[str]:

@@ -14,7 +14,7 @@ from pathlib import Path
 from repairlib.core.errors import RepairlibError, shown
 from repairlib.core.saving import saying_why
 from repairlib.core.typed.textfile import bytes_of
-from repairlib.record.entries import LONGEST, Entry, check_correction, entry_of, is_number
+from repairlib.record.entries import LONGEST, OPEN, Entry, check_correction, entry_of, is_number
 
 ENDING = ".jsonl"
 A_CARD = "the file of a job card that can be read"
@@ -83,6 +83,16 @@ class Card:
         return entry[name] if entry else ""
 
     @property
+    def title(self) -> str:
+        """What the job is called; the name of its file where that cannot be read."""
+        return self.said("job", "job") or self.name
+
+    @property
+    def outcome(self) -> str:
+        """The last of OUTCOMES that stands, or OPEN."""
+        return self.said("outcome", "outcome") or OPEN
+
+    @property
     def last_number(self) -> int:
         """The highest running number on it, also on lines that could not be read."""
         read = [one.number for one in self.entries]
@@ -121,8 +131,7 @@ class Card:
         ]
 
     def __str__(self) -> str:
-        called = self.said("job", "job") or self.name
-        return f"{called}: {len(self.entries)} entries, {self.said('outcome', 'outcome') or 'open'}"
+        return f"{self.title}: {len(self.entries)} entries, {self.outcome}"
 
     __repr__ = __str__
 

@@ -19,8 +19,9 @@ VERSION = 1
 LONGEST = 4000  # characters of one text; a page
 LONGEST_NAME = 200
 MOST_HOURS = 24.0  # of one entry: one sitting
-BEFORE, AFTER = STAGES = ("before", "after")
-VERIFY, HANDED_ON, NOT_REPAIRED = OUTCOMES = ("verify", "handed on", "not repaired")
+STAGES = ("before", "after")
+OUTCOMES = ("verify", "handed on", "not repaired")
+OPEN = "open"  # no outcome is written yet
 NOTE = "note"
 _HEAD = ("version", "number", "time", "by", "kind", "corrects")
 

@@ -5,22 +5,20 @@ from __future__ import annotations
 from collections.abc import Iterable
 
 from repairlib.record.card import Card, Row
-from repairlib.record.entries import OUTCOMES
-
-OPEN = "open"  # no outcome is written yet
+from repairlib.record.entries import OPEN, OUTCOMES
 
 
 def per_job(cards: Iterable[Card]) -> list[Row]:
     """One dict for each card: what was corrected is left out, and lines not read are counted."""
     return [
         {
-            "job": card.said("job", "job") or card.name,
+            "job": card.title,
             "set": card.said("job", "set"),
             "date": card.said("job", "date"),
             "who": ", ".join(card.writers),
             "hours": round(card.hours, 2),
             "parts": len(card.standing("part")),
-            "outcome": card.said("outcome", "outcome") or OPEN,
+            "outcome": card.outcome,
             "lines not read": len(card.unread),
         }
         for card in cards
@@ -43,7 +41,7 @@ def per_month(cards: Iterable[Card]) -> list[Row]:
 
 
 def _month_row(month: str, cards: list[Card]) -> Row:
-    ended = [card.said("outcome", "outcome") or OPEN for card in cards]
+    ended = [card.outcome for card in cards]
     row: Row = {
         "month": month,
         "jobs": len(cards),

@@ -13,7 +13,7 @@ from datetime import UTC, datetime
 from pathlib import Path
 from typing import Any
 
-from repairlib.core.saving import FOLDER, locked, saying_why, sync_folder
+from repairlib.core.saving import locked, saying_why, sync_folder
 from repairlib.core.typed.textfile import bytes_of
 from repairlib.record.card import A_CARD, ENDING, card_of
 from repairlib.record.entries import (
@@ -47,7 +47,7 @@ def open_job(folder: str | Path, by: str, set: str, job: str, date: object) -> P
     folder = Path(folder)
     words = _NOT_IN_A_NAME.sub("-", said["job"].lower())[:_LONGEST_STEM].strip("-")
     stem = "-".join(filter(None, (said["date"], words)))
-    with saying_why(folder, FOLDER):
+    with saying_why(folder):
         folder.mkdir(parents=True, exist_ok=True)
         path = _new_file(folder, stem)
         sync_folder(folder)

@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from math import floor, log10
 
-from repairlib.core.quantity import brief
+from repairlib.core.quantity import brief, brief_range
 from repairlib.show.axes import Axes, Scale
 from repairlib.show.canvas import NEGATIVE, PAPER, POSITIVE, QUIET, Canvas, text_width
 from repairlib.show.picture import Picture
@@ -52,8 +52,7 @@ def draw_worth(job: Job) -> Picture:
 
 
 def _percent(job: Job) -> str:
-    low, high = brief(job.success_low, "%"), brief(job.success_high, "%")
-    return low if low == high else f"{low} to {high}"
+    return brief_range(job.success_low, job.success_high, "%")
 
 
 def _axes(least: float, most: float) -> tuple[Axes, float]:

@@ -6,7 +6,7 @@ __getattr__, __all__ = public_names(
     __name__,
     calculators="break_even worth_repairing",
     deciding="Decision decide_on",
-    hazards="HANDED_ON handed_on read_hazards",
+    hazards="read_hazards",
     job="Job",
     ranking="Standing which_first",
     shelf="read_shelf",

@@ -198,9 +198,10 @@ def _gain_line(job: Job, chance: float) -> str:
 
 
 def _even_line(job: Job) -> str:
-    if job.break_even_chance() is None:
+    chance = job.break_even_chance()
+    if chance is None:
         return f"break-even chance: {_NO_CHANCE}"
     return (
         f"break-even chance: (S + F) / (B + F) = {job.spent + job.failed:g} / "
-        f"{job.earned + job.failed:g} = {roughly(job.break_even_chance() or 0.0, '%')}"
+        f"{job.earned + job.failed:g} = {roughly(chance, '%')}"
     )

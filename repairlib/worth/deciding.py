@@ -7,7 +7,7 @@ from __future__ import annotations
 
 from typing import NamedTuple
 
-from repairlib.core.quantity import brief
+from repairlib.core.quantity import brief, brief_range
 from repairlib.core.verdicts import DEPENDS, DO_NOT_REPAIR, REPAIR
 from repairlib.stored_charge import QUALIFIED
 from repairlib.worth.hazards import handed_on
@@ -46,10 +46,9 @@ def decide_on(job: Job) -> Decision:
 def _span(job: Job) -> str:
     """The gain over the range of the chance, in words."""
     low, high = job.success_low, job.success_high
-    between = f"at a chance of {brief(low, '%')}"
+    between = f"at a chance of {brief_range(low, high, '%')}"
     if low == high:
         return f"{_gain(job, low)} {between}"
-    between = f"{between} to {brief(high, '%')}"
     first, last = (job.sign(chance) for chance in (low, high))
     if first < 0 < last:
         loss, gain = job.money(-job.gain(low)), job.money(job.gain(high))

@@ -6,7 +6,7 @@ from repairlib.core.errors import RepairlibError
 from repairlib.core.safety import HAZARDS
 
 NONE = "none"
-# The cautions of these defer to trained or qualified people.
+# Left to trained or licensed people, as their cautions say; so is the dust of beryllium oxide.
 HANDED_ON = (
     "mains",
     "stored charge",

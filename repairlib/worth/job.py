@@ -82,13 +82,9 @@ class Job:
         return self.value if self.replacement is None else min(self.value, self.replacement)
 
     @property
-    def share_of_tools(self) -> float:
-        return self.tools / self.jobs
-
-    @property
     def spent(self) -> float:
         """What the try costs, whether it works or not."""
-        return self.parts + self.hours * self.hour_worth + self.share_of_tools
+        return self.parts + self.hours * self.hour_worth + self.tools / self.jobs
 
     def gain(self, chance: float) -> float:
         """The expected gain over no repair at all, at a chance in per cent."""

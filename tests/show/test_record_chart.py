@@ -5,6 +5,7 @@ import xml.etree.ElementTree as ET
 import pytest
 
 from repairlib.show import draw_work
+from repairlib.show.canvas import text_width
 from repairlib.show.record_chart import MOST
 from tests.show.test_drawings import SVG
 from tests.show.test_legible import assert_legible
@@ -27,8 +28,6 @@ def test_it_can_be_read_and_nothing_is_cut(count):
     drawing = draw_work(months(count, hours=12345.678))
     assert_legible(drawing)
     assert len(drawing.alt.splitlines()) == 1 + min(count, MOST) + (count in (0, MOST + 3))
-    from repairlib.show.canvas import text_width
-
     root = ET.fromstring(drawing.svg)
     for one in root.iter(f"{SVG}text"):
         wide = text_width(one.text, float(one.get("font-size")), one.get("font-weight") == "bold")

@@ -46,7 +46,7 @@ def test_the_demo_shelf():
 
 @pytest.mark.published(document("limiting factor", "greatest contribution per unit of it"))
 def test_the_gain_for_an_hour_ranks_not_the_gain():
-    """40 in 1 h comes before 60 in 3 h."""
+    """Worked by hand from the rule: 40 / 1 h is more than 60 / 3 h = 20."""
     long, short = Job(60, 0, 3, 100, 100, name="long"), Job(40, 0, 1, 100, 100, name="short")
     assert [one.job.name for one in which_first([long, short])] == ["short", "long"]
 

@@ -7,7 +7,7 @@ from __future__ import annotations
 
 from collections.abc import Iterable
 
-from repairlib.core.html import Html, listed, text
+from repairlib.core.html import listed, text
 from repairlib.core.safety import HAZARDS
 from repairlib.recap import Saved, write_whole
 from repairlib.record import STAGES, Card, Entry
@@ -36,7 +36,7 @@ def job_sheet(card: Card) -> str:
     >>> "nothing is written on this card yet" in job_sheet(Card("radio.jsonl"))
     True
     """
-    title = f"Job card: {card.said('job', 'job') or card.name}"
+    title = f"Job card: {card.title}"
     hazards = list(dict.fromkeys(one["hazard"] for one in card.standing("caution")))
     parts = [
         f"<h1>{text(title)}</h1>",
@@ -127,20 +127,16 @@ def _corrected(card: Card) -> str:
     """The entries in whose place another stands, and which one."""
     by_number = {one.number: one for one in card.entries}
     headings = [("number", "Entry"), ("", "It said"), ("number", "Now entry"), ("", "Which says")]
-    rows: list[list[str]] = [
-        [
-            _number(by_number[old]),
-            text(by_number[old]),
-            _number(by_number[new]),
-            text(by_number[new]),
-        ]
+    rows = [
+        [*_numbered(by_number[old]), *_numbered(by_number[new])]
         for old, new in card.corrected_by.items()
     ]
     return table(headings, rows) if rows else ""
 
 
-def _number(entry: Entry) -> Html:
-    return Html(f"{entry.number}<small>{text(entry.by)}</small>")
+def _numbered(entry: Entry) -> list[str]:
+    """Two cells: the number of an entry with who wrote it, and what it says."""
+    return [f"{entry.number}<small>{text(entry.by)}</small>", text(entry)]
 
 
 def _unread(card: Card) -> str:
