@@ -43,6 +43,12 @@ def test_the_floor_clock_runs_in_the_open_and_stands_in_dry_air():
     assert "open for 72 h: the clock shows 120 h." in picture.alt
 
 
+@pytest.mark.parametrize("level", ["1", "6", "7"])
+def test_a_level_whose_floor_life_no_table_ends_is_refused_in_one_line(level):
+    with pytest.raises(RepairlibError, match=rf"^'(level )?{level}'"):
+        draw_floor_clock(parse_exposure_log(HISTORY), level, 1.0)
+
+
 def test_side_by_side_shows_pictures_and_escapes_text():
     row = beside(draw_hot_air(), "a < b")
     assert "<img" in row._repr_html_()
