@@ -7,7 +7,6 @@ the middle of the hole at the upper face of the board; lengths are not to scale.
 from __future__ import annotations
 
 from collections.abc import Callable, Sequence
-from math import hypot
 
 from repairlib.show.canvas import BOARD, COPPER, INK, METAL, QUIET, Canvas, Point
 from repairlib.show.capacitors import ALUMINIUM
@@ -124,14 +123,3 @@ def pump(canvas: Canvas) -> None:
     """The soft nozzle of a hand pump, close to the joint on the other side of the lead."""
     canvas.polygon([(14, -22), (30, -6), (88, -58), (66, -82)], PLASTIC, pen=1)
     canvas.line((22, -14), (62, -54), stroke=QUIET, pen=1.5, dash="4 4")
-
-
-def arrow(canvas: Canvas, start: Point, end: Point, stroke: str = INK) -> None:
-    """A straight arrow."""
-    length = hypot(end[0] - start[0], end[1] - start[1])
-    along = (end[0] - start[0]) / length, (end[1] - start[1]) / length
-    back = end[0] - 9 * along[0], end[1] - 9 * along[1]
-    canvas.line(start, back, stroke=stroke, pen=2)
-    across = -5 * along[1], 5 * along[0]
-    wings = [(back[0] + side * across[0], back[1] + side * across[1]) for side in (1, -1)]
-    canvas.polygon([end, *wings], stroke, stroke=stroke, pen=1)

@@ -14,7 +14,6 @@ from repairlib.show.hole_section import (
     PAD,
     SOLDER,
     THICK,
-    arrow,
     board,
     copper,
     drop,
@@ -29,6 +28,7 @@ from repairlib.show.hole_section import (
     wire,
 )
 from repairlib.show.strip import Shown, Strip
+from repairlib.show.tools import arrow
 
 SMALL = 13
 Scene = tuple[Callable[[Canvas], None], str, str, str]  # draws, its name, its words, what is seen
