@@ -173,7 +173,7 @@ def _drawn(place: Position, item: Item | None, state: str, stop: int = 0) -> dic
     drawn = {"reference": place.reference, "x_mm": place.x_mm, "y_mm": place.y_mm}
     drawn |= {"state": state, "stop": stop}
     drawn["open"] = item is not None and item.verdict == HOLD
-    drawn["handed_on"] = item is not None and bool(item.cautions)
+    drawn["handed_on"] = item is not None and item.handed_on
     bipolar = item is not None and item.new is not None and not item.new.polar
     drawn["polarity"] = "non-polar" if bipolar else "none" if place.plus == "none" else "polar"
     drawn["angle_deg"] = ANGLES.get(place.plus)
