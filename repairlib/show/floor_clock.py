@@ -75,6 +75,5 @@ def _frame(canvas: Canvas, axes: Axes, life: float) -> None:
     canvas.text(LEFT + 6, y - 11, f"floor life {life:g} h", LETTERS, "start", POSITIVE, bold=True)
     canvas.line((LEFT, TOP), (LEFT, BOTTOM), (RIGHT, BOTTOM), pen=1.4)
     days = Scale(0, (axes.x.high - axes.x.low) / 24, LEFT, RIGHT)
-    step = next((step for step in (1, 2, 5, 10, 30, 60) if days.high / step <= 9), 180)
-    Axes(days, axes.y, LETTERS).ticks(canvas, range(0, int(days.high) + 1, step))
+    Axes(days, axes.y, LETTERS).ticks(canvas, days.round_values(9, least=1))
     canvas.text(LEFT - 12, BOTTOM + 18, "day", LETTERS, "end")
