@@ -41,7 +41,7 @@ def in_steps(items: list[Item], board: Board | None) -> list[Step]:
     areas = _areas_in_order(board)
     steps: dict[tuple[int, int], list[Item]] = {}
     for item in items:
-        if not item.cautions:
+        if not item.handed_on:
             area = item.place.area if item.place is not None else ""
             steps.setdefault((areas.get(area, len(areas)), _height(item)), []).append(item)
     names = {rank: area for area, rank in areas.items()}
@@ -49,7 +49,7 @@ def in_steps(items: list[Item], board: Board | None) -> list[Step]:
         Step(_title(names.get(rank, ""), height), sorted(steps[rank, height], key=_board_order))
         for rank, height in sorted(steps)
     ]
-    others = sorted((item for item in items if item.cautions), key=_board_order)
+    others = sorted((item for item in items if item.handed_on), key=_board_order)
     return [*own, Step(HAND_ON, others, handed_on=True)] if others else own
 
 

@@ -90,6 +90,11 @@ class Item:
         return self.decision.cautions
 
     @property
+    def handed_on(self) -> bool:
+        """Whether it is left to a qualified person, and not worked on at this bench."""
+        return bool(self.cautions)
+
+    @property
     def polarity(self) -> str:
         """Where the plus goes, in words that a person at the bench can follow."""
         if self.new is None:

@@ -15,6 +15,7 @@ for every line. Which parts are to be replaced is decided in planner.py.
 from __future__ import annotations
 
 import re
+from functools import cached_property
 
 from repairlib.core.errors import RepairlibError
 from repairlib.core.typed.headings import Columns
@@ -70,8 +71,6 @@ _HOW_MANY = re.compile(rf"([0-9]{{1,3}})\s*{_PIECES}\s+", re.IGNORECASE)
 _HOW_MANY_AT_THE_END = re.compile(
     rf"[\s,;(]+(?:[x×]\s*([0-9]{{1,3}})|([0-9]{{1,3}})\s*{_PIECES})[\s).]*$", re.IGNORECASE
 )
-
-
 _CODE = re.compile(r"(?<![\w.,/-])[0-9]{2}[0-9R]\s?[A-Z]?(?![\w.,/-])")  # 104, 335 C
 
 
@@ -143,7 +142,6 @@ class _ListReader:
         self.board = ""
         self.shortest_row = MOST_COLUMNS
         self.above: tuple[int, list[str]] | None = None  # line and cells, for ditto marks
-        self.without_references: bool | None = None
         self.named_beside: list[tuple[int, list[str]]] = []  # in remarks: line, names
         self.besides_the_first = 0  # references, over all lines
         # Lines that say the same share one capacitor: a long list repeats itself.
@@ -209,7 +207,7 @@ class _ListReader:
             self.board = board
             self.section = ""
         what, why = what_words_are(row, section, board, self.columns)
-        code = _CODE.search(row.text) if what == TITLE and self.has_no_references() else None
+        code = _CODE.search(row.text) if what == TITLE and self.has_no_references else None
         if code:
             what, why = UNREADABLE, f"'{code[0]}' may be a code: write its value, as 100n"
         self.aside(row.line, what, why)
@@ -218,7 +216,7 @@ class _ListReader:
         """Add `4x 10uF 16V` or `10uF 16V` of a list in which no line begins with a reference."""
         stated, words = how_many(row.text.strip())
         count = 1 if stated is None else stated
-        if not 1 <= count <= MOST_ALIKE or not self.has_no_references():
+        if not 1 <= count <= MOST_ALIKE or not self.has_no_references:
             return False
         said = (("free", words), ("look", "the list has no references"))
         capacitor = describe(said, self.section)
@@ -229,12 +227,11 @@ class _ListReader:
             self.add(name, row.line, capacitor, "")
         return True
 
+    @cached_property
     def has_no_references(self) -> bool:
         """Whether no line of the list begins with a reference: it is written from the board."""
-        if self.without_references is None:
-            starts = (line.lstrip(' \t|"') for line in self.list.lines)
-            self.without_references = not any(map(begins_with_reference, starts))
-        return self.without_references
+        starts = (line.lstrip(' \t|"') for line in self.list.lines)
+        return not any(map(begins_with_reference, starts))
 
     def add(self, name: str, line: int, capacitor: Capacitor, doubt: str) -> None:
         if doubt:

@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from collections.abc import Iterable
 from dataclasses import dataclass
+from math import ceil, floor, log10
 
 from repairlib.show.canvas import QUIET, Canvas, Point
 
@@ -25,6 +26,16 @@ class Scale:
 
     def __call__(self, value: float) -> float:
         return self.start + (self.end - self.start) * (value - self.low) / (self.high - self.low)
+
+    def round_values(self, most: int, least: float = 0) -> list[float]:
+        """Round values along the scale, in at most so many steps, none of them below `least`.
+
+        >>> Scale(0, 360, 56, 484).round_values(7)
+        [0.0, 100.0, 200.0, 300.0]
+        """
+        step = max(round_step(self.high - self.low, most), least)
+        first, last = ceil(self.low / step - 1e-9), floor(self.high / step + 1e-9)
+        return [number * step for number in range(first, last + 1)]
 
     def line(self, canvas: Canvas, y: float) -> None:
         """A thin line at the height `y` on the sheet, as long as the scale."""
@@ -60,3 +71,13 @@ class Axes:
             x, bottom = self.x(value), self.y.start
             canvas.line((x, bottom), (x, bottom + 6), stroke=QUIET, pen=1)
             canvas.text(x, bottom + 18, f"{value:g}", self.size)
+
+
+def round_step(span: float, most: int) -> float:
+    """The least of ..., 0.5, 1, 2, 5, 10, ... with which a span above 0 has at most so many steps.
+
+    >>> round_step(360, 7), round_step(2.5, 8)
+    (100.0, 0.5)
+    """
+    power = 10.0 ** floor(log10(span / most))
+    return next(size * power for size in (1, 2, 5, 10) if size * power * most >= span)

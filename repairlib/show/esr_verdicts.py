@@ -14,7 +14,8 @@ from repairlib.core.finding import Finding
 from repairlib.core.quantity import read_quantity
 from repairlib.core.verdicts import FIT
 from repairlib.health import judge_capacitor, spread_of
-from repairlib.show.canvas import INK, NEGATIVE, POSITIVE, QUIET, Canvas, Point
+from repairlib.show.canvas import INK, POSITIVE, QUIET, Canvas, Point
+from repairlib.show.intervals import bar
 from repairlib.show.picture import Picture
 
 WIDTH, LEFT, RIGHT = 528, 118, 350
@@ -117,10 +118,7 @@ def _draw_zones(canvas: Canvas, zones: Zones, limits: Sequence[str], bottom: flo
 def _draw_reading(canvas: Canvas, zones: Zones, y: float, ohm: str, percent: float) -> None:
     reading = read_quantity(ohm, "Ω").value
     spread = spread_of(reading, "Ω", percent)
-    start, end = zones(reading - spread), zones(reading + spread)
-    canvas.line((start, y), (end, y), stroke=NEGATIVE, pen=5)
-    for x in (start, end):
-        canvas.line((x, y - 9), (x, y + 9), stroke=NEGATIVE, pen=3)
+    bar(canvas, zones(reading - spread), zones(reading + spread), y)
     canvas.circle(zones(reading), y, 3, INK)
 
 

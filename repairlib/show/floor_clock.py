@@ -3,10 +3,12 @@
 from __future__ import annotations
 
 from itertools import pairwise
+from math import inf
 
+from repairlib.core.errors import RepairlibError
 from repairlib.heat import FLOOR_LIFE, Event, clock_readings
 from repairlib.show.axes import Axes, Scale
-from repairlib.show.canvas import INK, NEGATIVE, POSITIVE, Canvas
+from repairlib.show.canvas import NEGATIVE, POSITIVE, Canvas
 from repairlib.show.picture import Picture
 
 WIDTH, HEIGHT = 500.0, 280.0
@@ -24,7 +26,8 @@ TINTS = {
 def draw_floor_clock(events: list[Event], level: str, thickness_mm: float) -> Picture:
     """How the floor clock of a part ran through its history, and where its floor life ends.
 
-    For levels 2 to 5a. Raises RepairlibError as `judge_exposure` does.
+    Raises RepairlibError as `judge_exposure` does, and for levels 1 and 6: no table ends their
+    floor life.
 
     >>> from repairlib import demo_path
     >>> from repairlib.heat import read_exposure_log
@@ -37,7 +40,10 @@ def draw_floor_clock(events: list[Event], level: str, thickness_mm: float) -> Pi
     open for 104 h: the clock shows 184 h.
     """
     used = clock_readings(events, level, thickness_mm)
-    life = FLOOR_LIFE[level]
+    life = FLOOR_LIFE.get(level, inf)
+    if life == inf:
+        wrong = "its floor life has no hour at which it ends"
+        raise RepairlibError(f"level {level}", wrong, "2, 2a, 3, 4, 5, 5a")
     first, last = events[0].hour, events[-1].hour
     top = 1.15 * max(life, *used)
     axes = Axes(Scale(first, last, LEFT, RIGHT), Scale(0, top, BOTTOM, TOP), LETTERS)
@@ -67,16 +73,7 @@ def _frame(canvas: Canvas, axes: Axes, life: float) -> None:
     y = axes.y(life)
     canvas.line((LEFT, y), (RIGHT, y), stroke=POSITIVE, pen=1.6, dash="5 3")
     canvas.text(LEFT + 6, y - 11, f"floor life {life:g} h", LETTERS, "start", POSITIVE, bold=True)
-    days = range(0, int((axes.x.high - axes.x.low) // 24) + 1, _days_apart(axes))
-    canvas.line((LEFT, TOP), (LEFT, BOTTOM), (RIGHT, BOTTOM), pen=1.4, stroke=INK)
-    for day in days:
-        x = axes.x(axes.x.low + 24 * day)
-        canvas.line((x, BOTTOM), (x, BOTTOM + 6), pen=1)
-        canvas.text(x, BOTTOM + 18, f"{day}", LETTERS)
+    canvas.line((LEFT, TOP), (LEFT, BOTTOM), (RIGHT, BOTTOM), pen=1.4)
+    days = Scale(0, (axes.x.high - axes.x.low) / 24, LEFT, RIGHT)
+    Axes(days, axes.y, LETTERS).ticks(canvas, days.round_values(9, least=1))
     canvas.text(LEFT - 12, BOTTOM + 18, "day", LETTERS, "end")
-
-
-def _days_apart(axes: Axes) -> int:
-    """So many days between two figures at the axis that about six of them are written."""
-    days = (axes.x.high - axes.x.low) / 24
-    return next((step for step in (1, 2, 5, 10, 30, 60) if days / step <= 9), 180)

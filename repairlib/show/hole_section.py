@@ -7,7 +7,6 @@ the middle of the hole at the upper face of the board; lengths are not to scale.
 from __future__ import annotations
 
 from collections.abc import Callable, Sequence
-from math import hypot
 
 from repairlib.show.canvas import BOARD, COPPER, INK, METAL, QUIET, Canvas, Point
 from repairlib.show.capacitors import ALUMINIUM
@@ -31,10 +30,21 @@ def section(draw: Callable[[Canvas], None], alt: str, above: float = WITH_TOOLS)
     return canvas.picture(alt)
 
 
-def board(canvas: Canvas, left: float = -100, right: float = 100) -> None:
+def joint(canvas: Canvas, soldered: bool = False) -> None:
+    """Board, lead and copper, bare or with good solder."""
+    board(canvas)
+    if soldered:
+        filled(canvas)
+        fillet(canvas)
+        lower_fillet(canvas)
+    lead(canvas)
+    copper(canvas)
+
+
+def board(canvas: Canvas) -> None:
     """The board on both sides of the hole."""
-    for x, end in ((left, -HOLE), (HOLE, right)):
-        canvas.rect(x, 0, end - x, THICK, BOARD, pen=1)
+    for x in (-100, HOLE):
+        canvas.rect(x, 0, 100 - HOLE, THICK, BOARD, pen=1)
 
 
 def lead(canvas: Canvas, down: float = 0) -> None:
@@ -56,15 +66,15 @@ def copper(canvas: Canvas, lifted: bool = False) -> None:
                 canvas.rect(min(side * HOLE, side * PAD), y, PAD - HOLE, COAT, COPPER, pen=1)
 
 
-def filled(canvas: Canvas, top: float = 0.0, bottom: float = THICK, fill: str = SOLDER) -> None:
-    """Solder in the hole from one height to another."""
-    canvas.rect(-HOLE, top, 2 * HOLE, bottom - top, fill, pen=1)
+def filled(canvas: Canvas, bottom: float = THICK, fill: str = SOLDER) -> None:
+    """Solder in the hole from the upper face of the board down to `bottom`."""
+    canvas.rect(-HOLE, 0, 2 * HOLE, bottom, fill, pen=1)
 
 
-def fillet(canvas: Canvas, reach: float = PAD - 3, rise: float = FLANK, fill: str = SOLDER) -> None:
+def fillet(canvas: Canvas, reach: float = PAD - 3, rise: float = FLANK) -> None:
     """Hollow flanks from the pad up to the lead, on the solder side."""
     flank = curve((-reach, -COAT), (-20, -COAT - 2), (-LEAD - 3, -18), (-LEAD, rise))
-    canvas.polygon([*flank, *mirrored(flank)], fill, pen=1)
+    canvas.polygon([*flank, *mirrored(flank)], SOLDER, pen=1)
 
 
 def lower_fillet(canvas: Canvas) -> None:
@@ -95,9 +105,9 @@ def fine_tip(canvas: Canvas) -> None:
     canvas.polygon([(-26, -COAT - 1), (-88, -58), (-66, -78)], IRON, pen=1)
 
 
-def wire(canvas: Canvas, end: Point = (13, -12), away: float = 0.0) -> None:
+def wire(canvas: Canvas, end: Point = (13, -12)) -> None:
     """Solder wire that comes from the upper right."""
-    x, y = end[0] + away, end[1] - away
+    x, y = end
     for pen, stroke in ((9, INK), (6.5, SOLDER)):
         canvas.line((x, y), (x + 56, y - 44), stroke=stroke, pen=pen)
 
@@ -113,14 +123,3 @@ def pump(canvas: Canvas) -> None:
     """The soft nozzle of a hand pump, close to the joint on the other side of the lead."""
     canvas.polygon([(14, -22), (30, -6), (88, -58), (66, -82)], PLASTIC, pen=1)
     canvas.line((22, -14), (62, -54), stroke=QUIET, pen=1.5, dash="4 4")
-
-
-def arrow(canvas: Canvas, start: Point, end: Point, stroke: str = INK) -> None:
-    """A straight arrow."""
-    length = hypot(end[0] - start[0], end[1] - start[1])
-    along = (end[0] - start[0]) / length, (end[1] - start[1]) / length
-    back = end[0] - 9 * along[0], end[1] - 9 * along[1]
-    canvas.line(start, back, stroke=stroke, pen=2)
-    across = -5 * along[1], 5 * along[0]
-    wings = [(back[0] + side * across[0], back[1] + side * across[1]) for side in (1, -1)]
-    canvas.polygon([end, *wings], stroke, stroke=stroke, pen=1)

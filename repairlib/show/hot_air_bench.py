@@ -1,9 +1,13 @@
-"""Hot air on a chip, seen from the side: nozzle, distance, beads of the thermocouple, preheater."""
+"""Hot air on a chip, seen from the side: nozzle, distance, beads of the thermocouple, preheater.
+
+The distance is common practice, no source; `heat.hot_air` takes the same where none is given.
+"""
 
 from __future__ import annotations
 
 from repairlib.show.canvas import INK, METAL, NEGATIVE, PAPER, POSITIVE, QUIET, Canvas
 from repairlib.show.picture import Picture
+from repairlib.show.tools import arrow
 
 WIDTH, HEIGHT = 500.0, 330.0
 LETTERS = 16
@@ -55,7 +59,8 @@ def _nozzle(canvas: Canvas) -> None:
     )
     canvas.text(MIDDLE - 42, 44, "nozzle, upright", LETTERS, "end")
     for shift in (-14, 0, 14):
-        _arrow(canvas, MIDDLE + shift, NOZZLE + 10, CHIP - 8)
+        x = MIDDLE + shift
+        arrow(canvas, (x, NOZZLE + 10), (x, CHIP - 8), POSITIVE)
     x = MIDDLE + 64
     canvas.line((MIDDLE + 26, NOZZLE), (x + 8, NOZZLE), stroke=QUIET, pen=1)
     canvas.line((MIDDLE + 56, CHIP), (x + 8, CHIP), stroke=QUIET, pen=1)
@@ -64,12 +69,6 @@ def _nozzle(canvas: Canvas) -> None:
         canvas.line((x - 4, y + way), (x, y), (x + 4, y + way), pen=1.6)
     canvas.text(x + 10, (NOZZLE + CHIP) / 2 - 10, "distance:", LETTERS, "start")
     canvas.text(x + 10, (NOZZLE + CHIP) / 2 + 10, "10 mm", LETTERS, "start", bold=True)
-
-
-def _arrow(canvas: Canvas, x: float, start: float, end: float) -> None:
-    """One stream of hot air, down to the chip."""
-    canvas.line((x, start), (x, end), stroke=POSITIVE, pen=2.4)
-    canvas.line((x - 4, end - 8), (x, end), (x + 4, end - 8), stroke=POSITIVE, pen=2.4)
 
 
 def _beads(canvas: Canvas) -> None:
@@ -85,7 +84,6 @@ def _beads(canvas: Canvas) -> None:
 
 def _preheater(canvas: Canvas) -> None:
     for x in range(60, 460, 56):
-        canvas.line((x, 276), (x, 248), stroke=POSITIVE, pen=2)
-        canvas.line((x - 4, 256), (x, 248), (x + 4, 256), stroke=POSITIVE, pen=2)
+        arrow(canvas, (x, 276), (x, 248), POSITIVE)
     canvas.rect(20, 282, 460, 36, "#6b747c", round=4)
     canvas.text(250, 300, "preheater, under the whole board", LETTERS, fill=PAPER)

@@ -92,10 +92,15 @@ def _draw_bar(
         canvas.text(12, y + 18 * (row - (len(lines) - 1) / 2), line, WORDS, "start")
     scale.line(canvas, y)
     start, end = map(scale, ends)
-    canvas.line((start, y), (end, y), stroke=NEGATIVE, pen=5)
-    for x in (start, end):
-        canvas.line((x, y - 9), (x, y + 9), stroke=NEGATIVE, pen=3)
+    bar(canvas, start, end, y)
     canvas.circle((start + end) / 2, y, 5, INK)
     canvas.text(RIGHT + 14, y, decision.verdict, WORDS + 1, "start", INK, bold=True)
     if decision.zone != decision.verdict:
         canvas.text(RIGHT + 14, y + 19, f"({decision.zone})", WORDS - 2, "start", QUIET)
+
+
+def bar(canvas: Canvas, start: float, end: float, y: float) -> None:
+    """What a reading may be: a bar from one place to another, closed at both ends."""
+    canvas.line((start, y), (end, y), stroke=NEGATIVE, pen=5)
+    for x in (start, end):
+        canvas.line((x, y - 9), (x, y + 9), stroke=NEGATIVE, pen=3)

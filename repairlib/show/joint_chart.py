@@ -22,7 +22,6 @@ LOOKS = {
     "mat underside": (QUIET, "2 4", 2),
 }
 _GAP = 19.0  # between two labels
-_STEPS = (0.1, 0.2, 0.5, 1, 2, 5, 10, 20)
 
 
 def draw_joint_chart(run: Heating) -> Picture:
@@ -55,9 +54,7 @@ def draw_joint_chart(run: Heating) -> Picture:
 
 def _grid(canvas: Canvas, axes: Axes) -> None:
     axes.grid(canvas, range(0, int(axes.y.high) + 1, 50))
-    seconds = axes.x.high
-    step = next((one for one in _STEPS if seconds / one <= 8), 50)
-    axes.ticks(canvas, [number * step for number in range(int(seconds / step + 1e-9) + 1)])
+    axes.ticks(canvas, axes.x.round_values(8))
     canvas.line((LEFT, TOP), (LEFT, BOTTOM), (RIGHT, BOTTOM), pen=1.4)
     canvas.text((LEFT + RIGHT) / 2, BOTTOM + 38, "seconds since the tool touched", 14)
     canvas.text(10, TOP - 16, "°C", 14, anchor="start")

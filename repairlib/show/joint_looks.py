@@ -20,8 +20,8 @@ from repairlib.show.hole_section import (
     copper,
     filled,
     fillet,
+    joint,
     lead,
-    lower_fillet,
     mirrored,
     section,
 )
@@ -51,26 +51,18 @@ def draw_joints(*names: str) -> Strip:
 
 
 def _good(canvas: Canvas) -> None:
-    board(canvas)
-    filled(canvas)
-    fillet(canvas)
-    lower_fillet(canvas)
-    _lead_and_copper(canvas)
+    joint(canvas, soldered=True)
 
 
 def _pad_cold(canvas: Canvas) -> None:
-    board(canvas)
-    lead(canvas)
-    copper(canvas)
+    joint(canvas)
     ball = curve((-LEAD, -12), (-44, -4), (-34, -44), (-LEAD, -40))
     canvas.polygon([*ball, *mirrored(ball)], SOLDER, pen=1)
     canvas.rect(-LEAD, LEAD_END, 2 * LEAD, 8, METAL, pen=1)
 
 
 def _lead_cold(canvas: Canvas) -> None:
-    board(canvas)
-    lead(canvas)
-    copper(canvas)
+    joint(canvas)
     for side in (-1, 1):
         dome = curve((PAD - 3, -COAT), (PAD - 4, -30), (LEAD + 5, -32), (LEAD + 5, -COAT))
         canvas.polygon([(side * x, y) for x, y in dome], SOLDER, pen=1)

@@ -8,9 +8,9 @@ from math import inf
 
 from repairlib.core.errors import RepairlibError
 from repairlib.recap import (
-    COMPONENT,
     HOLD,
     OPPOSITE,
+    SOLDER,
     Board,
     Item,
     Plan,
@@ -107,6 +107,18 @@ def draw_map(board: Board, from_behind: bool = False) -> Picture:
     return draw_board(parts, width, height, title=board.name, seen=seen)
 
 
+def component_side_first(board: Board) -> tuple[bool, ...]:
+    """Whether each drawing of a board shows it from behind; one alone where no side is stated.
+
+    >>> component_side_first(Board("amp", [Position("C1", seen_from="solder side, fuse down")]))
+    (True, False)
+    """
+    if not board.seen_from:
+        return (False,)
+    behind = board.seen_from.startswith(SOLDER)
+    return behind, not behind
+
+
 def draw_both_sides(plan: Plan, captioned: bool = True) -> list[Picture]:
     """The board from the component side and then from the solder side; see draw_recap.
 
@@ -115,10 +127,10 @@ def draw_both_sides(plan: Plan, captioned: bool = True) -> list[Picture]:
     """
     if plan.board is None or not plan.board.positions:
         return []
-    if not plan.board.seen_from:
-        return [draw_recap(plan, captioned=captioned)]
-    both = [draw_recap(plan, from_behind=behind, captioned=captioned) for behind in (False, True)]
-    return both if plan.board.seen_from.startswith(COMPONENT) else both[::-1]
+    return [
+        draw_recap(plan, from_behind=behind, captioned=captioned)
+        for behind in component_side_first(plan.board)
+    ]
 
 
 def _turned_over(board: Board, width: float) -> Board:
@@ -161,7 +173,7 @@ def _drawn(place: Position, item: Item | None, state: str, stop: int = 0) -> dic
     drawn = {"reference": place.reference, "x_mm": place.x_mm, "y_mm": place.y_mm}
     drawn |= {"state": state, "stop": stop}
     drawn["open"] = item is not None and item.verdict == HOLD
-    drawn["handed_on"] = item is not None and bool(item.cautions)
+    drawn["handed_on"] = item is not None and item.handed_on
     bipolar = item is not None and item.new is not None and not item.new.polar
     drawn["polarity"] = "non-polar" if bipolar else "none" if place.plus == "none" else "polar"
     drawn["angle_deg"] = ANGLES.get(place.plus)

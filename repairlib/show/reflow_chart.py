@@ -24,7 +24,6 @@ BAND = "#f3ead2"
 COLOURS = {PASS: "#2f6f4f", FAIL: POSITIVE, CANNOT_TELL: "#8a5a00"}
 _ALLOWED = "#2f6f4f"
 _GAP = 17.0  # between two numbers at the axis
-_STEPS = (10, 20, 50, 100, 200, 500, 1000)
 
 
 def draw_reflow(judged: Judgement) -> Picture:
@@ -88,9 +87,7 @@ def draw_levels(canvas: Canvas, axes: Axes, profile: Profile, limits: ReflowLimi
     written = [celsius for celsius, _, _ in levels] + [limits.soak_from, limits.soak_to]
     written += [one for one in (50, 100) if all(abs(one - other) > 25 for other in written)]
     _numbers(canvas, axes, written)
-    step = next((one for one in _STEPS if (axes.x.high - axes.x.low) / one <= 7), 2000)
-    first = int(-(-axes.x.low // step))
-    axes.ticks(canvas, [one * step for one in range(first, int(axes.x.high // step) + 1)])
+    axes.ticks(canvas, axes.x.round_values(7))
     canvas.line((LEFT, TOP), (LEFT, BOTTOM), (RIGHT, BOTTOM), pen=1.4)
     canvas.text(LEFT - 16, BOTTOM + 18, "s", LETTERS, "end")
 

@@ -1,6 +1,6 @@
 """Soldering by hand as picture strips: how heat gets in, how a part goes in, how it comes out.
 
-Joints are cut open, solder side up. The order is common practice.
+Joints are cut open, solder side up. The order and the times are common practice.
 """
 
 from __future__ import annotations
@@ -14,15 +14,13 @@ from repairlib.show.hole_section import (
     PAD,
     SOLDER,
     THICK,
-    arrow,
     board,
     copper,
     drop,
     filled,
-    fillet,
     fine_tip,
+    joint,
     lead,
-    lower_fillet,
     nozzle,
     pump,
     section,
@@ -30,6 +28,7 @@ from repairlib.show.hole_section import (
     wire,
 )
 from repairlib.show.strip import Shown, Strip
+from repairlib.show.tools import arrow
 
 SMALL = 13
 Scene = tuple[Callable[[Canvas], None], str, str, str]  # draws, its name, its words, what is seen
@@ -80,18 +79,6 @@ def _strip(scenes: tuple[Scene, ...]) -> Strip:
     )
 
 
-def _joint(canvas: Canvas, *, flanks: bool = False, hole: bool = False) -> None:
-    """Board, lead and copper, with solder in the hole and as flanks where it has run."""
-    board(canvas)
-    if hole:
-        filled(canvas)
-        lower_fillet(canvas)
-    if flanks:
-        fillet(canvas)
-    lead(canvas)
-    copper(canvas)
-
-
 def _named(canvas: Canvas) -> None:
     canvas.text(-62, 20, "board", SMALL)
     canvas.text(66, -24, "pad", SMALL, fill=QUIET)
@@ -102,22 +89,20 @@ def _named(canvas: Canvas) -> None:
 
 
 def _dry(canvas: Canvas) -> None:
-    _joint(canvas)
+    joint(canvas)
     fine_tip(canvas)
     canvas.text(-40, -74, "tip", SMALL, fill=QUIET)
     _named(canvas)
 
 
 def _wet(canvas: Canvas) -> None:
-    _joint(canvas)
-    drop(canvas)
-    wide_tip(canvas)
+    _tip_on(canvas)
     canvas.text(-30, -72, "tip", SMALL, fill=QUIET)
     _named(canvas)
 
 
 def _tip_on(canvas: Canvas) -> None:
-    _joint(canvas)
+    joint(canvas)
     drop(canvas)
     wide_tip(canvas)
 
@@ -134,7 +119,7 @@ def _feed(canvas: Canvas) -> None:
 
 
 def _lift(canvas: Canvas) -> None:
-    _joint(canvas, flanks=True, hole=True)
+    joint(canvas, soldered=True)
     wide_tip(canvas, away=12)
     wire(canvas, end=(34, -30))
     canvas.text(88, -50, "1", 15, bold=True)
@@ -144,26 +129,26 @@ def _lift(canvas: Canvas) -> None:
 
 
 def _still(canvas: Canvas) -> None:
-    _joint(canvas, flanks=True, hole=True)
+    joint(canvas, soldered=True)
     canvas.line((-22, -40), (22, -40), stroke=QUIET, pen=1.5, dash="4 4")
     canvas.text(62, -42, "cut here", SMALL, fill=QUIET)
 
 
 def _freshen(canvas: Canvas) -> None:
-    _joint(canvas, flanks=True, hole=True)
+    joint(canvas, soldered=True)
     wide_tip(canvas)
     wire(canvas)
 
 
 def _heat(canvas: Canvas) -> None:
-    _joint(canvas, flanks=True, hole=True)
+    joint(canvas, soldered=True)
     nozzle(canvas)
     arrow(canvas, (48, 69), (70, 69))
     arrow(canvas, (-48, 69), (-70, 69))
 
 
 def _suck(canvas: Canvas) -> None:
-    _joint(canvas)
+    joint(canvas)
     nozzle(canvas)
     arrow(canvas, (0, -52), (0, -84))
 
@@ -176,7 +161,7 @@ def _free(canvas: Canvas) -> None:
 
 
 def _pumping(canvas: Canvas) -> None:
-    _joint(canvas, flanks=True, hole=True)
+    joint(canvas, soldered=True)
     wide_tip(canvas)
     pump(canvas)
 

@@ -1,8 +1,8 @@
-"""Tools of the bench, drawn once for every picture: meter, probes, discharge tool."""
+"""Tools of the bench, drawn once for every picture: meter, probes, discharge tool; and arrows."""
 
 from __future__ import annotations
 
-from math import atan2, cos, pi, sin
+from math import atan2, cos, hypot, pi, sin
 
 from repairlib.show.canvas import INK, METAL, PAPER, Canvas, Point
 
@@ -89,6 +89,17 @@ def discharge_tool(canvas: Canvas) -> None:
     sleeved_resistor(canvas, 0, 0)
     probe(canvas, (-150, 0), (-248, 0), RED)
     clip(canvas, 150, 0)
+
+
+def arrow(canvas: Canvas, start: Point, end: Point, stroke: str = INK) -> None:
+    """A straight arrow."""
+    length = hypot(end[0] - start[0], end[1] - start[1])
+    along = (end[0] - start[0]) / length, (end[1] - start[1]) / length
+    back = end[0] - 9 * along[0], end[1] - 9 * along[1]
+    canvas.line(start, back, stroke=stroke, pen=2)
+    across = -5 * along[1], 5 * along[0]
+    wings = [(back[0] + side * across[0], back[1] + side * across[1]) for side in (1, -1)]
+    canvas.polygon([end, *wings], stroke, stroke=stroke, pen=1)
 
 
 def curve(start: Point, one: Point, two: Point, end: Point, steps: int = 28) -> list[Point]:

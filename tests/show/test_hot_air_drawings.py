@@ -1,11 +1,11 @@
-"""Hot air drawn: four zones, the bench from the side, the floor clock; things side by side."""
+"""Hot air drawn: four zones, the bench from the side, the floor clock."""
 
 import pytest
 
 from repairlib.core.errors import RepairlibError
 from repairlib.heat import package_limits, read_points
 from repairlib.heat.exposure_log import parse_exposure_log
-from repairlib.show import beside, draw_floor_clock, draw_hot_air, draw_zones
+from repairlib.show import draw_floor_clock, draw_hot_air, draw_zones
 from tests.show.test_legible import assert_legible
 
 CHIP = package_limits("Pb-free", 1.0, 200)
@@ -43,8 +43,7 @@ def test_the_floor_clock_runs_in_the_open_and_stands_in_dry_air():
     assert "open for 72 h: the clock shows 120 h." in picture.alt
 
 
-def test_side_by_side_shows_pictures_and_escapes_text():
-    row = beside(draw_hot_air(), "a < b")
-    assert "<img" in row._repr_html_()
-    assert "a &lt; b" in row._repr_html_()
-    assert str(row).endswith("a < b")
+@pytest.mark.parametrize("level", ["1", "6", "7"])
+def test_a_level_whose_floor_life_no_table_ends_is_refused_in_one_line(level):
+    with pytest.raises(RepairlibError, match=rf"^'(level )?{level}'"):
+        draw_floor_clock(parse_exposure_log(HISTORY), level, 1.0)

@@ -1,6 +1,6 @@
 """Drawings side by side."""
 
-from repairlib.show import beside, draw_row
+from repairlib.show import beside, draw_hot_air, draw_row
 
 
 def test_each_is_shown_and_said():
@@ -9,3 +9,10 @@ def test_each_is_shown_and_said():
     assert repr(both) == f"{disc.alt}\n{film.alt}"
     html = both._repr_html_()
     assert html.count("<img") == 2 and html.count("flex:1 1 20rem") == 2
+
+
+def test_what_has_no_look_of_its_own_is_shown_as_its_text():
+    row = beside(draw_hot_air(), "a < b")
+    assert "<img" in row._repr_html_()
+    assert "a &lt; b" in row._repr_html_()
+    assert str(row).endswith("a < b")

@@ -11,7 +11,7 @@ from pathlib import PurePath
 from repairlib.core.html import Html, text
 from repairlib.core.limits import TOUCHABLE_DC
 from repairlib.core.safety import HAZARDS
-from repairlib.recap import Item, Plan
+from repairlib.recap import Plan
 from repairlib.show.sheets.sheet_pieces import BOX
 
 WRITE = '<span class="write"></span>'
@@ -84,17 +84,12 @@ def at_the_iron() -> Html:
     return Html(f'<p class="caution stays">⚠ {" ".join(said)}</p>')
 
 
-def is_handed_on(item: Item) -> bool:
-    """Whether it is left to a qualified person, and has no box to tick."""
-    return bool(item.cautions)
-
-
 def _title_and(key: str, *sentences: str) -> str:
     return f"<b>{text(HAZARDS[key].title)}.</b> {text(' '.join(sentences))}"
 
 
 def _handed_on(plan: Plan) -> str:
-    places = list(dict.fromkeys(one.reference for one in plan.all_items if is_handed_on(one)))
+    places = list(dict.fromkeys(one.reference for one in plan.all_items if one.handed_on))
     if not places:
         return ""
     return (

@@ -12,7 +12,7 @@ from math import ceil
 from repairlib.core.html import Html, text
 from repairlib.recap import COMPONENT, SOLDER, Plan, spoken, turned_over
 from repairlib.show.picture import Picture
-from repairlib.show.recap_board import draw_both_sides, signs_on_map
+from repairlib.show.recap_board import component_side_first, draw_both_sides, signs_on_map
 
 STRIP = 366  # the widest strip, in units of a drawing: on a phone a unit is a pixel
 OVERLAP = 66  # a part at the seam is whole in one of the two strips, with its name
@@ -36,8 +36,7 @@ def board_sides(plan: Plan) -> Html:
         return Html(f"<h2>Map of the board</h2><p>{said}</p><div class=maps>{fields}</div>")
     assert plan.board is not None
     seen = plan.board.seen_from
-    sides = [seen, turned_over(seen)] if seen else [""]
-    sides.sort(key=lambda side: side.startswith(SOLDER))
+    sides = [turned_over(seen) if back else seen for back in component_side_first(plan.board)]
     maps = "".join(
         _figure(picture, plan.board.name, side, f"board-side-{number}")
         for number, (picture, side) in enumerate(zip(pictures, sides, strict=True), 1)

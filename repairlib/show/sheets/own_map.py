@@ -8,8 +8,8 @@ from typing import Any
 
 from repairlib.core.html import Html, picture, text
 from repairlib.core.typed.table import with_point
-from repairlib.recap import SOLDER, USUAL_WIDTH, Board, Position, plus_not_known, spoken
-from repairlib.show.recap_board import draw_map
+from repairlib.recap import USUAL_WIDTH, Board, Position, plus_not_known, spoken
+from repairlib.show.recap_board import component_side_first, draw_map
 from repairlib.show.sheets.sheet_pieces import BOX, page, table
 
 _PHOTO = re.compile(r"data:image/(?:jpeg|png);base64,[A-Za-z0-9+/=]+")
@@ -37,15 +37,9 @@ def map_sheet(board: Board, photo: str = "", typed: Mapping[str, Any] | None = N
         "<h2>The places</h2>",
         _places(board),
         '<h2 class="new-page">Both sides</h2>',
-        *[picture(draw_map(board, behind)) for behind in _component_side_first(board)],
+        *[picture(draw_map(board, behind)) for behind in component_side_first(board)],
     ]
     return page(title, parts, title)
-
-
-def _component_side_first(board: Board) -> tuple[bool, bool]:
-    """Which of the two drawings shows the board from behind."""
-    behind = board.seen_from.startswith(SOLDER)
-    return behind, not behind
 
 
 def _places(board: Board) -> str:

@@ -27,7 +27,6 @@ from repairlib.show.sheets.before_work import (
     at_the_iron,
     before_work,
     head,
-    is_handed_on,
     set_name,
 )
 from repairlib.show.sheets.bench_style import BENCH_STYLE
@@ -140,13 +139,13 @@ def _row(item: Item, number: str = "") -> list[str]:
 
 def _waiting(plan: Plan, title: str, items: list[Item]) -> str:
     """What waits for the reader, with a box each."""
-    rows = [[*_waiting_row(plan, item), BOX] for item in items if not is_handed_on(item)]
+    rows = [[*_waiting_row(plan, item), BOX] for item in items if not item.handed_on]
     return f"<h2>{text(title)}</h2>{table([*WAITS, ('tick', 'Settled')], rows)}" if rows else ""
 
 
 def _waiting_for_others(plan: Plan) -> str:
     """What waits for a qualified person; it has no box."""
-    items = [item for item in (*plan.held, *plan.judged) if is_handed_on(item)]
+    items = [item for item in (*plan.held, *plan.judged) if item.handed_on]
     if not items:
         return ""
     hazards = dict.fromkeys(key for item in items for key in item.cautions)

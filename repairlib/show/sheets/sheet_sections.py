@@ -16,7 +16,6 @@ from repairlib.recap import (
     OrderLine,
     Plan,
 )
-from repairlib.show.sheets.before_work import is_handed_on
 from repairlib.show.sheets.sheet_pieces import BOX, table
 
 NO_BOX = "<small>handed on</small>"  # of what is left to a qualified person
@@ -30,7 +29,7 @@ def measured_section(plan: Plan) -> str:
     if plan.may_stay:
         headings = [("ref", "Place"), ("", "Measured"), ("tick", "Again within a year")]
         rows = [
-            [*_place_and_readings(item), NO_BOX if is_handed_on(item) else BOX]
+            [*_place_and_readings(item), NO_BOX if item.handed_on else BOX]
             for item in plan.may_stay
         ]
         rule = text(RULES["measured as new"][0])
@@ -66,7 +65,7 @@ def order_section(plan: Plan) -> str:
     if order.priced:
         headings.append(("price", "Price"))
         rows = [[*row, _price(order, one)] for row, one in zip(rows, order.lines, strict=True)]
-    handed_on = {item.reference for item in plan.all_items if is_handed_on(item)}
+    handed_on = {item.reference for item in plan.all_items if item.handed_on}
     boxes = [NO_BOX if handed_on.issuperset(line.places) else BOX for line in order.lines]
     rows = [[*row, box] for row, box in zip(rows, boxes, strict=True)]
     notes = "".join(f"<p><strong>{text(note)}</strong></p>" for note in order.notes)
@@ -97,7 +96,7 @@ def _parts_of_this_board(plan: Plan) -> str:
             text(", ".join(item.reference for item in items)),
             str(len(items)),
             "".join(f"<small>{text(known)}</small>" for known in items[0].expected.said()),
-            NO_BOX if all(map(is_handed_on, items)) else BOX,
+            NO_BOX if all(item.handed_on for item in items) else BOX,
         ]
         for what, items in mine.items()
     ]
