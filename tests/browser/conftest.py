@@ -7,12 +7,19 @@ import os
 import pytest
 from playwright.sync_api import expect, sync_playwright
 
-from tests.browser.lab import BROWSER, LAUNCH, WAIT_MS, running_lab
+from tests.browser.lab import BROWSER, LAUNCH, WAIT_MS, lessons_opened, running_lab
 
 
 @pytest.fixture(scope="module")
 def lab(tmp_path_factory):
     with running_lab(tmp_path_factory.mktemp("lab")) as address:
+        yield address
+
+
+@pytest.fixture(scope="session")
+def address(tmp_path_factory):
+    """Where the command `lessons` opens lesson 00, for a learner who has done nothing yet."""
+    with lessons_opened(tmp_path_factory.mktemp("learner")) as address:
         yield address
 
 

@@ -76,12 +76,6 @@ def asked(ways):
 
 
 @pytest.fixture(scope="module")
-def address(tmp_path_factory):
-    with lessons_opened(tmp_path_factory.mktemp("learner")) as opened:
-        yield opened
-
-
-@pytest.fixture(scope="module")
 def dark(tmp_path_factory):
     """The same, for a learner who has chosen the dark theme."""
     home = tmp_path_factory.mktemp("dark")

@@ -107,6 +107,7 @@ def test_map_and_route_by_keys_alone(page, lab):
     page.keyboard.press("Space")
     expect(head).not_to_have_text(before)
     back.focus()
+    expect(back).to_be_focused()
     page.keyboard.press("Enter")
     expect(head).to_have_text(before)
     expect(page.locator(".jp-Cell")).to_have_count(cells)
