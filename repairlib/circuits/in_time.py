@@ -48,59 +48,59 @@ class Stepper:
     ):
         import numpy as np
 
-        self.parts, self.step, self.taken = parts, step, 0
-        self.reactive = [part for part in parts if part.letter in "CL"]
-        self.first = _Rule(parts, self.reactive, step, BACKWARD_EULER)
-        self.rule = _Rule(parts, self.reactive, step, method)
-        kept = {name.casefold(): figure for name, figure in (charged or {}).items()}
-        self._kept = np.array([float(kept.get(one.name.casefold(), 0.0)) for one in self.reactive])
-        self._pushes = self.first.pushes_of(self._kept)
+        self.parts, self.step = parts, step
+        self.rule = _Rule(parts, step, method)
+        self._first = _Rule(parts, step, BACKWARD_EULER)
         driven = self.rule.network.driven
         self._peaks = np.array([part.peak for part in driven])
         self._omegas = np.array([2 * pi * part.more.get("mains", 0.0) for part in driven])
+        self.charge(charged or {})
 
-    def sources(self, seconds):
-        """What each source gives at those times, one row for each."""
+    def charge(self, charged: dict[str, float]) -> None:
+        """Go back to 0 s with these volts of capacitors and amps of inductors."""
         import numpy as np
 
-        angles = np.outer(seconds, self._omegas)
-        return self._peaks * np.where(self._omegas == 0, 1.0, np.sin(angles))
+        kept = {name.casefold(): figure for name, figure in charged.items()}
+        held = [float(kept.get(part.name.casefold(), 0.0)) for part in self.rule.reactive]
+        volts = [part.letter == "C" for part in self.rule.reactive]
+        self._across, self._amps = np.where(volts, held, 0.0), np.where(volts, 0.0, held)
+        self.taken = 0
 
     def start(self):
         """The voltages at every point before the first step."""
         import numpy as np
 
-        rule = _Rule(self.parts, self.reactive, self.step * _INSTANT, BACKWARD_EULER)
-        right = np.concatenate([self.sources([0.0])[0], rule.pushes_of(self._kept)])
-        pushed = rule.currents_of_ports(right, "at the start")
-        return rule.network.from_sources @ right + rule.network.from_ports @ pushed
+        rule = _Rule(self.parts, self.step * _INSTANT, BACKWARD_EULER)
+        at_start = np.zeros(1)
+        rows, _, _ = rule.run(at_start, self._sources(at_start), self._across, self._amps)
+        return rows
 
     def advance(self, steps: int):
-        """The voltages at every point after each of so many more steps, one row for each."""
-        import numpy as np
+        """The voltages at every point after each of so many more steps, one row for each.
 
-        rows = []
-        if steps and self.taken == 0:
-            rows.append(self._run(self.first, 1))
-        rows.append(self._run(self.rule, steps - len(rows)))
-        return np.vstack(rows)
-
-    def _run(self, rule: _Rule, steps: int):
-        """The same by one rule; the next step will be by `self.rule`."""
+        The first step is one of backward Euler: the trapezoidal rule would ring after a jump.
+        """
         import numpy as np
 
         times = self.step * np.arange(self.taken + 1, self.taken + steps + 1)
-        rights = np.hstack([self.sources(times), np.zeros((steps, len(self.reactive)))])
-        network, many = rule.network, len(self._peaks)
-        pushed = np.zeros((steps, len(network.ports)))
-        for at, right in enumerate(rights):
-            right[many:] = self._pushes
-            pushed[at] = rule.currents_of_ports(right, f"at {times[at]:.4g} s")
-            self._across = rule.sources_across @ right + rule.ports_across @ pushed[at]
-            self._amps = rule.conductance * self._across - self._pushes
-            self._pushes = self.rule.of_volts * self._across + self.rule.of_amps * self._amps
+        first = 1 if self.taken == 0 else 0
         self.taken += steps
-        return rights @ network.from_sources.T + pushed @ network.from_ports.T
+        return np.vstack(
+            [self._run(self._first, times[:first]), self._run(self.rule, times[first:])]
+        )
+
+    def _run(self, rule: _Rule, times):
+        rows, self._across, self._amps = rule.run(
+            times, self._sources(times), self._across, self._amps
+        )
+        return rows
+
+    def _sources(self, times):
+        """What each source gives at those times, one row for each."""
+        import numpy as np
+
+        angles = np.outer(times, self._omegas)
+        return self._peaks * np.where(self._omegas == 0, 1.0, np.sin(angles))
 
     def point(self, name: str) -> int:
         """The column of a point. Raises RepairlibError naming those that there are."""
@@ -111,11 +111,11 @@ class Stepper:
 
     def kept(self) -> dict[str, float]:
         """What capacitors and inductors hold now, to start another with."""
-        amps = self._amps.tolist()
-        volts = self._across.tolist()
         return {
-            part.name: v - part.more["esr"] * i if part.letter == "C" else i
-            for part, v, i in zip(self.reactive, volts, amps, strict=True)
+            part.name: volts - part.more["esr"] * amps if part.letter == "C" else amps
+            for part, volts, amps in zip(
+                self.rule.reactive, self._across.tolist(), self._amps.tolist(), strict=True
+            )
         }
 
 
@@ -125,43 +125,71 @@ class _Rule:
     Its current is conductance · v - push, and the next push is of_volts · v + of_amps · i.
     """
 
-    def __init__(self, parts, reactive: list[CircuitPart], step: float, method: str):
+    def __init__(self, parts: tuple[CircuitPart, ...], step: float, method: str):
         import numpy as np
 
+        self.reactive = [part for part in parts if part.letter in "CL"]
         half = 2.0 if method == TRAPEZOIDAL else 1.0
         rows = []
-        for part in reactive:
+        for part in self.reactive:
             if part.letter == "C":
                 inside, gained = part.more["esr"], step / (half * part.value)
                 conductance = 1 / (inside + gained)
                 of_amps = (gained if half == 2 else 0.0) - inside
-                rows.append((conductance, conductance, conductance * of_amps, conductance))
+                rows.append((conductance, conductance, conductance * of_amps))
             else:
                 inside, gained = part.more["winding"], half * part.value / step
                 conductance = 1 / (inside + gained)
                 of_amps = gained - (inside if half == 2 else 0.0)
                 of_volts = -conductance if half == 2 else 0.0
-                rows.append((conductance, of_volts, -conductance * of_amps, -conductance * gained))
-        table = np.array(rows).reshape(-1, 4)
-        self.conductance, self.of_volts, self.of_amps, self._of_kept = table.T
-        names = tuple(part.name for part in reactive)
-        self.network = Network(parts, dict(zip(names, self.conductance, strict=True)), names)
-        across = np.zeros((len(reactive), len(self.network.from_sources)))
-        for row, part in enumerate(reactive):
-            across[row] = self.network.ends_of(part)
-        self.sources_across = across @ self.network.from_sources
-        self.ports_across = across @ self.network.from_ports
+                rows.append((conductance, of_volts, -conductance * of_amps))
+        self._conductance, self._of_volts, self._of_amps = np.array(rows).reshape(-1, 3).T
+        names = tuple(part.name for part in self.reactive)
+        self.network = Network(parts, dict(zip(names, self._conductance, strict=True)), names)
+        self._lay_out()
 
-    def pushes_of(self, kept):
-        """The pushes of capacitors of these volts and inductors of these amps."""
-        return self._of_kept * kept
+    def _lay_out(self):
+        """What is the same in each step, worked out once.
 
-    def currents_of_ports(self, right, where: str):
-        """The currents into the ports for the sources and pushes `right`."""
-        found = self.network.port_currents(self.network.port_sources @ right)
-        if found is None:
-            raise no_answer(self.network.parts, where)
-        return found
+        `given` are the sources, `known` the pushes and then the currents of the ports.
+        """
+        import numpy as np
+
+        network, driven = self.network, len(self.network.driven)
+        self._ends = np.array([network.ends_of(part) for part in self.reactive])
+        self._ends = self._ends.reshape(-1, len(network.from_sources))
+        self._by_given = network.from_sources[:, :driven]
+        self._by_known = np.hstack([network.from_sources[:, driven:], network.from_ports])
+        self._open_by_given = network.port_sources[:, :driven]
+        self._open_by_pushes = network.port_sources[:, driven:]
+        grown = (self._of_volts + self._of_amps * self._conductance)[:, None] * self._ends
+        self._next_by_given = grown @ self._by_given
+        self._next_by_known = grown @ self._by_known
+        self._next_by_known[:, : len(self.reactive)] -= np.diag(self._of_amps)
+
+    def run(self, times, given, across, amps):
+        """The voltages at every point at those times, then those and the currents of the parts.
+
+        `given` are the sources at those times, `across` and `amps` of the reactive parts before.
+        """
+        import numpy as np
+
+        if not len(times):
+            return np.zeros((0, len(self._by_given))), across, amps
+        many = len(self.reactive)
+        known = np.zeros((len(times), self._by_known.shape[1]))
+        opened, fed = given @ self._open_by_given.T, given @ self._next_by_given.T
+        pushes = self._of_volts * across + self._of_amps * amps
+        for at, row in enumerate(known):
+            row[:many] = pushes
+            pushed = self.network.ports.currents(opened[at] + self._open_by_pushes @ pushes)
+            if pushed is None:
+                raise no_answer(self.network.parts, f"at {times[at]:.4g} s")
+            row[many:] = pushed
+            pushes = fed[at] + self._next_by_known @ row
+        rows = given @ self._by_given.T + known @ self._by_known.T
+        across = self._ends @ rows[-1]
+        return rows, across, self._conductance * across - known[-1, :many]
 
 
 def transient(
