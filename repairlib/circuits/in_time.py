@@ -1,12 +1,15 @@
 """A circuit in time, in equal steps: trapezoidal rule or backward Euler, with its error stated.
 
-The error is told by a second run in steps twice as long: what the two differ by, at the shared
-instants, is shown as it is, although the shorter steps miss by less (of backward Euler twice that).
+The error is told by a second run in steps twice as long, once it is asked for: what the two differ
+by, at the shared instants, is shown as it is, although the shorter steps miss by less (of backward
+Euler twice that).
 """
 
 from __future__ import annotations
 
-from dataclasses import dataclass
+from collections.abc import Callable
+from dataclasses import dataclass, field
+from functools import cached_property
 from math import pi
 from typing import TYPE_CHECKING
 
@@ -26,11 +29,16 @@ _INSTANT = 1e-6  # of a step: what passes before the first row is taken
 
 @dataclass(frozen=True)
 class Waveforms:
-    """Voltages over time: `seconds`, `volts` by point; `error` [V] is the largest at any point."""
+    """Voltages over time: `seconds`, and `volts` by point."""
 
     seconds: np.ndarray
     volts: dict[str, np.ndarray]
-    error: float
+    _told: Callable[[Waveforms], float] = field(repr=False)
+
+    @cached_property
+    def error(self) -> float:
+        """The largest error at any point [V], by a run in steps of twice the length."""
+        return self._told(self)
 
 
 class Stepper:
@@ -48,23 +56,18 @@ class Stepper:
     ):
         import numpy as np
 
-        self.parts, self.step = parts, step
+        self.parts, self.step, self.taken = parts, step, 0
         self.rule = _Rule(parts, step, method)
         self._first = _Rule(parts, step, BACKWARD_EULER)
         driven = self.rule.network.driven
         self._peaks = np.array([part.peak for part in driven])
         self._omegas = np.array([2 * pi * part.more.get("mains", 0.0) for part in driven])
-        self.charge(charged or {})
-
-    def charge(self, charged: dict[str, float]) -> None:
-        """Go back to 0 s with these volts of capacitors and amps of inductors."""
-        import numpy as np
-
-        kept = {name.casefold(): figure for name, figure in charged.items()}
-        held = [float(kept.get(part.name.casefold(), 0.0)) for part in self.rule.reactive]
-        volts = [part.letter == "C" for part in self.rule.reactive]
-        self._across, self._amps = np.where(volts, held, 0.0), np.where(volts, 0.0, held)
-        self.taken = 0
+        kept = {name.casefold(): figure for name, figure in (charged or {}).items()}
+        reactive = self.rule.reactive
+        self._holds_volts = np.array([part.letter == "C" for part in reactive], bool)
+        self._inside = np.array([part.more.get("esr", 0.0) for part in reactive])
+        self._across = self._amps = np.zeros(len(reactive))
+        self.shift(np.array([float(kept.get(part.name.casefold(), 0.0)) for part in reactive]))
 
     def start(self):
         """The voltages at every point before the first step."""
@@ -109,14 +112,23 @@ class Stepper:
             raise RepairlibError(name, "no such point here", ", ".join(points))
         return points.index(name.casefold())
 
+    def held(self):
+        """What is held now: the volts of capacitors without their ESR, the amps of inductors."""
+        import numpy as np
+
+        return np.where(self._holds_volts, self._across - self._inside * self._amps, self._amps)
+
+    def shift(self, more) -> None:
+        """Add to what is held."""
+        import numpy as np
+
+        self._across = self._across + np.where(self._holds_volts, more, 0.0)
+        self._amps = self._amps + np.where(self._holds_volts, 0.0, more)
+
     def kept(self) -> dict[str, float]:
-        """What capacitors and inductors hold now, to start another with."""
-        return {
-            part.name: volts - part.more["esr"] * amps if part.letter == "C" else amps
-            for part, volts, amps in zip(
-                self.rule.reactive, self._across.tolist(), self._amps.tolist(), strict=True
-            )
-        }
+        """What is held now, to start another with."""
+        names = [part.name for part in self.rule.reactive]
+        return dict(zip(names, self.held().tolist(), strict=True))
 
 
 class _Rule:
@@ -203,7 +215,8 @@ def transient(
 
     `charged` gives capacitors their volts and inductors their amps at the start. A sine begins at
     0. Raises RepairlibError for what is no circuit, and for more than a million steps. The error
-    is a comparison with steps of twice the length. Source: nodal analysis, trapezoidal rule.
+    is a comparison with steps of twice the length, made when it is asked for. Source: nodal
+    analysis, trapezoidal rule.
 
     >>> from repairlib.circuits.parts import read_circuit
     >>> rows = "part,from,to,value / R1,a,0,1k / C1,a,0,100u"
@@ -219,15 +232,16 @@ def transient(
         wrong = "out of range: at most a million steps, at least two"
         raise RepairlibError(f"{seconds} s in steps of {step} s", wrong, "such as 0.1 s and 50 µs")
     steps = 2 * round(seconds / step / 2) or 2
-    runs = []
-    for every in (1, 2):
+
+    def volts_in(every: int) -> dict[str, np.ndarray]:
         stepper = Stepper(checked(parts), step * every, method, charged)
-        runs.append(np.vstack([stepper.start(), stepper.advance(steps // every)]))
-    points = stepper.rule.network.points
-    fine, coarse = runs
-    error = float(np.abs(fine[2::2, : len(points)] - coarse[1:, : len(points)]).max())
-    if method == BACKWARD_EULER:
-        error *= 2
-    volts = {point: fine[:, at] for at, point in enumerate(points)}
-    times = step * np.arange(steps + 1)
-    return Waveforms(times, {ZERO: np.zeros(steps + 1), **volts}, error)
+        rows = np.vstack([stepper.start(), stepper.advance(steps // every)])
+        return {point: rows[:, stepper.point(point)] for point in stepper.rule.network.points}
+
+    def error_of(run: Waveforms) -> float:
+        coarse = volts_in(2)
+        apart = max(float(np.abs(run.volts[at][2::2] - coarse[at][1:]).max()) for at in coarse)
+        return 2 * apart if method == BACKWARD_EULER else apart
+
+    volts = {ZERO: np.zeros(steps + 1), **volts_in(1)}
+    return Waveforms(step * np.arange(steps + 1), volts, error_of)

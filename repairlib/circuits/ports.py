@@ -11,7 +11,7 @@ from repairlib.circuits.laws import Law
 
 ACROSS = 1e-4  # S, put across each port in the straight part and taken off again in its law
 MOST_ROUNDS = 100
-NEAR, NEAR_ALL, NEAREST = 1e-5, 1e-11, 1e-13  # of its current, of the largest, in A
+NEAR, NEAR_ALL, NEAREST = 1e-5, 1e-11, 1e-13  # of its (last) current, of the largest, in A
 
 
 class Ports:
@@ -81,7 +81,7 @@ class Ports:
         """Whether every law is held; a diode's to well below a microvolt."""
         all_near = NEAREST + NEAR_ALL * max(map(abs, amps))
         for law, start, end, _, _ in self.laws:
-            near = all_near + NEAR * max(map(abs, amps[start:end]))
-            if not law.miss(volts[start:end], amps[start:end]) <= near:
+            miss = law.miss(volts[start:end], amps[start:end])
+            if not miss <= all_near + NEAR * abs(amps[end - 1]):
                 return False
         return True
