@@ -12,7 +12,8 @@ from repairlib.core.errors import RepairlibError
 
 STEPS = 400  # in a cycle of mains
 MOST_CYCLES = 120
-SETTLED = 2e-5  # of what the parts hold, by which the next cycles may still move it
+SETTLED = 1e-5  # of what the parts hold, by which the next cycles may still move it
+STEADY, ROUNDED = 5e-4, 1e-8  # of the ripple, of what they hold: by which this cycle may move it
 SMALLEST = 1e-3  # V or A, below which it counts as this
 
 
@@ -75,7 +76,10 @@ def _settled(stepper: Stepper, steps: int, points: tuple[str, ...], search: Sear
         run = stepper.advance(steps)[:, columns]
         after = stepper.held()
         ahead, left = search.ahead(before, after)
-        if left <= SETTLED * abs(after).max(initial=SMALLEST):
+        largest = abs(after).max(initial=SMALLEST)
+        moved = abs(after - before).max(initial=0.0)
+        ripple = (run.max(axis=0) - run.min(axis=0)).max(initial=0.0)
+        if left <= SETTLED * largest and moved <= STEADY * ripple + ROUNDED * largest:
             break
         stepper.shift(ahead)
     else:

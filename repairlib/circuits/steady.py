@@ -9,7 +9,7 @@ from __future__ import annotations
 
 from math import inf
 
-REMEMBERED = 3  # cycles: as many slow motions as it can tell apart
+REMEMBERED = 3  # cycles at most: as many slow motions as it can tell apart
 MOST_AHEAD = 1000.0  # times the change in a cycle
 ROUNDED = 1e-6  # of the largest: smaller differences tell nothing
 
@@ -41,8 +41,10 @@ class Search:
 
         change = after - before
         if self._last is not None:
-            self._told.append((before - self._last[0], change - self._last[1]))
-            del self._told[:-REMEMBERED]
+            changed = change - self._last[1]
+            size = np.linalg.norm(changed) or 1.0
+            self._told.append(((before - self._last[0]) / size, changed / size))
+            del self._told[: -min(REMEMBERED, len(change)) or None]
         self._last = before, change
         if not len(change):
             return change, 0.0
