@@ -10,8 +10,9 @@ from math import inf, pi
 from typing import NamedTuple
 
 from repairlib.circuits.checks import checked
-from repairlib.circuits.network import ACROSS, Network, no_answer
+from repairlib.circuits.network import Network, no_answer
 from repairlib.circuits.parts import CircuitPart
+from repairlib.circuits.ports import ACROSS
 from repairlib.core.errors import RepairlibError
 
 STAGES = 40  # in which the sources are turned up when they cannot be switched on at once
@@ -57,7 +58,7 @@ def small_signals(
     import numpy as np
 
     network, _, volts, amps = _rest(checked(parts))
-    of_volts, of_amps, _ = network.lines_at(volts, amps)
+    of_volts, of_amps, _ = network.ports.lines_at(volts, amps)
     names = [part.name.casefold() for part in network.driven]
     if source.casefold() not in names:
         accepted = ", ".join(part.name for part in network.driven) or "a circuit with a source"
@@ -70,10 +71,10 @@ def small_signals(
         ac = Network(parts, reactive)
         column = names.index(source.casefold())
         solution = ac.from_sources[:, column]
-        if ac.ports:
+        if ac.laws:
             shifted = of_volts + ACROSS * of_amps
             pushed = -np.linalg.solve(
-                shifted @ ac.port_ports + of_amps, shifted @ ac.port_sources[:, column]
+                shifted @ ac.ports.ohms + of_amps, shifted @ ac.port_sources[:, column]
             )
             solution = solution + ac.from_ports @ pushed
         answers.append(ac.volts_of(solution))
@@ -90,7 +91,8 @@ def _rest(parts: tuple[CircuitPart, ...]):
         full = np.array([_mean(part) for part in network.driven])
         for stage in range(1, stages + 1):
             sources = full * (stage / stages)
-            pushed = network.port_currents(network.port_sources @ sources)
+            opened = network.port_sources @ sources
+            pushed = network.ports.currents(opened)
             if pushed is None:
                 break
         if pushed is not None:
@@ -98,8 +100,7 @@ def _rest(parts: tuple[CircuitPart, ...]):
     if pushed is None:
         raise no_answer(parts, "at dc")
     solution = network.from_sources @ sources + network.from_ports @ pushed
-    volts = network.port_sources @ sources + network.port_ports @ pushed
-    return network, solution, volts, pushed + ACROSS * volts
+    return network, solution, *network.ports.at(opened, pushed)
 
 
 def _amps(network: Network, solution, volts, amps) -> dict[str, float]:

@@ -1,12 +1,15 @@
 """A circuit in time, in equal steps: trapezoidal rule or backward Euler, with its error stated.
 
-The error is told by a second run in steps twice as long: what the two differ by, at the shared
-instants, is shown as it is, although the shorter steps miss by less (of backward Euler twice that).
+The error is told by a second run in steps twice as long, once it is asked for: what the two differ
+by, at the shared instants, is shown as it is, although the shorter steps miss by less (of backward
+Euler twice that).
 """
 
 from __future__ import annotations
 
-from dataclasses import dataclass
+from collections.abc import Callable
+from dataclasses import dataclass, field
+from functools import cached_property
 from math import pi
 from typing import TYPE_CHECKING
 
@@ -26,11 +29,16 @@ _INSTANT = 1e-6  # of a step: what passes before the first row is taken
 
 @dataclass(frozen=True)
 class Waveforms:
-    """Voltages over time: `seconds`, `volts` by point; `error` [V] is the largest at any point."""
+    """Voltages over time: `seconds`, and `volts` by point."""
 
     seconds: np.ndarray
     volts: dict[str, np.ndarray]
-    error: float
+    _told: Callable[[Waveforms], float] = field(repr=False)
+
+    @cached_property
+    def error(self) -> float:
+        """The largest error at any point [V], by a run in steps of twice the length."""
+        return self._told(self)
 
 
 class Stepper:
@@ -49,58 +57,53 @@ class Stepper:
         import numpy as np
 
         self.parts, self.step, self.taken = parts, step, 0
-        self.reactive = [part for part in parts if part.letter in "CL"]
-        self.first = _Rule(parts, self.reactive, step, BACKWARD_EULER)
-        self.rule = _Rule(parts, self.reactive, step, method)
-        kept = {name.casefold(): figure for name, figure in (charged or {}).items()}
-        self._kept = np.array([float(kept.get(one.name.casefold(), 0.0)) for one in self.reactive])
-        self._pushes = self.first.pushes_of(self._kept)
+        self.rule = _Rule(parts, step, method)
+        self._first = _Rule(parts, step, BACKWARD_EULER)
         driven = self.rule.network.driven
         self._peaks = np.array([part.peak for part in driven])
         self._omegas = np.array([2 * pi * part.more.get("mains", 0.0) for part in driven])
-
-    def sources(self, seconds):
-        """What each source gives at those times, one row for each."""
-        import numpy as np
-
-        angles = np.outer(seconds, self._omegas)
-        return self._peaks * np.where(self._omegas == 0, 1.0, np.sin(angles))
+        kept = {name.casefold(): figure for name, figure in (charged or {}).items()}
+        reactive = self.rule.reactive
+        self._holds_volts = np.array([part.letter == "C" for part in reactive], bool)
+        self._inside = np.array([part.more.get("esr", 0.0) for part in reactive])
+        self._across = self._amps = np.zeros(len(reactive))
+        self.shift(np.array([float(kept.get(part.name.casefold(), 0.0)) for part in reactive]))
 
     def start(self):
         """The voltages at every point before the first step."""
         import numpy as np
 
-        rule = _Rule(self.parts, self.reactive, self.step * _INSTANT, BACKWARD_EULER)
-        right = np.concatenate([self.sources([0.0])[0], rule.pushes_of(self._kept)])
-        pushed = rule.currents_of_ports(right, "at the start")
-        return rule.network.from_sources @ right + rule.network.from_ports @ pushed
+        rule = _Rule(self.parts, self.step * _INSTANT, BACKWARD_EULER)
+        at_start = np.zeros(1)
+        rows, _, _ = rule.run(at_start, self._sources(at_start), self._across, self._amps)
+        return rows
 
     def advance(self, steps: int):
-        """The voltages at every point after each of so many more steps, one row for each."""
-        import numpy as np
+        """The voltages at every point after each of so many more steps, one row for each.
 
-        rows = []
-        if steps and self.taken == 0:
-            rows.append(self._run(self.first, 1))
-        rows.append(self._run(self.rule, steps - len(rows)))
-        return np.vstack(rows)
-
-    def _run(self, rule: _Rule, steps: int):
-        """The same by one rule; the next step will be by `self.rule`."""
+        The first step is one of backward Euler: the trapezoidal rule would ring after a jump.
+        """
         import numpy as np
 
         times = self.step * np.arange(self.taken + 1, self.taken + steps + 1)
-        rights = np.hstack([self.sources(times), np.zeros((steps, len(self.reactive)))])
-        network, many = rule.network, len(self._peaks)
-        pushed = np.zeros((steps, len(network.ports)))
-        for at, right in enumerate(rights):
-            right[many:] = self._pushes
-            pushed[at] = rule.currents_of_ports(right, f"at {times[at]:.4g} s")
-            self._across = rule.sources_across @ right + rule.ports_across @ pushed[at]
-            self._amps = rule.conductance * self._across - self._pushes
-            self._pushes = self.rule.of_volts * self._across + self.rule.of_amps * self._amps
+        first = 1 if self.taken == 0 else 0
         self.taken += steps
-        return rights @ network.from_sources.T + pushed @ network.from_ports.T
+        return np.vstack(
+            [self._run(self._first, times[:first]), self._run(self.rule, times[first:])]
+        )
+
+    def _run(self, rule: _Rule, times):
+        rows, self._across, self._amps = rule.run(
+            times, self._sources(times), self._across, self._amps
+        )
+        return rows
+
+    def _sources(self, times):
+        """What each source gives at those times, one row for each."""
+        import numpy as np
+
+        angles = np.outer(times, self._omegas)
+        return self._peaks * np.where(self._omegas == 0, 1.0, np.sin(angles))
 
     def point(self, name: str) -> int:
         """The column of a point. Raises RepairlibError naming those that there are."""
@@ -109,14 +112,23 @@ class Stepper:
             raise RepairlibError(name, "no such point here", ", ".join(points))
         return points.index(name.casefold())
 
+    def held(self):
+        """What is held now: the volts of capacitors without their ESR, the amps of inductors."""
+        import numpy as np
+
+        return np.where(self._holds_volts, self._across - self._inside * self._amps, self._amps)
+
+    def shift(self, more) -> None:
+        """Add to what is held."""
+        import numpy as np
+
+        self._across = self._across + np.where(self._holds_volts, more, 0.0)
+        self._amps = self._amps + np.where(self._holds_volts, 0.0, more)
+
     def kept(self) -> dict[str, float]:
-        """What capacitors and inductors hold now, to start another with."""
-        amps = self._amps.tolist()
-        volts = self._across.tolist()
-        return {
-            part.name: v - part.more["esr"] * i if part.letter == "C" else i
-            for part, v, i in zip(self.reactive, volts, amps, strict=True)
-        }
+        """What is held now, to start another with."""
+        names = [part.name for part in self.rule.reactive]
+        return dict(zip(names, self.held().tolist(), strict=True))
 
 
 class _Rule:
@@ -125,43 +137,71 @@ class _Rule:
     Its current is conductance · v - push, and the next push is of_volts · v + of_amps · i.
     """
 
-    def __init__(self, parts, reactive: list[CircuitPart], step: float, method: str):
+    def __init__(self, parts: tuple[CircuitPart, ...], step: float, method: str):
         import numpy as np
 
+        self.reactive = [part for part in parts if part.letter in "CL"]
         half = 2.0 if method == TRAPEZOIDAL else 1.0
         rows = []
-        for part in reactive:
+        for part in self.reactive:
             if part.letter == "C":
                 inside, gained = part.more["esr"], step / (half * part.value)
                 conductance = 1 / (inside + gained)
                 of_amps = (gained if half == 2 else 0.0) - inside
-                rows.append((conductance, conductance, conductance * of_amps, conductance))
+                rows.append((conductance, conductance, conductance * of_amps))
             else:
                 inside, gained = part.more["winding"], half * part.value / step
                 conductance = 1 / (inside + gained)
                 of_amps = gained - (inside if half == 2 else 0.0)
                 of_volts = -conductance if half == 2 else 0.0
-                rows.append((conductance, of_volts, -conductance * of_amps, -conductance * gained))
-        table = np.array(rows).reshape(-1, 4)
-        self.conductance, self.of_volts, self.of_amps, self._of_kept = table.T
-        names = tuple(part.name for part in reactive)
-        self.network = Network(parts, dict(zip(names, self.conductance, strict=True)), names)
-        across = np.zeros((len(reactive), len(self.network.from_sources)))
-        for row, part in enumerate(reactive):
-            across[row] = self.network.ends_of(part)
-        self.sources_across = across @ self.network.from_sources
-        self.ports_across = across @ self.network.from_ports
+                rows.append((conductance, of_volts, -conductance * of_amps))
+        self._conductance, self._of_volts, self._of_amps = np.array(rows).reshape(-1, 3).T
+        names = tuple(part.name for part in self.reactive)
+        self.network = Network(parts, dict(zip(names, self._conductance, strict=True)), names)
+        self._lay_out()
 
-    def pushes_of(self, kept):
-        """The pushes of capacitors of these volts and inductors of these amps."""
-        return self._of_kept * kept
+    def _lay_out(self):
+        """What is the same in each step, worked out once.
 
-    def currents_of_ports(self, right, where: str):
-        """The currents into the ports for the sources and pushes `right`."""
-        found = self.network.port_currents(self.network.port_sources @ right)
-        if found is None:
-            raise no_answer(self.network.parts, where)
-        return found
+        `given` are the sources, `known` the pushes and then the currents of the ports.
+        """
+        import numpy as np
+
+        network, driven = self.network, len(self.network.driven)
+        self._ends = np.array([network.ends_of(part) for part in self.reactive])
+        self._ends = self._ends.reshape(-1, len(network.from_sources))
+        self._by_given = network.from_sources[:, :driven]
+        self._by_known = np.hstack([network.from_sources[:, driven:], network.from_ports])
+        self._open_by_given = network.port_sources[:, :driven]
+        self._open_by_pushes = network.port_sources[:, driven:]
+        grown = (self._of_volts + self._of_amps * self._conductance)[:, None] * self._ends
+        self._next_by_given = grown @ self._by_given
+        self._next_by_known = grown @ self._by_known
+        self._next_by_known[:, : len(self.reactive)] -= np.diag(self._of_amps)
+
+    def run(self, times, given, across, amps):
+        """The voltages at every point at those times, then those and the currents of the parts.
+
+        `given` are the sources at those times, `across` and `amps` of the reactive parts before.
+        """
+        import numpy as np
+
+        if not len(times):
+            return np.zeros((0, len(self._by_given))), across, amps
+        many = len(self.reactive)
+        known = np.zeros((len(times), self._by_known.shape[1]))
+        opened, fed = given @ self._open_by_given.T, given @ self._next_by_given.T
+        pushes = self._of_volts * across + self._of_amps * amps
+        for at, row in enumerate(known):
+            row[:many] = pushes
+            pushed = self.network.ports.currents(opened[at] + self._open_by_pushes @ pushes)
+            if pushed is None:
+                raise no_answer(self.network.parts, f"at {times[at]:.4g} s")
+            row[many:] = pushed
+            pushes = fed[at] + self._next_by_known @ row
+        rows = given @ self._by_given.T + known @ self._by_known.T
+        across = self._ends @ rows[-1]
+        return rows, across, self._conductance * across - known[-1, :many]
 
 
 def transient(
@@ -175,7 +215,8 @@ def transient(
 
     `charged` gives capacitors their volts and inductors their amps at the start. A sine begins at
     0. Raises RepairlibError for what is no circuit, and for more than a million steps. The error
-    is a comparison with steps of twice the length. Source: nodal analysis, trapezoidal rule.
+    is a comparison with steps of twice the length, made when it is asked for. Source: nodal
+    analysis, trapezoidal rule.
 
     >>> from repairlib.circuits.parts import read_circuit
     >>> rows = "part,from,to,value / R1,a,0,1k / C1,a,0,100u"
@@ -191,15 +232,16 @@ def transient(
         wrong = "out of range: at most a million steps, at least two"
         raise RepairlibError(f"{seconds} s in steps of {step} s", wrong, "such as 0.1 s and 50 µs")
     steps = 2 * round(seconds / step / 2) or 2
-    runs = []
-    for every in (1, 2):
+
+    def volts_in(every: int) -> dict[str, np.ndarray]:
         stepper = Stepper(checked(parts), step * every, method, charged)
-        runs.append(np.vstack([stepper.start(), stepper.advance(steps // every)]))
-    points = stepper.rule.network.points
-    fine, coarse = runs
-    error = float(np.abs(fine[2::2, : len(points)] - coarse[1:, : len(points)]).max())
-    if method == BACKWARD_EULER:
-        error *= 2
-    volts = {point: fine[:, at] for at, point in enumerate(points)}
-    times = step * np.arange(steps + 1)
-    return Waveforms(times, {ZERO: np.zeros(steps + 1), **volts}, error)
+        rows = np.vstack([stepper.start(), stepper.advance(steps // every)])
+        return {point: rows[:, stepper.point(point)] for point in stepper.rule.network.points}
+
+    def error_of(run: Waveforms) -> float:
+        coarse = volts_in(2)
+        apart = max(float(np.abs(run.volts[at][2::2] - coarse[at][1:]).max()) for at in coarse)
+        return 2 * apart if method == BACKWARD_EULER else apart
+
+    volts = {ZERO: np.zeros(steps + 1), **volts_in(1)}
+    return Waveforms(step * np.arange(steps + 1), volts, error_of)

@@ -9,7 +9,7 @@ back. A regulator: the lower of its voltage and input less dropout, and it takes
 
 from __future__ import annotations
 
-from math import exp, log, sqrt, tanh
+from math import exp, log, log1p, sqrt, tanh
 
 from repairlib.circuits.parts import ZERO, CircuitPart
 
@@ -34,7 +34,7 @@ class Law:
 
     def about(self, v, i):
         """The straight lines near that point."""
-        self.last = volts = self.limited(v[0])
+        self.last = volts = self.limited(v[0], i[0])
         amps, slope = self.amps(volts)
         return [((-slope,), (1.0,), amps - slope * volts)]
 
@@ -42,7 +42,7 @@ class Law:
         """How far off the law a point is [A]."""
         return abs(i[0] - self.amps(v[0])[0])
 
-    def limited(self, volts: float) -> float:
+    def limited(self, volts: float, amps: float) -> float:
         """The voltage at which the next line is laid."""
         return volts
 
@@ -60,19 +60,15 @@ class Diode(Law):
         self.knee = self.scale * log(self.scale / (sqrt(2) * part.value))
 
     def amps(self, volts: float) -> tuple[float, float]:
-        grown = exp(min(max(volts / self.scale, -MOST_EXPONENT), MOST_EXPONENT))
+        grown = exp(min(volts / self.scale, MOST_EXPONENT))
         saturation = self.part.value
         return saturation * (grown - 1) + LEAK * volts, saturation * grown / self.scale + LEAK
 
-    def limited(self, volts: float) -> float:
-        """Steps up the steep branch are taken in the logarithm, or the exponential runs away."""
-        last, scale = self.last, self.scale
-        if volts <= self.knee or abs(volts - last) <= 2 * scale:
+    def limited(self, volts: float, amps: float) -> float:
+        """On the steep branch it is laid by the current, or the exponential runs away."""
+        if volts <= self.knee:
             return volts
-        if last <= 0:
-            return scale * log(volts / scale)
-        step = 1 + (volts - last) / scale
-        return last + scale * log(step) if step > 0 else self.knee
+        return max(self.knee, self.scale * log1p(max(amps, 0.0) / self.part.value))
 
 
 class Load(Law):
@@ -82,7 +78,7 @@ class Load(Law):
         part = tanh(volts / KNEE)
         return self.part.value * part, self.part.value * (1 - part * part) / KNEE + 1e-12
 
-    def limited(self, volts: float) -> float:
+    def limited(self, volts: float, amps: float) -> float:
         """From one side to the other only by way of 0, or the steps would swing for ever."""
         return 0.0 if volts * self.last < 0 else volts
 

@@ -1,18 +1,15 @@
 """A circuit as equations: nodal analysis of what is straight, a few ports for what is not.
 
 The straight part is inverted once. Each port of a part that follows no straight line is then one
-unknown current, and Newton's method solves for those few alone, however many points there are.
+unknown current, and ports.py solves for those few alone, however many points there are.
 """
 
 from __future__ import annotations
 
 from repairlib.circuits.laws import law_of
 from repairlib.circuits.parts import ZERO, CircuitPart
+from repairlib.circuits.ports import ACROSS, Ports
 from repairlib.core.errors import RepairlibError
-
-ACROSS = 1e-4  # S, put across each port in the straight part and taken off again in its law
-MOST_ROUNDS = 100
-NEAR, NEAR_ALL, NEAREST = 1e-7, 1e-11, 1e-13  # of its current, of the largest, in A
 
 
 class Network:
@@ -52,8 +49,8 @@ class Network:
             ends, branch = self._ends(size, part.nodes), self._branch[part.name]
             straight[:, branch] += ends
             straight[branch, :] += ends
-        self.ports = [port for law in self.laws for port in law.ports]
-        for port in self.ports:
+        ends = [port for law in self.laws for port in law.ports]
+        for port in ends:
             straight += ACROSS * self._between(size, port)
         if not straight.imag.any():
             straight = straight.real
@@ -68,7 +65,7 @@ class Network:
         nodes_of = {part.name: part.nodes for part in parts}
         for column, name in enumerate(histories, len(self.driven)):
             sources[:, column] = self._ends(size, nodes_of[name])
-        pushed = -np.array([self._ends(size, port) for port in self.ports]).reshape(-1, size).T
+        pushed = -np.array([self._ends(size, port) for port in ends]).reshape(-1, size).T
         try:
             inverse = np.linalg.inv(straight)
         except np.linalg.LinAlgError:
@@ -78,8 +75,7 @@ class Network:
         self.from_sources = inverse @ sources  # points and branches, for 1 of each source
         self.from_ports = inverse @ pushed  # the same for 1 A into each port
         self.port_sources = -pushed.T @ self.from_sources
-        self.port_ports = -pushed.T @ self.from_ports
-        self._lines = None
+        self.ports = Ports(self.laws, -pushed.T @ self.from_ports)
 
     def ends_of(self, part: CircuitPart):
         """The row that takes the voltage across a part out of a solution."""
@@ -92,68 +88,6 @@ class Network:
     def volts_of(self, solution) -> dict[str, complex]:
         """The voltages of a solution by their points, the zero point too."""
         return {ZERO: 0.0} | {point: solution[at].item() for point, at in self._row.items()}
-
-    def port_currents(self, open_volts):
-        """The currents i' that hold every law, for the ports' voltages with none of them flowing.
-
-        They are those of the laws less ACROSS times the voltage. Newton's method; None when it
-        does not come to an end.
-        """
-        import numpy as np
-
-        if not self.ports:
-            return open_volts
-        if self._lines is None:
-            self._lay_lines(np.zeros(len(self.ports)), np.zeros(len(self.ports)))
-        gain, offset = self._lines
-        pushed = offset - gain @ open_volts
-        for _ in range(MOST_ROUNDS):
-            volts = open_volts + self.port_ports @ pushed
-            amps = pushed + ACROSS * volts
-            if self._held(volts.tolist(), amps.tolist()):
-                return pushed
-            # What is still missing is added: unlike a new start, this loses no figures.
-            pushed = pushed + self._lay_lines(volts, amps)
-        self._lines = None
-        return None
-
-    def lines_at(self, volts, amps):
-        """The straight lines of all ports there: (A, B, c) of A v + B i = c."""
-        import numpy as np
-
-        many = len(self.ports)
-        of_volts, of_amps, right = np.zeros((many, many)), np.zeros((many, many)), np.zeros(many)
-        volts, amps, at = volts.tolist(), amps.tolist(), 0
-        for law in self.laws:
-            width = len(law.ports)
-            rows = law.about(volts[at : at + width], amps[at : at + width])
-            for row, (a, b, c) in enumerate(rows, at):
-                of_volts[row, at : at + width] = a
-                of_amps[row, at : at + width] = b
-                right[row] = c
-            at += width
-        return of_volts, of_amps, right
-
-    def _lay_lines(self, volts, amps):
-        """Keep the straight lines there; how far the currents i' must move to be on them."""
-        import numpy as np
-
-        of_volts, of_amps, right = self.lines_at(volts, amps)
-        shifted = of_volts + ACROSS * of_amps
-        inverse = np.linalg.inv(shifted @ self.port_ports + of_amps)
-        self._lines = inverse @ shifted, inverse @ right
-        return inverse @ (right - of_volts @ volts - of_amps @ amps)
-
-    def _held(self, volts: list[float], amps: list[float]) -> bool:
-        """Whether every law is held, as near as figures of 15 digits allow."""
-        at, all_near = 0, NEAREST + NEAR_ALL * max(map(abs, amps))
-        for law in self.laws:
-            end = at + len(law.ports)
-            near = all_near + NEAR * max(map(abs, amps[at:end]))
-            if not law.miss(volts[at:end], amps[at:end]) <= near:
-                return False
-            at = end
-        return True
 
     def _ends(self, size: int, nodes: tuple[str, str]):
         import numpy as np

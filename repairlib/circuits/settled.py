@@ -7,12 +7,14 @@ from typing import NamedTuple
 from repairlib.circuits.checks import checked
 from repairlib.circuits.in_time import Stepper
 from repairlib.circuits.parts import ZERO, CircuitPart
+from repairlib.circuits.steady import Search
 from repairlib.core.errors import RepairlibError
 
 STEPS = 400  # in a cycle of mains
 MOST_CYCLES = 120
-SETTLED = 2e-5  # of the rail, by which the next cycles may still move it
-_FEWEST = 4  # cycles before a step ahead, and between two
+SETTLED = 1e-5  # of what the parts hold, by which the next cycles may still move it
+STEADY, ROUNDED = 5e-4, 1e-8  # of the ripple, of what they hold: by which this cycle may move it
+SMALLEST = 1e-3  # V or A, below which it counts as this
 
 
 class Rail(NamedTuple):
@@ -54,8 +56,9 @@ def rails(parts: tuple[CircuitPart, ...], *points: str, steps: int = STEPS) -> d
         read = ", ".join(f"{one:g} Hz" for one in sorted(hertz)) or "this circuit"
         raise RepairlibError(read, "not one frequency of mains", "sines of one frequency")
     cycle = 1 / hertz.pop()
-    coarse, kept = _settled(parts, points, cycle, steps // 2, {})
-    fine, _ = _settled(parts, points, cycle, steps, kept)
+    search = Search()
+    coarse, kept = _settled(Stepper(parts, cycle / (steps // 2)), steps // 2, points, search)
+    fine, _ = _settled(Stepper(parts, cycle / steps, charged=kept), steps, points, search)
     found = {}
     for point in points:
         one, other = fine[point], coarse[point]
@@ -64,35 +67,21 @@ def rails(parts: tuple[CircuitPart, ...], *points: str, steps: int = STEPS) -> d
     return found
 
 
-def _settled(parts, points, cycle: float, steps: int, kept: dict[str, float]):
+def _settled(stepper: Stepper, steps: int, points: tuple[str, ...], search: Search):
     """The rails when one cycle is like the one before, and what the parts hold then."""
-    import numpy as np
-
-    stepper = Stepper(parts, cycle / steps, charged=kept)
     columns = [stepper.point(point) for point in points if point != ZERO]
-    before, moved_before, since = None, None, 0
+    search.begin()
     for _ in range(MOST_CYCLES):
+        before = stepper.held()
         run = stepper.advance(steps)[:, columns]
-        held = np.array(list(stepper.kept().values()))
-        state = np.concatenate([run.mean(axis=0), run.min(axis=0), run.max(axis=0), held])
-        since += 1
-        if before is not None:
-            moved = state - before
-            size, last = np.linalg.norm(moved), moved_before
-            rate = 0.0
-            if last is not None and last @ last > 0:
-                rate = float(moved @ last / (last @ last))
-            left = size / (1 - rate) if 0 < rate < 1 else size
-            if since > 2 and left <= SETTLED * max(np.abs(state).max(), 1e-3):
-                break
-            if since >= _FEWEST and 0.5 < rate < 0.999:
-                ahead = held + moved[len(state) - len(held) :] * rate / (1 - rate)
-                charged = dict(zip(stepper.kept(), ahead.tolist(), strict=True))
-                stepper = Stepper(parts, cycle / steps, charged=charged)
-                before, moved_before, since = None, None, 0
-                continue
-            moved_before = moved
-        before = state
+        after = stepper.held()
+        ahead, left = search.ahead(before, after)
+        largest = abs(after).max(initial=SMALLEST)
+        moved = abs(after - before).max(initial=0.0)
+        ripple = (run.max(axis=0) - run.min(axis=0)).max(initial=0.0)
+        if left <= SETTLED * largest and moved <= STEADY * ripple + ROUNDED * largest:
+            break
+        stepper.shift(ahead)
     else:
         raise RepairlibError(
             ", ".join(points),

@@ -204,6 +204,19 @@ def test_a_supply_with_a_fault(name, tmp_path):
     compare(tmp_path, *FAULTS[name])
 
 
+# The reference is a program, ngspice.
+@pytest.mark.slow
+def test_a_filter_that_swings_while_it_settles(tmp_path):
+    ours = read_circuit(
+        "part,from,to,value,more\nV1,a,0,12 V,50 Hz 0.2 Ω\nD1,a,rail,10 nA,n 1.8\n"
+        "C1,rail,0,470 µF,\nL1,rail,f,100 mH,2 Ω\nC2,f,0,1000 µF,\nR1,f,out,5 Ω,\n"
+        "C3,out,0,220 µF,\nR2,out,0,100 Ω,"
+    )
+    theirs = half_wave(12, 50, 0.2, (470e-6, 0), "L1 rail i 0.1\nRl i f 2\nC2 f 0 1000u")
+    theirs += "\nR1 f out 5\nC3 out 0 220u\nR2 out 0 100"
+    compare(tmp_path, ours, theirs, 50, 1.5, "out")
+
+
 # 0.8 V at 1 A with n = 1.8: Is = 1 A / (exp(0.8 / (1.8 × 25.865 mV)) - 1) = 34.5 nA.
 OF_0_8_V = ".model of08 D(Is=34.5n N=1.8)"
 
