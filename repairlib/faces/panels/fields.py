@@ -98,10 +98,8 @@ class FieldPanel(Panel):
         self._update()
 
     def stand_beside(self, drawn: widgets.HTML, said: widgets.HTML) -> None:
-        """Put both beside the fields: what is said at the drawing's side, or below a wide one."""
-        said.layout.flex = "1 1 11rem"
-        layout = widgets.Layout(flex_flow="row wrap", grid_gap="0 12px", align_content="flex-start")
-        together = widgets.HBox((drawn, said), layout=layout)
+        """Put both beside the fields, what is said below the drawing."""
+        together = widgets.VBox((drawn, said))
         together.add_class(BY_FIELDS)
         others = [one for one in self.children if one not in (drawn, said)]
         self.children = (*others, together)
