@@ -236,8 +236,10 @@ class Caution:
     def in_full(self) -> str:
         """As HTML with nothing folded: for paper."""
         return _boxed(
-            f"<strong>⚠ {html.text(hazard.title)}</strong><br>{hazard._repr_html_()}"
-            for hazard in self.hazards
+            "<hr>".join(
+                f"<strong>⚠ {html.text(hazard.title)}</strong><br>{hazard._repr_html_()}"
+                for hazard in self.hazards
+            )
         )
 
     def folded(self, title: object = "Cautions", opened: bool = False) -> str:
@@ -246,19 +248,26 @@ class Caution:
 
 
 def _in_short(hazards: Iterable[Hazard]) -> str:
-    """Of each hazard what happens and why, in one sentence; what to do is folded."""
-    return _boxed(
-        f"<strong>⚠ {html.text(hazard.strikes)}</strong>"
-        f"{html.fold(f'{hazard.title}: what to do', hazard._repr_html_())}"
+    """Of each hazard what happens and why, in one sentence; what to do is folded.
+
+    They stand side by side where there is room.
+    """
+    pieces = [
+        f"<div><strong>⚠ {html.text(hazard.strikes)}</strong>"
+        f"{html.fold(f'{hazard.title}: what to do', hazard._repr_html_())}</div>"
         for hazard in hazards
-    )
+    ]
+    wide = 46 if len(pieces) == 1 else 72
+    columns = "repeat(auto-fit,minmax(min(24em,100%),1fr))"
+    look = f"max-width:{wide}em;display:grid;gap:10px 24px;grid-template-columns:{columns}"
+    return _boxed("".join(pieces), look)
 
 
-def _boxed(pieces: Iterable[str]) -> str:
-    """Cautions in their box, a line between two."""
+def _boxed(cautions: str, look: str = "max-width:46em") -> str:
+    """Cautions in their box."""
     return (
         '<div role="note" style="border:2px solid #b45309;border-left-width:10px;'
-        f'padding:8px 14px;border-radius:4px;max-width:46em">{"<hr>".join(pieces)}</div>'
+        f'padding:8px 14px;border-radius:4px;{look}">{cautions}</div>'
     )
 
 

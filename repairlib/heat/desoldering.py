@@ -290,7 +290,7 @@ class DesolderingPlan(NamedTuple):
 
     def _repr_html_(self) -> str:
         jobs = html.listed((line.partition(". ")[2] for line in self.lines()), "ol")
-        return f"<strong>Desoldering plan</strong>{jobs}"
+        return f'<strong>Desoldering plan</strong><div style="columns:24em 2">{jobs}</div>'
 
 
 def plan_removal(jobs: Iterable[Job], tools: str = "desoldering station", solder: str = "Sn60Pb40"):

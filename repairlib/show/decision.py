@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from repairlib.core.html import LEFT, Html, listed, row, table, text, told
+from repairlib.core.html import Html, fold, named, text, told
 from repairlib.recap import HOLD, Item, Plan
 
 BREAKS = "white-space:normal;overflow-wrap:anywhere"  # a line of a list on a narrow page
@@ -47,8 +47,8 @@ def _card(plan: Plan, item: Item) -> str:
     if item.measured is not None:
         rows.append(("Measured", item.measured.readings))
         rows += [] if item.measured.why in item.why else [("", str(item.measured))]
-    rows += list(item.new.rules) if item.new else []
-    rows += [("catalogue", line) for line in item.selection.explained()] if item.selection else []
-    rows += [("look at", listed(item.looks))] if item.looks else []
-    shown = table(row(pair, LEFT, first="th") for pair in rows)
-    return told(state, said, [why] if why else [], shown)
+    rows += [("Look at", Html("<br>".join(map(text, item.looks))))] if item.looks else []
+    rules: list[tuple[object, object]] = list(item.new.rules) if item.new else []
+    rules += [("catalogue", line) for line in item.selection.explained()] if item.selection else []
+    folded = fold("By the rules", named(rules)) if rules else ""
+    return told(state, said, [why] if why else [], named(rows) + folded)

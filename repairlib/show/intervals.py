@@ -15,7 +15,7 @@ from repairlib.show.canvas import INK, NEGATIVE, POSITIVE, QUIET, Canvas, wrappe
 from repairlib.show.picture import Picture
 
 WIDTH, LEFT, RIGHT = 720, 150, 560
-ROW, TOP = 56, 54
+ROW, TOP = 44, 54
 WORDS = 15
 MOST_BARS = 12
 
@@ -51,7 +51,7 @@ def draw_intervals(
     margin = (high - low) * 0.12 or abs(high) * 0.12 or 1.0
     scale = Scale(low - margin, high + margin, LEFT, RIGHT)
     bottom = TOP + ROW * len(bars)
-    canvas = Canvas(WIDTH, bottom + 20)
+    canvas = Canvas(WIDTH, bottom + 8)
     said = [_draw_limits(canvas, limit_low, limit_high, unit, scale, bottom)]
     for row, ((name, start, end), decision) in enumerate(zip(bars, decisions, strict=True)):
         y = TOP + ROW * (row + 0.5)

@@ -10,8 +10,10 @@ from repairlib.show.axes import Axes, Scale
 from repairlib.show.canvas import INK, NEGATIVE, POSITIVE, QUIET, Canvas, text_width
 from repairlib.show.picture import Picture
 
-WIDTH, HEIGHT = 800.0, 400.0
-LEFT, RIGHT, TOP, BOTTOM = 62.0, 560.0, 40.0, 350.0
+WIDTH = 480.0  # so narrow that its letters can be read on a phone
+LEFT, RIGHT, TOP, BOTTOM = 52.0, 466.0, 46.0, 330.0
+LETTERS, LINE = 18, 26
+KEY = BOTTOM + 74  # the first line of what the curves are
 LOOKS = {
     "joint": (POSITIVE, "", 3),
     "far side": (NEGATIVE, "9 4", 3),
@@ -21,7 +23,6 @@ LOOKS = {
     "mat top": (QUIET, "", 2),
     "mat underside": (QUIET, "2 4", 2),
 }
-_GAP = 19.0  # between two labels
 
 
 def draw_joint_chart(run: Heating) -> Picture:
@@ -34,12 +35,15 @@ def draw_joint_chart(run: Heating) -> Picture:
     end = min(float(run.seconds[-1]), run.heat_on * 2 + 1)
     hottest = max(run.peak(spot) for spot in LOOKS if spot in run.traces)
     top = 50 * (int(max(hottest, run.setup.preheat) / 50) + 1)
-    axes = Axes(Scale(0, end, LEFT, RIGHT), Scale(0, top, BOTTOM, TOP), size=13)
-    canvas = Canvas(WIDTH, HEIGHT)
+    axes = Axes(Scale(0, end, LEFT, RIGHT), Scale(0, top, BOTTOM, TOP), size=LETTERS)
+    shown = sum(spot in run.traces for spot in LOOKS)
+    canvas = Canvas(WIDTH, KEY + LINE * (shown + 1))
     _grid(canvas, axes)
     x = axes.x(min(run.heat_on, end))
     canvas.line((x, TOP - 6), (x, BOTTOM), pen=1.4, dash="3 3")
-    canvas.text(x, TOP - 16, f"{run.setup.source} away: {run.held}", 13)
+    words = f"{run.setup.source} away: {run.held}"
+    half = text_width(words, LETTERS) / 2
+    canvas.text(min(max(x, LEFT + half), RIGHT - half), TOP - 20, words, LETTERS)
     said = [f"Temperatures against time; the {run.setup.source} is taken away after {run.held}."]
     more, points = _curves(canvas, axes, run)
     said += more
@@ -48,16 +52,16 @@ def draw_joint_chart(run: Heating) -> Picture:
     _level(canvas, axes, melting, f"{run.setup.solder} liquid above {melting:g} °C", points)
     _level(canvas, axes, softens, f"board softens (Tg) at {softens:g} °C", points)
     words = "a model, not a measurement"
-    canvas.text(WIDTH - 10, HEIGHT - 12, words, 12, anchor="end", fill=QUIET)
+    canvas.text(LEFT, KEY + LINE * shown, words, LETTERS, anchor="start", fill=QUIET)
     return canvas.picture("\n".join([*said, f"{words[0].upper()}{words[1:]}."]))
 
 
 def _grid(canvas: Canvas, axes: Axes) -> None:
     axes.grid(canvas, range(0, int(axes.y.high) + 1, 50))
-    axes.ticks(canvas, axes.x.round_values(8))
+    axes.ticks(canvas, axes.x.round_values(6))
     canvas.line((LEFT, TOP), (LEFT, BOTTOM), (RIGHT, BOTTOM), pen=1.4)
-    canvas.text((LEFT + RIGHT) / 2, BOTTOM + 38, "seconds since the tool touched", 14)
-    canvas.text(10, TOP - 16, "°C", 14, anchor="start")
+    canvas.text((LEFT + RIGHT) / 2, BOTTOM + 44, "seconds since the tool touched", LETTERS)
+    canvas.text(10, TOP - 20, "°C", LETTERS, anchor="start")
 
 
 def _level(canvas: Canvas, axes: Axes, celsius: float, words: str, points) -> None:
@@ -66,22 +70,22 @@ def _level(canvas: Canvas, axes: Axes, celsius: float, words: str, points) -> No
         return
     y = axes.y(celsius)
     canvas.line((LEFT, y), (RIGHT, y), pen=1.2, stroke=INK, dash="1 4")
-    width = text_width(words, 12)
+    width = text_width(words, LETTERS)
 
     def crowded(end: float) -> int:
-        return sum(end - width < x < end and y - 18 < height < y + 2 for x, height in points)
+        return sum(end - width < x < end and y - 24 < height < y + 2 for x, height in points)
 
     middle = (LEFT + RIGHT + width) / 2
     end = min((RIGHT - 4, LEFT + width + 8, middle), key=crowded)
-    canvas.text(end, y - 9, words, 12, anchor="end", fill=INK)
+    canvas.text(end, y - 11, words, LETTERS, anchor="end", fill=INK)
 
 
 def _curves(canvas: Canvas, axes: Axes, run: Heating):
-    """Draws every curve with its label; what it says in words, and the points it passes."""
+    """Draws every curve, and below the chart which is which; what they say, and their points."""
     import numpy as np
 
     times = np.linspace(0, axes.x.high, 90)
-    ends, said, passed = [], [], []
+    said, passed = [], []
     for spot, (colour, dash, pen) in LOOKS.items():
         if spot not in run.traces:
             continue
@@ -90,14 +94,9 @@ def _curves(canvas: Canvas, axes: Axes, run: Heating):
         passed += points
         style = {"dash": dash} if dash else {}
         canvas.line(*points, pen=pen, stroke=colour, **style)
-        ends.append((points[-1][1], spot, colour, style))
+        y = KEY + LINE * len(said)
+        canvas.line((LEFT, y), (LEFT + 48, y), pen=pen, stroke=colour, **style)
+        words = f"{spot}, peak {run.peak(spot):.0f} °C"
+        canvas.text(LEFT + 58, y, words, LETTERS, anchor="start", fill=colour)
         said.append(f"{spot}: at most {run.peak(spot):.0f} °C.")
-    height = TOP - _GAP
-    lowest = BOTTOM - _GAP * (len(ends) - 1)
-    for place, (y, spot, colour, style) in enumerate(sorted(ends, key=lambda one: one[0])):
-        height = min(max(y, height + _GAP), lowest + place * _GAP)
-        canvas.line((RIGHT + 3, y), (RIGHT + 16, height), pen=1, stroke=colour)
-        canvas.line((RIGHT + 18, height), (RIGHT + 44, height), pen=2.4, stroke=colour, **style)
-        words = f"{spot}, peak {run.peak(spot):.0f}"
-        canvas.text(RIGHT + 50, height, words, 13, anchor="start", fill=colour)
     return said, passed

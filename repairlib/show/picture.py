@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from pathlib import Path
 
-from repairlib.core.html import image
+from repairlib.core.html import Html, image
 
 
 class Picture:
@@ -30,3 +30,18 @@ class Picture:
     def save(self, path: str | Path) -> None:
         """Write the drawing to an .svg file."""
         Path(path).write_text(self.svg, encoding="utf-8", newline="\n")
+
+
+class Pieces(Picture):
+    """A long drawing that a notebook shows in pieces, side by side, or below each other.
+
+    svg: the whole in one, for paper. alt: of the whole. pieces: each a drawing with its own words.
+    """
+
+    def __init__(self, svg: str, alt: str, pieces: list[Picture]) -> None:
+        super().__init__(svg, alt)
+        self.pieces = pieces
+
+    def _repr_html_(self) -> str:
+        shown = "".join(f"<div>{piece._repr_html_()}</div>" for piece in self.pieces)
+        return Html(f'<div style="display:flex;flex-wrap:wrap">{shown}</div>')

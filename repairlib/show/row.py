@@ -2,6 +2,8 @@
 
 from __future__ import annotations
 
+from math import ceil
+
 from repairlib.core.errors import RepairlibError
 from repairlib.show.anatomy import Anatomy
 from repairlib.show.bands import label_names
@@ -15,11 +17,13 @@ from repairlib.show.footprints import (
     mark_in_words,
 )
 from repairlib.show.parts import draw_body, part_words, sign_end
-from repairlib.show.picture import Picture
+from repairlib.show.picture import Picture, Pieces
 
 COLUMN, WIDE_COLUMN = 232, 276
 LEAD_AT_THE_SIDE = 90  # a lead that ends further out belongs to a part lying down
 CAPTION = 16
+PAIR = 2  # parts that stay together on a narrow page
+READ, NARROW = 12.0, 300  # px: the smallest letters as shown, and a narrow page
 PLACE_COLUMN, PLACE_MIDDLE, PLACE_CAPTION = 2 * HALF_WIDTH + 20, 84, 172
 
 
@@ -27,7 +31,8 @@ def draw_row(*parts: tuple, ends: bool = False) -> Picture:
     """Draw parts in a row, each given as (body, marking, words under it).
 
     A fourth entry, a dict, holds more of what draw_part takes: mark, state, flip. `ends` puts a
-    sign to each end, such as + and −. Raises RepairlibError for a body that is not in BODIES.
+    sign to each end, such as + and −. On a narrow page a long row
+    goes on below. Raises RepairlibError for a body that is not in BODIES.
 
     >>> draw_row(("disc", "104", "ceramic"), ("film box", "4n7J", "film"))
     ceramic: A round flat disc on two leads. Printed on it: 104.
@@ -39,21 +44,28 @@ def draw_row(*parts: tuple, ends: bool = False) -> Picture:
     column = WIDE_COLUMN if lying else COLUMN
     reach = around(sheet.extent for sheet in tries)
     top, floor = MARGIN - reach.top, MARGIN - reach.top + reach.bottom
-    size = max(CAPTION, column * len(parts) // 46)  # a long row is shown smaller
+    size = max(CAPTION, ceil(READ * column * min(PAIR, len(parts)) / NARROW))
     captions = [wrapped(part[2], column - 8, size, bold=True) for part in parts]
     step = 1.3 * size
-    canvas = Canvas(column * len(parts), floor + step * (1 + max(map(len, captions))))
-    for place, part in enumerate(parts):
-        x = column * (place + 0.5)
-        with canvas.at(x, top):
-            _draw(canvas, ends, *part)
-        for row, line in enumerate(captions[place]):
-            canvas.text(x, floor + step * (row + 1), line, size, bold=True)
-    said = [
-        f"{part[2]}: {part_words(body, part[1], ends)}"
-        for part, body in zip(parts, bodies, strict=True)
-    ]
-    return canvas.picture("\n".join(said))
+    high = floor + step * (1 + max(map(len, captions)))
+
+    def drawn(places: range) -> Picture:
+        canvas = Canvas(column * len(places), high)
+        said = []
+        for at, place in enumerate(places):
+            part, x = parts[place], column * (at + 0.5)
+            with canvas.at(x, top):
+                _draw(canvas, ends, *part)
+            for row, line in enumerate(captions[place]):
+                canvas.text(x, floor + step * (row + 1), line, size, bold=True)
+            said.append(f"{part[2]}: {part_words(bodies[place], part[1], ends)}")
+        return canvas.picture("\n".join(said))
+
+    whole, every = drawn(range(len(parts))), range(len(parts))
+    if len(parts) <= PAIR:
+        return whole
+    pairs = [drawn(every[at : at + PAIR]) for at in every[::PAIR]]
+    return Pieces(whole.svg, whole.alt, pairs)
 
 
 def _draw(

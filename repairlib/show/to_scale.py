@@ -10,7 +10,7 @@ from repairlib.core.tables import read_table
 from repairlib.show.box import Box
 from repairlib.show.canvas import MARGIN, METAL, PAPER, QUIET, Canvas, text_width, wrapped
 from repairlib.show.parts import draw_body
-from repairlib.show.picture import Picture
+from repairlib.show.picture import Picture, Pieces
 
 Drawn = tuple[str, str, float, float]
 
@@ -28,6 +28,7 @@ USUAL = (
 LETTERS, LINE, CAPTION = 14, 18, 84  # CAPTION is the width of the words under a part
 GAP = 14  # between two parts
 WIDEST = 960  # of a sheet
+NARROW = 320  # of a piece of it on a phone
 STEPS = (10, 8, 6, 5, 4, 3, 2, 1.5, 1)  # units for a millimetre, the largest that fits is taken
 LIFE = 10.0  # units for a millimetre in life size, so that letters stay of a usual number
 LIFE_LETTERS = 30.0
@@ -54,20 +55,39 @@ def draw_to_scale(*parts: Drawn) -> Picture:
     words_at = floor + max(reach.bottom for reach in reaches) + LINE
     captions = [wrapped(part[1], CAPTION, LETTERS, bold=True) for part in parts]
     bar_at = words_at + LINE * (1 + max(map(len, captions)))
-    canvas = Canvas(_width(parts, scale), bar_at + MARGIN)
-    x = GAP / 2
-    for part, reach, lines in zip(parts, reaches, captions, strict=True):
-        middle = x + _column(part, scale) / 2
-        with canvas.at(middle - (reach.left + reach.right) / 2, floor):
-            _draw(canvas, part, scale)
-        for row, line in enumerate(lines):
-            canvas.text(middle, words_at + LINE * row, line, LETTERS, bold=True)
-        canvas.text(middle, words_at + LINE * len(lines), _size(part), LETTERS, fill=QUIET)
-        x += _column(part, scale) + GAP
-    canvas.line(*_bar(GAP, bar_at, 10 * scale), pen=2.5)
-    canvas.text(GAP + 10 * scale + 10, bar_at, "10 mm", LETTERS, "start", bold=True)
-    said = " ".join(f"{part[1]}: {_size(part)}." for part in parts)
-    return canvas.picture(f"Parts drawn to one scale. {said} Below them a bar of 10 mm.")
+
+    def drawn(places: Sequence[int]) -> Picture:
+        shown = [parts[place] for place in places]
+        canvas = Canvas(_width(shown, scale), bar_at + MARGIN)
+        x = GAP / 2
+        for place, part in zip(places, shown, strict=True):
+            reach, lines = reaches[place], captions[place]
+            middle = x + _column(part, scale) / 2
+            with canvas.at(middle - (reach.left + reach.right) / 2, floor):
+                _draw(canvas, part, scale)
+            for row, line in enumerate(lines):
+                canvas.text(middle, words_at + LINE * row, line, LETTERS, bold=True)
+            canvas.text(middle, words_at + LINE * len(lines), _size(part), LETTERS, fill=QUIET)
+            x += _column(part, scale) + GAP
+        canvas.line(*_bar(GAP, bar_at, 10 * scale), pen=2.5)
+        canvas.text(GAP + 10 * scale + 10, bar_at, "10 mm", LETTERS, "start", bold=True)
+        said = " ".join(f"{part[1]}: {_size(part)}." for part in shown)
+        return canvas.picture(f"Parts drawn to one scale. {said} Below them a bar of 10 mm.")
+
+    whole = drawn(range(len(parts)))
+    return Pieces(whole.svg, whole.alt, [drawn(places) for places in _pieces(parts, scale)])
+
+
+def _pieces(parts: Sequence[Drawn], scale: float) -> list[list[int]]:
+    """The places of the parts that stay together on a narrow page, which shows none smaller."""
+    pieces: list[list[int]] = [[]]
+    for place in range(len(parts)):
+        together = [*pieces[-1], place]
+        if pieces[-1] and _width([parts[one] for one in together], scale) > NARROW:
+            pieces.append([place])
+        else:
+            pieces[-1] = together
+    return pieces
 
 
 def draw_life_size() -> Picture:

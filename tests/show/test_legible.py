@@ -7,6 +7,7 @@ from xml.etree import ElementTree as ET
 
 import pytest
 
+from repairlib.heat import heat_joint
 from repairlib.polarity import part_marks
 from repairlib.show import (
     BODIES,
@@ -18,13 +19,16 @@ from repairlib.show import (
     draw_oxide_skin,
     draw_part,
     draw_polarity,
+    draw_row,
     draw_to_scale,
 )
 from repairlib.show.bands import INKS
+from repairlib.show.joint_chart import draw_joint_chart
 from tests.show.test_drawings import SVG, board_of
 from tests.show.test_looks import contrast
 
 SMALLEST = 12
+PHONE = 330  # px that a drawing has on a phone of 390 px
 
 
 def covers(shape: ET.Element, x: float, y: float) -> bool:
@@ -92,3 +96,32 @@ def test_boards(look):
 @pytest.mark.parametrize("draw", [draw_bench, draw_colour_code, draw_oxide_skin, draw_to_scale])
 def test_others(draw):
     assert_legible(draw())
+
+
+def smallest_shown(picture: Picture) -> float:
+    """The smallest letters [px] of a drawing that has as much room as on a phone."""
+    sheet = ET.fromstring(picture.svg)
+    sizes = [float(text.get("font-size")) for text in sheet.iter(f"{SVG}text")]
+    return min(sizes) * min(1, PHONE / float(sheet.get("width")))
+
+
+@pytest.mark.parametrize("count", range(1, 7))
+def test_captions_of_a_row_on_a_phone(count):
+    for body in ("radial", "axial"):
+        row = draw_row(*[(body, "", "a few words under it")] * count)
+        for piece in getattr(row, "pieces", [row]):
+            assert smallest_shown(piece) >= SMALLEST
+
+
+def test_parts_to_scale_on_a_phone():
+    """None is shown smaller than another, so they stay at one scale."""
+    for piece in draw_to_scale().pieces:
+        assert float(ET.fromstring(piece.svg).get("width")) <= PHONE
+        assert smallest_shown(piece) >= SMALLEST
+
+
+@pytest.mark.parametrize("kind", ["surface", "through hole"])
+def test_joint_chart_on_a_phone(kind):
+    chart = draw_joint_chart(heat_joint(kind=kind))
+    assert_legible(chart)
+    assert smallest_shown(chart) >= SMALLEST

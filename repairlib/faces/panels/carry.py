@@ -41,7 +41,8 @@ class CarryWork(widgets.VBox):
         answers, typed = how_many(content)
         name = f"repair-work-{learner.folder().name.rpartition('-')[0] or 'demo'}.json"
         link = file_link(name, json.dumps(content, indent=1), f"Save {name}")
-        headline = f"{who_answers(learner)}: {answers} answers, {typed} things typed into panels"
+        held = f"{counted(answers, 'answer')}, {counted(typed, 'thing')} typed into panels"
+        headline = f"{who_answers(learner)}: {held}"
         self.status.value = told("right", headline, more=f"<p>{link}</p>")
 
     def _bring(self, name: str, content: bytes) -> None:
@@ -54,17 +55,28 @@ class CarryWork(widgets.VBox):
         self.status.value = brought_html(brought)
 
 
+def counted(number: int, thing: str) -> str:
+    """So many things in words.
+
+    >>> counted(1, "answer"), counted(2, "answer")
+    ('1 answer', '2 answers')
+    """
+    return f"{number} {thing}{'' if number == 1 else 's'}"
+
+
 def brought_html(brought: Brought) -> str:
     """What came of a file that was brought."""
     says = []
     if brought.same:
-        says.append(f"{brought.same} were here already.")
+        were = "was" if brought.same == 1 else "were"
+        says.append(f"{brought.same} {were} here already.")
     if brought.stayed:
+        one = brought.stayed == 1
         says.append(
-            f"{brought.stayed} differ, and here they are as late or later: they stay as they are "
-            "here. The file you brought still has the others."
+            f"{brought.stayed} {'differs' if one else 'differ'}, and what is here is as late or "
+            f"later: it stays. The file you brought still has the other{'' if one else 's'}."
         )
     if brought.replaced:
         says.append(f"What was replaced here is kept in {brought.replaced}.")
-    headline = f"{brought.new} things taken in" if brought.new else "Nothing new in it"
+    headline = f"{counted(brought.new, 'thing')} taken in" if brought.new else "Nothing new in it"
     return told("right", f"{who_answers(brought.learner)}: {headline}", [*says, *brought.notes])

@@ -50,6 +50,7 @@ class Fields:
         }
 
 
+BY_FIELDS = "rl-beside"
 BESIDE = ("picture", "section")  # drawings that stand beside the fields, so that both are seen
 
 
@@ -88,13 +89,20 @@ class FieldPanel(Panel):
             setattr(self, name, widget)
         for name, widget in self.shown.items():
             if name != "answer":
-                widget.add_class("rl-beside" if name in beside else "rl-below")
+                widget.add_class(BY_FIELDS if name in beside else "rl-below")
         self.keeping = Keeping(kept, fields)
         for field in fields.values():
             field.observe(self._update, "value")
         strip = self.keeping.strip
         super().__init__(*above, *fields.values(), strip, *self.shown.values(), *below)
         self._update()
+
+    def stand_beside(self, drawn: widgets.HTML, said: widgets.HTML) -> None:
+        """Put both beside the fields, what is said below the drawing."""
+        together = widgets.VBox((drawn, said))
+        together.add_class(BY_FIELDS)
+        others = [one for one in self.children if one not in (drawn, said)]
+        self.children = (*others, together)
 
     def typed(self) -> dict:
         """What the fields hold, by their names."""

@@ -27,12 +27,15 @@ STYLE = """<style>
   {outline: 2px solid var(--jp-brand-color1, #1976d2); outline-offset: 1px;}
 .rl-panel input[type="text"], .rl-panel select {font-size: var(--jp-content-font-size1, 14px);}
 .rl-card {border: 1px solid var(--jp-border-color2, #ccc); border-radius: 6px;
-  padding: 10px 16px 8px 16px; margin: 0 0 12px 0; background: var(--jp-layout-color1, #fff);}
-/* Two questions side by side where there is room; a table of boxes has the whole width. */
+  padding: 10px 12px 8px 12px; margin: 0 0 12px 0; background: var(--jp-layout-color1, #fff);}
+/* Questions side by side where there is room; what is wide has the room of two, or of all. */
 .rl-panel:has(> .rl-card), .rl-panel .widget-vbox:has(> .rl-card) {display: grid; gap: 12px;
-  grid-template-columns: repeat(auto-fit, minmax(min(26rem, 100%), 1fr)); align-items: start;}
-.rl-panel:has(> .rl-card) > :not(.rl-card), .rl-card:has(.rl-grid) {grid-column: 1 / -1;}
+  grid-template-columns: repeat(auto-fit, minmax(min(20rem, 100%), 1fr)); align-items: start;
+  container: cards / inline-size;}
+.rl-panel:has(> .rl-card) > :not(.rl-card), .rl-card.rl-full {grid-column: 1 / -1;}
 .rl-panel .rl-card {margin: 0; height: 100%; box-sizing: border-box;}
+.rl-card .rl-picture {padding: 0; margin: 4px -12px; max-width: calc(100% + 24px);}
+@container cards (min-width: 42rem) {.rl-card.rl-broad {grid-column: span 2;}}
 /* What is chosen and what comes of it, side by side where there is room. */
 @media (min-width: 1000px) {
 .rl-panel:has(> .rl-beside) {display: grid; column-gap: 24px; align-items: start;

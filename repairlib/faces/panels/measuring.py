@@ -58,9 +58,11 @@ def on_the_board(
         "model": SIZE.choice("Meter's model", (SERIES, PARALLEL), SERIES),
     }
     rules = words(caution("stored charge").folded() + explain(*BOARD_WORDS).folded())
-    return FieldPanel(
+    panel = FieldPanel(
         fields, measured, keeps=True, above=[words(html.soft(HOW))], below=[rules], kept=kept
     )
+    panel.stand_beside(panel.picture, panel.answer)
+    return panel
 
 
 def measured(parts: str, part: str, frequency: str, model: str) -> tuple[str, str]:

@@ -3,7 +3,9 @@
 from __future__ import annotations
 
 import asyncio
+import re
 from collections.abc import Callable, Mapping
+from math import inf
 
 import ipywidgets as widgets
 
@@ -12,10 +14,14 @@ from repairlib.core.html import fold, paragraphs, picture, prose, told
 from repairlib.core.safety import caution
 from repairlib.faces.panels.answer_inputs import input_for
 from repairlib.faces.panels.look import words
+from repairlib.learn.arranging import Table
 from repairlib.learn.marking import Line, mark_question, points, worth
 from repairlib.learn.question import CHANGED, UNANSWERED, UNREADABLE, UNSAFE, Choice, Question
 from repairlib.learn.saved_answers import merged
 
+BROAD, FULL = "rl-broad", "rl-full"
+ROOMS = (324, 660)  # px for a picture in a third and in two thirds of a row
+LETTERS = 14  # px, as the text beside a picture
 PAUSE = 0.4  # seconds without a key before half-typed text is judged
 
 
@@ -55,6 +61,8 @@ class QuestionView(widgets.VBox):
         asked = words(question_html(question, title, graded))
         super().__init__([asked, self.box, self.feedback, self.saved])
         self.add_class("rl-card")
+        if room := room_of(question):
+            self.add_class(room)
         self._tell()
 
     def _changed(self, change):
@@ -108,6 +116,29 @@ def question_html(question: Question, title: str, graded: bool = True) -> str:
     head = f'<h4>{title}<span class="rl-soft">{value}</span></h4>'
     drawn = _drawn(question.picture()) if question.picture else ""
     return f'{head}{prose(question.prompt)}{drawn}<div class="rl-soft">{question.how()}</div>'
+
+
+def room_of(question: Question) -> str:
+    """How much of a row a question needs: "" for a third of it, BROAD for two, FULL for all.
+
+    A table with one column to fill in needs two thirds, a wider one all. A picture gets the room
+    in which its letters are as large as the text beside it.
+    """
+    needed = ("", BROAD, FULL)
+    tabled = 0 if not isinstance(question, Table) else 1 if len(question.columns()) == 1 else 2
+    pictured = next((at for at, room in enumerate(ROOMS) if _letters(question, room) >= LETTERS), 2)
+    return needed[max(tabled, pictured)]
+
+
+def _letters(question: Question, room: float) -> float:
+    """The smallest letters [px] of its picture where it has so much room; without any, infinite."""
+    svg = question.picture().svg if question.picture else ""
+    found = re.search(r'<svg[^>]* width="([\d.]+)(pt)?', svg)
+    sizes = re.findall(r'font-size="([\d.]+)', svg)
+    if not (found and sizes):
+        return inf
+    pixel = 4 / 3 if found[2] else 1  # of a point
+    return min(map(float, sizes)) * min(pixel, room / float(found[1]))
 
 
 def _drawn(shown) -> str:

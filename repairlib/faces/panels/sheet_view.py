@@ -61,8 +61,16 @@ def file_link(name: str, content: str, label: str) -> Html:
 
 
 def _lines(sheet: Sheet) -> Html:
-    head = row(("Question", "So far", "Points", "Look at again"), 'scope="col"', "th")
-    return Html(f'<div class="rl-sheet">{table(map(_line, sheet.lines), head)}</div>')
+    """Each question that was answered; those that were not stand together in one line."""
+    answered = [line for line in sheet.lines if line.state != UNANSWERED]
+    open_yet = [line.id for line in sheet.lines if line.state == UNANSWERED]
+    made = Html("")
+    if answered:
+        head = row(("Question", "So far", "Points", "Look at again"), 'scope="col"', "th")
+        made = Html(f'<div class="rl-sheet">{table(map(_line, answered), head)}</div>')
+    if open_yet:
+        made = Html(f"{made}<p>{in_words(UNANSWERED)}: <b>{', '.join(open_yet)}</b></p>")
+    return made
 
 
 def _line(line: Line) -> Html:
