@@ -33,7 +33,7 @@ STYLE = """<style>
   grid-template-columns: repeat(auto-fit, minmax(min(20rem, 100%), 1fr)); align-items: start;
   container: cards / inline-size;}
 .rl-panel:has(> .rl-card) > :not(.rl-card), .rl-card.rl-full {grid-column: 1 / -1;}
-.rl-panel .rl-card {margin: 0; height: 100%; box-sizing: border-box;}
+.rl-panel .rl-card {margin: 0; box-sizing: border-box;}
 .rl-card .rl-picture {padding: 0; margin: 4px -12px; max-width: calc(100% + 24px);}
 @container cards (min-width: 42rem) {.rl-card.rl-broad {grid-column: span 2;}}
 /* What is chosen and what comes of it, side by side where there is room. */
@@ -41,7 +41,8 @@ STYLE = """<style>
 .rl-panel:has(> .rl-beside) {display: grid; column-gap: 24px; align-items: start;
   grid-template-columns: minmax(22rem, 26rem) minmax(20rem, 1fr);}
 .rl-panel:has(> .rl-beside) > * {grid-column: 1;}
-.rl-panel > .rl-beside {grid-column: 2; grid-row: 2 / span 30;}
+.rl-panel > .rl-beside {grid-column: 2; grid-row: 2 / span 30;
+  min-height: 0;}
 .rl-panel:has(> .rl-beside) > .rl-below {grid-column: 1 / -1;}
 }
 .rl-head {font-weight: 600;}
