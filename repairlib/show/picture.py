@@ -6,6 +6,9 @@ from pathlib import Path
 
 from repairlib.core.html import Html, image
 
+# At least as wide as the drawing room of a phone, where its letters are large enough.
+PIECE = '<div style="flex:1 1 330px;min-width:0">'
+
 
 class Picture:
     """An SVG drawing and its text for those who cannot see it.
@@ -43,5 +46,5 @@ class Pieces(Picture):
         self.pieces = pieces
 
     def _repr_html_(self) -> str:
-        shown = "".join(f"<div>{piece._repr_html_()}</div>" for piece in self.pieces)
+        shown = "".join(f"{PIECE}{piece._repr_html_()}</div>" for piece in self.pieces)
         return Html(f'<div style="display:flex;flex-wrap:wrap">{shown}</div>')
