@@ -67,6 +67,7 @@ def power_path(
     ohms = {name: ohm for name, ohm in ohms.items() if ohm is not None}
     heat = contact_heat(current, family=family, gauge=gauge, **ohms)
     lead = wire_drop(gauge, length, current, supply, temperature)
+    beyond_touch = "mains" in lead.cautions
     worn = heat.values.get("drop", heat.drop_new)
     arrives = supply - lead.drop - heat.drop_new - worn
     if arrives <= 0:
@@ -99,7 +100,7 @@ def power_path(
         verdict=OUTSIDE if wrong_with else WITHIN,
         reason="; ".join(wrong_with) or _fine(at_contact.reason, measured),
         notes=[
-            *(lead.notes[:1] if lead.cautions else ()),
+            *(lead.notes[:1] if beyond_touch else ()),
             "Brown or soft plastic, a pitted or a loose contact: replace both halves, whatever the "
             "figures say.",
             "One plug was counted, two contacts. A second plug in the lead adds two more.",

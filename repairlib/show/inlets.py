@@ -87,7 +87,7 @@ def _cut(canvas: Canvas) -> None:
         canvas.rect(-54, y, 96, 3, COPPER, pen=0.5)
     canvas.rect(-104, -30, 52, 60, DARK, round=5)
     canvas.text(-78, 0, "plug", LETTERS, fill=PAPER)
-    canvas.text(60, 58, "pin of the inlet", LETTERS, fill=QUIET)
+    canvas.text(50, 58, "pin of the inlet", LETTERS, fill=QUIET)
     canvas.line((62, 49), (70, 5), stroke=QUIET, pen=1)
 
 

@@ -40,7 +40,7 @@ def draw_power_path(path: Finding, needs: float | None = None) -> Picture:
     _told(canvas, (LEFT + PLUG) / 2 - 14, (OUT + BACK) / 2, "lead", lead, INK)
     words = "worse contact" if hot else "one contact"
     _told(canvas, PLUG, OUT - 44, words, worse, POSITIVE if hot else INK)
-    _told(canvas, PLUG, BACK + 48, "other contact", other, INK)
+    _told(canvas, PLUG, BACK + 48, "other, at most", other, INK)
     said = (
         f"{given} from the supply. The lead takes {lead[0]} and turns {lead[1]} to heat.\n"
         f"One contact takes {worse[0]}, {worse[1]}; the other {other[0]}, {other[1]}. "
@@ -54,9 +54,9 @@ def draw_power_path(path: Finding, needs: float | None = None) -> Picture:
 def _needed(canvas: Canvas, needs: float, arrives: float) -> str:
     """Under the set what it needs, and whether that arrives; the same in words."""
     words, short = f"needs {brief(needs, 'V')}", arrives < needs
-    canvas.text(RIGHT + 43, BACK + 44, words, LETTERS, fill=POSITIVE if short else QUIET)
+    canvas.text(RIGHT + 36, BACK + 44, words, LETTERS, fill=POSITIVE if short else QUIET)
     if short:
-        canvas.text(RIGHT + 43, BACK + 64, "too little", LETTERS, fill=POSITIVE, bold=True)
+        canvas.text(RIGHT + 36, BACK + 64, "too little", LETTERS, fill=POSITIVE, bold=True)
     return f" It {words}{': too little' if short else ''}."
 
 

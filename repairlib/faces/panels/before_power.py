@@ -32,7 +32,11 @@ _HEADLINES = {
     NOT_MEASURED: "Not yet: measure what is missing",
     GO_ON: "Go on to the next check: polarity and pin 1 of every plug, by a second person",
 }
-_MARKS = {GO_ON: "→", NOT_MEASURED: SIGNS["unanswered"], NOT_THERE: "–"}
+_SHORT = {
+    GO_ON: "→ go on",
+    NOT_MEASURED: f"{SIGNS['unanswered']} not yet",
+    NOT_THERE: "– not there",
+}
 
 
 def before_power_panel(
@@ -63,29 +67,32 @@ def before_power_panel(
         measured = dict(zip(names, typed.values(), strict=True))
         return (answer_html(check_pairs(measured, leads, {CORE: core_limit})),)
 
-    panel = FieldPanel(fields, checked, ("answer",), above=[words(soft(HOW))], kept=kept)
+    held = words(caution("stored charge", "heat and fire").short())
+    panel = FieldPanel(
+        fields, checked, ("answer",), above=[words(soft(HOW))], below=[held], kept=kept
+    )
     panel.answer.add_class("rl-beside")
     return panel
 
 
 def answer_html(checked: Checked) -> str:
     """The answer for the set, then each pair with its verdict and why."""
-    top = 'style="text-align:left;vertical-align:top;padding-right:1em"'
-    rows = [
-        row((one.pair, f"{_mark(one.verdict)} {one.verdict}", one.reason), top)
-        for one in checked.rows
-    ]
+    top = 'style="text-align:left;vertical-align:top;padding-right:1em;{}"'.format
+    looks = (top(""), top("white-space:nowrap"), top(""))
+    rows = [row((one.pair, _short(one.verdict), one.reason), looks) for one in checked.rows]
     those = [] if checked.verdict == GO_ON else checked.those(checked.verdict)
     head = row(("between", "verdict", "why"), LEFT, "th")
     notes = next((one.finding.notes for one in checked.rows if one.finding), ())
-    more = table(rows, head) + caution("stored charge", "heat and fire").short()
     return told(
         _STATES.get(checked.verdict, "partly right"),
         _HEADLINES[checked.verdict],
         [f"{'; '.join(those)}."] if those else [],
-        more + fold("More to know", listed(notes)) + soft(text("Source: common practice.")),
+        table(rows, head)
+        + fold("More to know", listed(notes))
+        + soft(text("Source: common practice.")),
     )
 
 
-def _mark(verdict: str) -> str:
-    return _MARKS.get(verdict) or sign_of(verdict)
+def _short(verdict: str) -> str:
+    """A verdict with its sign, in two words."""
+    return _SHORT.get(verdict) or f"{sign_of(verdict)} {verdict}"

@@ -35,7 +35,7 @@ def power_path_panel(
     """The panel, ready to be shown. All values but the family are text, as typed; `needs` and
     `measured` may be empty. What is typed is kept under the name `kept`.
 
-    Its parts: a field for each value of the calculator, then `answer`.
+    Its parts: a field for each value of the calculator, then `answer`, `held`.
 
     >>> "outside the limits" in power_path_panel().answer.value
     True
@@ -45,8 +45,8 @@ def power_path_panel(
         "current": SIZE.text("Current in each", current),
         "measured": SIZE.text("Worse contact has", measured),
         "family": SIZE.choice("Contact", kinds, family),
-        "single": SIZE.text("Data sheet: one carries", single),
-        "new": SIZE.text("Data sheet: new, at most", new),
+        "single": SIZE.text("Sheet: one carries", single),
+        "new": SIZE.text("Sheet: new, at most", new),
         "contacts": SIZE.text("Contacts loaded", contacts),
         "gauge": SIZE.text("Wire, AWG", gauge),
         "length": SIZE.text("Lead, one way", length),
@@ -54,8 +54,9 @@ def power_path_panel(
         "supply": SIZE.text("Supply gives", supply),
         "needs": SIZE.text("Set needs at least", needs),
     }
-    panel = FieldPanel(fields, carried, ("answer",), kept=kept)
+    panel = FieldPanel(fields, carried, ("answer", "held"), kept=kept)
     panel.answer.add_class("rl-beside")
+    panel.held.remove_class("rl-below")  # under the fields, beside the answer
 
     def offer(_change: object = None) -> None:
         for name in OF_THE_SHEET:
@@ -66,15 +67,16 @@ def power_path_panel(
     return panel
 
 
-def carried(family: str, needs: str, measured: str, **typed: str) -> tuple[str]:
-    """The verdict, the picture and what stands behind them, as HTML."""
+def carried(family: str, needs: str, measured: str, **typed: str) -> tuple[str, str]:
+    """The verdict with its picture and what stands behind it; the note and the cautions."""
     if family != OWN:
         typed = {name: text for name, text in typed.items() if name not in OF_THE_SHEET}
     may_be_empty = {"needs": needs, "measured": measured}
     typed |= {name: text for name, text in may_be_empty.items() if text.strip()}
     finding = power_path(family=family, **typed)
     volts = read_quantity(needs, "V").value if needs.strip() else None
-    return (answer_html(finding, html.picture(draw_power_path(finding, volts))),)
+    answer = answer_html(finding, html.picture(draw_power_path(finding, volts)))
+    return answer, html.listed(finding.notes[:1]) + caution(*finding.cautions).short()
 
 
 def answer_html(finding: Finding, drawn: str) -> str:
@@ -83,8 +85,6 @@ def answer_html(finding: Finding, drawn: str) -> str:
     pieces = [
         html.answer(finding.verdict, finding.reason),
         drawn,
-        html.listed(finding.notes[:1]),
-        caution(*finding.cautions).short(),
         html.fold("All values", values),
         html.fold("More to know", html.listed(finding.notes[1:])),
         html.fold("Working", html.listed(finding.working, "ol")),

@@ -51,7 +51,7 @@ def drop_at_the_contact(draw: Draw) -> Number:
 
 @practice_question
 def out_and_back(draw: Draw) -> Number:
-    metres, each, ampere = draw.pick([(1, 84.2, 1), (2, 33.3, 3), (1.5, 53, 2), (0.5, 133.9, 2)])
+    metres, each, ampere = draw.pick([(1, 84.2, 1), (2, 33.3, 3), (1.5, 53, 2), (0.8, 133.9, 2)])
     lead = wire_drop(24, metres, ampere, ohm_per_km=each)
     return Number(
         prompt=f"A lead of two wires is {metres:g}{NBSP}m long. Its wire has {each:g}{NBSP}mΩ in "
