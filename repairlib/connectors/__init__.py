@@ -5,7 +5,7 @@ from repairlib.core.public import public_names
 __getattr__, __all__ = public_names(
     __name__,
     before_power="GO_ON pairs shorts_before_power",
-    before_power_table="Checked NOT_MEASURED NOT_THERE asked_pairs check_pairs",
+    before_power_table="Checked NOT_MEASURED NOT_THERE Row asked_pairs check_pairs",
     contact_resistance="contact_heat new_contact",
     contacts="FAMILIES OWN contact_current limit",
     heat_plan="FINE INLET MAINS_INLET connector_heat",

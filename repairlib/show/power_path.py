@@ -7,10 +7,10 @@ from repairlib.core.quantity import Quantity, brief
 from repairlib.show.canvas import INK, METAL, POSITIVE, QUIET, Canvas
 from repairlib.show.picture import Picture
 
-WIDTH, HEIGHT = 520.0, 212.0
+WIDTH, HEIGHT = 440.0, 212.0
 LETTERS = 15
 OUT, BACK = 82.0, 130.0  # heights of the two wires
-LEFT, PLUG, RIGHT = 98.0, 306.0, 424.0  # end of the supply, middle of the plug, begin of the set
+LEFT, PLUG, RIGHT = 92.0, 266.0, 344.0  # end of the supply, middle of the plug, begin of the set
 CASE = "#eef1f4"
 
 
@@ -33,11 +33,11 @@ def draw_power_path(path: Finding, needs: float | None = None) -> Picture:
     hot = "drop_worn" in path.values and path.drop_worn > path.drop_new
     for y in (OUT, BACK):
         canvas.line((LEFT, y), (RIGHT, y), stroke=INK, pen=3)
-    _box(canvas, 12, "supply", given)
+    _box(canvas, 6, "supply", given)
     _box(canvas, RIGHT, "set", arrives)
     _contact(canvas, OUT, hot)
     _contact(canvas, BACK, False)
-    _told(canvas, (LEFT + PLUG) / 2 - 14, (OUT + BACK) / 2, "lead", lead, INK)
+    _told(canvas, (LEFT + PLUG) / 2 - 10, (OUT + BACK) / 2, "lead", lead, INK)
     words = "worse contact" if hot else "one contact"
     _told(canvas, PLUG, OUT - 44, words, worse, POSITIVE if hot else INK)
     _told(canvas, PLUG, BACK + 48, "other, at most", other, INK)
@@ -54,9 +54,9 @@ def draw_power_path(path: Finding, needs: float | None = None) -> Picture:
 def _needed(canvas: Canvas, needs: float, arrives: float) -> str:
     """Under the set what it needs, and whether that arrives; the same in words."""
     words, short = f"needs {brief(needs, 'V')}", arrives < needs
-    canvas.text(RIGHT + 36, BACK + 44, words, LETTERS, fill=POSITIVE if short else QUIET)
+    canvas.text(RIGHT + 43, BACK + 44, words, LETTERS - 1, fill=POSITIVE if short else QUIET)
     if short:
-        canvas.text(RIGHT + 36, BACK + 64, "too little", LETTERS, fill=POSITIVE, bold=True)
+        canvas.text(RIGHT + 43, BACK + 64, "too little", LETTERS - 1, fill=POSITIVE, bold=True)
     return f" It {words}{': too little' if short else ''}."
 
 

@@ -12,10 +12,23 @@ from repairlib.connectors import (
     NOT_MEASURED,
     NOT_THERE,
     Checked,
+    Row,
     asked_pairs,
     check_pairs,
 )
-from repairlib.core.html import LEFT, SIGNS, fold, listed, row, sign_of, soft, table, text, told
+from repairlib.core.html import (
+    LEFT,
+    SIGNS,
+    Html,
+    fold,
+    listed,
+    row,
+    sign_of,
+    soft,
+    table,
+    text,
+    told,
+)
 from repairlib.core.safety import caution
 from repairlib.core.verdicts import AGAIN, STOP
 from repairlib.faces.panels.fields import FieldPanel, Fields
@@ -72,16 +85,17 @@ def before_power_panel(
         fields, checked, ("answer",), above=[words(soft(HOW))], below=[held], kept=kept
     )
     panel.answer.add_class("rl-beside")
+    for field in fields.values():
+        field.add_class("rl-stacked")
     return panel
 
 
 def answer_html(checked: Checked) -> str:
     """The answer for the set, then each pair with its verdict and why."""
-    top = 'style="text-align:left;vertical-align:top;padding-right:1em;{}"'.format
-    looks = (top(""), top("white-space:nowrap"), top(""))
-    rows = [row((one.pair, _short(one.verdict), one.reason), looks) for one in checked.rows]
+    top = 'style="text-align:left;vertical-align:top;padding-right:1em"'
+    rows = [row((_named(one), one.reason), top) for one in checked.rows]
     those = [] if checked.verdict == GO_ON else checked.those(checked.verdict)
-    head = row(("between", "verdict", "why"), LEFT, "th")
+    head = row(("between", "why"), LEFT, "th")
     notes = next((one.finding.notes for one in checked.rows if one.finding), ())
     return told(
         _STATES.get(checked.verdict, "partly right"),
@@ -91,6 +105,11 @@ def answer_html(checked: Checked) -> str:
         + fold("More to know", listed(notes))
         + soft(text("Source: common practice.")),
     )
+
+
+def _named(one: Row) -> Html:
+    """A pair with its verdict under it."""
+    return Html(f"{text(one.pair)}<br><strong>{text(_short(one.verdict))}</strong>")
 
 
 def _short(verdict: str) -> str:

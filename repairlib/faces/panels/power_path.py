@@ -62,6 +62,8 @@ def power_path_panel(
         for name in OF_THE_SHEET:
             fields[name].disabled = fields["family"].value != OWN
 
+    for field in fields.values():
+        field.add_class("rl-stacked")
     fields["family"].observe(offer, "value")
     offer()
     return panel

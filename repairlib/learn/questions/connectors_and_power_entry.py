@@ -134,7 +134,7 @@ def _carried(loaded: int, gauge: int, ampere: float) -> Choice:
     return Choice(
         options=(CARRIES, TOO_MUCH),
         answer=CARRIES if ampere <= limit else TOO_MUCH,
-        hint="The column is how many are loaded, the row is the wire.",
+        hint="Find how many are loaded, then the wire.",
     )
 
 
