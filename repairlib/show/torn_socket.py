@@ -54,7 +54,7 @@ def _tracks(canvas: Canvas, pads: Iterable[int]) -> None:
 
 def _socket(canvas: Canvas) -> None:
     """The socket at its place: shell, anchors with solder, leads with solder."""
-    for x in (-92, 76):
+    for x in (-92.0, 76.0):
         canvas.ellipse(x + 8, -8, 14, 18, SOLDER, pen=1)
         canvas.rect(x, -20, 16, 24, SHELL, pen=1)
     canvas.rect(-80, -70, 160, 80, SHELL, round=4)
