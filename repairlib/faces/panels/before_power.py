@@ -81,9 +81,7 @@ def before_power_panel(
         return (answer_html(check_pairs(measured, leads, {CORE: core_limit})),)
 
     held = words(caution("stored charge", "heat and fire").short())
-    panel = FieldPanel(
-        fields, checked, ("answer",), above=[words(soft(HOW))], below=[held], kept=kept
-    )
+    panel = FieldPanel(fields, checked, ("answer",), above=[words(HOW)], below=[held], kept=kept)
     panel.answer.add_class("rl-beside")
     for field in fields.values():
         field.add_class("rl-stacked")

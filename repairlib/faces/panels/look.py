@@ -83,7 +83,7 @@ STYLE = """<style>
 @media (max-width: 700px) {
   .rl-panel .rl-stacked {flex-direction: column; align-items: stretch; height: auto;}
   .rl-panel .rl-stacked > .widget-label {width: auto !important; text-align: left;}
-  .rl-panel .rl-stacked > :not(.widget-label) {flex: none;}
+  .rl-panel .rl-stacked > :not(.widget-label) {flex: none; min-height: 28px;}
 }
 /* On a phone, a table of many columns becomes a list of rows, and a table of boxes a form. */
 .rl-narrow {display: none;}
