@@ -63,6 +63,7 @@ HOMES = {
     "connectors.contacts": "contact_current",
     "connectors.contact_resistance": "contact_heat",
     "connectors.wire": "copper_wire wire_drop",
+    "connectors.lead_and_plug": "power_path",
     "connectors.slot": "slot_power",
     "connectors.keying": "pin_one",
     "connectors.before_power": "shorts_before_power",

@@ -30,6 +30,7 @@ LESSONS = (
     "07-plan-a-recap",
     "08-solder-and-heat",
     "09-hot-air-and-moisture",
+    "11-connectors-and-power-entry",
 )
 
 # The shorter of the two ways through the workbook: to change old capacitors in one evening.

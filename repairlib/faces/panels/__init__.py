@@ -4,6 +4,7 @@ from repairlib.core.public import public_names
 
 __getattr__, __all__ = public_names(
     __name__,
+    before_power="before_power_panel",
     calculators="calculator_panel",
     discharge="discharge_view",
     esd_audit="bench_audit",
@@ -19,6 +20,7 @@ __getattr__, __all__ = public_names(
     own_board="board_map",
     part_verdict="judge_part",
     polarity="polarity_check",
+    power_path="power_path_panel",
     progress="progress_view",
     recap_plan="plan_view",
     warming_up="practice",

@@ -83,6 +83,12 @@ STYLE = """<style>
     border-bottom: 1px solid var(--jp-border-color2, #ccc);}
   .rl-sheet th, .rl-sheet td {display: inline-block; border: none; padding: 0 10px 0 0;}
 }
+/* On a phone, a long name stands over its field. */
+@media (max-width: 700px) {
+  .rl-panel .rl-stacked {flex-direction: column; align-items: stretch; height: auto;}
+  .rl-panel .rl-stacked > .widget-label {width: auto !important; text-align: left;}
+  .rl-panel .rl-stacked > :not(.widget-label) {flex: none; min-height: 28px;}
+}
 /* On a phone, a table of many columns becomes a list of rows, and a table of boxes a form. */
 .rl-narrow {display: none;}
 @media (max-width: 700px) {

@@ -3,6 +3,7 @@
 import pytest
 
 from repairlib.faces.panels import (
+    before_power_panel,
     bench_audit,
     calculator_panel,
     discharge_view,
@@ -13,6 +14,7 @@ from repairlib.faces.panels import (
     life_view,
     on_the_board,
     polarity_check,
+    power_path_panel,
     quick_check,
 )
 from repairlib.faces.panels.fields import FieldPanel, Fields
@@ -44,6 +46,8 @@ PANELS = {
     "life": (life_view, lambda made: made.fields["temperature"], 65),
     "hot air": (hot_air_tuner, lambda made: made.fields["preheater"], 120),
     "joint heat": (joint_heat_panel, lambda made: made.fields["preheat"], 100),
+    "power path": (power_path_panel, lambda made: made.fields["current"], "4 A"),
+    "before power": (before_power_panel, lambda made: made.fields["pair 1"], "2 kΩ"),
     "calculator": (
         lambda: calculator_panel("capacitor_code", capacitance="100 nF"),
         lambda made: made.inputs["capacitance"],
