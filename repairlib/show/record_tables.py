@@ -1,0 +1,69 @@
+"""Job cards as tables: the entries of one card, and what the cards of a bench come to."""
+
+from __future__ import annotations
+
+from collections.abc import Iterable
+
+from repairlib.core.safety import HAZARDS
+from repairlib.record import Card, Entry, Row, per_job, per_month
+from repairlib.show.set_out import WORDS, SetOut
+
+# What an entry is, as one reads it in a table.
+KINDS = {
+    "job": "the job",
+    "finding": "found",
+    "reading": "reading",
+    "part": "part fitted",
+    "photo": "photo",
+    "caution": "caution read",
+    "hours": "hours",
+    "note": "note",
+    "outcome": "outcome",
+}
+
+
+def entries_of(card: Card) -> SetOut:
+    """Every entry of a card in the order of writing; one that was corrected says by which.
+
+    >>> entries_of(Card("hum.jsonl")).head
+    ('no.', 'entry', 'what it says', 'by')
+    """
+    gone = card.corrected_by
+    rows = [(one.number, KINDS[one.kind], _said(one, gone), one.by) for one in card.entries]
+    return SetOut("", ("no.", "entry", "what it says", "by"), rows, look=WORDS)
+
+
+def _said(entry: Entry, gone: dict[int, int]) -> str:
+    said = str(entry)
+    if entry.kind == "caution":
+        said = HAZARDS[entry["hazard"]].title
+    elif entry.kind == "reading":
+        said = f"{entry['stage']}: {entry['what']} {entry.measured}"
+    elif entry.kind == "part":
+        said = f"{entry['reference']}: {entry['old']} out, {entry['new']} in; {entry['plus']}"
+    if entry.corrects is not None:
+        said += f" (in place of {entry.corrects})"
+    return said + (f" (corrected by {gone[entry.number]})" if entry.number in gone else "")
+
+
+def jobs_of(cards: Iterable[Card]) -> SetOut:
+    """One row for each job: who, hours, parts, how it ended, lines that could not be read.
+
+    >>> jobs_of([Card("hum.jsonl")]).head[:4]
+    ('job', 'set', 'date', 'who')
+    """
+    return _table(per_job(cards))
+
+
+def months_of(cards: Iterable[Card]) -> SetOut:
+    """One row for each month: jobs, hours, parts, and how the jobs ended.
+
+    >>> months_of([Card("hum.jsonl")]).head[:4]
+    ('month', 'jobs', 'hours', 'parts')
+    """
+    return _table(per_month(cards))
+
+
+def _table(rows: list[Row]) -> SetOut:
+    """The rows under their own names."""
+    return SetOut("", tuple(rows[0]) if rows else (), [row.values() for row in rows], look=WORDS)
