@@ -35,6 +35,7 @@ __getattr__, __all__ = public_names(
     polarity="draw_polarity",
     recap_board="draw_recap",
     record_chart="draw_work",
+    record_tables="entries_of jobs_of months_of",
     reflow_chart="draw_reflow",
     reflow_zones="draw_zones",
     reforming="draw_reforming",
@@ -44,4 +45,5 @@ __getattr__, __all__ = public_names(
     soldering="draw_heat_bridge draw_pump_and_braid draw_putting_in draw_taking_out",
     to_scale="draw_life_size draw_to_scale",
     worth_chart="draw_worth",
+    worth_order="order_of_work",
 )

@@ -5,7 +5,9 @@ from __future__ import annotations
 from collections.abc import Mapping
 from pathlib import Path
 
+from repairlib.core.calculator import Given
 from repairlib.core.errors import RepairlibError
+from repairlib.core.finding import spoken
 from repairlib.core.typed.headed import read_headed
 from repairlib.core.typed.textfile import TextFile, read_text
 from repairlib.worth import job as asked
@@ -90,7 +92,7 @@ def job_of(cells: Mapping[str, str]) -> Job:
     figures = {}
     for column, (name, given) in FIGURES.items():
         if cells[column].strip():
-            figures[name] = given.read(column, cells[column])
+            figures[name] = _read(given, column, cells[column])
         elif column in NEEDED:
             raise RepairlibError("", f"{column} is blank", given.range())
     return Job(
@@ -101,3 +103,12 @@ def job_of(cells: Mapping[str, str]) -> Job:
         fault=cells["fault"],
         needs=cells["needs"],
     )
+
+
+def _read(given: Given, column: str, cell: str) -> float:
+    try:
+        return given.read(column, cell)
+    except RepairlibError as problem:
+        called = spoken(column)
+        wrong = problem.wrong if called in problem.wrong else f"{called}: {problem.wrong}"
+        raise RepairlibError(problem.read, wrong, given.range()) from None

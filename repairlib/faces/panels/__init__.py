@@ -10,6 +10,7 @@ __getattr__, __all__ = public_names(
     exercise_form="answer_form",
     exercise_page="question_page",
     hot_air="hot_air_tuner",
+    job_card="job_card",
     joint_heat="joint_heat_panel",
     learner="learner_form",
     life="life_view",
@@ -21,6 +22,7 @@ __getattr__, __all__ = public_names(
     polarity="polarity_check",
     progress="progress_view",
     recap_plan="plan_view",
+    shelf="shelf_view",
     warming_up="practice",
     word_list="words_view",
 )
