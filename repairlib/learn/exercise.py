@@ -30,6 +30,7 @@ LESSONS = (
     "07-plan-a-recap",
     "08-solder-and-heat",
     "09-hot-air-and-moisture",
+    "13-worth-repairing-and-the-record",
 )
 
 # The shorter of the two ways through the workbook: to change old capacitors in one evening.
