@@ -1,45 +1,45 @@
-"""A table as a notebook shows it: headings, rows, its caption, where its figures are from."""
+"""A table of words that stands on a wide page in columns, and on a phone line under line."""
 
 from __future__ import annotations
 
 from collections.abc import Iterable, Sequence
 
-from repairlib.core import html
+from repairlib.core.html import Html, text
 
-FIGURES = 'style="text-align:right;padding:2px 5px"'
-WORDS = 'style="text-align:left;vertical-align:top;padding:3px 12px 3px 0;white-space:normal"'
+ROW = "display:flex;flex-wrap:wrap;gap:0 .8rem;padding:3px 0;border-bottom:1px solid #8886"
+CELL = "flex:{0} 1 {0}rem;min-width:0;text-align:left;overflow-wrap:break-word"
 
 
 class SetOut:
-    """A table with its headings, what it holds in words, and the keys of its sources.
+    """A table with its headings; `widths` are those of its columns in rem, as far as there is room.
 
-    `look` is FIGURES or WORDS. A cell is text, or HTML where it is marked as such.
+    In a notebook each row breaks where the page is too narrow for it, and all rows at one place, so
+    that nothing has to be scrolled sideways. Elsewhere it is lines of text.
 
-    >>> SetOut("Parts", ("part", "place"), [("C1", "left")], look=WORDS)
-    Parts
+    >>> SetOut(("part", "place"), [("C1", "left")], (4, 8))
     part | place
     C1 | left
     """
 
     def __init__(
-        self,
-        caption: str,
-        head: Sequence[str],
-        rows: Iterable[Iterable[object]],
-        keys: Sequence[str] = (),
-        look: str = FIGURES,
+        self, head: Sequence[str], rows: Iterable[Iterable[object]], widths: Sequence[float]
     ) -> None:
-        self.caption, self.head, self.keys, self.look = caption, head, keys, look
+        self.head, self.widths = tuple(head), tuple(widths)
         self.rows = [tuple(map(str, row)) for row in rows]
 
     def __repr__(self) -> str:
-        lines = [" | ".join(row) for row in (self.head, *self.rows)]
-        return "\n".join([self.caption, *lines] if self.caption else lines)
+        return "\n".join(" | ".join(row) for row in (self.head, *self.rows))
 
     def _repr_html_(self) -> str:
-        head = html.row(self.head, f'scope="col" {self.look}', "th")
-        rows = [html.row(row, self.look, first="th") for row in self.rows]
-        caption = html.Html(f"<strong>{html.text(self.caption)}</strong>") if self.caption else ""
-        table = html.table(rows, head, caption)
-        wide = html.Html(f'<div style="overflow-x:auto">{table}</div>')  # scrolls on a phone
-        return wide + (html.fold("Sources", html.sources(self.keys)) if self.keys else "")
+        rows = [self._row(self.head, "columnheader", "columnheader")]
+        rows += [self._row(row, "rowheader", "cell") for row in self.rows]
+        return Html(f'<div role="table" style="max-width:64rem">{"".join(rows)}</div>')
+
+    def _row(self, cells: Sequence[str], first: str, others: str) -> str:
+        made = ""
+        for cell, width in zip(cells, self.widths, strict=True):
+            role = others if made else first
+            bold = "" if role == "cell" else ";font-weight:600"
+            style = CELL.format(f"{width:g}") + bold
+            made += f'<div role="{role}" style="{style}">{text(cell)}</div>'
+        return f'<div role="row" style="{ROW}">{made}</div>'

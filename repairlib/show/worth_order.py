@@ -5,10 +5,11 @@ from __future__ import annotations
 from collections.abc import Iterable
 
 from repairlib.core.html import sign_of
-from repairlib.show.set_out import WORDS, SetOut
+from repairlib.show.set_out import SetOut
 from repairlib.worth import Job, Standing, which_first
 
 HEAD = ("place", "set", "decision", "why", "gain for an hour")
+WIDTHS = (3, 9, 10, 19, 6)
 NO_PLACE = "none"
 
 
@@ -21,7 +22,7 @@ def order_of_work(jobs: Iterable[Job]) -> SetOut:
     place | set | decision | why | gain for an hour
     1 | radio | ✓ repair | gains 52 tokens at a chance of 100 % | 26 tokens
     """
-    return SetOut("", HEAD, map(_row, which_first(jobs)), look=WORDS)
+    return SetOut(HEAD, map(_row, which_first(jobs)), WIDTHS)
 
 
 def _row(one: Standing) -> tuple[object, ...]:

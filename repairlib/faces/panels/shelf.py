@@ -30,7 +30,7 @@ from repairlib.show.worth_order import order_of_work
 from repairlib.stored_charge import QUALIFIED
 from repairlib.worth import COLUMNS, FIGURES, job_of, read_cells, worth_repairing
 
-SIZE = Fields("11rem", "26rem")
+SIZE = Fields("9.5rem", "26rem")
 LOW, HIGH = "success_low_percent", "success_high_percent"
 LABELS = {
     "set": "Set",
@@ -42,12 +42,13 @@ LABELS = {
     "hours": "Hours of work",
     "hour_worth": "An hour is worth",
     "tools": "Tools to buy",
-    "jobs": "shared over jobs",
+    "jobs": "for so many jobs",
     "replacement": "Another set costs",
     "failed": "A failed try costs",
     "mass_kg": "Mass, kg",
-    "currency": "Money is counted in",
+    "currency": "Money is in",
 }
+LONG = ("needs", "hazards")  # two lines high
 NEW = {"set": "another set", "value": "30", "parts": "5", "hours": "2", LOW: "50", HIGH: "80"}
 HOW = (
     "Name every hazard, with ; between two. Never leave it blank: where there is none, write none."
@@ -79,7 +80,10 @@ class Shelf(Panel):
         self.first = rows
         self.sets, self.here = Held(value=rows), Held(value=0)
         self.which = widgets.Dropdown(description="Set that is open", **_look())
-        self.cells = {column: SIZE.text(label, "") for column, label in LABELS.items()}
+        self.cells = {
+            column: SIZE.lines(label, "", 2) if column in LONG else SIZE.text(label, "")
+            for column, label in LABELS.items()
+        }
         self.chance = widgets.FloatRangeSlider(
             value=(0, 100),
             min=0,
@@ -213,8 +217,10 @@ def decision_html(name: str, finding: Finding) -> str:
     values = finding.values
     says = [_sentence(finding.reason), f"What would change it: {values['what_would_change_it']}."]
     if "energy_kept" in values:
-        kept = f"{values['mass_kept']} and {values['energy_kept']}"
-        says.append(f"Kept from waste, if it works again: {kept}.")
+        says.append(
+            f"If it works again: {values['mass_kept']} kept from waste, and the energy of making "
+            f"another one, {values['energy_kept']}."
+        )
     working = listed(finding.working, "ol") + listed(finding.notes) + sources(finding.sources)
     more = fold("Working, notes and sources", working)
     if finding.cautions:
