@@ -33,7 +33,7 @@ def entries_of(card: Card) -> SetOut:
     """
     gone = card.corrected_by
     rows = [(one.number, KINDS[one.kind], _said(one, gone), one.by) for one in card.entries]
-    return SetOut(("no.", "entry", "what it says", "by"), rows, (2, 6, 26, 4))
+    return SetOut(("no.", "entry", "what it says", "by"), rows, (2, 6, 18, 4))
 
 
 def _said(entry: Entry, gone: dict[int, int]) -> str:

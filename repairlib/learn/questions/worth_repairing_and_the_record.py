@@ -64,7 +64,14 @@ def cut_short(draw: Draw) -> Choice:
 @question(points=2)
 def what_is_spent(draw: Draw) -> Number:
     parts, hours, worth, tools, jobs = draw.pick(
-        [(6, 2.5, 6, 60, 6), (4, 3, 6, 24, 8), (5, 2, 8, 45, 9), (9, 1.5, 10, 80, 10)]
+        [
+            (6, 2.5, 6, 60, 6),
+            (4, 3, 6, 24, 8),
+            (5, 2, 8, 45, 9),
+            (9, 1.5, 10, 80, 10),
+            (3, 4, 5, 30, 6),
+            (7, 2, 9, 40, 8),
+        ]
     )
     job = Job(0, parts, hours, SURE, SURE, hour_worth=worth, tools=tools, jobs=jobs)
     return Number(
@@ -85,7 +92,14 @@ def what_is_spent(draw: Draw) -> Number:
 @question(points=2)
 def expected_gain(draw: Draw) -> Number:
     value, parts, hours, worth, chance = draw.pick(
-        [(30, 2.5, 1.5, 6, 80), (60, 8, 2, 5, 70), (40, 6, 1.5, 8, 60), (90, 12, 3, 7, 50)]
+        [
+            (30, 2.5, 1.5, 6, 80),
+            (60, 8, 2, 5, 70),
+            (40, 6, 1.5, 8, 60),
+            (90, 12, 3, 7, 50),
+            (50, 5, 2, 4, 60),
+            (70, 10, 2.5, 8, 75),
+        ]
     )
     job = Job(value, parts, hours, chance, chance, hour_worth=worth)
     return Number(
@@ -109,7 +123,14 @@ def expected_gain(draw: Draw) -> Number:
 @question(points=2)
 def another_set(draw: Draw) -> Number:
     value, other, chance, parts = draw.pick(
-        [(80, 45, 60, 20), (70, 40, 75, 18), (90, 60, 50, 22), (65, 30, 80, 15)]
+        [
+            (80, 45, 60, 20),
+            (70, 40, 75, 18),
+            (90, 60, 50, 22),
+            (65, 30, 80, 15),
+            (100, 70, 90, 35),
+            (55, 35, 80, 12),
+        ]
     )
     job = Job(value, parts, 0, chance, chance, replacement=other)
     return Number(
@@ -131,7 +152,9 @@ def another_set(draw: Draw) -> Number:
 
 @question(points=2)
 def break_even_chance(draw: Draw) -> Number:
-    value, spent, failed = draw.pick([(50, 25, 5), (60, 30, 10), (80, 26, 20), (45, 20, 15)])
+    value, spent, failed = draw.pick(
+        [(50, 25, 5), (60, 30, 10), (80, 26, 20), (45, 20, 15), (70, 25, 10), (55, 30, 5)]
+    )
     job = Job(value, spent, 0, SURE, SURE, failed=failed)
     return Number(
         prompt=f"Success earns {value} tokens. The try costs {spent}. If it fails, the set must "
@@ -152,17 +175,19 @@ def break_even_chance(draw: Draw) -> Number:
 
 @question(points=4)
 def decisions(draw: Draw) -> Table:
-    pays = draw.pick([Job(30, 11, 0, 70, 90), Job(50, 15, 0, 60, 80), Job(40, 9, 0, 50, 90)])
-    turns = draw.pick([Job(50, 25, 0, 40, 75), Job(60, 30, 0, 30, 70), Job(40, 20, 0, 40, 60)])
-    loses = draw.pick([Job(35, 31, 0, 20, 50), Job(20, 18, 0, 40, 70), Job(50, 45, 0, 30, 60)])
+    pays = draw.pick([(30, 11, 70, 90), (50, 15, 60, 80), (40, 9, 50, 90)])
+    turns = draw.pick([(50, 25, 40, 75), (60, 30, 30, 70), (40, 20, 40, 60)])
+    loses = draw.pick([(35, 31, 20, 50), (20, 18, 40, 70), (50, 45, 30, 60)])
     hazard = draw.pick(["mains", "high-voltage tubes", "stored charge"])
-    danger = Job(80, 20, 0, 75, 95, hazards=(hazard,))
-    rows = draw.shuffle([(_row(job), decide_on(job).verdict) for job in (pays, turns, loses)])
-    rows += ((_row(danger), decide_on(danger).verdict),)
+    jobs = [
+        Job(value, spent, 0, low, high)
+        for value, spent, low, high in draw.shuffle([pays, turns, loses])
+    ]
+    jobs.append(Job(80, 20, 0, 75, 95, hazards=(hazard,)))
     return Table(
         prompt="The expected gain at both ends of the chance, and what is dangerous about the "
         "set. Decide for each.",
-        cells={row: {"decision": _decision(right, hazard)} for row, right in rows},
+        cells={_row(job): {"decision": _decision(decide_on(job).verdict, hazard)} for job in jobs},
     )
 
 
@@ -190,6 +215,8 @@ def which_set_first(draw: Draw) -> Order:
             (("clock", 20, 4), ("label maker", 12, 1.5), ("lamp", 6, 0.5), ("scanner", 9, 2)),
             (("amplifier", 30, 6), ("clock", 12, 2), ("lamp", 9, 1), ("scanner", 16, 4)),
             (("clock", 24, 8), ("label maker", 10, 2), ("lamp", 4, 0.5), ("scanner", 18, 3)),
+            (("amplifier", 24, 6), ("lamp", 5, 0.5), ("clock", 9, 1.5), ("scanner", 14, 4)),
+            (("scanner", 28, 8), ("label maker", 9, 1), ("amplifier", 24, 5), ("lamp", 3, 0.5)),
         ]
     )
     jobs = [Job(gain, 0, hours, SURE, SURE, name=name) for name, gain, hours in sets]
@@ -255,7 +282,9 @@ def correct_an_entry(draw: Draw) -> Choice:
 
 @question(points=2)
 def hours_on_the_card(draw: Draw) -> Number:
-    first, wrong, meant = draw.pick([(45, 15, 75), (30, 10, 60), (90, 20, 45), (20, 15, 70)])
+    first, wrong, meant = draw.pick(
+        [(45, 15, 75), (30, 10, 60), (90, 20, 45), (20, 15, 70), (50, 10, 40), (25, 5, 95)]
+    )
     spent = {3: first, 7: wrong, 9: meant}
     entries = [
         Entry(number, WHEN, "Ana", "hours", {"spent": f"{minutes} min"}, 7 if number == 9 else None)
