@@ -238,7 +238,7 @@ class JobCards(Panel):
         self.look(path.name)
 
 
-def job_card(plan: PlanView | None = None) -> JobCards:
+def job_cards(plan: PlanView | None = None) -> JobCards:
     """The panel of the job cards; with the plan of lesson 07 it proposes what was fitted there."""
     return JobCards(plan)
 
