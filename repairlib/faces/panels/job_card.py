@@ -18,7 +18,7 @@ from repairlib.core.html import fold, listed, picture, soft, text, told
 from repairlib.core.safety import HAZARDS, caution
 from repairlib.faces.panels.fields import Fields
 from repairlib.faces.panels.file_button import FileButton
-from repairlib.faces.panels.following import follow
+from repairlib.faces.panels.following import follow, turn_all
 from repairlib.faces.panels.keeping import Keeping
 from repairlib.faces.panels.look import Panel, trouble, words
 from repairlib.faces.panels.plan_pieces import saved_link
@@ -84,6 +84,7 @@ class JobCards(Panel):
     def __init__(self, plan: PlanView | None = None, kept: str = "job card"):
         self.plan = plan
         self.cards: dict[str, Card] = {}
+        self._looked_at: Path | None = None
         self._filling = False
         self.card = SIZE.choice("Card", [BEGIN])
         self.by = SIZE.text("Written by", "")
@@ -139,7 +140,7 @@ class JobCards(Panel):
         """Read all cards again, so that entries of other writers are seen."""
         chosen = chosen or self.card.value
         try:
-            folder = self.folder
+            folder = self._looked_at = self.folder
             self.cards = {one.name: one for one in read_cards(folder)} if folder.exists() else {}
             self.where.value = soft(f"The cards stand in {text(folder)}")
         except RepairlibError as problem:
@@ -203,6 +204,11 @@ class JobCards(Panel):
             self.fields[one.kind, name].value = said
 
     def _write(self, _button) -> None:
+        if self.folder != self._looked_at:  # another kernel set somebody else
+            turn_all()
+            turn = f"In another lesson it became the turn of {current_learner()[0].who}."
+            self.said.value = told("cannot read", "Please note", [turn])
+            return
         card = self.open_card
         kind = "job" if card is None else self.kind.value
         typed: dict[str, Any] = {name: self.fields[kind, name].value for name in FIELDS[kind]}
