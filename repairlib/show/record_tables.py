@@ -33,7 +33,7 @@ def entries_of(card: Card) -> SetOut:
     """
     gone = card.corrected_by
     rows = [(one.number, KINDS[one.kind], _said(one, gone), one.by) for one in card.entries]
-    return SetOut(("no.", "entry", "what it says", "by"), rows, (2, 6, 18, 4))
+    return SetOut(("no.", "entry", "what it says", "by"), rows, (2, 6, 20, 3))
 
 
 def _said(entry: Entry, gone: dict[int, int]) -> str:
@@ -66,7 +66,7 @@ def months_of(cards: Iterable[Card]) -> SetOut:
     >>> months_of([Card("hum.jsonl")]).head[:4]
     ('month', 'jobs', 'hours', 'parts')
     """
-    return _table(per_month(cards), (5, 3, 3, 3, 4, 4, 4, 3))
+    return _table(per_month(cards), (4.5, 2.2, 2.8, 2.5, 4, 3.5, 4, 2.4))
 
 
 def _table(rows: list[Row], widths: tuple[float, ...]) -> SetOut:

@@ -6,7 +6,8 @@ from collections.abc import Iterable, Sequence
 
 from repairlib.core.html import Html, text
 
-ROW = "display:flex;flex-wrap:wrap;gap:0 .8rem;padding:3px 0;border-bottom:1px solid #8886"
+ROW = "display:flex;flex-wrap:wrap;gap:0 .5rem;padding:1px 0;line-height:1.35"
+RULE = ";border-bottom:1px solid #8886"
 CELL = "flex:{0} 1 {0}rem;min-width:0;text-align:left;overflow-wrap:break-word"
 
 
@@ -42,4 +43,4 @@ class SetOut:
             bold = "" if role == "cell" else ";font-weight:600"
             style = CELL.format(f"{width:g}") + bold
             made += f'<div role="{role}" style="{style}">{text(cell)}</div>'
-        return f'<div role="row" style="{ROW}">{made}</div>'
+        return f'<div role="row" style="{ROW}{RULE}">{made}</div>'

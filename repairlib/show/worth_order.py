@@ -8,8 +8,8 @@ from repairlib.core.html import sign_of
 from repairlib.show.set_out import SetOut
 from repairlib.worth import Job, Standing, which_first
 
-HEAD = ("place", "set", "decision", "why", "gain for an hour")
-WIDTHS = (3, 9, 10, 19, 6)
+HEAD = ("place", "set", "decision", "why", "in an hour")
+WIDTHS = (3, 8.5, 9, 24, 5)
 NO_PLACE = "none"
 
 
@@ -19,7 +19,7 @@ def order_of_work(jobs: Iterable[Job]) -> SetOut:
     Raises RepairlibError when they are counted in different currencies.
 
     >>> order_of_work([Job(60, 8, 2, 100, 100, name="radio")])
-    place | set | decision | why | gain for an hour
+    place | set | decision | why | in an hour
     1 | radio | ✓ repair | gains 52 tokens at a chance of 100 % | 26 tokens
     """
     return SetOut(HEAD, map(_row, which_first(jobs)), WIDTHS)

@@ -65,8 +65,8 @@ class Shelf(Panel):
     """The panel's parts: `which` set is open, a field for each of LABELS in `cells`, `chance`.
 
     `add` and `away` are buttons, `file` opens a table. `answer` and `chart` are about the set that
-    is open, `order` about all of them, `note` about files. `sets` holds the rows as typed, and
-    `here` which of them is open; both are kept.
+    is open, `order` about all of them, `saved` is a link to the table, `note` about files. `sets`
+    holds the rows as typed, and `here` which of them is open; both are kept.
 
     >>> shelf = Shelf(read_cells(read_text(demo_path("shelf.csv")), "shelf.csv"), kept="")
     >>> "label maker: repair" in shelf.answer.value
@@ -96,13 +96,13 @@ class Shelf(Panel):
         )
         self.answer, self.chart, self.order, self.note = words(), words(), words(), words()
         self.add, self.away = _button("Add a set", self._add), _button("Take it off", self._away)
-        self.file = FileButton("Open a shelf", self._open)
+        self.saved, self.file = words(), FileButton("Open a shelf", self._open)
         self._filling = False
         self.keeping = Keeping(kept, {"sets": self.sets, "here": self.here})
         ways = widgets.HBox([self.add, self.away], layout=widgets.Layout(flex_flow="row wrap"))
         seen = widgets.VBox([self.answer, self.chart])
         seen.add_class("rl-beside")
-        below = widgets.VBox([self.order, self.file, self.note])
+        below = widgets.VBox([self.order, self.saved, self.file, self.note])
         below.add_class("rl-below")
         name, fault, needs, hazards, *figures = self.cells.values()
         about = [name, fault, needs, hazards, words(soft(HOW + fold("Hazards it knows", _known())))]
@@ -182,6 +182,7 @@ class Shelf(Panel):
         except RepairlibError as problem:
             self.answer.value, self.chart.value = trouble(problem), ""
         self.order.value = order_html(self.sets.value)
+        self.saved.value = link_html(self.sets.value)
 
     def _fill(self) -> None:
         """Show the row that is open in the fields; what cannot be a chance stays in the row."""
@@ -242,9 +243,13 @@ def order_html(rows: list[dict[str, str]]) -> str:
     except RepairlibError as problem:
         shown = trouble(problem)
     waits = told("cannot read", "Not in the order yet", unread) if unread else ""
+    return f"<h4>Which first?</h4>{shown}{waits}"
+
+
+def link_html(rows: list[dict[str, str]]) -> str:
+    """A link that saves the shelf as a table."""
     table = "\ufeff" + csv_text(rows, COLUMNS)[0]
-    link = saved_link("shelf.csv", "text/csv", table, "Save the shelf (CSV)")
-    return f"<h4>Which first?</h4>{shown}{waits}<p>{link}</p>"
+    return saved_link("shelf.csv", "text/csv", table, "Save the shelf (CSV)")
 
 
 def _known() -> str:

@@ -118,7 +118,7 @@ def test_the_saved_table_is_read_again():
     from base64 import b64decode
 
     shelf = shelf_view()
-    data = shelf.order.value.partition("base64,")[2].partition('"')[0]
+    data = shelf.saved.value.partition("base64,")[2].partition('"')[0]
     assert read_cells(b64decode(data), "shelf.csv") == shelf.sets.value
     assert set(shelf.row) == set(COLUMNS)
 
