@@ -66,7 +66,7 @@ def months_of(cards: Iterable[Card]) -> SetOut:
     >>> months_of([Card("hum.jsonl")]).head[:4]
     ('month', 'jobs', 'hours', 'parts')
     """
-    return _table(per_month(cards), (4.5, 2.2, 2.8, 2.5, 4, 3.5, 4, 2.4))
+    return _table(per_month(cards), (4.3, 2, 2.6, 2.3, 3.8, 3.6, 3.8, 2.3))
 
 
 def _table(rows: list[Row], widths: tuple[float, ...]) -> SetOut:
