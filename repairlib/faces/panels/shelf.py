@@ -55,10 +55,16 @@ HOW = (
 )
 
 
-class Held(traitlets.HasTraits):
-    """What is kept without a field: `value`."""
+class Sets(traitlets.HasTraits):
+    """The rows of the shelf as a field that can be kept; never none at all."""
 
-    value = traitlets.Any()
+    value = traitlets.List(traitlets.Dict(), minlen=1)
+
+
+class Here(traitlets.HasTraits):
+    """Which of them is open, as a field that can be kept."""
+
+    value = traitlets.Int(0)
 
 
 class Shelf(Panel):
@@ -78,7 +84,7 @@ class Shelf(Panel):
 
     def __init__(self, rows: list[dict[str, str]], kept: str = "shelf"):
         self.first = rows
-        self.sets, self.here = Held(value=rows), Held(value=0)
+        self.sets, self.here = Sets(value=rows), Here()
         self.which = widgets.Dropdown(description="Set that is open", **_look())
         self.cells = {
             column: SIZE.lines(label, "", 2) if column in LONG else SIZE.text(label, "")
@@ -125,7 +131,7 @@ class Shelf(Panel):
 
     @property
     def _at(self) -> int:
-        return min(max(int(self.here.value), 0), len(self.sets.value) - 1)
+        return min(max(self.here.value, 0), len(self.sets.value) - 1)
 
     def _chosen(self, change) -> None:
         if not self._filling and change["new"] is not None:
