@@ -16,8 +16,8 @@ from repairlib.show.sheets.sheet_pieces import caution_in_full, page, short, tab
 JOB_STYLE = """
 .typed, li, td { white-space: pre-wrap; }
 ul { margin: 0 0 1.5mm; padding-left: 5mm; } li { break-inside: avoid; }
-.ref, .number { width: 17mm; } .line { width: 15mm; } .writer { width: 22mm; } .side { width: 60mm; }
-h2 { margin-top: 4.5mm; }
+.ref, .number { width: 17mm; } .line { width: 15mm; } .writer { width: 22mm; }
+.side { width: 60mm; } h2 { margin-top: 4.5mm; }
 .fields b { margin-right: 6mm; }
 @media screen { th, td small, .source { font-size: 13px; } }
 """
