@@ -31,6 +31,7 @@ LESSONS = (
     "08-solder-and-heat",
     "09-hot-air-and-moisture",
     "11-connectors-and-power-entry",
+    "13-worth-repairing-and-the-record",
 )
 
 # The shorter of the two ways through the workbook: to change old capacitors in one evening.

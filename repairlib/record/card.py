@@ -160,9 +160,9 @@ def card_of(data: bytes, called: str = "the card") -> Card:
 
     >>> card = card_of(b'{"version": 1, "num')
     >>> card.trouble
-    'the card: 1 line could not be read and is quoted (cut short, or no JSON)'
+    'the card: 1 line could not be read and is quoted (cut short, or not an entry)'
     >>> print(card.unread[0])
-    line 1: cut short, or no JSON: '{"version": 1, "num'
+    line 1: cut short, or not an entry: '{"version": 1, "num'
     """
     card, earlier = Card(called), dict[int, Entry]()
     plain = data.removeprefix(b"\xef\xbb\xbf").replace(b"\r\n", b"\n").replace(b"\r", b"\n")
@@ -193,7 +193,7 @@ def _entry_in(found: object, earlier: Mapping[int, Entry]) -> Entry:
     """The entry on a line. Raises RepairlibError when there is none that fits those before it."""
     accepted = "one entry as JSON"
     if found is None:
-        raise RepairlibError(found, "cut short, or no JSON", accepted)
+        raise RepairlibError(found, "cut short, or not an entry", accepted)
     if not isinstance(found, dict):
         raise RepairlibError(found, "no entry", accepted)
     entry = entry_of(found)

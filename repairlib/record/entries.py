@@ -187,10 +187,18 @@ def read_fields(kind: str, given: Mapping[str, object]) -> dict[str, str]:
     for missing in readers:
         if missing not in given:
             raise RepairlibError(missing, f"this field of the kind {kind} is not there", due)
-    said = {one: read(given[one]) for one, read in readers.items()}
+    said = {one: _read(one, read, given[one]) for one, read in readers.items()}
     if kind == "reading":
         read_measurement(said["reading"], said["unit"])
     return said
+
+
+def _read(name: str, read: Callable[[object], str], value: object) -> str:
+    """One field; what is wrong with it says which field it is."""
+    try:
+        return read(value)
+    except RepairlibError as problem:
+        raise RepairlibError(problem.read, f"{name}: {problem.wrong}", problem.accepted) from None
 
 
 def entry_of(found: Mapping[str, object]) -> Entry:

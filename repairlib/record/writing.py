@@ -13,6 +13,7 @@ from datetime import UTC, datetime
 from pathlib import Path
 from typing import Any
 
+from repairlib.core.errors import RepairlibError
 from repairlib.core.saving import locked, saying_why, sync_folder
 from repairlib.core.typed.textfile import bytes_of
 from repairlib.record.card import A_CARD, ENDING, card_of
@@ -44,14 +45,34 @@ def open_job(folder: str | Path, by: str, set: str, job: str, date: object) -> P
     first: dict[str, Any] = {"set": set, "job": job, "date": date}
     said = read_fields("job", first)
     name(by)
-    folder = Path(folder)
-    words = _NOT_IN_A_NAME.sub("-", said["job"].lower())[:_LONGEST_STEM].strip("-")
-    stem = "-".join(filter(None, (said["date"], words)))
-    with saying_why(folder):
-        folder.mkdir(parents=True, exist_ok=True)
-        path = _new_file(folder, stem)
-        sync_folder(folder)
+    path = _new_file(folder, "-".join(filter(None, (said["date"], _stem(said["job"])))))
     add_entry(path, "job", by, **first)
+    return path
+
+
+def take_in(folder: str | Path, called: str, data: bytes) -> Path:
+    """Keep a card that was saved elsewhere in `folder`, byte for byte; the path of its file.
+
+    `called` is the name of the file that was opened. A card of that folder is never replaced: where
+    the name is taken by another, this one gets a number behind it. Raises RepairlibError for what
+    is no card, and where nothing can be written.
+
+    >>> take_in("cards", "list.csv", b"C1,10/16")
+    Traceback (most recent call last):
+    repairlib.core.errors.RepairlibError: 'list.csv': nothing in it is an entry of a job card.
+    Accepted: the file of a job card that can be read
+    """
+    card = card_of(data, called)
+    if not card.last_number:
+        raise RepairlibError(called, "nothing in it is an entry of a job card", A_CARD)
+    folder, stem = Path(folder), _stem(called.removesuffix(ENDING)) or "card"
+    with saying_why(folder):
+        same = [one for one in folder.glob(f"{stem}*{ENDING}") if bytes_of(one) == data]
+    if same:
+        return same[0]
+    path = _new_file(folder, stem)
+    with locked(path), saying_why(path, A_CARD):
+        _write_at_end(path, data)
     return path
 
 
@@ -90,7 +111,10 @@ def add_entry(
 def _append(path: Path, entry: Entry, torn: bool) -> None:
     """Write a line at the end of a file, below what a killed process left there."""
     line = json.dumps(entry.to_dict()).encode("ascii") + b"\n"
-    left = b"\n" + line if torn else line
+    _write_at_end(path, b"\n" + line if torn else line)
+
+
+def _write_at_end(path: Path, left: bytes) -> None:
     opened = os.open(path, os.O_WRONLY | os.O_APPEND | getattr(os, "O_BINARY", 0))
     try:
         while left:
@@ -100,14 +124,22 @@ def _append(path: Path, entry: Entry, torn: bool) -> None:
         os.close(opened)
 
 
-def _new_file(folder: Path, stem: str) -> Path:
+def _stem(text: str) -> str:
+    """A text as part of the name of a file."""
+    return _NOT_IN_A_NAME.sub("-", text.lower())[:_LONGEST_STEM].strip("-")
+
+
+def _new_file(folder: str | Path, stem: str) -> Path:
     """An empty file of a name that nothing had before, not even for a moment."""
-    number = 1
-    while True:
-        path = folder / f"{stem}{'' if number == 1 else f'-{number}'}{ENDING}"
-        try:
-            os.close(os.open(path, os.O_WRONLY | os.O_CREAT | os.O_EXCL, 0o644))
-        except FileExistsError:
-            number += 1
-        else:
-            return path
+    folder, number = Path(folder), 1
+    with saying_why(folder):
+        folder.mkdir(parents=True, exist_ok=True)
+        while True:
+            path = folder / f"{stem}{'' if number == 1 else f'-{number}'}{ENDING}"
+            try:
+                os.close(os.open(path, os.O_WRONLY | os.O_CREAT | os.O_EXCL, 0o644))
+            except FileExistsError:
+                number += 1
+            else:
+                sync_folder(folder)
+                return path

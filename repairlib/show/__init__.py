@@ -37,6 +37,7 @@ __getattr__, __all__ = public_names(
     power_path="draw_power_path",
     recap_board="draw_recap",
     record_chart="draw_work",
+    record_tables="entries_of jobs_of months_of",
     reflow_chart="draw_reflow",
     reflow_zones="draw_zones",
     reforming="draw_reforming",
@@ -47,4 +48,5 @@ __getattr__, __all__ = public_names(
     to_scale="draw_life_size draw_to_scale",
     torn_socket="draw_torn_socket",
     worth_chart="draw_worth",
+    worth_order="order_of_work",
 )

@@ -10,8 +10,8 @@ from repairlib.show.canvas import NEGATIVE, PAPER, POSITIVE, QUIET, Canvas, text
 from repairlib.show.picture import Picture
 from repairlib.worth import Job, decide_on
 
-WIDTH, HEIGHT = 720.0, 480.0
-LEFT, RIGHT, TOP, BOTTOM = 96.0, 690.0, 116.0, 416.0
+WIDTH, HEIGHT = 540.0, 412.0
+LEFT, RIGHT, TOP, BOTTOM = 76.0, 516.0, 126.0, 356.0
 SIZE = 14.0
 _HATCH = 12.0  # between two strokes of the range
 
@@ -39,7 +39,8 @@ def draw_worth(job: Job) -> Picture:
     canvas.fitted_text(
         WIDTH / 2, 22, [f"{job.name}: {decision.verdict}"], WIDTH - 24, SIZE + 4, bold=True
     )
-    canvas.fitted_text(WIDTH / 2, 46, [decision.reason], WIDTH - 24, SIZE)
+    lines = decision.reason.replace(" at a chance", "\nat a chance").split("\n")
+    canvas.fitted_text(WIDTH / 2, 54, lines, WIDTH - 24, SIZE)
     low, high = (job.money(job.gain(chance)) for chance in (job.success_low, job.success_high))
     alt = [
         f"Expected gain of repairing {job.name} against the chance that it works, a rising line.",

@@ -9,5 +9,5 @@ __getattr__, __all__ = public_names(
     hazards="read_hazards",
     job="Job",
     ranking="Standing which_first",
-    shelf="read_shelf",
+    shelf="COLUMNS FIGURES job_of read_cells read_shelf",
 )

@@ -2,11 +2,14 @@
 
 from __future__ import annotations
 
+from collections.abc import Mapping
 from pathlib import Path
 
+from repairlib.core.calculator import Given
 from repairlib.core.errors import RepairlibError
+from repairlib.core.finding import spoken
 from repairlib.core.typed.headed import read_headed
-from repairlib.core.typed.textfile import read_text
+from repairlib.core.typed.textfile import TextFile, read_text
 from repairlib.worth import job as asked
 from repairlib.worth.hazards import read_hazards
 from repairlib.worth.job import Job, read_currency
@@ -49,14 +52,25 @@ def read_shelf(path: str | Path) -> list[Job]:
     ['label maker', 'document scanner', 'desk radio', 'printer controller']
     """
     path = Path(path)
-    table = read_headed(read_text(path), path.name, COLUMNS, NEEDED)
+    return [job_of(cells) for cells in read_cells(read_text(path), path.name)]
+
+
+def read_cells(given: TextFile | str | bytes, name: str) -> list[dict[str, str]]:
+    """The cells of such a table as typed, set by set, once all of them can be read.
+
+    Each is a dict with all of COLUMNS. Raises RepairlibError as `read_shelf`; `name` is that of
+    the file.
+    """
+    table = read_headed(given, name, COLUMNS, NEEDED)
+    found: list[dict[str, str]] = []
     jobs: list[Job] = []
     for row in table.rows_below():
-        where = f"{path.name} line {row.line}"
+        where = f"{name} line {row.line}"
         if row.what:
             raise RepairlibError(where, row.why, "one set on each line")
+        cells = table.by_heading(row, COLUMNS)
         try:
-            job = _job(table.by_heading(row, COLUMNS))
+            job = job_of(cells)
         except RepairlibError as problem:
             raise RepairlibError(
                 problem.read, f"{problem.wrong} ({where})", problem.accepted
@@ -67,16 +81,18 @@ def read_shelf(path: str | Path) -> list[Job]:
             wrong = f"another currency than {jobs[0].currency} ({where})"
             raise RepairlibError(job.currency, wrong, "one currency for the whole shelf")
         jobs.append(job)
-    return jobs
+        found.append(cells)
+    return found
 
 
-def _job(cells: dict[str, str]) -> Job:
-    if not cells["set"]:
+def job_of(cells: Mapping[str, str]) -> Job:
+    """The set in one row of the table. Raises RepairlibError for what cannot be read."""
+    if not cells["set"].strip():
         raise RepairlibError("", "the set has no name", "a name such as label maker")
     figures = {}
     for column, (name, given) in FIGURES.items():
-        if cells[column]:
-            figures[name] = given.read(column, cells[column])
+        if cells[column].strip():
+            figures[name] = _read(given, column, cells[column])
         elif column in NEEDED:
             raise RepairlibError("", f"{column} is blank", given.range())
     return Job(
@@ -87,3 +103,12 @@ def _job(cells: dict[str, str]) -> Job:
         fault=cells["fault"],
         needs=cells["needs"],
     )
+
+
+def _read(given: Given, column: str, cell: str) -> float:
+    try:
+        return given.read(column, cell)
+    except RepairlibError as problem:
+        called = spoken(column)
+        wrong = problem.wrong if called in problem.wrong else f"{called}: {problem.wrong}"
+        raise RepairlibError(problem.read, wrong, given.range()) from None

@@ -8,7 +8,7 @@ from hypothesis import given
 from hypothesis import strategies as st
 
 from repairlib.core.errors import RepairlibError
-from repairlib.record import add_entry, open_job, read_card, read_cards
+from repairlib.record import add_entry, open_job, read_card, read_cards, take_in
 from repairlib.record.card import card_of
 from tests.record.cards import JOB, ONE_OF_EACH, full_card
 
@@ -236,3 +236,21 @@ def test_a_full_disk_is_said(tmp_path, monkeypatch):
         add_entry(path, "note", "Ana", text="x")
     monkeypatch.undo()
     assert path.read_bytes() == before
+
+
+def test_a_card_from_elsewhere_gets_a_file_of_its_own(tmp_path):
+    data = full_card(tmp_path / "there").read_bytes()
+    here = tmp_path / "here"
+    first = take_in(here, "2026-11-28-hum.jsonl", data)
+    assert first.name == "2026-11-28-hum.jsonl" and first.read_bytes() == data
+    assert take_in(here, "2026-11-28-hum.jsonl", data) == first
+    other = take_in(here, "2026-11-28-hum.jsonl", data + b"{")
+    assert other.name == "2026-11-28-hum-2.jsonl" and first.read_bytes() == data
+    assert take_in(here, "../../Zoë?.jsonl", data + b"[").parent == here
+
+
+@pytest.mark.parametrize("data", [b"", b"\n", b"C1,10/16", b"{}", b"\xff"])
+def test_what_is_no_card_is_not_taken_in(tmp_path, data):
+    with pytest.raises(RepairlibError, match="nothing in it is an entry of a job card"):
+        take_in(tmp_path / "here", "list.csv", data)
+    assert not (tmp_path / "here").exists()

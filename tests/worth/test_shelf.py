@@ -10,7 +10,7 @@ from repairlib.core.verdicts import DEPENDS, DO_NOT_REPAIR, REPAIR
 from repairlib.stored_charge import QUALIFIED
 from repairlib.worth.job import Job
 from repairlib.worth.ranking import ORDER, which_first
-from repairlib.worth.shelf import read_shelf
+from repairlib.worth.shelf import job_of, read_cells, read_shelf
 from tests.documents import document
 from tests.worth.test_job import changed, jobs
 
@@ -116,3 +116,24 @@ def test_a_column_that_is_missing_and_two_currencies(tmp_path):
     two = f"{HEAD},currency\na,60,8,2,50,80,none,crowns\nb,60,8,2,50,80,none,tokens\n"
     with pytest.raises(RepairlibError, match="another currency than crowns"):
         shelf(tmp_path, two)
+
+
+def test_cells_are_given_as_typed_and_make_the_same_jobs(tmp_path):
+    text = f"{HEAD};fault".replace(",", ";") + "\nradio;60;8,5;2;50 %;80;lead;hum\n"
+    (cells,) = read_cells(text, "shelf.csv")
+    assert (cells["parts"], cells["success_low_percent"], cells["mass_kg"]) == ("8,5", "50 %", "")
+    assert [job_of(cells)] == shelf(tmp_path, text)
+
+
+@pytest.mark.parametrize(
+    ("column", "typed", "wrong"),
+    [
+        ("hours", "ten", "hours: no number stands in front"),
+        ("hour_worth", "-1", "hour worth is out of range"),
+        ("value", "3 kΩ", "value"),
+    ],
+)
+def test_what_is_wrong_says_which_figure_it_is(column, typed, wrong):
+    (cells,) = read_cells(f"{HEAD}\nradio,60,8,2,50,80,none\n", "shelf.csv")
+    with pytest.raises(RepairlibError, match=f"{wrong}.*at least 0"):
+        job_of({**cells, column: typed})

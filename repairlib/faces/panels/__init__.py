@@ -11,6 +11,7 @@ __getattr__, __all__ = public_names(
     exercise_form="answer_form",
     exercise_page="question_page",
     hot_air="hot_air_tuner",
+    job_card="job_cards",
     joint_heat="joint_heat_panel",
     learner="learner_form",
     life="life_view",
@@ -23,6 +24,7 @@ __getattr__, __all__ = public_names(
     power_path="power_path_panel",
     progress="progress_view",
     recap_plan="plan_view",
+    shelf="shelf_view",
     warming_up="practice",
     word_list="words_view",
 )

@@ -195,9 +195,10 @@ def files_html(shown: Plan) -> str:
     return f"<p>{sheet}{saved}{order}{said}</p>"
 
 
-def saved_link(name: str, kind: str, content: str, label: str) -> str:
+def saved_link(name: str, kind: str, content: str | bytes, label: str) -> str:
     """A link that saves `content` as a file of that name and kind."""
-    data = b64encode(content.encode("utf-8", "replace")).decode("ascii")
+    saved = content if isinstance(content, bytes) else content.encode("utf-8", "replace")
+    data = b64encode(saved).decode("ascii")
     return f'<a download="{name}" href="data:{kind};base64,{data}">{label}</a>'
 
 

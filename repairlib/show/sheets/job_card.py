@@ -16,7 +16,8 @@ from repairlib.show.sheets.sheet_pieces import caution_in_full, page, short, tab
 JOB_STYLE = """
 .typed, li, td { white-space: pre-wrap; }
 ul { margin: 0 0 1.5mm; padding-left: 5mm; } li { break-inside: avoid; }
-.ref, .number { width: 19mm; } .line { width: 15mm; } .writer { width: 30mm; }
+.ref, .number { width: 17mm; } .line { width: 15mm; } .writer { width: 22mm; }
+.side { width: 60mm; } h2 { margin-top: 4.5mm; }
 .fields b { margin-right: 6mm; }
 @media screen { th, td small, .source { font-size: 13px; } }
 """
@@ -110,7 +111,7 @@ def _readings(card: Card) -> str:
 
 def _parts(card: Card) -> str:
     names = ("reference", "old", "new", "plus")
-    headings = [("ref", "Place"), ("", "Taken out"), ("", "Fitted"), ("", "Plus")]
+    headings = [("ref", "Place"), ("", "Taken out"), ("", "Fitted"), ("side", "Plus")]
     headings += [("writer", "By")]
     rows: list[list[str]] = [
         [*(text(one[it]) for it in names), text(one.by)] for one in card.standing("part")
@@ -120,7 +121,7 @@ def _parts(card: Card) -> str:
 
 def _acknowledged(card: Card) -> str:
     told = [f"{HAZARDS[one['hazard']].title} ({one.by})" for one in card.standing("caution")]
-    return listed(told) if told else ""
+    return listed(dict.fromkeys(told)) if told else ""
 
 
 def _corrected(card: Card) -> str:
