@@ -30,6 +30,7 @@ LESSONS = (
     "07-plan-a-recap",
     "08-solder-and-heat",
     "09-hot-air-and-moisture",
+    "12-first-power-up",
 )
 
 # The shorter of the two ways through the workbook: to change old capacitors in one evening.
@@ -40,6 +41,7 @@ ONE_EVENING = (
     "04-polarity",
     "07-plan-a-recap",
     "08-solder-and-heat",
+    "12-first-power-up",
 )
 
 

@@ -6,7 +6,7 @@ rectifier, whose diodes then keep the supply away from the transformer.
 
 from __future__ import annotations
 
-from repairlib.show.canvas import INK, METAL, NEGATIVE, PAPER, POSITIVE, Canvas
+from repairlib.show.canvas import INK, METAL, PAPER, POSITIVE, Canvas
 from repairlib.show.capacitors import ALUMINIUM, SLEEVE
 from repairlib.show.looks import LOOKS
 from repairlib.show.picture import Picture

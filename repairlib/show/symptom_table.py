@@ -9,7 +9,7 @@ from repairlib.show.sourced_table import WORDS, SourcedTable
 def symptom_table() -> SourcedTable:
     """Each fault with the symptoms that it shows and no others, as `circuits` works them out.
 
-    >>> print(repr(symptom_table()).splitlines()[7])
+    >>> print(repr(symptom_table()).splitlines()[8])
     ripple at mains | one diode open | each diode on the diode range, one lead lifted
     """
     rows = symptom_rows()
