@@ -33,6 +33,7 @@ __getattr__, __all__ = public_names(
     parts="BODIES draw_part",
     picture="Picture",
     polarity="draw_polarity",
+    power_checks="checks_before_power",
     powering="draw_powering",
     rail_chart="draw_rail",
     recap_board="draw_recap",

@@ -100,5 +100,6 @@ def _meter(canvas: Canvas, rail: str) -> None:
     with canvas.scaled(262, 264, 0.9, 0.9):
         clip(canvas, 0, 0, degrees=-65, colour=BLACK)
     probe(canvas, (382, 256), (391, 190), POSITIVE)
-    canvas.text(268, 300, "black: clipped", LETTERS, "start")
+    for y, words in ((250, "black:"), (268, "clipped")):
+        canvas.text(238, y, words, LETTERS, "end")
     canvas.text(374, 300, "red: by hand", LETTERS, "start")

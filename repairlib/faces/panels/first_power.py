@@ -87,18 +87,14 @@ class FirstPowerUp(Panel):
             self.fields[name].observe(self._show, "value")
         row = widgets.Layout(flex_flow="row wrap")
         keys = widgets.HBox(list(self.buttons.values()), layout=row)
-        walk = widgets.VBox(
-            [self.answer, self.card, self.reading, self.percent, self.cause, keys, self.so_far]
-        )
-        walk.add_class("rl-beside")
-        always = words(caution(*ALWAYS).short())
-        super().__init__(
-            words(soft(text(WHERE))), *self.setup.values(), self.keeping.strip, always, walk
-        )
+        walk = [self.answer, self.card, self.reading, self.percent, self.cause, keys, self.so_far]
+        set_up = [words(soft(text(WHERE))), *self.setup.values(), self.keeping.strip]
+        columns = [_column(set_up, "0 1 26rem"), _column(walk, "1 1 22rem")]
+        always = words(caution(*ALWAYS).in_brief())
+        super().__init__(widgets.HBox(columns, layout=row), always)
         self._show()
 
     def _buttons(self) -> dict[str, widgets.Button]:
-        wide = widgets.Layout(width="auto")
         said = dict.fromkeys(LOOKS, "") | {
             "enter": "Enter the reading",
             POWER_OFF: "Power is off, plug out",
@@ -108,8 +104,8 @@ class FirstPowerUp(Panel):
             "anew": ANEW,
         }
         made = {
-            name: widgets.Button(description=words or name.capitalize(), layout=wide)
-            for name, words in said.items()
+            name: widgets.Button(description=label or name.capitalize(), layout={"width": "auto"})
+            for name, label in said.items()
         }
         for name in LOOKS:
             made[name].on_click(lambda _, found=name: self._take(self._key(), found))
@@ -142,6 +138,7 @@ class FirstPowerUp(Panel):
             state = move(self.state)
         except RepairlibError as error:
             self.answer.value = trouble(error)
+            self._controls()
             return
         self.reading.value = self.cause.value = ""
         self._keep(state)
@@ -196,6 +193,8 @@ class FirstPowerUp(Panel):
         } | dict.fromkeys(LOOKS, bool(check and not check.unit))
         for name, button in self.buttons.items():
             button.layout.display = "" if shown[name] else "none"
+        for said in (self.answer, self.card, self.so_far):
+            said.layout.display = "" if said.value else "none"
         for field in (self.reading, self.percent):
             field.layout.display = "" if shown["enter"] else "none"
         self.cause.layout.display = "" if shown[CAUSE] else "none"
@@ -245,6 +244,11 @@ def so_far_html(state: State) -> str:
     if not state.readings:
         return ""
     return fold(f"Read so far: {len(state.readings)}", listed(state.so_far, "ol"))
+
+
+def _column(children: list[widgets.Widget], room: str) -> widgets.VBox:
+    """A column that takes so much room, and stands below its neighbour on a narrow page."""
+    return widgets.VBox(children, layout=widgets.Layout(flex=room, min_width="0"))
 
 
 def _sentence(words: str) -> str:

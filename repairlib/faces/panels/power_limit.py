@@ -36,7 +36,9 @@ def power_limit(
         "power": SIZE.text("Watts on its label", power),
         "mains": SIZE.text("Mains, V", mains),
     }
-    return FieldPanel(fields, limited, ("answer",), beside=("answer",), kept=kept)
+    panel = FieldPanel(fields, limited, ("answer",), kept=kept)
+    panel.answer.add_class("rl-beside")
+    return panel
 
 
 def limited(have: str, voltage: str, current: str, power: str, mains: str) -> tuple[str]:

@@ -81,19 +81,6 @@ def which_ripple(draw: Draw) -> Choice:
     )
 
 
-@practice_question
-def which_step(draw: Draw) -> Number:
-    volts, ampere = draw.pick([(12, 0.25), (9, 0.3), (6, 0.2)])
-    second = steps_up(volts, ampere)[1]
-    return Number(
-        prompt=f"A set for {volts}{NBSP}V is raised in four steps of equal size. How many volts "
-        "are set at the second step?",
-        unit="V",
-        answer=second.volts,
-        hint="A quarter, half, three quarters, all.",
-    )
-
-
 @question(points=3)
 def order_of_work(draw: Draw) -> Order:
     steps = (EMPTY, METAL, TURNED, OHMS, LOW, RAILS)
@@ -125,6 +112,22 @@ def order_of_work(draw: Draw) -> Order:
             Mistake(before(TURNED, METAL), "What could short everything, whatever its polarity?"),
         ],
         hint="Dead first. Then look, then measure without power, then little power.",
+    )
+
+
+@question(points=2)
+def without_a_limit(draw: Draw) -> Choice:
+    thing = draw.pick(["radio", "tape recorder", "record player", "synthesiser"])
+    return Choice(
+        prompt=f"You changed the capacitors of a {thing} that runs from the mains. You have no "
+        "supply with a current limit. How does it get its first power?",
+        options=draw.shuffle([BY_HAND, QUICKLY, MY_LAMP, BIG_FUSE]),
+        answer=BY_HAND,
+        mistakes=[
+            Mistake(QUICKLY, "How fast does a reversed can burst?", hazard="heat and fire"),
+            Mistake(MY_LAMP, "The lamp and all behind it are live. Who may?", hazard="mains"),
+            Mistake(BIG_FUSE, "Then the board burns in its place.", hazard="heat and fire"),
+        ],
     )
 
 
@@ -165,28 +168,6 @@ def last_limit(draw: Draw) -> Number:
     )
 
 
-@question(points=2)
-def at_the_limit(draw: Draw) -> Choice:
-    volts, ampere = draw.pick([(12, 0.25), (9, 0.3), (11, 0.15), (24, 0.2)])
-    step = steps_up(volts, ampere)[1]
-    return Choice(
-        prompt=f"Second step. You set {brief(step.volts, 'V')} and a limit of "
-        f"{brief(step.limit, 'A')}. The supply shows {brief(step.limit, 'A')}, and its volts have "
-        f"fallen to {brief(float(f'{0.3 * step.volts:.1g}'), 'V')}. What do you do?",
-        options=draw.shuffle([OFF, RAISE, ON, FEEL]),
-        answer=OFF,
-        mistakes=[
-            Mistake(RAISE, "Something takes too much. What happens to it?", hazard="heat and fire"),
-            Mistake(ON, "It limits, and heat goes on in a part.", hazard="heat and fire"),
-            Mistake(
-                FEEL,
-                "Something that takes so much burns skin, and may burst in your face.",
-                hazard="flying leads and eyes",
-            ),
-        ],
-    )
-
-
 @question(points=3)
 def rails_judged(draw: Draw) -> Table:
     logic = draw.pick([(5.02, 5.61, 4.77), (4.97, 4.41, 5.23), (5.11, 4.52, 4.73)])
@@ -208,28 +189,6 @@ def rails_judged(draw: Draw) -> Table:
 def _verdict(right: str) -> Choice:
     hint = "Work out both ends of the window. Then add and take away the meter's error."
     return Choice(options=(PASS, FAIL, CANNOT_TELL), answer=right, hint=hint)
-
-
-@question(points=2)
-def ripple_by_formula(draw: Draw) -> Number:
-    ampere, microfarad = draw.pick(
-        [(0.2, 1000), (0.3, 2200), (0.25, 1000), (0.5, 4700), (0.4, 2200), (0.15, 470)]
-    )
-    farad = microfarad / 1e6
-    answer = smoothing_ripple(ampere, farad, 50)
-    return Number(
-        prompt=f"A bridge on mains of 50{NBSP}Hz charges a reservoir of {microfarad}{NBSP}µF. The "
-        f"load takes {brief(ampere, 'A')}. How much ripple, peak to peak, does the formula give?",
-        unit="V",
-        answer=answer,
-        tolerance=0.02,
-        mistakes=[
-            Mistake(2 * answer, "A bridge charges it twice in each period."),
-            Mistake(answer / 2, "Twice 50 Hz is 100 Hz. You doubled once too often."),
-            Mistake(answer / 0.8, "That is the most it may have, with 20 % less capacitance."),
-        ],
-        hint="The current, divided by twice the frequency and by the farads.",
-    )
 
 
 @question(points=2)
@@ -257,6 +216,28 @@ def _waves(fault: str):
     return draw_rail(fault, "the supply at hand")
 
 
+@question(points=2)
+def at_the_limit(draw: Draw) -> Choice:
+    volts, ampere = draw.pick([(12, 0.25), (9, 0.3), (11, 0.15), (24, 0.2)])
+    step = steps_up(volts, ampere)[1]
+    return Choice(
+        prompt=f"Second step. You set {brief(step.volts, 'V')} and a limit of "
+        f"{brief(step.limit, 'A')}. The supply shows {brief(step.limit, 'A')}, and its volts have "
+        f"fallen to {brief(float(f'{0.3 * step.volts:.1g}'), 'V')}. What do you do?",
+        options=draw.shuffle([OFF, RAISE, ON, FEEL]),
+        answer=OFF,
+        mistakes=[
+            Mistake(RAISE, "Something takes too much. What happens to it?", hazard="heat and fire"),
+            Mistake(ON, "It limits, and heat goes on in a part.", hazard="heat and fire"),
+            Mistake(
+                FEEL,
+                "Something that takes so much burns skin, and may burst in your face.",
+                hazard="flying leads and eyes",
+            ),
+        ],
+    )
+
+
 @question(points=3)
 def from_symptom_to_part(draw: Draw) -> Table:
     groups = (
@@ -280,16 +261,22 @@ def from_symptom_to_part(draw: Draw) -> Table:
 
 
 @question(points=2)
-def without_a_limit(draw: Draw) -> Choice:
-    thing = draw.pick(["radio", "tape recorder", "record player", "synthesiser"])
-    return Choice(
-        prompt=f"You changed the capacitors of a {thing} that runs from the mains. You have no "
-        "supply with a current limit. How does it get its first power?",
-        options=draw.shuffle([BY_HAND, QUICKLY, MY_LAMP, BIG_FUSE]),
-        answer=BY_HAND,
+def ripple_by_formula(draw: Draw) -> Number:
+    ampere, microfarad = draw.pick(
+        [(0.2, 1000), (0.3, 2200), (0.25, 1000), (0.5, 4700), (0.4, 2200), (0.15, 470)]
+    )
+    farad = microfarad / 1e6
+    answer = smoothing_ripple(ampere, farad, 50)
+    return Number(
+        prompt=f"A bridge on mains of 50{NBSP}Hz charges a reservoir of {microfarad}{NBSP}µF. The "
+        f"load takes {brief(ampere, 'A')}. How much ripple, peak to peak, does the formula give?",
+        unit="V",
+        answer=answer,
+        tolerance=0.02,
         mistakes=[
-            Mistake(QUICKLY, "How fast does a reversed can burst?", hazard="heat and fire"),
-            Mistake(MY_LAMP, "The lamp and all behind it are live. Who may?", hazard="mains"),
-            Mistake(BIG_FUSE, "Then the board burns in its place.", hazard="heat and fire"),
+            Mistake(2 * answer, "A bridge charges it twice in each period."),
+            Mistake(answer / 2, "Twice 50 Hz is 100 Hz. You doubled once too often."),
+            Mistake(answer / 0.8, "That is the most it may have, with 20 % less capacitance."),
         ],
+        hint="The current, divided by twice the frequency and by the farads.",
     )
