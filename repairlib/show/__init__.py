@@ -45,7 +45,7 @@ __getattr__, __all__ = public_names(
     side_by_side="beside",
     solder="draw_hole_fill draw_melting",
     soldering="draw_heat_bridge draw_pump_and_braid draw_putting_in draw_taking_out",
-    symptom_table="symptom_table",
+    symptoms="symptom_table",
     to_scale="draw_life_size draw_to_scale",
     worth_chart="draw_worth",
 )

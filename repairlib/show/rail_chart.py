@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from collections.abc import Iterable, Sequence
+from typing import Any
 
 from repairlib.circuits import SOUND, look_at, symptoms_of, waves_of
 from repairlib.power_up import windows
@@ -51,7 +52,7 @@ def draw_rail(fault: str = SOUND, name: str = "") -> Picture:
     canvas.line((LEFT, TOP), (LEFT, BOTTOM), (RIGHT, BOTTOM), pen=1.4)
     canvas.text(LEFT - 8, TOP - 22, "V", LETTERS, "end")
     canvas.text((LEFT + RIGHT) / 2, BOTTOM + 42, "time (ms)", LETTERS)
-    lines = [
+    lines: list[tuple[str, str, Any, Any, dict[str, Any]]] = [
         ("sound reservoir", QUIET, sound.seconds, sound.volts["rail"], {"dash": "6 5", "pen": 2}),
         ("output", POSITIVE, now.seconds, now.volts["out"], {"pen": 2}),
     ]

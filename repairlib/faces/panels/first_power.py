@@ -47,7 +47,7 @@ ANEW, SURE = "Begin a new walk", "Sure? All readings go"
 
 
 class FirstPowerUp(Panel):
-    """The walk. `fields` holds what is kept: the set, the readings so far, what is being typed.
+    """The walk. `setup` holds the fields of the set, `typed` the readings and what is being typed.
 
     `card` says what to do, `answer` what the last reading came to, `state` where the walk stands;
     `buttons` holds the buttons by name.
@@ -75,19 +75,26 @@ class FirstPowerUp(Panel):
         }
         self.reading = SIZE.text("Reading", "")
         self.percent = SIZE.text("± % of the meter", "1")
-        self.cause = SIZE.lines("Cause, and what was done", "", 3)
+        self.cause = SIZE.lines("Cause", "", 3)
+        self.cause.placeholder = "What it was, and what was done"
         self.readings = widgets.Text(value="[]")  # kept, never shown
-        typed = {"reading": self.reading, "percent": self.percent, "cause": self.cause}
-        self.fields = {**self.setup, **typed, "readings": self.readings}
+        self.typed = {
+            "reading": self.reading,
+            "percent": self.percent,
+            "cause": self.cause,
+            "readings": self.readings,
+        }
         self.card, self.answer, self.so_far = words(), words(), words()
         self.buttons = self._buttons()
         self.state: State | None = None
-        self.keeping = Keeping(kept, self.fields)
-        for name in (*self.setup, "readings"):
-            self.fields[name].observe(self._show, "value")
+        self.keeping = Keeping(kept, self.setup)
+        self.keeping_walk = Keeping(f"{kept} {voltage} {current} {supply}", self.typed)
+        for field in (*self.setup.values(), self.readings):
+            field.observe(self._show, "value")
         row = widgets.Layout(flex_flow="row wrap")
         keys = widgets.HBox(list(self.buttons.values()), layout=row)
         walk = [self.answer, self.card, self.reading, self.percent, self.cause, keys, self.so_far]
+        walk.append(self.keeping_walk.note)
         set_up = [words(soft(text(WHERE))), *self.setup.values(), self.keeping.strip]
         columns = [_column(set_up, "0 1 26rem"), _column(walk, "1 1 22rem")]
         always = words(caution(*ALWAYS).in_brief())
@@ -201,6 +208,7 @@ class FirstPowerUp(Panel):
         self.buttons["back"].disabled = not (state and may_take_back(state))
         begun = self.readings.value != "[]"
         self.buttons["anew"].disabled = not begun
+        self.keeping.again.disabled = begun
         rails = self.setup["rails"]
         for field in (
             *list(self.setup.values())[:3],

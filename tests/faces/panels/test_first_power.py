@@ -168,3 +168,12 @@ def test_a_kept_walk_that_does_not_fit_is_told_and_can_be_begun_anew(kept):
     assert "Not done" in panel.answer.value and panel.state is None
     press(panel, "anew", "anew")
     assert panel.state.check.key == "dead"
+
+
+def test_the_lessons_values_cannot_wipe_a_walk():
+    panel = first_power_up()
+    panel.setup["current"].value = "0.2 A"
+    press(panel, FINE)
+    assert panel.keeping.again.disabled
+    panel.keeping.again.click()
+    assert len(panel.state.readings) == 1

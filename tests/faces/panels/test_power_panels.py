@@ -3,8 +3,8 @@
 import pytest
 
 from repairlib.circuits import FAULTS, SOUND, SYMPTOMS, symptom_rows, symptoms_of
-from repairlib.faces.panels.power_limit import power_limit
-from repairlib.faces.panels.supply_faults import supply_faults
+from repairlib.faces.panels.limiting import power_limit
+from repairlib.faces.panels.simulated_supply import supply_faults
 from repairlib.power_up import LAMP, NEITHER
 
 
