@@ -7,7 +7,7 @@ from collections.abc import Sequence
 from repairlib.core import html
 
 FIGURES = 'style="text-align:right;padding:2px 5px"'
-WORDS = 'style="text-align:left;vertical-align:top;padding:3px 12px 3px 0"'
+WORDS = 'style="text-align:left;vertical-align:top;padding:3px 12px 3px 0;overflow-wrap:break-word"'
 
 
 class SourcedTable:

@@ -15,13 +15,14 @@ from repairlib.circuits import (
     symptoms_of,
     that_fit,
 )
-from repairlib.core.html import LEFT, fold, picture, row, sources, table, told
+from repairlib.core.html import fold, picture, row, sources, table, told
 from repairlib.core.quantity import Quantity
 from repairlib.core.safety import caution
 from repairlib.faces.panels.fields import FieldPanel, Fields
 from repairlib.show.rail_chart import draw_rail
 
 SIZE = Fields("5rem", "24rem")
+WIDE = 'style="text-align:left;vertical-align:top;padding:2px 14px 2px 0"'
 
 
 def supply_faults(fault: str = SOUND, kept: str = "supply faults") -> FieldPanel:
@@ -47,15 +48,15 @@ def symptoms_html(fault: str) -> str:
     seen = symptoms_of(fault)
     fits = that_fit(seen)
     says = [f"{SYMPTOMS[symptom][0].upper()}{SYMPTOMS[symptom][1:]}." for symptom in seen]
-    head = row(("These signs fit", "The measurement that decides"), LEFT, "th")
-    likely = table((row((one.fault, one.decides), LEFT) for one in fits), head) if fits else ""
+    head = row(("These signs fit", "The measurement that decides"), WIDE, "th")
+    likely = table((row((one.fault, one.decides), WIDE) for one in fits), head) if fits else ""
     folded = fold("Figures", _figures(fault)) + fold(
         "Sources", sources(dict.fromkeys(one.source for one in fits))
     )
     headline = f"{len(seen)} {'symptom' if len(seen) == 1 else 'symptoms'}"
     if not seen:
         headline, folded = "No symptom", fold("Figures", _figures(fault))
-    held = caution("stored charge").short() if seen else ""
+    held = caution("stored charge").in_brief() if seen else ""
     return told("wrong" if seen else "right", headline, says, likely + held + folded)
 
 
@@ -72,8 +73,8 @@ def _figures(fault: str) -> str:
         ("power in the reservoir", "watts", "W"),
     )
     rows = [
-        row((name, *(Quantity(getattr(look, key), unit, 3) for look in (now, sound))), LEFT)
+        row((name, *(Quantity(getattr(look, key), unit, 3) for look in (now, sound))), WIDE)
         for name, key, unit in pairs
     ]
-    most = row(("ripple at most, by the formula", Quantity(most_ripple(), "V", 3), ""), LEFT)
-    return table([*rows, most], row(("", "now", "sound"), LEFT, "th"))
+    most = row(("ripple at most, by the formula", Quantity(most_ripple(), "V", 3), ""), WIDE)
+    return table([*rows, most], row(("", "now", "sound"), WIDE, "th"))
