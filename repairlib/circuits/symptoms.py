@@ -19,7 +19,8 @@ from repairlib.health import part_named
 from repairlib.power_up import FULL, smoothing_ripple, windows
 
 SOUND = "none: a sound supply"
-MAINS, SECONDARY, LOAD, RESERVOIR = 50.0, 9.0, 0.15, 1000e-6  # Hz, V r.m.s., A, F
+MAINS_HZ = 50.0
+SECONDARY, LOAD, RESERVOIR = 9.0, 0.15, 1000e-6  # V r.m.s., A, F
 OUTPUT = "+5 V"  # the rail behind the regulator, a row of supply-rails
 DROPOUT = 2.0  # V, that the regulator needs above its output
 LEAK = 50.0  # Ω, of a reservoir that leaks
@@ -86,7 +87,7 @@ def small_supply() -> tuple[CircuitPart, ...]:
     parts = supply(
         BRIDGE,
         f"{SECONDARY:g} V",
-        f"{MAINS:g} Hz",
+        f"{MAINS_HZ:g} Hz",
         f"{RESERVOIR!r} F",
         f"{LOAD:g} A",
         esr="0.2 Ω",
@@ -171,8 +172,8 @@ def symptoms_of(fault: str) -> tuple[str, ...]:
     seen, sound, window = look_at(fault), look_at(SOUND), windows()[OUTPUT]
     ripples, dead = seen.ripple > most_ripple(), seen.high < DEAD * window.nominal
     found = {
-        RIPPLE_DOUBLE: ripples and seen.hertz == 2 * MAINS,
-        RIPPLE_MAINS: ripples and seen.hertz == MAINS,
+        RIPPLE_DOUBLE: ripples and seen.hertz == 2 * MAINS_HZ,
+        RIPPLE_MAINS: ripples and seen.hertz == MAINS_HZ,
         RAIL_LOW: seen.mean < (1 - RAIL_OFF) * sound.mean,
         RAIL_HIGH: seen.mean > (1 + RAIL_OFF) * sound.mean,
         OUTPUT_LOW: seen.low < window.low and not dead,
@@ -192,7 +193,7 @@ def most_ripple() -> float:
     >>> round(most_ripple(), 3)
     1.875
     """
-    return smoothing_ripple(LOAD, RESERVOIR, MAINS, FULL) / (1 - LESS)
+    return smoothing_ripple(LOAD, RESERVOIR, MAINS_HZ, FULL) / (1 - LESS)
 
 
 @cache
