@@ -8,6 +8,7 @@ __getattr__, __all__ = public_names(
     in_time="BACKWARD_EULER TRAPEZOIDAL Waveforms transient",
     parts="CircuitPart read_circuit",
     rectifier="rectifier_supply textbook",
-    settled="Rail rails",
+    settled="Cycle Rail one_cycle rails",
     supplies="BRIDGE CENTRE_TAP HALF_WAVE aged opened scaled shorted supply",
+    symptoms="FAULTS SOUND SYMPTOMS look_at most_ripple symptom_rows symptoms_of that_fit waves_of",
 )

@@ -2,13 +2,16 @@
 
 from __future__ import annotations
 
-from typing import NamedTuple
+from typing import TYPE_CHECKING, NamedTuple
 
 from repairlib.circuits.checks import checked
 from repairlib.circuits.in_time import Stepper
 from repairlib.circuits.parts import ZERO, CircuitPart
 from repairlib.circuits.steady import Search
 from repairlib.core.errors import RepairlibError
+
+if TYPE_CHECKING:
+    import numpy as np
 
 STEPS = 400  # in a cycle of mains
 MOST_CYCLES = 120
@@ -35,7 +38,11 @@ class Rail(NamedTuple):
         return self.peak - self.valley
 
 
-AT_ZERO = Rail(0.0, 0.0, 0.0, 0.0)  # the zero point itself
+class Cycle(NamedTuple):
+    """One settled cycle of mains: `seconds` from its first step on, `volts` by point."""
+
+    seconds: np.ndarray
+    volts: dict[str, np.ndarray]
 
 
 def rails(parts: tuple[CircuitPart, ...], *points: str, steps: int = STEPS) -> dict[str, Rail]:
@@ -51,24 +58,50 @@ def rails(parts: tuple[CircuitPart, ...], *points: str, steps: int = STEPS) -> d
     >>> print(f"{rail.valley:.1f} to {rail.peak:.1f} V")
     9.9 to 11.9 V
     """
-    hertz = {part.more["mains"] for part in checked(parts) if part.more.get("mains")}
-    if len(hertz) != 1:
-        read = ", ".join(f"{one:g} Hz" for one in sorted(hertz)) or "this circuit"
-        raise RepairlibError(read, "not one frequency of mains", "sines of one frequency")
-    cycle = 1 / hertz.pop()
+    cycle = 1 / mains_of(parts)
     search = Search()
     coarse, kept = _settled(Stepper(parts, cycle / (steps // 2)), steps // 2, points, search)
     fine, _ = _settled(Stepper(parts, cycle / steps, charged=kept), steps, points, search)
     found = {}
     for point in points:
-        one, other = fine[point], coarse[point]
+        one, other = _rail(fine[point]), _rail(coarse[point])
         changed = (abs(a - b) for a, b in zip(one[:3], other[:3], strict=True))
         found[point] = one._replace(error=max(one.error, *changed))
     return found
 
 
+def one_cycle(parts: tuple[CircuitPart, ...], *points: str, steps: int = STEPS) -> Cycle:
+    """The voltages [V] at these points in each step of one settled cycle, as `rails` has them.
+
+    The sine of the circuit stands at 0 at the begin of the cycle, one step before the first row.
+    Raises RepairlibError as `rails` does.
+
+    >>> from repairlib.circuits.parts import read_circuit
+    >>> rows = "part,from,to,value,more / V1,a,0,9 V,50 Hz 0.2 Ω / D1,a,rail,10 nA,n 1.8"
+    >>> cycle = one_cycle(read_circuit(rows + " / R1,rail,0,100,"), "rail")
+    >>> print(f"{cycle.seconds[-1]:g} s, {cycle.volts['rail'].max():.1f} V")
+    0.02 s, 11.9 V
+    """
+    import numpy as np
+
+    cycle = 1 / mains_of(parts)
+    waves, _ = _settled(Stepper(parts, cycle / steps), steps, points, Search())
+    return Cycle(cycle / steps * np.arange(1, steps + 1), waves)
+
+
+def mains_of(parts: tuple[CircuitPart, ...]) -> float:
+    """The one frequency [Hz] of the sines in a circuit; RepairlibError where there is not one."""
+    hertz = {part.more["mains"] for part in checked(parts) if part.more.get("mains")}
+    if len(hertz) != 1:
+        read = ", ".join(f"{one:g} Hz" for one in sorted(hertz)) or "this circuit"
+        raise RepairlibError(read, "not one frequency of mains", "sines of one frequency")
+    return hertz.pop()
+
+
 def _settled(stepper: Stepper, steps: int, points: tuple[str, ...], search: Search):
-    """The rails when one cycle is like the one before, and what the parts hold then."""
+    """The waves of a cycle that is like the one before, and what the parts hold after it."""
+    import numpy as np
+
     columns = [stepper.point(point) for point in points if point != ZERO]
     search.begin()
     for _ in range(MOST_CYCLES):
@@ -89,8 +122,7 @@ def _settled(stepper: Stepper, steps: int, points: tuple[str, ...], search: Sear
             "a smaller capacitance or a larger load",
         )
     waves = dict(zip((one for one in points if one != ZERO), run.T, strict=True))
-    settled = {point: _rail(waves[point]) if point in waves else AT_ZERO for point in points}
-    return settled, stepper.kept()
+    return {point: waves.get(point, np.zeros(steps)) for point in points}, stepper.kept()
 
 
 def _rail(wave) -> Rail:

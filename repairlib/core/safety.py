@@ -233,6 +233,16 @@ class Caution:
         """As HTML, for the part or the answer in hand: of "heat and fire" what a part does."""
         return _in_short(hazard.of_part or hazard for hazard in self.hazards)
 
+    def in_brief(self) -> str:
+        """As HTML, for a panel used at the bench: one sentence each, all there is to do folded.
+
+        >>> caution("mains", "lead").in_brief().count("<details>")
+        1
+        """
+        hazards = [hazard.of_part or hazard for hazard in self.hazards]
+        lines = "<br>".join(f"<strong>⚠ {html.text(one.strikes)}</strong>" for one in hazards)
+        return _boxed([lines + Caution(tuple(hazards)).folded("What to do")])
+
     def in_full(self) -> str:
         """As HTML with nothing folded: for paper."""
         return _boxed(

@@ -26,7 +26,8 @@ How to write the exercise of a lesson
 2. Banks grow at their end: the printed lessons (the demo variant) take the first of each bank.
    Every change to what is asked shows on old sheets as "changed"; it is never marked in silence.
 3. Every argument is named. Values are SI floats (volts, farads, ohms); % and °C stay as they are.
-   Type the answers in by hand from the source; never work them out with the code that is taught.
+   Type the answers in by hand from the source. Work one out with the code that is taught only
+   where the tests hold every variant against figures that were worked by hand.
 4. Kinds: `Number(answer, unit, tolerance=0.01, margin=0)`; `Choice(options, answer)`, give the
    options as `draw.shuffle([...])`; `Order(steps, shown)` with `steps` in the right order and
    `shown=draw.shuffle(steps)`; `Table(cells={row: {column: Number(...) or Choice(...)}})`, cells

@@ -31,6 +31,7 @@ LESSONS = (
     "08-solder-and-heat",
     "09-hot-air-and-moisture",
     "11-connectors-and-power-entry",
+    "12-first-power-up",
     "13-worth-repairing-and-the-record",
 )
 
@@ -42,6 +43,7 @@ ONE_EVENING = (
     "04-polarity",
     "07-plan-a-recap",
     "08-solder-and-heat",
+    "12-first-power-up",
 )
 
 

@@ -9,6 +9,8 @@ __getattr__, __all__ = public_names(
     lamp="series_lamp",
     rails="rail_check window_around windows",
     ripple="FULL HALF ripple_check smoothing_ripple",
-    supply="HAND_ON LAMP LIMITED NEITHER current_limit short_below steps_up",
-    walk="CAUSE FINE POWER_OFF Reading State VERIFY WRONG begin from_dict step",
+    supply="HAND_ON LAMP LIMITED NEITHER SUPPLIES current_limit short_below steps_up",
+    typed_setup="RAIL_COLUMNS read_reading read_setup",
+    walk="CAUSE FINE LOOKS POWER_OFF Reading State VERIFY WRONG begin from_dict may_take_back step "
+    "take_back walked",
 )

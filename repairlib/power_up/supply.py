@@ -20,6 +20,7 @@ HAND_ON = "hand on"
 BEGIN_AMPERE = 0.1  # A, the limit to begin with; from memory
 ABOVE_EXPECTED = 1.2  # "a little above" the expected current is from memory, 20 % a choice
 AT_LIMIT = 0.95  # of the limit: from here on the supply counts as limiting; a choice
+REGULATES = 0.5  # of the volts, from which a regulator may take all its current; a choice
 SHARES = (0.25, 0.5, 0.75, 1.0)  # of the volts; that they are raised in steps is from memory
 LEADS_OHM = 1.0  # Ω; less cannot be told from worn leads and a short with two wires
 WITHOUT = {
@@ -41,11 +42,12 @@ def steps_up(voltage: float, current: float) -> tuple[Step, ...]:
 
     `voltage` of the set's supply in volts, above 0 to 60 V dc; `current` that it is expected to
     draw, in ampere, above 0. The first step has 100 mA or less, at so few volts that a sound set
-    stays below. Source: 100 mA and raising in steps from memory; the shares are a choice. Raises
-    RepairlibError outside the ranges.
+    stays below. From half the volts on the limit is the last one: behind a regulator a sound set
+    takes all its current as soon as that works. Source: 100 mA and raising in steps from memory;
+    the shares are a choice. Raises RepairlibError outside the ranges.
 
     >>> [(step.volts, step.limit) for step in steps_up(12, 0.25)]
-    [(3.0, 0.1), (6.0, 0.15), (9.0, 0.225), (12.0, 0.3)]
+    [(3.0, 0.1), (6.0, 0.3), (9.0, 0.3), (12.0, 0.3)]
     >>> steps_up(12, 2.0)[0]
     Step(volts=0.5, limit=0.1, most=0.095)
     """
@@ -56,7 +58,10 @@ def steps_up(voltage: float, current: float) -> tuple[Step, ...]:
     shares: tuple[float, ...] = SHARES
     if final * SHARES[0] > BEGIN_AMPERE:
         shares = (BEGIN_AMPERE / final, *SHARES)
-    limits = [min(final, max(BEGIN_AMPERE, final * share)) for share in shares]
+    limits = [
+        final if share >= REGULATES else min(final, max(BEGIN_AMPERE, final * share))
+        for share in shares
+    ]
     return tuple(
         Step(_tidy(voltage * share), _tidy(limit), _tidy(AT_LIMIT * limit))
         for share, limit in zip(shares, limits, strict=True)
@@ -67,15 +72,15 @@ def short_below(voltage: float, current: float) -> float:
     """The ohms to ground below which a rail counts as shorted: its volts by its current limit.
 
     `voltage` of the rail in volts of either sign, `current` that it is expected to carry, in
-    ampere. At least 1 Ω: two wires do not tell less from their leads. Source: Ohm's law; the
-    threshold is a choice. Raises RepairlibError for 0 V and for no current.
+    ampere. To three figures, and at least 1 Ω: two wires do not tell less from their leads.
+    Source: Ohm's law; the threshold is a choice. Raises RepairlibError for 0 V and no current.
 
     >>> short_below(12, 0.5), short_below(-1.2, 10)
     (20.0, 1.0)
     """
     if not (voltage and math.isfinite(voltage) and 0 < current < math.inf):
         raise RepairlibError(f"{voltage:g} V, {current:g} A", "no rail", "a rail that carries some")
-    return max(LEADS_OHM, _tidy(abs(voltage) / (ABOVE_EXPECTED * current)))
+    return max(LEADS_OHM, float(f"{abs(voltage) / (ABOVE_EXPECTED * current):.3g}"))
 
 
 def _tidy(value: float) -> float:
@@ -129,6 +134,7 @@ def current_limit(
     working = [
         f"last limit: {ABOVE_EXPECTED:g} × {brief(current, 'A')} = {brief(last.limit, 'A')}",
         f"first limit: {brief(BEGIN_AMPERE, 'A')}, or the last where that is less",
+        "from half the volts on the last limit: a regulator takes all its current once it works",
     ]
     notes = [
         "Set volts and limit with the output off. Read the current at every step before the next.",

@@ -7,10 +7,12 @@ foreign metal, one under power to the very first check. The walk ends in VERIFY 
 
 from __future__ import annotations
 
+from collections.abc import Iterable
 from dataclasses import asdict, dataclass, replace
 
 from repairlib.core.decide import decide
 from repairlib.core.errors import RepairlibError
+from repairlib.core.quantity import brief
 from repairlib.core.verdicts import CANNOT_TELL, FAIL, PASS
 from repairlib.power_up.checks import (
     RAILS,
@@ -111,6 +113,20 @@ class State:
         return self.check.why
 
     @property
+    def so_far(self) -> tuple[str, ...]:
+        """Every reading in words, the first one first."""
+        units = {check.key: check.unit for check in self.checks}
+        told = []
+        for one in self.readings:
+            said = one.found
+            if one.value is not None:
+                unit = units[one.check]
+                said = brief(one.value, unit)
+                said += f" ± {brief(one.error, unit)}" if one.error else ""
+            told.append(f"{one.check}: {said}" if said else one.check)
+        return tuple(told)
+
+    @property
     def cautions(self) -> tuple[str, ...]:
         """The hazards of what is next, keys of core.safety.HAZARDS."""
         if self.check:
@@ -191,10 +207,47 @@ def from_dict(kept: dict) -> State:
         raise RepairlibError(
             kept, "not a first power-up that was kept", "what to_dict gave"
         ) from None
+    return walked(setup, readings)
+
+
+def walked(setup: Setup, readings: Iterable[Reading]) -> State:
+    """The state after these readings, one after the other from the begin.
+
+    >>> walked(Setup(9, 0.5, (RailToCheck("+5 V", 4.75, 5.25, 10),)), [Reading("dead", FINE)]).at
+    1
+    """
     state = begin(setup)
     for reading in readings:
         state = step(state, reading)
     return state
+
+
+def take_back(state: State) -> State:
+    """The state before the last reading, which is then measured anew. Never past a stop.
+
+    Raises RepairlibError where no reading is left to take back, and at or after a stop: what was
+    found there stays found.
+
+    >>> rail = RailToCheck("+5 V", 4.75, 5.25, short_below=10)
+    >>> state = step(begin(Setup(9, 0.5, (rail,))), Reading("dead", FINE))
+    >>> take_back(state).check.key
+    'dead'
+    """
+    if not may_take_back(state):
+        wrong = "a stop is not taken back" if state.readings else "no reading was taken yet"
+        raise RepairlibError("back", wrong, "a new reading of the check that is asked")
+    return walked(state.setup, state.readings[:-1])
+
+
+def may_take_back(state: State) -> bool:
+    """Whether the last reading can be taken back: there is one, and it met no stop.
+
+    >>> may_take_back(begin(Setup(9, 0.5, (RailToCheck("+5 V", 4.75, 5.25, 10),))))
+    False
+    """
+    if not state.readings or state.stop:
+        return False
+    return state.readings[-1].check not in (POWER_OFF, CAUSE, HAND_ON)
 
 
 def _due(state: State) -> Check:

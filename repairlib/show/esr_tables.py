@@ -6,40 +6,18 @@ judges a reading of the other. The figures come from `repairlib.health`; this mo
 
 from __future__ import annotations
 
-from collections.abc import Sequence
-
-from repairlib.core import html
 from repairlib.core.quantity import NBSP, brief
 from repairlib.core.tables import read_table
 from repairlib.health import LOW_IMPEDANCE, esr_limit, usual_at_high
+from repairlib.show.sourced_table import SourcedTable
 
 ORDINARY = "aluminium general 105"
 MICROFARADS = (1, 2.2, 4.7, 10, 22, 47, 100, 220, 470, 1000, 2200)
 VOLTS = (10, 16, 25, 35, 50, 63)
 CANS = ((5, 11), (6.3, 11), (8, 11.5), (10, 12.5), (10, 16), (10, 20), (12.5, 20), (16, 25))  # mm
-CELL = 'style="text-align:right;padding:2px 5px"'
 
 
-class EsrTable:
-    """A table with its headings, what it holds in words, and the keys of its sources."""
-
-    def __init__(
-        self, caption: str, head: Sequence[str], rows: Sequence[Sequence[str]], keys: Sequence[str]
-    ) -> None:
-        self.caption, self.head, self.rows, self.keys = caption, head, rows, keys
-
-    def __repr__(self) -> str:
-        return "\n".join([self.caption, *(" | ".join(row) for row in (self.head, *self.rows))])
-
-    def _repr_html_(self) -> str:
-        head = html.row(self.head, CELL, "th")
-        rows = [html.row(row, CELL, first="th") for row in self.rows]
-        table = html.table(rows, head, html.Html(f"<strong>{html.text(self.caption)}</strong>"))
-        wide = html.Html(f'<div style="overflow-x:auto">{table}</div>')  # scrolls on a phone
-        return wide + html.fold("Sources", html.sources(self.keys))
-
-
-def esr_at_120_hz() -> EsrTable:
+def esr_at_120_hz() -> SourcedTable:
     """The highest ESR of a new part at 120 Hz and 20 °C, by capacitance and rated voltage.
 
     Of ordinary aluminium electrolytics for 105 °C, two figures each. Source: the tan δ limits of
@@ -54,10 +32,10 @@ def esr_at_120_hz() -> EsrTable:
         rows.append((_part(microfarad), *map(_two, found)))
     head = ("", *(brief(volt, "V") for volt in VOLTS))
     caption = "New and ordinary, at 120 Hz: at most this many Ω"
-    return EsrTable(caption, head, rows, ("Lelon RGA",))
+    return SourcedTable(caption, head, rows, ("Lelon RGA",))
 
 
-def esr_at_100_khz() -> EsrTable:
+def esr_at_100_khz() -> SourcedTable:
     """What a new part usually has at 100 kHz and 20 °C, by the size of its can: a hint, no limit.
 
     The usual figures are from memory; the last column holds what makers printed for single
@@ -73,7 +51,7 @@ def esr_at_100_khz() -> EsrTable:
         rows.append((f"{wide:g} × {long:g} mm".replace(" ", NBSP), *map(_span, usual), printed))
         keys += [source] if source and source not in keys else []
     head = ("can", "ordinary", "low impedance", "printed for one part")
-    return EsrTable("New, at 100 kHz: about this many Ω", head, rows, keys)
+    return SourcedTable("New, at 100 kHz: about this many Ω", head, rows, keys)
 
 
 def _printed(wide: float, long: float) -> tuple[str, str]:

@@ -40,6 +40,8 @@ def test_steps_rise_and_a_sound_set_stays_below_each(voltage, current):
     for step in steps:
         sound = current * step.volts / voltage  # it takes less at fewer volts
         assert sound < step.most < step.limit <= 1.2 * current * (1 + 1e-8)
+        regulated = current if step.volts >= voltage / 2 else sound  # all, once it regulates
+        assert regulated < step.most
 
 
 @pytest.mark.common_practice

@@ -25,9 +25,14 @@ from repairlib.power_up import (
     begin,
     checks_of,
     from_dict,
+    may_take_back,
     rail_to_check,
+    read_reading,
+    read_setup,
     short_below,
     step,
+    take_back,
+    walked,
     windows,
 )
 from repairlib.power_up import walk as module
@@ -136,9 +141,9 @@ def test_a_reading_that_cannot_be_told_is_taken_again():
 @pytest.mark.parametrize(
     "reading",
     [
-        Reading("power 2", value=0.15),  # its limit
-        Reading("power 2", value=0.143),  # 95 % of it
-        Reading("power 2", value=0.14, error=0.01),  # may be at its limit
+        Reading("power 2", value=0.3),  # its limit
+        Reading("power 2", value=0.286),  # 95 % of it
+        Reading("power 2", value=0.28, error=0.01),  # may be at its limit
         Reading("volts +5 V", value=5.6),
         Reading("volts -12 V", value=12.0),
         Reading("ripple +5 V", value=0.08),
@@ -226,7 +231,7 @@ def test_a_rail_of_the_table_is_taken_with_its_limits():
 
 @pytest.mark.behaviour
 def test_what_is_kept_is_walked_again_and_no_check_can_be_skipped():
-    state = step(walked_to("power 2"), Reading("power 2", value=0.2))
+    state = step(walked_to("power 2"), Reading("power 2", value=0.4))
     kept = json.loads(json.dumps(state.to_dict(), allow_nan=False))
     assert from_dict(kept) == state
     del kept["readings"][3]  # the ohms of a rail
@@ -339,3 +344,50 @@ def test_random_walks(monkeypatch):
     seed = random.SystemRandom().randrange(10**9)
     ends = walks(monkeypatch, seed, 100_000)
     assert min(ends.values()) > 1000, f"seed {seed}: {ends}"
+
+
+@pytest.mark.behaviour
+def test_a_reading_is_taken_back_and_measured_anew_but_never_past_a_stop():
+    state = walked_to("power 2")
+    back = take_back(state)
+    assert back.check.key == "power 1" and back == walked(SET, state.readings[:-1])
+    stopped = step(state, Reading("power 2", value=0.3))
+    off = step(stopped, Reading(POWER_OFF))
+    again = step(off, Reading(CAUSE, "C1 turned"))
+    for held in (STARTS[0], stopped, off, again, step(STARTS[0], Reading(HAND_ON))):
+        assert not may_take_back(held)
+        with pytest.raises(RepairlibError, match="a new reading"):
+            take_back(held)
+    after = step(again, Reading("dead", FINE))
+    assert take_back(after) == again  # no further: its stop stays
+
+
+@pytest.mark.behaviour
+def test_a_set_is_read_as_it_is_typed():
+    setup = read_setup(
+        "9 V", "250 mA", "rail | tolerance | ripple\n+5 V | | 50 mV\n-12 V | 10 % | "
+    )
+    assert [(one.name, one.low, one.high) for one in setup.rails] == [
+        ("+5 V", 4.75, 5.25),
+        ("-12 V", -13.2, -10.8),
+    ]
+    assert [one.short_below for one in setup.rails] == [16.7, 40.0]
+    assert [one.ripple for one in setup.rails] == [0.05, None]
+    for rails, named in (
+        ("rail\n", "rail"),
+        ("rail | tolerance\n+5 V | 5\n+12 V | wide", "row 2 of the rails"),
+        ("rail\n0 V", "row 1 of the rails"),
+        ("rail\n+5 V\n5 V", "each rail once"),
+        ("ripple\n50 mV", "rail"),
+    ):
+        with pytest.raises(RepairlibError, match=named):
+            read_setup("9 V", "250 mA", rails)
+
+
+@pytest.mark.behaviour
+def test_a_reading_carries_the_meters_error():
+    check = walked_to("ohms +5 V").check
+    assert read_reading(check, "310 Ω", "1 %") == Reading("ohms +5 V", value=310.0, error=3.1)
+    for typed in ("OL", "", "5 V", "some"):
+        with pytest.raises(RepairlibError):
+            read_reading(check, typed)

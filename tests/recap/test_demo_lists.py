@@ -37,7 +37,8 @@ BY_HAND = {
         "keep": "C5 C6 C7 C8 C14 C31 C32 C33 C34 C35 C45 C47",
     },
     "desk-radio": {
-        "470 µF 25 V": "C1 C2 C3",
+        "470 µF 25 V": "C1 C2",
+        "1000 µF 16 V": "C3",
         "4.7 µF 25 V": "C4",
         "33 µF 16 V axial": "C8",
         "10 µF 16 V bipolar": "C10",
