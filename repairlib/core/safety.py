@@ -241,7 +241,7 @@ class Caution:
         """
         hazards = [hazard.of_part or hazard for hazard in self.hazards]
         lines = "<br>".join(f"<strong>⚠ {html.text(one.strikes)}</strong>" for one in hazards)
-        return _boxed([lines + Caution(tuple(hazards)).folded("What to do")])
+        return _boxed(lines + Caution(tuple(hazards)).folded("What to do"))
 
     def in_full(self) -> str:
         """As HTML with nothing folded: for paper."""

@@ -85,7 +85,8 @@ def _curves(canvas: Canvas, axes: Axes, run: Heating):
     import numpy as np
 
     times = np.linspace(0, axes.x.high, 90)
-    said, passed = [], []
+    said: list[str] = []
+    passed = []
     for spot, (colour, dash, pen) in LOOKS.items():
         if spot not in run.traces:
             continue
