@@ -87,21 +87,17 @@ def card(page: Page, name: str) -> Locator:
     return page.locator(".rl-card").filter(has_text=f"({name})")
 
 
-def test_lesson_00_runs_by_itself_and_stays_at_its_beginning(lesson):
-    field = lesson.get_by_label("Marking").first
-    expect(field).to_be_in_viewport()
-    expect(lesson.get_by_role("heading", name=re.compile("Start here"))).to_be_in_viewport()
-    field.fill("47/25")
-    expect(lesson.locator(".rl-quick").first).to_contain_text(re.compile(r"47\s+µF, 25\s+V"))
-
-
 @pytest.mark.parametrize("hand", [Mouse, Keys])
 def test_a_newcomer_reads_a_part_says_a_name_and_answers(lesson, hand):
+    """The lesson has run by itself and stays at its beginning; there the first field waits."""
     does = hand(lesson)
     cells = lesson.locator(".jp-Cell").count()
     quick = lesson.locator(".rl-quick").first
+    marking = lesson.get_by_label("Marking").first
+    expect(marking).to_be_in_viewport()
+    expect(lesson.get_by_role("heading", name=re.compile("Start here"))).to_be_in_viewport()
 
-    does.write(lesson.get_by_label("Marking").first, "220")
+    does.write(marking, "220")
     expect(quick).to_contain_text(re.compile(r"22\s+pF"))
     does.choose(lesson.get_by_label("Read it as").first, "aluminium SMD can")
     expect(quick).to_contain_text(re.compile(r"220\s+µF"))

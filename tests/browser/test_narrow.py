@@ -1,6 +1,6 @@
 """A lesson on a phone and at twice the size: nothing runs out of the page, and all can be read.
 
-LESSONS=all python -m pytest -n 0 tests/browser/test_narrow.py     every lesson (ten minutes)
+LESSONS=all python -m pytest -n 0 tests/browser/test_narrow.py     every lesson, light and dark
 """
 
 from __future__ import annotations
@@ -15,10 +15,12 @@ from playwright.sync_api import expect
 from tests.browser.lab import WAIT_MS, lessons_opened
 from tests.refresh import lesson_names
 
-SAMPLE = ("07-plan-a-recap", "00-start-here")
-EVERY = tuple(name for name in lesson_names() if name[0].isdigit())
 THEMES = "jupyter/settings/@jupyterlab/apputils-extension/themes.jupyterlab-settings"
-WINDOWS = {"a phone": (390, 844), "twice the size": (683, 384)}
+NARROW = {"a phone": (390, 844), "twice the size": (683, 384)}
+EVERY = [name for name in lesson_names() if name[0].isdigit()]
+# In each run one lesson in each theme.
+SAMPLE = [("address", "00-start-here"), ("dark", "07-plan-a-recap")]
+ASKED = product(("address", "dark"), EVERY) if os.environ.get("LESSONS") == "all" else SAMPLE
 
 OPEN_FOLDS = "document.querySelectorAll('.jp-Notebook details').forEach(one => one.open = true)"
 
@@ -68,13 +70,6 @@ PALE = """() => {
 }"""
 
 
-def asked(ways):
-    """Each way with each lesson, or with one lesson of the sample where it must be quick."""
-    if os.environ.get("LESSONS") == "all":
-        return list(product(ways, EVERY))
-    return list(zip(ways, SAMPLE, strict=True))
-
-
 @pytest.fixture(scope="module")
 def dark(tmp_path_factory):
     """The same, for a learner who has chosen the dark theme."""
@@ -86,8 +81,8 @@ def dark(tmp_path_factory):
         yield opened
 
 
-def opened(browser, address: str, lesson: str, size: tuple[int, int]):
-    page = browser.new_page(viewport=dict(zip(("width", "height"), size, strict=True)))
+def opened(browser, address: str, lesson: str):
+    page = browser.new_page(viewport={"width": 1366, "height": 768})
     expect.set_options(timeout=WAIT_MS)
     page.goto(re.sub(r"[\w-]+\.ipynb", f"{lesson}.ipynb", address) + "&reset")
     expect(page.locator(".rl-card").last).to_be_attached()
@@ -96,17 +91,14 @@ def opened(browser, address: str, lesson: str, size: tuple[int, int]):
     return page
 
 
-@pytest.mark.parametrize(("window", "lesson"), asked(WINDOWS))
-def test_nothing_runs_out_of_the_page(browser, address, lesson, window):
-    page = opened(browser, address, lesson, WINDOWS[window])
-    assert page.evaluate(OUT) == []
-    page.close()
-
-
-@pytest.mark.parametrize(("theme", "lesson"), asked(["dark", "address"]))
-def test_all_text_can_be_read(browser, request, lesson, theme):
-    page = opened(browser, request.getfixturevalue(theme), lesson, (1366, 768))
+@pytest.mark.parametrize(("theme", "lesson"), ASKED)
+def test_nothing_runs_out_of_the_page_and_all_text_can_be_read(browser, request, theme, lesson):
+    page = opened(browser, request.getfixturevalue(theme), lesson)
     light = "true" if theme == "address" else "false"
     expect(page.locator("body")).to_have_attribute("data-jp-theme-light", light)
     assert page.evaluate(PALE) == []
+    for width, height in NARROW.values():
+        page.set_viewport_size({"width": width, "height": height})
+        page.wait_for_timeout(1000)  # until the page has found its new order
+        assert page.evaluate(OUT) == [], (width, height)
     page.close()

@@ -200,7 +200,7 @@ def test_work_is_taken_along_and_brought(tmp_path, monkeypatch):
     KeptWork("07-plan").save({"list": "C1"})
     form.carry.take.click()
     said = form.carry.status.value
-    assert "1 answers, 1 things" in said and 'download="repair-work-ada-example.json"' in said
+    assert "1 answer, 1 thing typed" in said and 'download="repair-work-ada-example.json"' in said
     file = saved_by_the_link(said)
     monkeypatch.setenv("REPAIRLIB_HOME", str(tmp_path / "other"))
     there, answering = learner_form(), answer_form(open_exercise(LESSON))

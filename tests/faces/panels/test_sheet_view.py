@@ -5,6 +5,7 @@ from base64 import b64decode
 
 from repairlib.faces.panels import answer_form, progress_view
 from repairlib.learn import LESSONS, open_exercise, set_learner
+from repairlib.learn.exercise import ONE_EVENING
 from tests.learn.test_answered import ANSWERED
 
 LESSON = "00-start-here"
@@ -89,7 +90,7 @@ def test_progress_says_what_comes_next_then_shows_all_lessons_and_both_ways():
     shown = progress_view().shown.value
     assert "Begin with lesson 00, Start here" in shown
     assert shown.count("○ not begun") == len(LESSONS)
-    assert shown.count("● one evening") == 6 and "The whole workbook" in shown
+    assert shown.count("● one evening") == len(ONE_EVENING) and "The whole workbook" in shown
 
 
 def test_progress_looks_again_when_asked_and_lists_mistakes():
