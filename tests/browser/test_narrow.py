@@ -16,7 +16,9 @@ from tests.browser.lab import WAIT_MS, lessons_opened
 from tests.refresh import lesson_names
 
 THEMES = "jupyter/settings/@jupyterlab/apputils-extension/themes.jupyterlab-settings"
-NARROW = {"a phone": (390, 844), "twice the size": (683, 384)}
+A_PHONE = {"width": 390, "height": 844}
+TWICE_THE_SIZE = {"width": 683, "height": 384}
+A_LAPTOP = {"width": 1366, "height": 768}
 EVERY = [name for name in lesson_names() if name[0].isdigit()]
 # In each run one lesson in each theme.
 SAMPLE = [("address", "00-start-here"), ("dark", "07-plan-a-recap")]
@@ -82,7 +84,7 @@ def dark(tmp_path_factory):
 
 
 def opened(browser, address: str, lesson: str):
-    page = browser.new_page(viewport={"width": 1366, "height": 768})
+    page = browser.new_page(viewport=A_PHONE)
     expect.set_options(timeout=WAIT_MS)
     page.goto(re.sub(r"[\w-]+\.ipynb", f"{lesson}.ipynb", address) + "&reset")
     expect(page.locator(".rl-card").last).to_be_attached()
@@ -96,9 +98,10 @@ def test_nothing_runs_out_of_the_page_and_all_text_can_be_read(browser, request,
     page = opened(browser, request.getfixturevalue(theme), lesson)
     light = "true" if theme == "address" else "false"
     expect(page.locator("body")).to_have_attribute("data-jp-theme-light", light)
-    assert page.evaluate(PALE) == []
-    for width, height in NARROW.values():
-        page.set_viewport_size({"width": width, "height": height})
+    assert page.evaluate(OUT) == []
+    for size in TWICE_THE_SIZE, A_LAPTOP:
+        page.set_viewport_size(size)
         page.wait_for_timeout(1000)  # until the page has found its new order
-        assert page.evaluate(OUT) == [], (width, height)
+        assert page.evaluate(OUT) == [], size
+    assert page.evaluate(PALE) == []
     page.close()
