@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 from repairlib.power_up import Setup, checks_of
-from repairlib.show.sourced_table import WORDS, SourcedTable
+from repairlib.show.sourced_table import SourcedTable
 
 
 def checks_before_power(setup: Setup) -> SourcedTable:
@@ -17,4 +17,4 @@ def checks_before_power(setup: Setup) -> SourcedTable:
     checks = [check for check in checks_of(setup) if not check.powered]
     rows = [(f"{place}. {one.key}", one.do, one.why) for place, one in enumerate(checks, 1)]
     head = ("check", "do", "why")
-    return SourcedTable("Before power", head, rows, ("common practice",), WORDS)
+    return SourcedTable("Before power", head, rows, ("common practice",), (4, 11, 9))

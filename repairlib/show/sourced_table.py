@@ -5,15 +5,16 @@ from __future__ import annotations
 from collections.abc import Sequence
 
 from repairlib.core import html
+from repairlib.show.set_out import SetOut
 
 FIGURES = 'style="text-align:right;padding:2px 5px"'
-WORDS = 'style="text-align:left;vertical-align:top;padding:3px 12px 3px 0;overflow-wrap:break-word"'
 
 
 class SourcedTable:
     """A table with its headings, what it holds in words, and the keys of its sources.
 
-    `look` is that of each cell: FIGURES or WORDS.
+    With `widths` of its columns in rem it holds words and breaks where a page is narrow. Without,
+    it holds figures.
     """
 
     def __init__(
@@ -22,17 +23,24 @@ class SourcedTable:
         head: Sequence[str],
         rows: Sequence[Sequence[str]],
         keys: Sequence[str],
-        look: str = FIGURES,
+        widths: Sequence[float] = (),
     ) -> None:
         self.caption, self.head, self.rows, self.keys = caption, head, rows, keys
-        self.look = look
+        self.widths = widths
 
     def __repr__(self) -> str:
         return "\n".join([self.caption, *(" | ".join(row) for row in (self.head, *self.rows))])
 
     def _repr_html_(self) -> str:
-        head = html.row(self.head, self.look, "th")
-        rows = [html.row(row, self.look, first="th") for row in self.rows]
+        made = self._of_words() if self.widths else self._of_figures()
+        return made + html.fold("Sources", html.sources(self.keys))
+
+    def _of_words(self) -> html.Html:
+        titled = html.Html(f"<strong>{html.text(self.caption)}</strong>")
+        return html.Html(titled + SetOut(self.head, self.rows, self.widths)._repr_html_())
+
+    def _of_figures(self) -> html.Html:
+        head = html.row(self.head, FIGURES, "th")
+        rows = [html.row(row, FIGURES, first="th") for row in self.rows]
         table = html.table(rows, head, html.Html(f"<strong>{html.text(self.caption)}</strong>"))
-        wide = html.Html(f'<div style="overflow-x:auto">{table}</div>')  # scrolls on a phone
-        return wide + html.fold("Sources", html.sources(self.keys))
+        return html.Html(f'<div style="overflow-x:auto">{table}</div>')  # scrolls on a phone

@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 from repairlib.circuits import symptom_rows
-from repairlib.show.sourced_table import WORDS, SourcedTable
+from repairlib.show.sourced_table import SourcedTable
 
 
 def symptom_table() -> SourcedTable:
@@ -17,4 +17,4 @@ def symptom_table() -> SourcedTable:
     keys = tuple(dict.fromkeys(row.source for row in rows))
     head = ("seen, and nothing else", "likely", "the measurement that decides")
     caption = "Parts and ohms: power off, discharged, one lead lifted"
-    return SourcedTable(caption, head, told, keys, WORDS)
+    return SourcedTable(caption, head, told, keys, (18, 10, 14))
