@@ -13,6 +13,7 @@ from typing import Annotated, NamedTuple
 from repairlib.core.calculator import Choice, Found, Given, calculator, found
 from repairlib.core.quantity import Quantity
 from repairlib.core.tables import read_table
+from repairlib.core.wording import sentence
 from repairlib.heat.air_limits import IPA_FLASH
 
 RESIDUES = (
@@ -143,7 +144,7 @@ def solvent_for(
         "dry_under_parts": Quantity(best.dry_under_parts * 60.0, "s"),
         "burns": best.burns,
     }
-    notes = [f"{best.note[0].upper()}{best.note[1:]}.", "Try it on a hidden spot first."]
+    notes = [sentence(best.note), "Try it on a hidden spot first."]
     if best.burns:
         notes.insert(
             0, f"It burns. Its vapour lights from {IPA_FLASH:g} °C on: your room is warmer."
@@ -182,7 +183,7 @@ def dry_before_power(
     one = solvents()[solvent]
     needed = 60.0 * (one.dry_open if where == "open surface" else one.dry_under_parts)
     values = {"time": Quantity(needed, "s"), "left": Quantity(max(needed - waited, 0.0), "s")}
-    notes = [f"{one.note[0].upper()}{one.note[1:]}.", "Times from memory, in moving room air."]
+    notes = [sentence(one.note), "Times from memory, in moving room air."]
     if waited < needed:
         return found(
             values,

@@ -20,6 +20,7 @@ from repairlib.core.typed.table import (
     is_framed,
     is_rule,
 )
+from repairlib.core.wording import counted
 
 CELSIUS, FAHRENHEIT = "°C", "°F"
 TIME_UNITS = {"ms": 1e-3, "s": 1.0, "min": 60.0, "h": 3600.0}
@@ -66,7 +67,9 @@ def find_layout(lines: list[str], name: str) -> Layout:
     notes = []
     words = [line for line in above if line != heading]
     if words:
-        notes.append(f"{_lines(len(words))} before the table not read as data: {shown(words[0])}")
+        notes.append(
+            f"{counted(len(words), 'line')} before the table not read as data: {shown(words[0])}"
+        )
     time_unit = _time_unit(heads[0]) if heads else None
     if time_unit is None and not is_clock(fields[0]):
         notes.append("The time has no unit: read as seconds.")
@@ -188,7 +191,3 @@ def _plain(head: str) -> str:
     bare = re.sub(r"[(\[].*?[)\]]", "", head).strip()
     words = [w for w in bare.split() if w.casefold() not in _CELSIUS_SPELT | _FAHRENHEIT_SPELT]
     return " ".join(words).strip(" ,:") or head.strip()
-
-
-def _lines(count: int) -> str:
-    return "1 line" if count == 1 else f"{count} lines"

@@ -6,6 +6,7 @@ and the stretch is named as doubtful. The thresholds are choices of this workboo
 
 from __future__ import annotations
 
+from repairlib.core.wording import counted
 from repairlib.heat.profile import Doubt
 
 COLDEST, HOTTEST = -60.0, 600.0  # °C; outside, the sensor is open
@@ -34,7 +35,9 @@ def check_channel(name: str, seconds, celsius):
         gone = np.flatnonzero(~valid)
         celsius = np.where(valid, celsius, np.nan)
         at = f"{seconds[gone[0]]:g} s"
-        notes.append(f"{name}: {_readings(len(gone))} of an open sensor left out, {_at(at, gone)}.")
+        notes.append(
+            f"{name}: {counted(len(gone), 'reading')} of an open sensor left out, {_at(at, gone)}."
+        )
     t, temp = (seconds, celsius) if valid.all() else (seconds[valid], celsius[valid])
     if len(t) < 3:
         return celsius, (Doubt(float(seconds[0]), float(seconds[-1]), "the sensor is open"),), notes
@@ -44,7 +47,9 @@ def check_channel(name: str, seconds, celsius):
         places = np.flatnonzero(valid)[spikes]
         celsius[places] = np.nan
         at = f"{t[spikes[0]]:g} s"
-        notes.append(f"{name}: {_readings(len(spikes))} left out as spikes, {_at(at, spikes)}.")
+        notes.append(
+            f"{name}: {counted(len(spikes), 'reading')} left out as spikes, {_at(at, spikes)}."
+        )
         t, temp = np.delete(t, spikes), np.delete(temp, spikes)
     doubts += _stuck(t, temp)
     doubts += _jumps(t, temp)
@@ -118,10 +123,6 @@ def _gaps(t, longest: float) -> list[Doubt]:
         Doubt(float(t[at]), float(t[at + 1]), f"no reading from {t[at]:g} to {t[at + 1]:g} s")
         for at in np.flatnonzero(steps > longest)
     ]
-
-
-def _readings(count: int) -> str:
-    return "1 reading" if count == 1 else f"{count} readings"
 
 
 def _at(first: str, places) -> str:

@@ -15,6 +15,7 @@ from repairlib.core.errors import RepairlibError, shown
 from repairlib.core.typed.set_aside import BLANK, HEADING
 from repairlib.core.typed.table import BLANKS, FRAMED, Table, with_plain_ends
 from repairlib.core.typed.textfile import TextFile, as_text, read_text
+from repairlib.core.wording import counted, sentence
 from repairlib.heat.log_columns import (
     CELSIUS,
     FAHRENHEIT,
@@ -99,7 +100,7 @@ def _parsed(file: TextFile, name: str, unit: str | None, path="") -> Log:
     head = text[:_HEAD].split("\n")
     layout = find_layout(head, name)
     start = sum(len(line) + 1 for line in head[: layout.first])
-    notes = [file.note[0].upper() + file.note[1:] + "."] if file.note else []
+    notes = [sentence(file.note)] if file.note else []
     notes += layout.notes
     table = _in_one_stroke(text, start, layout, path)
     if table is None:
@@ -158,7 +159,7 @@ def _row_by_row(text: str, layout: Layout, name: str, notes: list[str]):
     if days:
         notes.append("The clock passed midnight.")
     if strange:
-        count = "1 line" if len(strange) == 1 else f"{len(strange)} lines"
+        count = counted(len(strange), "line")
         notes.append(f"{count} among the readings left out: {shown(strange[0].strip())}")
     if len(strange) > len(rows):
         wrong = "most lines are no readings"

@@ -11,6 +11,7 @@ from decimal import Decimal
 from typing import NamedTuple
 
 from repairlib.core.errors import RepairlibError
+from repairlib.core.wording import counted
 from repairlib.health import LOW_IMPEDANCE
 from repairlib.recap.basket import Group, Wanted, groups_of
 from repairlib.recap.catalogue import Catalogue
@@ -99,8 +100,7 @@ class Order:
 
     def __str__(self) -> str:
         pieces = sum(line.pieces for line in self.lines)
-        boards = "1 board" if self.boards == 1 else f"{self.boards} boards"
-        kinds = "1 kind" if len(self.lines) == 1 else f"{len(self.lines)} kinds"
+        boards, kinds = counted(self.boards, "board"), counted(len(self.lines), "kind")
         said = f"{pieces} pieces of {kinds} for {boards}, spares among them"
         if not self.priced:
             return said

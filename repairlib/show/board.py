@@ -7,6 +7,7 @@ from math import cos, pi, sin
 from typing import Any
 
 from repairlib.core.errors import RepairlibError
+from repairlib.core.wording import counted
 from repairlib.show.anatomy import arc
 from repairlib.show.board_legend import legend_of
 from repairlib.show.box import Box
@@ -193,8 +194,7 @@ def _draw_label(canvas: Canvas, part: Placed, spot: Spot, look: Look) -> None:
 
 
 def _words(title: str, parts, placed: list[Placed]) -> str:
-    count = f"{len(placed)} part" + ("" if len(placed) == 1 else "s")
-    head = f"{title}. {count}."
+    head = f"{title}. {counted(len(placed), 'part')}."
     lines = []
     for part, raw in zip(placed, parts, strict=True):
         place = (

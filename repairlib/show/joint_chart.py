@@ -5,6 +5,7 @@ Drawn on a Canvas, not with matplotlib: a panel draws it again at every change.
 
 from __future__ import annotations
 
+from repairlib.core.wording import sentence
 from repairlib.heat import SOFTENS, Heating, alloy, figure
 from repairlib.show.axes import Axes, Scale
 from repairlib.show.canvas import INK, NEGATIVE, POSITIVE, QUIET, Canvas, text_width
@@ -53,7 +54,7 @@ def draw_joint_chart(run: Heating) -> Picture:
     _level(canvas, axes, softens, f"board softens (Tg) at {softens:g} °C", points)
     words = "a model, not a measurement"
     canvas.text(LEFT, KEY + LINE * shown, words, LETTERS, anchor="start", fill=QUIET)
-    return canvas.picture("\n".join([*said, f"{words[0].upper()}{words[1:]}."]))
+    return canvas.picture("\n".join([*said, sentence(words)]))
 
 
 def _grid(canvas: Canvas, axes: Axes) -> None:

@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from collections.abc import Mapping, Sequence
 
+from repairlib.core.wording import counted
 from repairlib.show.axes import Axes, Scale
 from repairlib.show.canvas import INK, NEGATIVE, Canvas
 from repairlib.show.picture import Picture
@@ -55,5 +56,4 @@ def draw_work(months: Sequence[Mapping[str, str | int | float]]) -> Picture:
 
 
 def _many(row: Mapping[str, str | int | float], name: str) -> str:
-    count = row[f"{name}s"]
-    return f"{count} {name}{'' if count == 1 else 's'}"
+    return counted(row[f"{name}s"], name)

@@ -8,6 +8,7 @@ import ipywidgets as widgets
 
 from repairlib.core.errors import RepairlibError
 from repairlib.core.html import told
+from repairlib.core.wording import counted
 from repairlib.faces.panels.file_button import FileButton
 from repairlib.faces.panels.following import turn_all
 from repairlib.faces.panels.look import trouble, words
@@ -53,15 +54,6 @@ class CarryWork(widgets.VBox):
             return
         turn_all()
         self.status.value = brought_html(brought)
-
-
-def counted(number: int, thing: str) -> str:
-    """So many things in words.
-
-    >>> counted(1, "answer"), counted(2, "answer")
-    ('1 answer', '2 answers')
-    """
-    return f"{number} {thing}{'' if number == 1 else 's'}"
 
 
 def brought_html(brought: Brought) -> str:

@@ -14,6 +14,7 @@ import ipywidgets as widgets
 from repairlib.core.errors import RepairlibError
 from repairlib.core.html import Html, fold, listed, soft, text, told
 from repairlib.core.safety import caution
+from repairlib.core.wording import sentence
 from repairlib.faces.panels.cell_table import CellTable
 from repairlib.faces.panels.fields import Fields
 from repairlib.faces.panels.keeping import Keeping
@@ -237,7 +238,7 @@ def card_html(state: State) -> str:
     more = caution(*others).short() if others else ""
     if state.end:
         headline = "Verify" if state.end == VERIFY else "Hand on"
-        return told("partly right", headline, [state.do, f"{_sentence(state.why)}"], more)
+        return told("partly right", headline, [state.do, sentence(state.why)], more)
     where = ""
     if state.check:
         power = "under power" if state.powered else "no power"
@@ -257,7 +258,3 @@ def so_far_html(state: State) -> str:
 def _column(children: list[widgets.Widget], room: str) -> widgets.VBox:
     """A column that takes so much room, and stands below its neighbour on a narrow page."""
     return widgets.VBox(children, layout=widgets.Layout(flex=room, min_width="0"))
-
-
-def _sentence(words: str) -> str:
-    return f"{words[:1].upper()}{words[1:]}."

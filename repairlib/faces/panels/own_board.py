@@ -13,6 +13,7 @@ import traitlets
 
 from repairlib.core.errors import RepairlibError
 from repairlib.core.html import told
+from repairlib.core.wording import counted
 from repairlib.faces.panels.file_button import FileButton
 from repairlib.faces.panels.keeping import Keeping
 from repairlib.faces.panels.look import Panel, trouble, words
@@ -115,7 +116,7 @@ def board_map(kept: str = "my board") -> BoardMap:
 def map_html(board: Board) -> str:
     """What the map holds, and what it does not know."""
     unknown = plus_not_known(board)
-    count = f"{len(board)} capacitor" + ("" if len(board) == 1 else "s")
+    count = counted(len(board), "capacitor")
     says = [f"Each plus is {board.positions[0].where_plus.partition(', ')[2]}."]
     if not unknown:
         return told("right", f"{count} on the map of {board.name}, each plus looked at", says)

@@ -18,6 +18,7 @@ from repairlib.circuits import (
 from repairlib.core.html import fold, picture, row, sources, table, told
 from repairlib.core.quantity import Quantity
 from repairlib.core.safety import caution
+from repairlib.core.wording import counted, sentence
 from repairlib.faces.panels.fields import FieldPanel, Fields
 from repairlib.show.rail_chart import draw_rail
 
@@ -47,13 +48,13 @@ def symptoms_html(fault: str) -> str:
     """The symptoms that were worked out, each likely part with its measurement, and the figures."""
     seen = symptoms_of(fault)
     fits = that_fit(seen)
-    says = [f"{SYMPTOMS[symptom][0].upper()}{SYMPTOMS[symptom][1:]}." for symptom in seen]
+    says = [sentence(SYMPTOMS[symptom]) for symptom in seen]
     head = row(("These signs fit", "The measurement that decides"), WIDE, "th")
     likely = table((row((one.fault, one.decides), WIDE) for one in fits), head) if fits else ""
     folded = fold("Figures", _figures(fault)) + fold(
         "Sources", sources(dict.fromkeys(one.source for one in fits))
     )
-    headline = f"{len(seen)} {'symptom' if len(seen) == 1 else 'symptoms'}"
+    headline = counted(len(seen), "symptom")
     if not seen:
         headline, folded = "No symptom", fold("Figures", _figures(fault))
     held = caution("stored charge").in_brief() if seen else ""

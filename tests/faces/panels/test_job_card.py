@@ -11,6 +11,7 @@ from repairlib.faces.panels.job_card import BEGIN
 from repairlib.faces.panels.recap_plan import PlanView
 from repairlib.learn import set_learner
 from repairlib.record import FIELDS, read_card
+from tests.record import cards
 
 pytestmark = pytest.mark.behaviour
 
@@ -35,16 +36,7 @@ def path_of(panel):
     return panel.folder / panel.card.value
 
 
-ONE_OF_EACH = {
-    "finding": {"text": "Hum.\nThe large can bulges."},
-    "reading": {"stage": "before", "what": "C3, ESR", "reading": "1,2", "unit": "Ω"},
-    "part": {"reference": "C3", "old": "470/16", "new": "470 µF 25 V", "plus": "left"},
-    "photo": {"file": "Küche.jpg"},
-    "caution": {"hazard": "mains"},
-    "hours": {"spent": "45 min"},
-    "note": {"text": "<b>bold</b>"},
-    "outcome": {"outcome": "verify", "told": "an hour at the bench"},
-}
+ONE_OF_EACH = cards.ONE_OF_EACH | {"note": {"text": "<b>bold</b>"}}
 
 
 def test_a_card_is_begun_and_each_kind_of_entry_is_written():
