@@ -3,6 +3,7 @@
 import subprocess
 import sys
 import tomllib
+from importlib.metadata import version
 from pathlib import Path
 
 import pytest
@@ -94,3 +95,11 @@ def test_a_bare_install_brings_nothing_else():
     names = {word.partition(">=")[0] for extra in extras.values() for word in extra}
     assert {"numpy", "jupyterlab", "ipywidgets"} <= names
     assert all(f"{name}~=" in pinned for name in names)
+
+
+def test_widgets_of_one_panel_are_answered_one_after_the_other():
+    """From ipykernel 7 on in two threads at once; see DEVELOPERS.md, "Decisions"."""
+    project = tomllib.loads((ROOT / "pyproject.toml").read_text(encoding="utf-8"))["project"]
+    wanted = [one for one in project["optional-dependencies"]["lessons"] if "ipykernel" in one]
+    assert [one.rpartition(",")[2] for one in wanted] == ["<7"]
+    assert int(version("ipykernel").partition(".")[0]) < 7
