@@ -8,7 +8,7 @@ from __future__ import annotations
 
 import sys
 
-from repairlib.core.errors import SPACES, RepairlibError, escaped
+from repairlib.core.errors import RepairlibError, escaped
 
 QUICK = """\
 python -m repairlib MARKING                    quick check, such as: 104K   "220 16V"   4K7"""
@@ -42,7 +42,7 @@ def main(arguments: list[str] | None = None) -> int:
         return _print_all(answer)
     except RepairlibError as error:
         if as_json:
-            _print_all(_json({"error": str(error)}))
+            _print_all(_refusal(error))
         else:
             print(escaped(str(error)), file=sys.stderr)
         return 2
@@ -257,8 +257,12 @@ def _take_options(
 
 
 def _json(document) -> str:
-    import json
+    from repairlib.faces.documents import json_text
 
-    told = json.dumps(document, ensure_ascii=False, indent=2)
-    kept = "\n" + SPACES
-    return "".join(c if c.isprintable() or c in kept else json.dumps(c)[1:-1] for c in told)
+    return json_text(document)
+
+
+def _refusal(error: RepairlibError) -> str:
+    from repairlib.faces.documents import refusal
+
+    return refusal(error)

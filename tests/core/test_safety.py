@@ -65,7 +65,7 @@ def test_dusts_that_kill_slowly():
 @pytest.mark.published("IEC 62368-1, 5.2.2, ES1: 60 V dc")
 @pytest.mark.parametrize("marking", ["100uF 160V", "33µF 450V", "4.7µF 250V", "68µF 63V"])
 def test_a_capacitor_above_60_volts_says_so_at_the_quick_check(marking):
-    from repairlib.faces.panels.marking_reader import look_up
+    from repairlib.faces.shown.marking import look_up
 
     shown = look_up(marking, "radial")[1]
     first = visible(shown[shown.index('role="note"') :])
@@ -76,7 +76,7 @@ def test_a_capacitor_above_60_volts_says_so_at_the_quick_check(marking):
 @pytest.mark.behaviour
 @pytest.mark.parametrize("marking", ["F500mA", "T2.5A250V", "10uF 50V", "22µF 16V"])
 def test_what_a_fuse_or_a_low_part_does_not_bring(marking):
-    from repairlib.faces.panels.marking_reader import look_up
+    from repairlib.faces.shown.marking import look_up
 
     shown = look_up(marking, "")[1]
     assert "iron" not in re.sub("<[^>]*>", "", shown)
