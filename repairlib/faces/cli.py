@@ -23,6 +23,11 @@ python -m repairlib plan PARTS.csv [--board BOARD.csv] [--measured READINGS.csv]
                     [--catalogue CATALOGUE.csv] [--boards N] [--out FOLDER] [--json]
 python -m repairlib plan A.csv B.csv ...       each list one board, one order for all of them:
                     --measured and --board once for each list, in their order; none: without""",
+    "page": """\
+python -m repairlib page --out FOLDER [--runtime FOLDER] [--json]
+                    the quick check as a page for a phone: files for any web server or a stick
+python -m repairlib page --card ADDRESS [MARKING ...] --out FILE.html
+                    square codes to print, for the page at that address""",
     "lessons": "python -m repairlib lessons [--large] [--to FOLDER] [--ip ADDRESS] [--port N] "
     "[--base-url PREFIX]",
 }
@@ -56,7 +61,7 @@ def _told_what_to_install(arguments: list[str], as_json: bool) -> str:
     try:
         return _run(arguments, as_json)
     except ModuleNotFoundError as missing:
-        extra = "arrays" if missing.name == "numpy" else "lessons"
+        extra = {"numpy": "arrays", "segno": "page"}.get(str(missing.name), "lessons")
         wrong = "this needs it, and it is not installed"
         raise RepairlibError(missing.name, wrong, f'pip install "repairlib[{extra}]"') from None
 
@@ -92,7 +97,7 @@ def _run(arguments: list[str], as_json: bool) -> str:
         from repairlib import __version__
 
         return f"repairlib {__version__}"
-    verbs = {"read": _read, "calc": _calc, "plan": _plan, "lessons": _lessons}
+    verbs = {"read": _read, "calc": _calc, "plan": _plan, "page": _page, "lessons": _lessons}
     if verb in verbs:
         return verbs[verb](rest, as_json)
     return _read(arguments, as_json)
@@ -205,6 +210,22 @@ def _plan(arguments: list[str], as_json: bool) -> str:
 def _or_none(name: str) -> str | None:
     """A file's name; None for the word that says that a list has none."""
     return None if name == "none" else name
+
+
+def _page(arguments: list[str], as_json: bool) -> str:
+    words, options = _take_options(arguments, ("--out", "--runtime", "--card"))
+    if "--out" not in options:
+        raise RepairlibError("page", "no place for it is given", "page --out FOLDER")
+    if "--card" in options:
+        from repairlib.faces.page import write_card
+
+        return write_card(options["--card"], words, options["--out"])
+    if words:
+        raise RepairlibError(" ".join(words), "only options are due", USAGES["page"].split("\n")[0])
+    from repairlib.faces.page import build_page
+
+    built = build_page(options["--out"], options.get("--runtime"))
+    return _json(built.to_dict()) if as_json else str(built)
 
 
 def _lessons(arguments: list[str], as_json: bool) -> str:

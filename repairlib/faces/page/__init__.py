@@ -16,4 +16,4 @@ The page holds no rule of the trade.
 
 from repairlib.core.public import public_names
 
-__getattr__, __all__ = public_names(__name__, building="build_page")
+__getattr__, __all__ = public_names(__name__, building="build_page", card="write_card")

@@ -53,9 +53,8 @@ def _first(marking: str, part: str) -> tuple[str, bool]:
 def document(marking: str, part: str) -> dict[str, object]:
     """The readings as the command line prints them with --json.
 
-    >>> print(document("104K", "date")["document"][:12])
-    {
-      "error"
+    >>> "error" in str(document("104K", "date")["document"])
+    True
     """
     try:
         return {"document": json_text([one.to_dict() for one in read(marking, part or None)])}

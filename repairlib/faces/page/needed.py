@@ -36,6 +36,10 @@ def files_of_the_page() -> dict[str, Path]:
     }
 
 
+def _place(file: Path) -> str:
+    return file.relative_to(PACKAGE.parent).as_posix()
+
+
 def modules_needed(start: str) -> list[str]:
     """The modules of the library that `start` needs, itself among them."""
     found: set[str] = set()

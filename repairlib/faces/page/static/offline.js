@@ -1,0 +1,22 @@
+// The page on the device: kept after the first visit, so that it starts without a network.
+
+/** Keep the page; `newVersion(load)` is told when a newer one waits, and `load()` brings it. */
+export const keepForOffline = async ({ newVersion }) => {
+  if (!navigator.serviceWorker) return false;
+  const hadOne = Boolean(navigator.serviceWorker.controller);
+  let registration;
+  try {
+    registration = await navigator.serviceWorker.register('./service.js', { updateViaCache: 'none' });
+  } catch {
+    return false; // a private window, or storage that is refused: the page works, from the network
+  }
+  if (hadOne) navigator.serviceWorker.addEventListener('controllerchange', () => location.reload());
+  const offer = (waiting) => newVersion(() => waiting.postMessage('load'));
+  const watch = (coming) => coming?.addEventListener('statechange', () => {
+    if (coming.state === 'installed' && navigator.serviceWorker.controller) offer(coming);
+  });
+  if (registration.waiting && navigator.serviceWorker.controller) offer(registration.waiting);
+  watch(registration.installing);
+  registration.addEventListener('updatefound', () => watch(registration.installing));
+  return true;
+};

@@ -1,0 +1,55 @@
+// Keeps the whole page on the device. A version is kept whole or not at all, and answers from its
+// own files only: there is never one half old and half new. The build writes VERSION and FILES, the
+// SHA-256 of each file, in front of this text.
+
+const CACHE = `page-${VERSION}`;
+const FIRST = 'index.html';
+
+const digest = async (bytes) => {
+  const sum = new Uint8Array(await crypto.subtle.digest('SHA-256', bytes));
+  return Array.from(sum, (byte) => byte.toString(16).padStart(2, '0')).join('');
+};
+
+const keep = async (cache, path, sum) => {
+  // What lies in a folder named by its version never changes; what an earlier page kept, serves.
+  const never = path.includes('/');
+  const kept = never ? await caches.match(path) : undefined;
+  const response = kept ?? await fetch(path, { cache: never ? 'default' : 'reload' });
+  if (!response.ok) throw new Error(`${response.status} ${path}`);
+  if (await digest(await response.clone().arrayBuffer()) !== sum) throw new Error(`changed: ${path}`);
+  await cache.put(path, response);
+};
+
+const keepAll = async () => {
+  const cache = await caches.open(CACHE);
+  try {
+    await Promise.all(Object.entries(FILES).map(([path, sum]) => keep(cache, path, sum)));
+  } catch (error) {
+    await caches.delete(CACHE);
+    throw error;
+  }
+};
+
+const forgetOthers = async () => {
+  const names = await caches.keys();
+  const old = names.filter((name) => name.startsWith('page-') && name !== CACHE);
+  await Promise.all(old.map((name) => caches.delete(name)));
+  await self.clients.claim();
+};
+
+const answer = async (request) => {
+  const cache = await caches.open(CACHE);
+  const { pathname } = new URL(request.url);
+  const folder = request.mode === 'navigate' && pathname.endsWith('/');
+  const kept = await cache.match(folder ? FIRST : request, { ignoreSearch: true });
+  return kept ?? fetch(request);
+};
+
+self.addEventListener('install', (event) => event.waitUntil(keepAll()));
+self.addEventListener('activate', (event) => event.waitUntil(forgetOthers()));
+self.addEventListener('message', ({ data }) => { if (data === 'load') self.skipWaiting(); });
+self.addEventListener('fetch', (event) => {
+  const { request } = event;
+  const ours = request.url.startsWith(self.registration.scope);
+  if (request.method === 'GET' && ours) event.respondWith(answer(request));
+});
