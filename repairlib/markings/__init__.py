@@ -7,6 +7,7 @@ case sizes and date codes. Not semiconductors.
 from __future__ import annotations
 
 from repairlib.core.errors import RepairlibError
+from repairlib.core.public import public_names
 from repairlib.markings.around_value import Beside, apart, set_aside, tantalum_print, with_mark
 from repairlib.markings.bodies import read_body
 from repairlib.markings.clean_text import clean, has_plus, split, split_at_volts
@@ -19,29 +20,19 @@ KINDS = tuple(TABLE)
 _ANY_BODY = ("capacitor", "radial", "can", "tantalum")  # an axial part is marked as a radial one
 _POLAR_BODIES = ("radial", "can", "tantalum")
 
-# name: its module, imported when the name is asked for: a quick check only reads.
-_LATER = {
-    **dict.fromkeys(("write_capacitor_code", "write_letter_code", "write_voltage_code"), "writing"),
-    **dict.fromkeys(("write_bands", "write_resistor_code"), "writing_resistors"),
-    **dict.fromkeys(("write_chip_code", "write_e96_code"), "writing_resistors"),
-    **dict.fromkeys(("write_inductor_bands", "write_inductor_code"), "writing_inductors"),
-    **dict.fromkeys(("bands_of", "colour_of", "read_bands", "words_of"), "colours"),
-    **dict.fromkeys(("is_painted", "places_of"), "body_end_dot"),
-    "sections_in": "sections",
-    "band_confusions": "calculators",
-    "what_else": "confusions",
-}
-
-__all__ = ["KINDS", "KIND_NAMES", "Reading", "Tolerance", "read", *_LATER]
-
-
-def __getattr__(name: str):
-    """The writers and what else a band could be."""
-    if name in _LATER:
-        from importlib import import_module
-
-        return getattr(import_module(f"repairlib.markings.{_LATER[name]}"), name)
-    raise AttributeError(f"repairlib.markings has no {name}")
+# Imported when they are asked for: a quick check only reads.
+__getattr__, _later = public_names(
+    __name__,
+    body_end_dot="is_painted places_of",
+    calculators="band_confusions",
+    colours="bands_of colour_of read_bands words_of",
+    confusions="what_else",
+    sections="sections_in",
+    writing="write_capacitor_code write_letter_code write_voltage_code",
+    writing_inductors="write_inductor_bands write_inductor_code",
+    writing_resistors="write_bands write_chip_code write_e96_code write_resistor_code",
+)
+__all__ = ["KINDS", "KIND_NAMES", "Reading", "Tolerance", "read", *_later]
 
 
 def read(text: str, part: str | None = None) -> list[Reading]:

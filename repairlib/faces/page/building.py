@@ -87,8 +87,7 @@ def build_page(out: str | Path, python: str | Path | None = None) -> Built:
     _may_be_built(folder)
     found = runtime.find_runtime(python)
     inside = _static() | {READER: bundle(files_of_the_page()), SQUARE: bundle(segno_files())}
-    sizes = {name: (found / name).stat().st_size for name in runtime.FILES}
-    inside["build.js"] = _build_js(sizes, len(inside[READER]))
+    inside["build.js"] = _build_js(found, len(inside[READER]))
     version = f"v-{_sum_of(inside | _pages(''))[:12]}"
     pages = _pages(version)
     with saying_why(folder):
@@ -118,13 +117,16 @@ def _static() -> dict[str, bytes]:
     return {file.name: file.read_bytes() for file in files if file.name != "service.js"}
 
 
-def _build_js(python_sizes: Mapping[str, int], reader_size: int) -> bytes:
+def _build_js(python: Path, reader_size: int) -> bytes:
     """What only the build knows, as a script that the reader imports."""
+    sizes = {name: (python / name).stat().st_size for name in runtime.FILES}
+    lock = json.loads((python / runtime.LOCK).read_text(encoding="utf-8"))
     told = {
         "PYTHON": f"../{PYTHON}/",
         "BUNDLE": f"./{READER}",
         "LATER": {"square": f"./{SQUARE}"},
-        "SIZES": {**python_sizes, READER: reader_size},
+        "LOCK": {"info": lock["info"], "packages": {}},
+        "SIZES": {**sizes, READER: reader_size},
     }
     lines = (f"export const {name} = {json.dumps(value)};\n" for name, value in told.items())
     return "".join(lines).encode()

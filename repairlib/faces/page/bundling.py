@@ -1,7 +1,7 @@
 """Files for the browser in one compressed piece, their code without what only a reader needs.
 
-A page is loaded over slow networks, so docstrings and comments stay at home: half of the text. All
-else is as in the file, byte for byte; tests compare the two.
+A page is loaded over slow networks, so docstrings, comments, and sources that nothing in it names
+stay at home. All else is as in the file, byte for byte; tests compare the two.
 """
 
 from __future__ import annotations
@@ -16,11 +16,15 @@ from pathlib import Path
 
 Place = tuple[int, int]  # line from 1, column in characters from 0
 LINE_END = "\n"
+SOURCES = "repairlib/core/sources.py"
 
 
 def bundle(files: Mapping[str, Path]) -> bytes:
     """The text of each file by its path, as JSON, compressed; the same bytes for the same files."""
     texts = {path: _text(file) for path, file in sorted(files.items())}
+    if SOURCES in texts:
+        others = "".join(text for path, text in texts.items() if path != SOURCES)
+        texts[SOURCES] = without_unnamed(texts[SOURCES], others)
     told = json.dumps(texts, ensure_ascii=False).encode("utf-8")
     return gzip.compress(told, compresslevel=9, mtime=0)
 
@@ -42,6 +46,25 @@ def without_words(code: str) -> str:
         left = (first[: start[1]] + last[end[1] :]).rstrip()
         lines[start[0] - 1 : end[0]] = [left + LINE_END] if left else []
     return "".join(lines)
+
+
+def without_unnamed(sources: str, others: str) -> str:
+    r"""The list of sources without those whose key the other files do not name.
+
+    >>> without_unnamed("ALL = (\n('a', 'Book A'),\n('b', 'Book B'),\n)\n", "see 'b'")
+    "ALL = (\n('b', 'Book B'),\n)\n"
+    """
+    lines = sources.splitlines(keepends=True)
+    for listed in ast.parse(sources).body:
+        rows = listed.value.elts if isinstance(listed, ast.Assign) and _is_list(listed) else []
+        for row in rows:
+            if ast.literal_eval(row.elts[0]) not in others:
+                lines[row.lineno - 1 : row.end_lineno] = [""] * (row.end_lineno - row.lineno + 1)
+    return "".join(lines)
+
+
+def _is_list(listed: ast.Assign) -> bool:
+    return isinstance(listed.value, ast.Tuple)
 
 
 def _comments(code: str) -> Iterator[tuple[Place, Place]]:

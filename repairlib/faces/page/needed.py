@@ -1,7 +1,8 @@
 """Which files of the workbook the page needs: found by following the imports in their text.
 
 Nothing is imported for it, so what a function imports later is found too. A folder that gives its
-names away one by one (`core/public.py`) is followed to the module of the name that is asked for.
+names away one by one (`core/public.py`) is followed to the module of the name that is asked for,
+and a table of readers (`markings/kinds.py`) to the module of each.
 """
 
 from __future__ import annotations
@@ -75,6 +76,8 @@ def _imported(module: str) -> list[str]:
             found += [alias.name for alias in node.names if _is_ours(alias.name)]
         elif isinstance(node, ast.ImportFrom) and _is_ours(node.module or ""):
             found += [_home(str(node.module), alias.name) for alias in node.names]
+        elif isinstance(node, ast.Call) and _called(node) == "Reader":
+            found.append(f"{module.rpartition('.')[0]}.{ast.literal_eval(node.args[0])}")
     return found
 
 

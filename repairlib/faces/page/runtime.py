@@ -24,6 +24,7 @@ PACKAGE = f"pyodide@{VERSION}"
 # As the registry gives it: `npm view pyodide@314.0.7 dist.integrity`
 SHA512 = "0YvXxEhfEdpLfb/XkM2BFAeMROq0iMUX2bzzH9pOttyMcWkwq+HbE5uyuGD82LN7y2q+SNvi/6V5JEsOlD2R1A=="
 FILES = ("pyodide.mjs", "pyodide.asm.mjs", "pyodide.asm.wasm", "python_stdlib.zip")
+LOCK = "pyodide-lock.json"  # says which packages fit; the page takes its head, and no package
 LICENCE = "MPL-2.0"
 ACCEPTED = (
     f"npm on the path and a network, once; or --runtime FOLDER with the unpacked package {PACKAGE}"
@@ -47,7 +48,7 @@ def find_runtime(folder: str | Path | None = None) -> Path:
 
 
 def _looked_at(folder: Path) -> Path:
-    missing = [name for name in FILES if not (folder / name).is_file()]
+    missing = [name for name in (*FILES, LOCK) if not (folder / name).is_file()]
     if missing:
         raise RepairlibError(str(folder), f"it holds no {missing[0]}", ACCEPTED)
     about = folder / "package.json"
@@ -67,7 +68,7 @@ def _fetch(kept: Path) -> None:
         fresh = Path(made) / "files"
         fresh.mkdir()
         with tarfile.open(archive) as packed:
-            for name in FILES:
+            for name in (*FILES, LOCK):
                 inside = packed.extractfile(f"package/{name}")
                 assert inside is not None, name  # the sum says that it is the very package
                 (fresh / name).write_bytes(inside.read())

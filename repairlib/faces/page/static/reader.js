@@ -1,6 +1,6 @@
 // The reader: Python in a worker, asked from the page. Nobody waits for it while typing.
 
-import { BUNDLE, LATER, PYTHON, SIZES } from './build.js';
+import { BUNDLE, LATER, LOCK, PYTHON, SIZES } from './build.js';
 
 const here = (path) => new URL(path, import.meta.url).href;
 
@@ -41,7 +41,7 @@ export const start = ({ progress, ready, trouble }) => {
     } else answered(data);
   };
   const later = Object.fromEntries(Object.entries(LATER).map(([tool, path]) => [tool, here(path)]));
-  const begin = { python: here(PYTHON), bundle: here(BUNDLE), later, sizes: SIZES };
+  const begin = { python: here(PYTHON), bundle: here(BUNDLE), later, lock: LOCK, sizes: SIZES };
   worker.postMessage({ begin });
 };
 

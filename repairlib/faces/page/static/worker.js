@@ -40,13 +40,13 @@ const lay = (python, files) => {
   }
 };
 
-const begin = async ({ python: folder, bundle, later, sizes }) => {
+const begin = async ({ python: folder, bundle, later, lock, sizes }) => {
   counting(sizes);
   const { loadPyodide } = await import(`${folder}pyodide.mjs`);
   const [python, files] = await Promise.all([
     loadPyodide({
       indexURL: folder,
-      lockFileContents: { info: {}, packages: {} }, // no package is ever loaded
+      lockFileContents: lock, // no package is ever loaded
       packageBaseUrl: folder,
     }),
     unpacked(bundle),
