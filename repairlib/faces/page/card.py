@@ -56,8 +56,8 @@ def bench_card(address: str, markings: Sequence[str] = ()) -> str:
     """
     bare = checked_address(address)
     readings = [(marking, read(marking)) for marking in markings]
-    cards = [_card(marking_address(bare, marking), marking, all_) for marking, all_ in readings]
-    keys = dict.fromkeys(key for _, all_ in readings for key in _cautions(all_))
+    cards = [_card(marking_address(bare, marking), marking, found) for marking, found in readings]
+    keys = dict.fromkeys(key for _, found in readings for key in _cautions(found))
     parts = [
         f"<h1>{TITLE}: read a marking</h1>",
         _whole(bare),
@@ -132,7 +132,7 @@ def _whole(address: str) -> str:
 
 def _card(address: str, marking: str, readings: Sequence[Reading]) -> str:
     first, *others = readings
-    says = [f"<p>{text(f'{first.headline}, {first.on}')}</p>"]
+    says = [f"<p>{text(f'{first.headline}: {first.on}')}</p>"]
     if first.doubt:
         says.append(f"<p>Doubtful: {text(first.doubt)}</p>")
     if others:
