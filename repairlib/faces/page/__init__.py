@@ -6,6 +6,7 @@ files of this library run on a Python compiled to WebAssembly:
 - `needed.py` finds the files that go along; `compiling.py` compiles them with that very Python;
   `building.py` lays the folder out; `outline.py` writes the HTML around the fields.
 - `answers.py` is what the page asks, in the browser. It shows what `faces/shown` shows.
+- `square.py` draws the square code of an address; `card.py` is a sheet of them to print.
 - `static/` is what the browser loads as it is: `page.js` (fields and answers), `reader.js` (talks
   to the worker), `worker.js` (starts Python), `service.js` (keeps all for a start without a
   network), `page.css`.

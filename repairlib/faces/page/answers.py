@@ -13,6 +13,7 @@ from repairlib.core.errors import RepairlibError
 from repairlib.core.html import picture, told
 from repairlib.core.pairs import capacitor_pairs, nearest_value, resistor_pairs
 from repairlib.faces.documents import json_text, refusal
+from repairlib.faces.page.square import square as draw_square
 from repairlib.faces.shown.marking import draw_marked, look_up
 from repairlib.faces.shown.polarity import checked
 from repairlib.markings import read
@@ -81,9 +82,22 @@ def values(value: str, series: str) -> dict[str, object]:
     return {"html": "".join(one._repr_html_() for one in both)}
 
 
+def square(text: str) -> dict[str, object]:
+    """The square code of an address. The page loads `segno` before it asks for the first one.
+
+    >>> "It holds: https://bench.example/" in str(square("https://bench.example/")["html"])
+    True
+    """
+    try:
+        return {"html": picture(draw_square(text))}
+    except RepairlibError as error:
+        return {"html": told("cannot read", "No code can be drawn", [str(error)])}
+
+
 TOOLS: dict[str, Callable[..., dict[str, object]]] = {
     "document": document,
     "marking": marking,
     "polarity": polarity,
+    "square": square,
     "values": values,
 }
