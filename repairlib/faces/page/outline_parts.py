@@ -74,5 +74,5 @@ def _body(kind: str, name: Html, state: str = "") -> str:
 
 
 def _drawn(kind: str) -> str:
-    svg = draw_part(body_of_kind(kind), labels=False).svg.replace('"', "'").replace("\n", "")
+    svg = draw_part(body_of_kind(kind), labels=False).svg.replace("\n", "")
     return f"data:image/svg+xml,{text(quote(svg, safe=UNESCAPED))}"

@@ -63,6 +63,7 @@ export const begin = () => {
   if (field.value) changed();
   else fill(marking, part);
   field.addEventListener('input', changed);
+  new ResizeObserver(fit).observe(field);
   addEventListener('hashchange', () => {
     const there = fromAddress();
     const here = now();
