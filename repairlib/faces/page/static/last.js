@@ -1,0 +1,105 @@
+// The last readings, newest first. A marking is kept once it was looked at for a moment.
+
+import { fill, follow, now } from './marking.js';
+import { isRefused, load, save } from './store.js';
+import { byId, say } from './words.js';
+
+const NAME = 'last readings';
+const MOST = 30;
+const LOOKED_AT_MS = 1500;
+let timer;
+let waiting = null; // the reading that is looked at
+let growing = null; // the one kept last, if what is typed now goes on from it
+
+const isReading = (one) =>
+  ['marking', 'part', 'spoken'].every((name) => typeof one?.[name] === 'string');
+
+const kept = () => {
+  const all = load(NAME);
+  return Array.isArray(all) ? all.filter(isReading).slice(0, MOST) : [];
+};
+
+/** Keep a reading as the newest; one that was typed on from the last takes its place. */
+export const keep = ({ marking, part, spoken = '' }) => {
+  const goesOn = (one) => one.marking === growing && marking.startsWith(growing);
+  const isSame = (one) => one.marking === marking && one.part === part;
+  const others = kept().filter((one, place) => !isSame(one) && !(place === 0 && goesOn(one)));
+  save(NAME, [{ marking, part, spoken }, ...others].slice(0, MOST));
+  growing = marking;
+  paint();
+};
+
+const keepWaiting = () => {
+  clearTimeout(timer);
+  if (waiting) keep(waiting);
+  waiting = null;
+};
+
+const followMarking = (asked, found) => {
+  clearTimeout(timer);
+  waiting = null;
+  if (growing !== null && !asked.marking.startsWith(growing)) growing = null;
+  if (!found?.read) return;
+  waiting = { ...asked, spoken: found.spoken };
+  timer = setTimeout(keepWaiting, LOOKED_AT_MS);
+};
+
+const entry = (again) => (one) => {
+  const [item, button, marking, spoken] =
+    ['li', 'button', 'strong', 'span'].map((it) => document.createElement(it));
+  marking.textContent = one.marking;
+  spoken.textContent = one.spoken;
+  button.type = 'button';
+  button.append(marking, ' ', spoken);
+  button.addEventListener('click', () => {
+    fill(one.marking, one.part);
+    again();
+  });
+  item.append(button);
+  return item;
+};
+
+let goToReading = () => {};
+
+const paint = (told = '') => {
+  const all = kept();
+  byId('kept').replaceChildren(...all.map(entry(goToReading)));
+  byId('wipe').hidden = !all.length;
+  byId('wipe-asked').hidden = true;
+  const where = isRefused() ? say('not kept') : say('kept', { most: MOST });
+  byId('where-kept').textContent = [told || (all.length ? '' : say('none')), where].join(' ').trim();
+};
+
+const askToWipe = () => {
+  byId('wipe').hidden = true;
+  byId('wipe-asked').hidden = false;
+  byId('wipe-asked').querySelector('p').textContent = say('wipe all', { count: kept().length });
+  byId('wipe-no').focus();
+};
+
+const wipe = () => {
+  clearTimeout(timer);
+  waiting = null;
+  save(NAME, []);
+  paint(say('wiped'));
+  byId('where-kept').focus();
+};
+
+export const begin = (again) => {
+  goToReading = again;
+  byId('where-kept').tabIndex = -1;
+  byId('wipe').addEventListener('click', askToWipe);
+  byId('wipe-yes').addEventListener('click', wipe);
+  byId('wipe-no').addEventListener('click', () => {
+    paint();
+    byId('wipe').focus();
+  });
+  addEventListener('pagehide', keepWaiting);
+  follow(followMarking);
+  paint();
+};
+
+export const show = () => {
+  keepWaiting();
+  paint();
+};
