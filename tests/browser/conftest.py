@@ -8,6 +8,7 @@ import pytest
 from playwright.sync_api import expect, sync_playwright
 
 from tests.browser.lab import BROWSER, LAUNCH, WAIT_MS, lessons_opened, running_lab
+from tests.browser.page_server import PageServer, build_for_tests
 
 
 @pytest.fixture(scope="module")
@@ -21,6 +22,21 @@ def address(tmp_path_factory):
     """Where the command `lessons` opens lesson 00, for a learner who has done nothing yet."""
     with lessons_opened(tmp_path_factory.mktemp("learner")) as address:
         yield address
+
+
+@pytest.fixture(scope="session")
+def built_page(tmp_path_factory):
+    """The folder of the page, built as by the command. Copy it before you change anything in it."""
+    shared = tmp_path_factory.getbasetemp().parent
+    return build_for_tests(tmp_path_factory.mktemp("page") / "built", shared)
+
+
+@pytest.fixture(scope="session")
+def page_address(built_page):
+    """Where the page is served, for those who only look at it."""
+    server = PageServer(built_page)
+    yield server.address
+    server.stop()
 
 
 @pytest.fixture(scope="module")

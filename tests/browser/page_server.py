@@ -1,0 +1,54 @@
+"""The page as it is built, on a web server of this process that can be stopped and asked."""
+
+from __future__ import annotations
+
+import http.server
+import os
+import threading
+from pathlib import Path
+
+import pytest
+
+from repairlib.core.errors import RepairlibError
+from repairlib.faces.page import build_page
+
+
+class PageServer:
+    """A folder under `address`; `asked` holds the path of each request."""
+
+    def __init__(self, folder: Path, port: int = 0):
+        self.folder = folder
+        self.asked: list[str] = []
+        asked = self.asked
+
+        class Files(http.server.SimpleHTTPRequestHandler):
+            def __init__(self, *args):
+                super().__init__(*args, directory=str(folder))
+
+            def log_message(self, *_):
+                asked.append(self.path)
+
+        self.server = http.server.ThreadingHTTPServer(("127.0.0.1", port), Files)
+        self.port = self.server.server_port
+        self.address = f"http://127.0.0.1:{self.port}/"
+        threading.Thread(target=self.server.serve_forever, daemon=True).start()
+
+    def stop(self) -> None:
+        """End the server; nobody answers at its address."""
+        self.server.shutdown()
+        self.server.server_close()
+
+
+def build_for_tests(folder: Path, shared: Path) -> Path:
+    """Build the page into `folder`, with the Python that all workers share in `shared`.
+
+    Without a network the test is left out, but not in CI.
+    """
+    with pytest.MonkeyPatch.context() as patch:
+        patch.setenv("REPAIRLIB_HOME", str(shared / "runtime"))
+        try:
+            return build_page(folder).folder
+        except RepairlibError as error:
+            if "CI" in os.environ or "cannot be fetched" not in str(error):
+                raise
+            pytest.skip(str(error))
