@@ -202,10 +202,12 @@ def test_one_region_speaks_and_only_the_first_reading(page):
 def test_json_and_address_of_a_reading(page):
     field(page).fill("104K")
     page.locator("#document > summary").click()
-    expect(page.locator("#document pre")).to_contain_text('"100')
+    expect(page.locator("#document pre")).to_contain_text('"kind": "capacitor"')
     page.locator("#document > summary").click()
     page.get_by_role("button", name="Copy address").click()
     expect(page.locator("#address")).to_contain_text(re.compile("copied|#104K"))
+    page.get_by_role("button", name="Square code").click()
+    expect(page.locator("#code").get_by_role("img")).to_have_attribute("alt", re.compile("#104K"))
 
 
 def test_every_control_is_named_and_reached_by_tab(page):
@@ -270,7 +272,7 @@ def test_where_storage_is_refused_readings_live_as_long_as_the_page(browser, pag
 def test_without_script_the_page_says_what_it_needs(browser, page_address):
     page = browser.new_page(java_script_enabled=False)
     page.goto(page_address)
-    expect(page.get_by_text("python -m repairlib 104K")).to_be_visible()
+    expect(page.locator("noscript code")).to_be_visible()
     page.close()
 
 
