@@ -1,6 +1,6 @@
 """The page in a real browser: typed, tapped, kept, spoken, printed. Python runs in the browser.
 
-It is started three times only: most tests look at one page, each from a cleared field.
+It is started twice only: most tests look at one page, each from a cleared field.
 """
 
 from __future__ import annotations
@@ -21,7 +21,8 @@ HOSTILE = "<img src=x onerror=alert(1)>"
 REFUSE = """for (const name of ['getItem', 'setItem', 'removeItem']) {
   Storage.prototype[name] = () => { throw new DOMException('refused', 'SecurityError'); };
 }"""
-SMALL = """() => [...document.querySelectorAll('button, select, textarea, summary, label:has(input)')]
+SMALL = """() => [...document.querySelectorAll(
+    'button, select, textarea, summary, label:has(input)')]
   .filter(one => one.checkVisibility() && one.getBoundingClientRect().height < 44)
   .map(one => one.outerHTML.slice(0, 80))"""
 TOO_WIDE = "document.documentElement.scrollWidth - innerWidth"
