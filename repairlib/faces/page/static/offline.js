@@ -8,8 +8,9 @@ export const keepForOffline = async ({ newVersion }) => {
   try {
     registration = await navigator.serviceWorker.register('./service.js', { updateViaCache: 'none' });
   } catch {
-    return false; // a private window, or storage that is refused: the page works, from the network
+    // A private window, or storage that is refused: the page works, from the network.
   }
+  if (!registration) return false;
   if (hadOne) navigator.serviceWorker.addEventListener('controllerchange', () => location.reload());
   const offer = (waiting) => newVersion(() => waiting.postMessage('load'));
   const watch = (coming) => coming?.addEventListener('statechange', () => {

@@ -65,7 +65,12 @@ buttons.forEach((one) => one.addEventListener('click', () => {
 byId('parts').open = matchMedia('(min-width: 64em)').matches;
 document.documentElement.dataset.tool = 'marking';
 progress(0, 'loading');
-start({ progress, ready: () => { byId('start').hidden = true; }, trouble });
+// The files are kept when all have come, from what the browser has just loaded.
+const keep = () => keepForOffline({ newVersion });
+start({
+  progress,
+  ready: () => { byId('start').hidden = true; keep(); },
+  trouble: (...told) => { trouble(...told); keep(); },
+});
 marking.begin();
 byId('marking').focus();
-keepForOffline({ newVersion });
