@@ -70,8 +70,8 @@ def values(words: dict) -> Html:
         '<input id="value" type="text" autocomplete="off" autocapitalize="off" autocorrect="off" '
         'spellcheck="false" aria-describedby="value-hint"></p>'
     )
-    asked = field + hint("value", words["value hint"])
-    asked += select("series", words["series"], series, FIRST_SERIES)
+    field = f"<div>{field}{hint('value', words['value hint'])}</div>"
+    asked = field + select("series", words["series"], series, FIRST_SERIES)
     inside = f'<div class="choices">{asked}</div><div class="answer"></div>'
     return section("values", words["values head"], inside, hidden=True)
 
