@@ -10,7 +10,11 @@ const begin = async ({ runtime, python: info }) => {
     indexURL: runtime,
     lockFileContents: { info, packages: {} }, // as on the page: no package is ever loaded
     packageBaseUrl: runtime,
-    env: { PYTHONDONTWRITEBYTECODE: '1', PYTEST_DISABLE_PLUGIN_AUTOLOAD: '1' },
+    env: {
+      PYTEST_DISABLE_PLUGIN_AUTOLOAD: '1',
+      PYTHONDONTWRITEBYTECODE: '1',
+      PYTHONUNBUFFERED: '1', // each line is seen when it is written
+    },
   });
 };
 
