@@ -5,7 +5,6 @@ import pickle
 import re
 
 import pytest
-from IPython.core.interactiveshell import InteractiveShell
 
 from repairlib.core.errors import RepairlibError, shown
 from repairlib.core.safety import HAZARDS, caution
@@ -25,6 +24,8 @@ def test_an_error_survives_copy_and_pickle():
 
 
 def test_a_notebook_shows_the_line_and_no_traceback(capsys):
+    from IPython.core.interactiveshell import InteractiveShell
+
     InteractiveShell().run_cell("import repairlib; repairlib.read('hello')")
     shown_text = capsys.readouterr()
     assert (shown_text.out + shown_text.err).strip().startswith("'hello': ")

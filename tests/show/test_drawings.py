@@ -10,8 +10,6 @@ import xml.etree.ElementTree as ET
 from itertools import combinations, product
 
 import pytest
-from matplotlib.font_manager import FontProperties
-from matplotlib.textpath import TextToPath
 
 from repairlib.core.errors import RepairlibError
 from repairlib.polarity import FITTED, board_marks, check_polarity, families, part_marks
@@ -39,6 +37,9 @@ def words(picture: Picture) -> list[str]:
 
 def measured_width(text: ET.Element) -> float:
     """As a wide sans-serif font really sets it, not as the drawing estimates it."""
+    from matplotlib.font_manager import FontProperties
+    from matplotlib.textpath import TextToPath
+
     weight = text.get("font-weight", "normal")
     font = FontProperties(family="DejaVu Sans", weight=weight, size=float(text.get("font-size")))
     return TextToPath().get_text_width_height_descent(text.text, font, False)[0]
