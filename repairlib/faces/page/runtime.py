@@ -11,6 +11,7 @@ import hashlib
 import io
 import json
 import os
+import shutil
 import tarfile
 import tempfile
 import urllib.request
@@ -44,8 +45,10 @@ def find_runtime(folder: str | Path | None = None) -> Path:
         return _looked_at(Path(folder))
     kept = home() / "page" / PACKAGE
     with locked(kept):
-        if not kept.is_dir():
-            _unpack(_fetched(), kept)
+        if not all((kept / name).is_file() for name in (*FILES, LOCK)):
+            package = _fetched()
+            shutil.rmtree(kept, ignore_errors=True)  # what an earlier version of this kept
+            _unpack(package, kept)
     return kept
 
 

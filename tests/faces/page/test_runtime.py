@@ -64,6 +64,13 @@ def test_it_is_fetched_once(registry, monkeypatch):
     assert {file.name for file in folder.iterdir()} == {*runtime.FILES, runtime.LOCK}
 
 
+def test_a_kept_folder_that_is_not_whole_is_fetched_again(registry, monkeypatch):
+    says_its_sum(monkeypatch, registry["content"])
+    folder = runtime.find_runtime()
+    (folder / runtime.LOCK).unlink()
+    assert (runtime.find_runtime() / runtime.LOCK).is_file()
+
+
 def test_another_package_is_refused_and_leaves_nothing(registry, tmp_path):
     with pytest.raises(RepairlibError, match="its sum is not that of"):
         runtime.find_runtime()
