@@ -16,21 +16,26 @@ from repairlib.faces.page import build_page
 class PageServer:
     """A folder under `address`; `asked` holds the path of each request."""
 
-    def __init__(self, folder: Path, port: int = 0):
+    def __init__(self, folder: Path):
         self.folder = folder
         self.asked: list[str] = []
-        asked = self.asked
+        self.port = 0  # any that is free
+        self.start()
+        self.address = f"http://127.0.0.1:{self.port}/"
+
+    def start(self) -> None:
+        """Serve, at the same address as before."""
+        asked, folder = self.asked, str(self.folder)
 
         class Files(http.server.SimpleHTTPRequestHandler):
             def __init__(self, *args):
-                super().__init__(*args, directory=str(folder))
+                super().__init__(*args, directory=folder)
 
             def log_message(self, *_):
                 asked.append(self.path)
 
-        self.server = http.server.ThreadingHTTPServer(("127.0.0.1", port), Files)
+        self.server = http.server.ThreadingHTTPServer(("127.0.0.1", self.port), Files)
         self.port = self.server.server_port
-        self.address = f"http://127.0.0.1:{self.port}/"
         threading.Thread(target=self.server.serve_forever, daemon=True).start()
 
     def stop(self) -> None:

@@ -14,6 +14,7 @@ from repairlib.core.html import text as as_html
 from repairlib.show.picture import Picture
 
 QUIET = 4  # modules of white on each side, as ISO/IEC 18004 demands
+SCREEN_PX = 6  # a module on a screen, where nothing else is said
 LEVEL = "m"  # still read with 15 % of it spoiled
 LONGEST = 2331  # bytes in the largest code of this level, 40-M; an ASCII character is one byte
 # What encoding and SVG need. One file holds the writers of all formats.
@@ -70,13 +71,15 @@ def modules(text: str) -> tuple[bytearray, ...]:
 def drawn(rows, alt: str) -> str:
     """The rows as SVG, one unit a module, with the quiet zone around them."""
     across = len(rows) + 2 * QUIET
+    shown = across * SCREEN_PX
     path = "".join(
         f"M{x} {y}h{width}v1h-{width}z"
         for y, row in enumerate(rows, QUIET)
         for x, width in _dark_runs(row)
     )
     return (
-        f'<svg xmlns="http://www.w3.org/2000/svg" viewBox="0 0 {across} {across}" role="img" '
+        f'<svg xmlns="http://www.w3.org/2000/svg" viewBox="0 0 {across} {across}" '
+        f'width="{shown}" height="{shown}" role="img" '
         f'shape-rendering="crispEdges"><title>{as_html(alt)}</title>'
         f'<path fill="#fff" d="M0 0h{across}v{across}h-{across}z"/>'
         f'<path fill="#000" d="{path}"/></svg>'
