@@ -1,5 +1,6 @@
 """The house itself: folders, pins, light imports, tidy code, a wheel that carries all it needs."""
 
+import shlex
 import subprocess
 import sys
 import zipfile
@@ -7,6 +8,9 @@ from pathlib import Path
 
 import pytest
 from hatchling.builders.wheel import WheelBuilder
+
+from repairlib.faces.cli import USAGES
+from repairlib.markings import read
 
 ROOT = Path(__file__).parent.parent
 TOP = {"README.md", "DEVELOPERS.md", "requirements.txt", "pyproject.toml", "LICENSE"}
@@ -55,6 +59,22 @@ def test_readme_has_two_set_up_commands_and_ci_runs_the_second():
     assert " -q " not in commands[0]  # pip takes minutes: something must move on the screen
     assert commands[1].endswith("-m pytest")
     assert "grep -m 1 -- '-m pytest$' README.md" in (ROOT / ".ci/run").read_text()
+
+
+def test_commands_in_the_readme_are_those_of_the_command_line():
+    readme = (ROOT / "README.md").read_text()
+    command = ".venv/bin/python -m repairlib "
+    lines = [line for line in readme.splitlines() if line.startswith(command)]
+    verbs = set()
+    for line in lines:
+        first, *rest = shlex.split(line.removeprefix(command))
+        if first in USAGES:
+            verbs.add(first)
+            options = {word for word in rest if word.startswith("--")}
+            assert options <= set(USAGES[first].replace("[", " ").split()), line
+        else:
+            assert read(first), line
+    assert verbs == set(USAGES)
 
 
 def _modules_after(statement):

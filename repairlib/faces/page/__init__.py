@@ -3,7 +3,7 @@
 `python -m repairlib page --out FOLDER` builds a folder of static files. In the browser the same
 files of this library run on a Python compiled to WebAssembly:
 
-- `needed.py` finds the files that go along; `compiling.py` compiles them with that very Python;
+- `needed.py` finds the files that go along; `bundling.py` packs them; `runtime.py` gets the Python;
   `building.py` lays the folder out; `outline.py` writes the HTML around the fields.
 - `answers.py` is what the page asks, in the browser. It shows what `faces/shown` shows.
 - `square.py` draws the square code of an address; `card.py` is a sheet of them to print.
