@@ -2,7 +2,6 @@
 
 from __future__ import annotations
 
-import csv
 from functools import cache
 from pathlib import Path
 
@@ -20,6 +19,8 @@ def read_table(name: str) -> tuple[dict[str, str], ...]:
 
     The rows are shared between callers: read them, do not change them.
     """
+    import csv  # a quick check reads no table, and shall not wait for it
+
     with open(DATASETS / "reference" / f"{name}.csv", encoding="utf-8", newline="") as file:
         return tuple(csv.DictReader(file))
 

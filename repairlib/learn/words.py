@@ -8,7 +8,6 @@ behind "also": `- **inductor**, also coil, choke: What it is.`
 from __future__ import annotations
 
 import re
-from difflib import get_close_matches
 from functools import cache
 from typing import NamedTuple
 
@@ -121,6 +120,8 @@ def _find(name: str) -> Word:
     try:
         return _by_name()[name.strip().casefold()]
     except KeyError:
+        from difflib import get_close_matches  # rarely needed, and slow to come
+
         near = get_close_matches(name.casefold(), _by_name(), 3) or list(_by_name())
         raise RepairlibError(name, "not in the list of words", ", ".join(near)) from None
 

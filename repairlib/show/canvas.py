@@ -8,9 +8,9 @@ from __future__ import annotations
 
 from collections.abc import Callable, Iterable, Iterator, Sequence
 from contextlib import contextmanager
-from html import escape
 from typing import TypeVar
 
+from repairlib.core.html import escape
 from repairlib.show.box import Box, around
 from repairlib.show.picture import Picture
 

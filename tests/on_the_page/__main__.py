@@ -16,7 +16,7 @@ import shutil
 import subprocess
 import sys
 import tempfile
-from importlib.metadata import version
+from importlib.metadata import distribution, version
 from importlib.util import find_spec
 from pathlib import Path
 
@@ -36,7 +36,8 @@ ROOMS = (
 NOT_THERE = ("repairlib/core/saving.py", "tests/core/test_saving.py")  # the page writes no file
 # Taken from the Python that runs this: they are Python alone.
 TAKEN = ("_pytest", "iniconfig", "packaging", "pluggy", "pygments", "pytest", "quantiphy")
-TAKEN += ("sortedcontainers",)
+TAKEN += ("segno", "sortedcontainers")
+LISTED = "segno"  # the page asks which files it has
 ONE_FILE = "py"  # of pytest too
 COMPILED = "hypothesis"
 ABOUT = "pyodide-lock.json"  # of the Python for browsers: its version, and which builds fit it
@@ -66,6 +67,9 @@ def seen(fetched: str) -> dict[str, str]:
         spec = find_spec(name)
         assert spec and spec.submodule_search_locations, name
         places[f"{LIBRARIES}/{name}"] = spec.submodule_search_locations[0]
+    (about,) = (one for one in distribution(LISTED).files or () if one.name == "RECORD")
+    folder = Path(str(about.locate())).parent
+    places[f"{LIBRARIES}/{folder.name}"] = str(folder)
     return places
 
 

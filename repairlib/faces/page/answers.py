@@ -8,17 +8,13 @@ from __future__ import annotations
 import json
 from collections.abc import Callable
 
-from repairlib.core.calculator import Calculator
 from repairlib.core.errors import RepairlibError
 from repairlib.core.html import picture, told
-from repairlib.core.pairs import capacitor_pairs, nearest_value, resistor_pairs
 from repairlib.faces.documents import json_text, refusal
-from repairlib.faces.page.square import square as draw_square
-from repairlib.faces.shown.marking import draw_marked, look_up
-from repairlib.faces.shown.polarity import checked
+from repairlib.faces.shown.marking import look_up
 from repairlib.markings import read
 
-PAIRS: dict[str, Calculator] = {"F": capacitor_pairs, "Ω": resistor_pairs}
+# What else a tool needs is imported when it is asked: the first reading does not wait for it.
 
 
 def answer(asked: str) -> str:
@@ -28,18 +24,24 @@ def answer(asked: str) -> str:
 
     >>> found = json.loads(answer('{"tool": "marking", "marking": "104K", "part": ""}'))
     >>> sorted(found), found["spoken"].replace("\\xa0", " ")
-    (['html', 'picture', 'read', 'spoken'], '100 nF ±10 %')
+    (['body', 'html', 'read', 'spoken'], '100 nF ±10 %')
     """
     question = json.loads(asked)
     return json.dumps(TOOLS[question.pop("tool")](**question), ensure_ascii=False)
 
 
 def marking(marking: str, part: str) -> dict[str, object]:
-    """A marking: the part drawn, all readings as HTML, the first one as a line to speak."""
+    """A marking: all readings as HTML, the first one as a line to speak, the body to draw."""
     body, html = look_up(marking, part)
     spoken, is_read = _first(marking, part)
-    drawn = picture(draw_marked(body, marking))
-    return {"html": html, "picture": drawn, "spoken": spoken, "read": is_read}
+    return {"html": html, "body": body, "spoken": spoken, "read": is_read}
+
+
+def drawing(marking: str, body: str) -> dict[str, object]:
+    """The part drawn, with the marking on it."""
+    from repairlib.faces.shown.drawing import marked
+
+    return {"html": marked(body, marking)}
 
 
 def _first(marking: str, part: str) -> tuple[str, bool]:
@@ -65,17 +67,21 @@ def document(marking: str, part: str) -> dict[str, object]:
 
 def polarity(**seen: str) -> dict[str, object]:
     """A part and its marks: the verdict, the part at its place, and the cautions."""
+    from repairlib.faces.shown.polarity import checked
+
     html, drawn, cautions = checked(**seen)
     return {"html": html + cautions, "picture": drawn}
 
 
 def values(value: str, series: str) -> dict[str, object]:
     """A value that is not made: the nearest that is, and two parts that make it together."""
+    from repairlib.core.pairs import capacitor_pairs, nearest_value, resistor_pairs
+
     if not value.strip():
         return {"html": told("unanswered", "Type a value with its unit", ["50 kΩ, 5 µF, 12 µH"])}
     try:
         nearest = nearest_value(value, series)
-        pairs = PAIRS.get(nearest.nearest.unit)
+        pairs = {"F": capacitor_pairs, "Ω": resistor_pairs}.get(nearest.nearest.unit)
         both = [nearest] if pairs is None else [nearest, pairs(value, series)]
     except RepairlibError as error:
         return {"html": told("cannot read", "Cannot be read yet", [str(error)])}
@@ -88,6 +94,8 @@ def square(text: str) -> dict[str, object]:
     >>> "It holds: https://bench.example/" in str(square("https://bench.example/")["html"])
     True
     """
+    from repairlib.faces.page.square import square as draw_square
+
     try:
         return {"html": picture(draw_square(text))}
     except RepairlibError as error:
@@ -96,6 +104,7 @@ def square(text: str) -> dict[str, object]:
 
 TOOLS: dict[str, Callable[..., dict[str, object]]] = {
     "document": document,
+    "drawing": drawing,
     "marking": marking,
     "polarity": polarity,
     "square": square,

@@ -36,7 +36,7 @@ FIRST = "en"
 READER, SQUARE = "reader.bin", "square.bin"
 PYTHON = f"python-{runtime.VERSION}"
 EMPTY_FOLDER = "a new or empty folder, or one that holds an earlier page"
-SERVE = "python -m http.server --directory"
+SERVE = "python -m http.server 8731 --directory"  # a port of its own: a page kept there stays
 
 
 class Piece(NamedTuple):

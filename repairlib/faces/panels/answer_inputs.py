@@ -9,11 +9,11 @@ from __future__ import annotations
 
 from collections.abc import Callable, Mapping
 from functools import partial
-from html import escape
 
 import ipywidgets as widgets
 
 from repairlib.core.errors import RepairlibError
+from repairlib.core.html import escape
 from repairlib.faces.panels.look import named
 from repairlib.learn.arranging import Order, Table
 from repairlib.learn.question import LETTERS, Choice, Number, Question

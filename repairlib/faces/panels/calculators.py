@@ -2,14 +2,13 @@
 
 from __future__ import annotations
 
-import html
-
 import ipywidgets as widgets
 
 from repairlib.core.calculator import Calculator, Choice, Given, Parameter
 from repairlib.core.calculators import calculator_named
 from repairlib.core.errors import RepairlibError
 from repairlib.core.finding import spoken
+from repairlib.core.html import escape
 from repairlib.faces.panels import look
 from repairlib.faces.panels.keeping import Keeping
 
@@ -74,7 +73,7 @@ def calculator_panel(name: str, **start: str) -> CalculatorPanel:
 
 
 def _label(name: str, parameter: Parameter) -> str:
-    sentence = html.escape(parameter.sentence)
+    sentence = escape(parameter.sentence)
     return f'<span class="rl-head">{spoken(name)}</span> <span class="rl-soft">{sentence}</span>'
 
 

@@ -3,8 +3,8 @@
 from __future__ import annotations
 
 from collections.abc import Sequence
-from html import escape
 
+from repairlib.core.html import escape
 from repairlib.faces.panels.look import STYLE
 from repairlib.faces.panels.question_view import question_html
 from repairlib.learn.arranging import Order, Table

@@ -7,11 +7,11 @@ from __future__ import annotations
 
 import ipywidgets as widgets
 
-from repairlib.core.html import picture
 from repairlib.faces.panels.answer_inputs import PLAIN
 from repairlib.faces.panels.keeping import Keeping
 from repairlib.faces.panels.look import Panel, words
-from repairlib.faces.shown.marking import draw_marked, look_up
+from repairlib.faces.shown.drawing import marked
+from repairlib.faces.shown.marking import look_up
 from repairlib.markings import KIND_NAMES
 
 ANY_PART = ""
@@ -60,7 +60,7 @@ class QuickCheck(Panel):
 
     def _update(self, change=None) -> None:
         body, self.answer.value = look_up(self.marking.value, self.part.value)
-        self.picture.value = picture(draw_marked(body, self.marking.value))
+        self.picture.value = marked(body, self.marking.value)
 
 
 def quick_check(marking: str = "", part: str = ANY_PART, kept: str = "quick check") -> QuickCheck:

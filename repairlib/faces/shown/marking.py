@@ -1,8 +1,8 @@
-"""What is shown for a marking: the part drawn, its readings, what may replace it, what may hurt.
+"""What is said of a marking: its readings, what may replace the part, what may hurt.
 
 The notebook's quick check and the page show this. What a marking means is decided in
-`repairlib.markings`, what fits in its place in `repairlib.recap`, what the part looks like in
-`repairlib.show`.
+`repairlib.markings`, what fits in its place in `repairlib.recap`, which body carries it in
+`repairlib.show`; it is drawn in `drawing.py`.
 """
 
 from __future__ import annotations
@@ -14,9 +14,8 @@ from repairlib.core.sources import source
 from repairlib.learn.words import explain_in
 from repairlib.markings import bands_of, colour_of, read, what_else, words_of
 from repairlib.recap import in_place_of
-from repairlib.show import body_for, body_of_kind, draw_part
+from repairlib.show import body_for, body_of_kind
 
-DRAWN_CHARACTERS = 80
 EMPTY, EMPTY_HINT = "Type what is printed on the part", "The answer changes with every key."
 WHAT_ELSE = "What else could it be, if heat or the lamp changed one colour?"
 WRITTEN = "Where this is written"
@@ -33,12 +32,6 @@ def look_up(marking: str, part: str) -> tuple[str, str]:
         looks = part or ("resistor" if coloured else "")
         return body_of_kind(looks), told("cannot read", "Cannot be read yet", [str(error)])
     return body_for(readings[0]), readings_html(readings)
-
-
-def draw_marked(body: str, marking: str):
-    """The part with the marking on it, a new line at every space, as makers print it."""
-    printed = "\n".join(marking[:DRAWN_CHARACTERS].split())
-    return draw_part(body, printed, labels=False, named=True)
 
 
 def readings_html(readings) -> str:

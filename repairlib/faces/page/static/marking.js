@@ -2,6 +2,7 @@
 
 import { addressOf, fromAddress, intoAddress } from './address.js';
 import { answerIn, hush, put, speak } from './answer.js';
+import { askNewest } from './reader.js';
 import { byId, say } from './words.js';
 
 const field = byId('marking');
@@ -28,9 +29,15 @@ const fit = () => {
   field.style.height = `${field.scrollHeight + field.offsetHeight - field.clientHeight}px`;
 };
 
+// The words come first, the drawing after them; a key in between is answered before it is drawn.
+const draw = async (marking, body) => {
+  const found = await askNewest({ tool: 'drawing', marking, body });
+  if (found) put(byId('picture'), found.html);
+};
+
 const show = (asked, found) => {
-  put(byId('picture'), found.picture);
   put(byId('answer'), found.html);
+  draw(asked.marking, found.body);
   byId('more').hidden = !asked.marking.trim();
   if (asked.marking.trim()) speak(found.spoken);
   followers.forEach((follower) => follower(asked, found));

@@ -7,7 +7,7 @@ let answer;
 const counting = (sizes) => {
   const whole = Object.values(sizes).reduce((sum, size) => sum + size, 0);
   let come = 0;
-  const counted = (response) => {
+  const counted = (response, address) => {
     const counter = new TransformStream({
       transform(chunk, out) {
         come += chunk.byteLength;
@@ -15,13 +15,16 @@ const counting = (sizes) => {
         out.enqueue(chunk);
       },
     });
-    const { status, statusText, headers } = response;
+    const { status, statusText } = response;
+    const headers = new Headers(response.headers);
+    // A host may not know the type, and without it nothing is compiled while it comes.
+    if (String(address).endsWith('.wasm')) headers.set('content-type', 'application/wasm');
     return new Response(response.body.pipeThrough(counter), { status, statusText, headers });
   };
   const load = self.fetch.bind(self);
   self.fetch = async (address, ...rest) => {
     const response = await load(address, ...rest);
-    return response.ok && response.body ? counted(response) : response;
+    return response.ok && response.body ? counted(response, address) : response;
   };
 };
 
@@ -53,7 +56,7 @@ const begin = async ({ python: folder, bundle, later, lock, sizes }) => {
   ]);
   postMessage({ come: 1 });
   lay(python, files);
-  python.runPython('import sys; sys.path.insert(0, "/workbook")');
+  python.runPython('import sys; sys.path.insert(0, "/workbook"); sys.dont_write_bytecode = True');
   const ask = python.runPython('from repairlib.faces.page.answers import answer; answer');
   const waiting = new Map(Object.entries(later)); // the bundle that a tool needs besides
   answer = async (question) => {
