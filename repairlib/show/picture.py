@@ -47,4 +47,4 @@ class Pieces(Picture):
 
     def _repr_html_(self) -> str:
         shown = "".join(f"{PIECE}{piece._repr_html_()}</div>" for piece in self.pieces)
-        return Html(f'<div style="display:flex;flex-wrap:wrap">{shown}</div>')
+        return Html(f'<div style="display:flex;flex-wrap:wrap;align-items:end">{shown}</div>')
