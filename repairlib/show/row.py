@@ -49,8 +49,8 @@ def draw_row(*parts: tuple, ends: bool = False) -> Picture:
     step = 1.3 * size
     high = floor + step * (1 + max(map(len, captions)))
 
-    def drawn(places: range, columns: int) -> Picture:
-        canvas = Canvas(column * columns, high)
+    def drawn(places: range) -> Picture:
+        canvas = Canvas(column * len(places), high)
         said = []
         for at, place in enumerate(places):
             part, x = parts[place], column * (at + 0.5)
@@ -61,12 +61,10 @@ def draw_row(*parts: tuple, ends: bool = False) -> Picture:
             said.append(f"{part[2]}: {part_words(bodies[place], part[1], ends)}")
         return canvas.picture("\n".join(said))
 
-    every = range(len(parts))
-    whole = drawn(every, len(parts))
+    whole, every = drawn(range(len(parts))), range(len(parts))
     if len(parts) <= PAIR:
         return whole
-    # One that is left over has the room of two, so that it is shown no larger than they are.
-    pairs = [drawn(every[at : at + PAIR], PAIR) for at in every[::PAIR]]
+    pairs = [drawn(every[at : at + PAIR]) for at in every[::PAIR]]
     return Pieces(whole.svg, whole.alt, pairs)
 
 
