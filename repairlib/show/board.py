@@ -9,7 +9,7 @@ from typing import Any
 from repairlib.core.errors import RepairlibError
 from repairlib.core.wording import counted
 from repairlib.show.anatomy import arc
-from repairlib.show.board_legend import legend_of
+from repairlib.show.board_legend import LETTERS, legend_of
 from repairlib.show.box import Box
 from repairlib.show.canvas import (
     INK,
@@ -30,7 +30,7 @@ from repairlib.show.way import badge_room, draw_badge, draw_here, draw_way
 PLAN_WIDTH = 1000
 MARGIN = 24
 HEADER = 40
-LINE = 26  # from one line of the legend to the next
+LINE = 34  # from one line of the legend to the next
 LABEL_SIZE = 17
 EDGE = 4  # round a board that stands without a caption
 TALLEST = 900  # of the board itself, so that a narrow board does not fill three screens
@@ -107,7 +107,7 @@ def draw_board(
         for part in placed:
             _draw_label(canvas, part, spots[part.reference], painted)
     for row, (line, colour) in enumerate(legend):
-        canvas.text(MARGIN, HEADER + high + 20 + LINE * row, line, 16, "start", colour)
+        canvas.text(MARGIN, HEADER + high + 24 + LINE * row, line, LETTERS, "start", colour)
     return canvas.picture(
         _words(f"{title}, {width_mm:g} mm wide and {height_mm:g} mm high, {seen}", parts, placed)
     )

@@ -11,7 +11,7 @@ HANDED_ON = (
     "double red line: on the mains or above 60 V dc, with all that stands near it: "
     "leave it to a qualified person"
 )
-LETTERS = 16
+LETTERS = 24  # large enough for a phone
 
 
 def legend_of(placed: Sequence[Placed], width: float) -> list[tuple[str, str]]:

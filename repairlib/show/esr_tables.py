@@ -69,7 +69,7 @@ def _part(microfarad: float) -> str:
 
 
 def _span(ends: tuple[float, float] | None) -> str:
-    return f"{_two(ends[0])}{NBSP}to{NBSP}{_two(ends[1])}" if ends else ""
+    return f"{_two(ends[0])} to {_two(ends[1])}" if ends else ""
 
 
 def _two(ohm: float) -> str:

@@ -14,7 +14,7 @@ from repairlib.show.axes import Scale
 from repairlib.show.canvas import INK, NEGATIVE, POSITIVE, QUIET, Canvas, wrapped
 from repairlib.show.picture import Picture
 
-WIDTH, LEFT, RIGHT = 720, 150, 560
+WIDTH, LEFT, RIGHT = 500, 118, 340
 ROW, TOP = 44, 54
 WORDS = 15
 MOST_BARS = 12

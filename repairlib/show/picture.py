@@ -7,7 +7,7 @@ from pathlib import Path
 from repairlib.core.html import Html, image
 
 # At least as wide as the drawing room of a phone, where its letters are large enough.
-PIECE = '<div style="flex:1 1 330px;min-width:0">'
+PIECE = '<div style="flex:1 1 330px;min-width:0;max-width:max-content">'
 
 
 class Picture:
@@ -47,4 +47,4 @@ class Pieces(Picture):
 
     def _repr_html_(self) -> str:
         shown = "".join(f"{PIECE}{piece._repr_html_()}</div>" for piece in self.pieces)
-        return Html(f'<div style="display:flex;flex-wrap:wrap">{shown}</div>')
+        return Html(f'<div style="display:flex;flex-wrap:wrap;align-items:end">{shown}</div>')

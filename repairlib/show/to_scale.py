@@ -51,13 +51,14 @@ def draw_to_scale(*parts: Drawn) -> Picture:
             raise RepairlibError(f"{words}: {wide} × {high} mm", "not a size", "lengths above 0")
     scale = next((step for step in STEPS if _width(parts, step) <= WIDEST), STEPS[-1])
     reaches = [_reach(part, scale) for part in parts]
-    floor = MARGIN - min(reach.top for reach in reaches)
-    words_at = floor + max(reach.bottom for reach in reaches) + LINE
+    words_below = max(reach.bottom for reach in reaches) + LINE
     captions = [wrapped(part[1], CAPTION, LETTERS, bold=True) for part in parts]
-    bar_at = words_at + LINE * (1 + max(map(len, captions)))
+    bar_below = words_below + LINE * (1 + max(map(len, captions)))
 
     def drawn(places: Sequence[int]) -> Picture:
         shown = [parts[place] for place in places]
+        floor = MARGIN - min(reaches[place].top for place in places)
+        words_at, bar_at = floor + words_below, floor + bar_below
         canvas = Canvas(_width(shown, scale), bar_at + MARGIN)
         x = GAP / 2
         for place, part in zip(places, shown, strict=True):

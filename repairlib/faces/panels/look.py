@@ -30,7 +30,7 @@ STYLE = """<style>
   padding: 10px 12px 8px 12px; margin: 0 0 12px 0; background: var(--jp-layout-color1, #fff);}
 /* Questions side by side where there is room; what is wide has the room of two, or of all. */
 .rl-panel:has(> .rl-card), .rl-panel .widget-vbox:has(> .rl-card) {display: grid; gap: 12px;
-  grid-template-columns: repeat(auto-fit, minmax(min(20rem, 100%), 1fr)); align-items: start;
+  grid-template-columns: repeat(auto-fit, minmax(min(20rem, 100%), 1fr)); align-items: stretch;
   container: cards / inline-size;}
 .rl-panel:has(> .rl-card) > :not(.rl-card), .rl-card.rl-full {grid-column: 1 / -1;}
 .rl-panel .rl-card {margin: 0; box-sizing: border-box;}

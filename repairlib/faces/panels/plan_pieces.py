@@ -8,7 +8,7 @@ from collections.abc import Iterable
 from repairlib.core.html import Html, fold, paragraphs, row, table, text
 from repairlib.core.html import told as told_html
 from repairlib.core.safety import HAZARDS, caution
-from repairlib.core.typed.set_aside import UNREADABLE
+from repairlib.core.typed.set_aside import TITLE, UNREADABLE
 from repairlib.recap import (
     CANNOT_TELL,
     CHOICE_RULE,
@@ -160,7 +160,7 @@ def handed_on_html(shown: Plan) -> str:
 
 
 def waiting_html(shown: Plan) -> str:
-    """What needs a person: another one, or the reader for lines held, to judge or unreadable."""
+    """What needs a person: another one, or the reader for what is held, to judge or not read."""
     pieces = [handed_on_html(shown)]
     for title, items in (("On hold", shown.held), ("Judge one by one", shown.judged)):
         rows = [
@@ -174,6 +174,10 @@ def waiting_html(shown: Plan) -> str:
     if unread:
         titles = ("Line", "Text", "Why")
         pieces.append(f"<h4>Could not be read</h4>{_html_table(titles, unread)}")
+    other = [(one.line, one.text) for one in shown.list.set_aside if one.what == TITLE]
+    if other:
+        title = f"Taken for titles or notes, no part in them: {len(other)} of the lines"
+        pieces.append(fold(title, _html_table(("Line", "Text"), other[:SHOWN_ITEMS])))
     return "".join(pieces)
 
 

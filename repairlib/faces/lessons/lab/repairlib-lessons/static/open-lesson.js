@@ -24,14 +24,31 @@ const LOOK = `
 // On a phone, or at twice the size, the list of files would leave the lesson a column of syllables.
 const NARROW_PX = 1000;
 
-// There, a table of many short columns is turned: each column becomes a line.
-const TURNED = '.rl-lesson .jp-RenderedMarkdown table:has(thead th:nth-child(5))';
+// There, a table of many columns and few rows is turned: each column becomes a line, as high as its
+// words.
+const COLUMNS = [5, 6, 7, 8, 9, 10, 11];
+const turned = (columns) => '.rl-lesson .jp-RenderedMarkdown '
+  + `table:has(thead th:nth-child(${columns}):last-child):not(:has(tbody tr:nth-child(4)))`;
+const TURNED = COLUMNS.map((columns) => `
+${turned(columns)} {display: grid; grid-auto-flow: column; justify-content: start;
+  grid-template-rows: repeat(${columns}, auto);}
+${turned(columns)} :is(thead, tbody, tr) {display: contents;}
+${turned(columns)} :is(th, td) {text-align: left !important;
+  border-bottom: 1px solid var(--jp-border-color2);}`);
 const NARROW_LOOK = `@media (max-width: 700px) {
-.rl-lesson .jp-RenderedHTMLCommon {overflow-wrap: anywhere;}
+.rl-lesson .jp-RenderedHTMLCommon {overflow-wrap: anywhere; padding-right: 4px;}
 .rl-lesson .jp-RenderedHTMLCommon code {white-space: normal;}
-${TURNED}, ${TURNED} thead, ${TURNED} tbody {display: flex;}
-${TURNED} tr {display: flex; flex-direction: column; border: none !important;}
-${TURNED} th, ${TURNED} td {height: 2em; text-align: left !important;}
+.rl-lesson .jp-RenderedHTMLCommon :is(td, th) {padding: .4em .3em; overflow-wrap: break-word;}
+.rl-lesson .jp-OutputArea-output td code {overflow-wrap: anywhere;}
+${TURNED.join('')}
+}`;
+
+// On a phone the whole width is the lesson's, and the list of files is in the menu View. (A width of
+// 0 would count as none given.)
+const PHONE_LOOK = `@media (max-width: 500px) {
+.jp-SideBar.lm-TabBar[data-orientation='vertical'] {min-width: 1px; max-width: 1px; visibility: hidden;}
+#jp-main-dock-panel {padding: 0;}
+.rl-lesson .jp-Notebook {--jp-cell-prompt-width: 6px; --jp-notebook-padding: 4px;}
 }`;
 
 const opened = new WeakSet();
@@ -94,7 +111,8 @@ const plugin = {
   autoStart: true,
   activate: (app) => {
     const look = () => openLesson(app, app.shell.currentWidget);
-    document.head.append(Object.assign(document.createElement('style'), { textContent: LOOK + NARROW_LOOK }));
+    const textContent = LOOK + NARROW_LOOK + PHONE_LOOK;
+    document.head.append(Object.assign(document.createElement('style'), { textContent }));
     openLinks(app);
     app.restored.then(() => {
       look();
