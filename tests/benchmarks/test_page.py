@@ -26,7 +26,7 @@ from tests.faces.page.typed import typed_markings
 
 BOUND = 1.15
 FRAMES = 3
-VISITS = 4
+VISITS = 5
 READINGS = 10_000
 GROWTH = 1.05
 BARE_WORKER = """
@@ -159,21 +159,21 @@ def test_every_key_is_answered_within_three_frames(capsys, reading):
 
 
 def test_ten_thousand_readings_take_no_more_memory(capsys, chromium, reading):
+    """Garbage comes and goes, so the largest of the second half is held against the first's."""
     script = reading.evaluate("document.querySelector('script[type=module]').src")
     address = script.replace("page.js", "reader.js")
-    markings = typed_markings()
-    begun = list(itertools.islice(itertools.cycle(markings), len(markings)))
-    reading.evaluate(READ_MANY, [address, begun])
-    before = renderer_bytes(chromium)
-    again = zip(range(READINGS), itertools.cycle(markings))
-    many = [f"{one}{number % 10}" for number, one in again]
-    reading.evaluate(READ_MANY, [address, many])
-    after = renderer_bytes(chromium)
+    again = zip(range(READINGS), itertools.cycle(typed_markings()))
+    many = [f"{one}{number % 97}" for number, one in again]
+    taken = []
+    for begin in range(0, READINGS, READINGS // 10):
+        reading.evaluate(READ_MANY, [address, many[begin : begin + READINGS // 10]])
+        taken.append(renderer_bytes(chromium) / 1e6)
+    first, second = max(taken[:5]), max(taken[5:])
     report(
         capsys,
-        f"{before / 1e6:.0f} MB, after {READINGS} readings more {after / 1e6:.0f} MB",
+        f"{READINGS} readings: up to {first:.0f} MB in the first half, then {second:.0f} MB",
     )
-    assert after / before <= GROWTH
+    assert second <= GROWTH * first
 
 
 def renderer_bytes(chromium) -> int:
