@@ -14,10 +14,14 @@ from repairlib.faces.page import build_page
 
 
 class PageServer:
-    """A folder under `address`; `asked` holds the path of each request."""
+    """A folder under `address`; `asked` holds the path of each request.
 
-    def __init__(self, folder: Path):
+    `types` are those of files by their ending, where the host has others than usual.
+    """
+
+    def __init__(self, folder: Path, types: dict[str, str] | None = None):
         self.folder = folder
+        self.types = types or {}
         self.asked: list[str] = []
         self.port = 0  # any that is free
         self.start()
@@ -25,9 +29,11 @@ class PageServer:
 
     def start(self) -> None:
         """Serve, at the same address as before."""
-        asked, folder = self.asked, str(self.folder)
+        asked, folder, types = self.asked, str(self.folder), self.types
 
         class Files(http.server.SimpleHTTPRequestHandler):
+            extensions_map = http.server.SimpleHTTPRequestHandler.extensions_map | types
+
             def __init__(self, *args):
                 super().__init__(*args, directory=folder)
 

@@ -20,7 +20,10 @@ PHONE = {"width": 390, "height": 844}
 HOSTILE = "<img src=x onerror=alert(1)>"
 REFUSE = """for (const name of ['getItem', 'setItem', 'removeItem']) {
   Storage.prototype[name] = () => { throw new DOMException('refused', 'SecurityError'); };
-}"""
+}
+Object.defineProperty(window, 'caches', {get() { throw new DOMException('no', 'SecurityError'); }});
+if (globalThis.ServiceWorkerContainer) ServiceWorkerContainer.prototype.register =
+  () => Promise.reject(new DOMException('refused', 'SecurityError'));"""
 SMALL = """() => [...document.querySelectorAll(
     'button, select, textarea, summary, label:has(input)')]
   .filter(one => one.checkVisibility() && one.getBoundingClientRect().height < 44)
@@ -261,12 +264,15 @@ def test_the_small_buttons_lie_on_the_thumbs_side(page):
 
 def test_where_storage_is_refused_readings_live_as_long_as_the_page(browser, page_address):
     page = browser.new_page(viewport=PHONE)
+    wrong = []
+    page.on("pageerror", lambda error: wrong.append(str(error)))
     page.add_init_script(REFUSE)
     page.goto(f"{page_address}#104K")
     expect(page.locator(".rl-answer")).to_have_text("100\xa0nF ±10\xa0%")
     tool(page, "Last readings")
     expect(page.locator("#last")).to_contain_text("does not let the page keep anything")
     expect(page.locator("#kept")).to_contain_text("104K")
+    assert wrong == []
     page.close()
 
 

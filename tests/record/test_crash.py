@@ -14,7 +14,7 @@ from tests.record.cards import JOB
 
 KILLS = 50
 WRITERS = ("Ana", "Ben")
-EACH = 300
+EACH = 120
 # Writes entry after entry and reports each one when it is written.
 WRITING = """
 import sys

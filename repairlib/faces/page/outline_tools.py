@@ -57,7 +57,10 @@ def polarity(words: dict) -> Html:
         + ask("fitted", "fitted", FITTED, NOT_DECIDED)
         + fold(words["second mark"], second)
     )
-    shown = '<div class="shown"><div class="answer"></div><div class="drawn"></div></div>'
+    shown = (
+        '<div class="shown"><div class="answer" lang="en"></div>'
+        '<div class="drawn" lang="en"></div></div>'
+    )
     inside = f'<div class="choices">{asked}</div>{shown}'
     return section("polarity", words["polarity head"], inside, hidden=True)
 
@@ -72,7 +75,7 @@ def values(words: dict) -> Html:
     )
     field = f"<div>{field}{hint('value', words['value hint'])}</div>"
     asked = field + select("series", words["series"], series, FIRST_SERIES)
-    inside = f'<div class="choices">{asked}</div><div class="answer"></div>'
+    inside = f'<div class="choices">{asked}</div><div class="answer" lang="en"></div>'
     return section("values", words["values head"], inside, hidden=True)
 
 

@@ -2,7 +2,9 @@
 // own files only: there is never one half old and half new. The build writes VERSION and FILES, the
 // SHA-256 of each file, in front of this text.
 
-const CACHE = `page-${VERSION}`;
+const HERE = new URL(self.registration.scope).pathname; // other pages of this host are left alone
+const OURS = `page ${HERE} `;
+const CACHE = OURS + VERSION;
 const FIRST = 'index.html';
 
 const digest = async (bytes) => {
@@ -32,7 +34,7 @@ const keepAll = async () => {
 
 const forgetOthers = async () => {
   const names = await caches.keys();
-  const old = names.filter((name) => name.startsWith('page-') && name !== CACHE);
+  const old = names.filter((name) => name.startsWith(OURS) && name !== CACHE);
   await Promise.all(old.map((name) => caches.delete(name)));
   await self.clients.claim();
 };
@@ -40,8 +42,7 @@ const forgetOthers = async () => {
 const answer = async (request) => {
   const cache = await caches.open(CACHE);
   const { pathname } = new URL(request.url);
-  const folder = request.mode === 'navigate' && pathname.endsWith('/');
-  const kept = await cache.match(folder ? FIRST : request, { ignoreSearch: true });
+  const kept = await cache.match(pathname === HERE ? FIRST : request, { ignoreSearch: true });
   return kept ?? fetch(request);
 };
 
