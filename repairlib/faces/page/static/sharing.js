@@ -59,7 +59,7 @@ const followMarking = (asked, found) => {
 const opened = [];
 
 const openForPaper = () => {
-  const shut = document.querySelectorAll('#answer details:not([open]), .answer details:not([open])');
+  const shut = document.querySelectorAll('.answer details:not([open])');
   shut.forEach((one) => { one.open = true; opened.push(one); });
 };
 
