@@ -288,5 +288,6 @@ def test_without_webassembly_it_says_so_and_keeps_what_was_typed(browser, page_a
     page.add_init_script("delete globalThis.WebAssembly")
     page.goto(f"{page_address}#104K")
     expect(page.locator("#trouble")).to_contain_text("it has no WebAssembly")
+    expect(page.locator("#speaks")).to_contain_text("it has no WebAssembly")
     expect(field(page)).to_have_value("104K")
     page.close()
