@@ -19,14 +19,21 @@ const kept = () => {
   return Array.isArray(all) ? all.filter(isReading).slice(0, MOST) : [];
 };
 
-/** Keep a reading as the newest; one that was typed on from the last takes its place. */
-export const keep = ({ marking, part, spoken = '' }) => {
-  const goesOn = (one) => one.marking === growing && marking.startsWith(growing);
-  const isSame = (one) => one.marking === marking && one.part === part;
-  const others = kept().filter((one, place) => !isSame(one) && !(place === 0 && goesOn(one)));
-  save(NAME, [{ marking, part, spoken }, ...others].slice(0, MOST));
-  growing = marking;
-  paint();
+const isSame = (asked) => (one) => one.marking === asked.marking && one.part === asked.part;
+
+// A reading that was typed on from the last takes its place.
+const keep = (reading) => {
+  const goesOn = (one) => one.marking === growing && reading.marking.startsWith(growing);
+  const isOld = (one, place) => isSame(reading)(one) || (place === 0 && goesOn(one));
+  save(NAME, [reading, ...kept().filter((one, place) => !isOld(one, place))].slice(0, MOST));
+  growing = reading.marking;
+};
+
+/** Keep what stands in the field, read or not, before something else is put there. */
+export const keepTyped = () => {
+  keepWaiting();
+  const typed = now();
+  if (typed.marking.trim() && !kept().some(isSame(typed))) keep({ ...typed, spoken: '' });
 };
 
 const keepWaiting = () => {
@@ -52,6 +59,7 @@ const entry = (again) => (one) => {
   button.type = 'button';
   button.append(marking, ' ', spoken);
   button.addEventListener('click', () => {
+    keepTyped();
     fill(one.marking, one.part);
     again();
   });
@@ -73,7 +81,7 @@ const paint = (told = '') => {
 const askToWipe = () => {
   byId('wipe').hidden = true;
   byId('wipe-asked').hidden = false;
-  byId('wipe-asked').querySelector('p').textContent = say('wipe all', { count: kept().length });
+  byId('wipe-question').textContent = say('wipe all', { count: kept().length });
   byId('wipe-no').focus();
 };
 
