@@ -59,9 +59,9 @@ def _looked_at(folder: Path) -> Path:
             if not (folder / name).is_file():
                 raise RepairlibError(str(folder), f"it holds no {name}", ACCEPTED)
         version = _named_in(folder / "package.json", "version")
+        if version != VERSION:
+            raise RepairlibError(str(folder), f"it is version {version}", ACCEPTED)
         _named_in(folder / LOCK, "info")
-    if version != VERSION:
-        raise RepairlibError(str(folder), f"it is version {version}", ACCEPTED)
     return folder
 
 

@@ -12,7 +12,7 @@ export const speak = (line) => {
   timer = setTimeout(() => { byId('speaks').textContent = line; }, QUIET_MS);
 };
 
-/** Say nothing more of what was asked before; then the same line is heard again if it comes again. */
+/** Say nothing more of what was asked before; the same line is then heard again. */
 export const hush = () => {
   clearTimeout(timer);
   byId('speaks').textContent = '';

@@ -10,6 +10,7 @@ const LOOKED_AT_MS = 1500;
 let timer;
 let waiting = null; // the reading that is looked at
 let growing = null; // the one kept last, if what is typed now goes on from it
+let goToReading;
 
 const isReading = (one) =>
   ['marking', 'part', 'spoken'].every((name) => typeof one?.[name] === 'string');
@@ -29,7 +30,7 @@ const keep = (reading) => {
   growing = reading.marking;
 };
 
-/** Keep what stands in the field, read or not, before something else is put there. */
+/** Keep what stands in the field, read or not. */
 export const keepTyped = () => {
   keepWaiting();
   const typed = now();
@@ -51,7 +52,7 @@ const followMarking = (asked, found) => {
   timer = setTimeout(keepWaiting, LOOKED_AT_MS);
 };
 
-const entry = (again) => (one) => {
+const entry = (one) => {
   const [item, button, marking, spoken] =
     ['li', 'button', 'strong', 'span'].map((it) => document.createElement(it));
   marking.textContent = one.marking;
@@ -61,17 +62,15 @@ const entry = (again) => (one) => {
   button.addEventListener('click', () => {
     keepTyped();
     fill(one.marking, one.part);
-    again();
+    goToReading();
   });
   item.append(button);
   return item;
 };
 
-let goToReading = () => {};
-
 const paint = (told = '') => {
   const all = kept();
-  byId('kept').replaceChildren(...all.map(entry(goToReading)));
+  byId('kept').replaceChildren(...all.map(entry));
   byId('wipe').hidden = !all.length;
   byId('wipe-asked').hidden = true;
   const where = isRefused() ? say('not kept') : say('kept', { most: MOST });

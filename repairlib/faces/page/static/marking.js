@@ -30,7 +30,7 @@ const fit = () => {
 };
 
 // The words come first, the drawing after them; a key in between is answered before it is drawn.
-// The drawing before it is pale meanwhile, and does not stay when this one fails.
+// An older drawing is pale meanwhile.
 const draw = async (marking, body) => {
   const place = byId('picture');
   place.dataset.waits = '';

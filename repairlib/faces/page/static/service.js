@@ -21,7 +21,7 @@ const keep = async (cache, path, sum) => {
   let response = never ? await caches.match(path) : undefined;
   if (!await isIt(response, sum)) response = await fetch(path, { cache: never ? 'default' : 'reload' });
   if (!await isIt(response, sum)) throw new Error(`${response.status}, or changed: ${path}`);
-  // A host may send index.html on to its folder; a browser opens no page from such an answer.
+  // A browser opens no page from an answer that was sent on, as some hosts do.
   await cache.put(path, response.redirected ? new Response(response.body, response) : response);
 };
 
