@@ -213,10 +213,13 @@ def _or_none(name: str) -> str | None:
 
 
 def _page(arguments: list[str], as_json: bool) -> str:
-    words, options = _take_options(arguments, ("--out", "--runtime", "--card"))
+    known = ("--out", "--runtime", "--card")
+    words, options = _take_options(arguments + ["--json"] * as_json, known)
     if "--out" not in options:
         raise RepairlibError("page", "no place for it is given", "page --out FOLDER")
     if "--card" in options:
+        if other := next((one for one in ("--runtime", "--json") if one in options), ""):
+            raise RepairlibError(other, "not an option of a card", "--card ADDRESS --out FILE.html")
         from repairlib.faces.page import write_card
 
         return write_card(options["--card"], words, options["--out"])

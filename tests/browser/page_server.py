@@ -16,26 +16,36 @@ from repairlib.faces.page import build_page
 class PageServer:
     """A folder under `address`; `asked` holds the path of each request.
 
-    `types` are those of files by their ending, where the host has others than usual.
+    `types` are those of files by their ending, where the host has others than usual. `sent_on` is
+    where a path is sent on to, as some hosts do.
     """
 
     def __init__(self, folder: Path, types: dict[str, str] | None = None):
         self.folder = folder
         self.types = types or {}
         self.asked: list[str] = []
+        self.sent_on: dict[str, str] = {}
         self.port = 0  # any that is free
         self.start()
         self.address = f"http://127.0.0.1:{self.port}/"
 
     def start(self) -> None:
         """Serve, at the same address as before."""
-        asked, folder, types = self.asked, str(self.folder), self.types
+        asked, folder, types, sent_on = self.asked, str(self.folder), self.types, self.sent_on
 
         class Files(http.server.SimpleHTTPRequestHandler):
             extensions_map = http.server.SimpleHTTPRequestHandler.extensions_map | types
 
             def __init__(self, *args):
                 super().__init__(*args, directory=folder)
+
+            def do_GET(self):
+                if self.path not in sent_on:
+                    return super().do_GET()
+                self.send_response(308)
+                self.send_header("Location", sent_on[self.path])
+                self.send_header("Content-Length", "0")
+                self.end_headers()
 
             def log_message(self, *_):
                 asked.append(self.path)

@@ -147,6 +147,32 @@ def test_tapping_a_colour_loses_no_marking(page):
     expect(page.locator("#kept")).to_contain_text("no such part")
 
 
+def test_reading_an_earlier_marking_again_loses_none(page):
+    field(page).fill("473J")
+    expect(page.locator(".rl-answer")).to_contain_text("47\xa0nF")
+    tool(page, "Last readings")
+    kept = page.locator("#kept li").filter(has_text="473J")
+    tool(page, "Marking")
+    field(page).fill("not to be read")
+    expect(answer(page)).to_contain_text("Cannot be read yet")
+    tool(page, "Last readings")
+    kept.get_by_role("button").click()
+    expect(field(page)).to_have_value("473J")
+    tool(page, "Colours")
+    page.get_by_role("button", name="red", exact=True).click()
+    tool(page, "Last readings")
+    expect(page.locator("#kept")).to_contain_text("not to be read")
+    expect(kept).to_contain_text("47\xa0nF")
+
+
+def test_an_opened_address_shows_its_reading_whatever_tool_is_open(page):
+    tool(page, "Polarity")
+    page.evaluate("location.hash = '#104K'")
+    expect(page.locator(".rl-answer")).to_have_text("100\xa0nF ±10\xa0%")
+    expect(page.locator("#polarity")).to_be_hidden()
+    expect(field(page)).to_be_focused()
+
+
 def test_polarity_is_answered_at_each_choice(page):
     tool(page, "Polarity")
     shown = page.locator("#polarity .answer")
@@ -288,5 +314,6 @@ def test_without_webassembly_it_says_so_and_keeps_what_was_typed(browser, page_a
     page.add_init_script("delete globalThis.WebAssembly")
     page.goto(f"{page_address}#104K")
     expect(page.locator("#trouble")).to_contain_text("it has no WebAssembly")
+    expect(page.locator("#speaks")).to_contain_text("it has no WebAssembly")
     expect(field(page)).to_have_value("104K")
     page.close()

@@ -35,6 +35,8 @@ LANGUAGES = HERE / "languages"
 FIRST = "en"
 READER, SQUARE = "reader.bin", "square.bin"
 PYTHON = f"python-{runtime.VERSION}"
+SERVICE_BEGINS = "const VERSION = "
+VERSIONS = "v-" + 12 * "[0-9a-f]"  # what their folders are called
 EMPTY_FOLDER = "a new or empty folder, or one that holds an earlier page"
 SERVE = "python -m http.server 8731 --directory"  # a port of its own: a page kept there stays
 
@@ -105,10 +107,16 @@ def build_page(out: str | Path, python: str | Path | None = None) -> Built:
 
 
 def _may_be_built(folder: Path) -> None:
-    if folder.exists() and not folder.is_dir():
-        raise RepairlibError(str(folder), "this is a file", EMPTY_FOLDER)
-    if folder.is_dir() and any(folder.iterdir()) and not (folder / "service.js").is_file():
-        raise RepairlibError(str(folder), "it holds other files", EMPTY_FOLDER)
+    with saying_why(folder):
+        if folder.exists() and not folder.is_dir():
+            raise RepairlibError(str(folder), "this is a file", EMPTY_FOLDER)
+        if folder.is_dir() and any(folder.iterdir()) and not _holds_a_page(folder):
+            raise RepairlibError(str(folder), "it holds other files", EMPTY_FOLDER)
+
+
+def _holds_a_page(folder: Path) -> bool:
+    service = folder / "service.js"
+    return service.is_file() and service.read_bytes().startswith(SERVICE_BEGINS.encode())
 
 
 def _static() -> dict[str, bytes]:
@@ -148,7 +156,7 @@ def _page_name(words: Mapping[str, str]) -> str:
 
 def _service(version: str, files: Mapping[str, bytes]) -> bytes:
     sums = json.dumps(_sums(files), indent=1)
-    head = f"const VERSION = {json.dumps(version)};\nconst FILES = {sums};\n\n"
+    head = f"{SERVICE_BEGINS}{json.dumps(version)};\nconst FILES = {sums};\n\n"
     return head.encode() + (STATIC / "service.js").read_bytes()
 
 
@@ -175,8 +183,9 @@ def _write(path: Path, content: bytes) -> None:
 
 
 def _copy(source: Path, target: Path) -> None:
-    if not target.is_file() or target.stat().st_size != source.stat().st_size:
-        _write(target, source.read_bytes())
+    content = source.read_bytes()
+    if not target.is_file() or target.read_bytes() != content:
+        _write(target, content)
 
 
 def _about_python() -> str:
@@ -188,7 +197,7 @@ def _about_python() -> str:
 
 def _forget_older(folder: Path, version: str) -> None:
     """Take away the folders of all versions but this one and the one before it."""
-    others = [one for one in folder.glob("v-*") if one.is_dir() and one.name != version]
+    others = [one for one in folder.glob(VERSIONS) if one.is_dir() and one.name != version]
     others.sort(key=lambda one: one.stat().st_mtime, reverse=True)
     for old in others[1:]:
         shutil.rmtree(old)

@@ -102,9 +102,10 @@ def write_card(address: str, markings: Sequence[str], out) -> str:
     `bench_card` refuses, and when nothing can be written; then nothing has changed.
     """
     path = Path(out)
-    if path.is_dir():
-        raise RepairlibError(out, "this is a folder", "the name of a file, such as card.html")
-    there = path.exists()
+    with saying_why(path):
+        there = path.exists()
+        if path.is_dir():
+            raise RepairlibError(out, "this is a folder", "the name of a file, such as card.html")
     if there and not _is_card(path):
         wrong = "this file exists and is no bench card; nothing was overwritten"
         raise RepairlibError(out, wrong, "a new name")

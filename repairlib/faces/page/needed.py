@@ -28,10 +28,7 @@ def files_of_the_page() -> dict[str, Path]:
     modules = modules_needed(ANSWERS)
     tables = sorted({name for module in modules for name in _tables(module)})
     return {
-        **{
-            _path(module).relative_to(PACKAGE.parent).as_posix(): _path(module)
-            for module in modules
-        },
+        **{_place(_path(module)): _path(module) for module in modules},
         **{f"repairlib/datasets/reference/{name}.csv": _table(name) for name in tables},
         f"repairlib/lessons/{WORDS.name}": WORDS,
     }

@@ -112,7 +112,8 @@ def _reading(words: dict) -> Html:
         for name in ("copy", "print", "square")
     )
     inside = f"""<p id="printed"></p>
-<div class="shown"><div id="picture" lang="en"></div><div id="answer" lang="en"></div></div>
+<div class="shown"><div id="picture" class="drawn" lang="en"></div>\
+<div id="answer" class="answer" lang="en"></div></div>
 <div id="more" hidden><div class="buttons">{buttons}</div>
 <p id="address" hidden></p><div id="code"></div>
 <details id="document"><summary>{text(words["document"])}</summary>

@@ -84,7 +84,8 @@ def last_readings(words: dict) -> Html:
     inside = f"""<p id="where-kept" class="rl-soft"></p>
 <ol id="kept" reversed></ol>
 <div class="buttons"><button type="button" id="wipe">{text(words["wipe"])}</button></div>
-<div id="wipe-asked" hidden><p></p><div class="buttons">
+<div id="wipe-asked" role="group" aria-labelledby="wipe-question" hidden>
+<p id="wipe-question"></p><div class="buttons">
 <button type="button" id="wipe-yes">{text(words["wipe yes"])}</button>
 <button type="button" id="wipe-no">{text(words["wipe no"])}</button></div></div>"""
     return section("last", words["last head"], inside, hidden=True)

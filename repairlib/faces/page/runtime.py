@@ -15,6 +15,7 @@ import shutil
 import tarfile
 import tempfile
 import urllib.request
+from http.client import HTTPException
 from pathlib import Path
 
 from repairlib.core.errors import RepairlibError
@@ -53,16 +54,23 @@ def find_runtime(folder: str | Path | None = None) -> Path:
 
 
 def _looked_at(folder: Path) -> Path:
-    missing = [name for name in ("package.json", *FILES, LOCK) if not (folder / name).is_file()]
-    if missing:
-        raise RepairlibError(str(folder), f"it holds no {missing[0]}", ACCEPTED)
-    try:
-        version = json.loads((folder / "package.json").read_text(encoding="utf-8"))["version"]
-    except (ValueError, TypeError, KeyError):
-        raise RepairlibError(str(folder), "its package.json names no version", ACCEPTED) from None
-    if version != VERSION:
-        raise RepairlibError(str(folder), f"it is version {version}", ACCEPTED)
+    with saying_why(folder, ACCEPTED):
+        for name in ("package.json", *FILES, LOCK):
+            if not (folder / name).is_file():
+                raise RepairlibError(str(folder), f"it holds no {name}", ACCEPTED)
+        version = _named_in(folder / "package.json", "version")
+        if version != VERSION:
+            raise RepairlibError(str(folder), f"it is version {version}", ACCEPTED)
+        _named_in(folder / LOCK, "info")
     return folder
+
+
+def _named_in(file: Path, name: str) -> object:
+    try:
+        return json.loads(file.read_text(encoding="utf-8"))[name]
+    except (ValueError, TypeError, KeyError):
+        wrong = f"its {file.name} names no {name}"
+        raise RepairlibError(str(file.parent), wrong, ACCEPTED) from None
 
 
 def _fetched() -> bytes:
@@ -72,7 +80,7 @@ def _fetched() -> bytes:
     try:
         with urllib.request.urlopen(address, timeout=PATIENCE_S) as answer:
             package = answer.read(LARGEST)
-    except (OSError, ValueError) as error:  # no network, no such file, or no address at all
+    except (OSError, ValueError, HTTPException) as error:  # no network, no file, or no address
         raise RepairlibError(address, f"it cannot be fetched: {error}", ACCEPTED) from None
     if base64.b64encode(hashlib.sha512(package).digest()).decode() != SHA512:
         raise RepairlibError(address, f"its sum is not that of {PACKAGE}", ACCEPTED)

@@ -86,19 +86,14 @@ def test_a_change_of_the_service_alone_is_a_version_too(tmp_path, python, monkey
     assert building.build_page(tmp_path / "page", python).version != before
 
 
-@pytest.mark.parametrize("is_file", [True, False])
-def test_other_peoples_files_are_left_alone(tmp_path, python, is_file):
-    place = tmp_path / "notes"
-    if is_file:
-        place.write_text("mine")
-    else:
-        place.mkdir()
-        (place / "diary.txt").write_text("mine")
+@pytest.mark.parametrize("mine", ["notes", "notes/diary.txt", "notes/service.js"])
+def test_other_peoples_files_are_left_alone(tmp_path, python, mine):
+    (tmp_path / mine).parent.mkdir(exist_ok=True)
+    (tmp_path / mine).write_text("mine")
     with pytest.raises(RepairlibError, match="Accepted: a new or empty folder"):
-        building.build_page(place, python)
-    assert files_in(tmp_path) - {f"python/{path.name}" for path in python.iterdir()} == (
-        {"notes"} if is_file else {"notes/diary.txt"}
-    )
+        building.build_page(tmp_path / "notes", python)
+    assert files_in(tmp_path) - {f"python/{path.name}" for path in python.iterdir()} == {mine}
+    assert (tmp_path / mine).read_text() == "mine"
 
 
 def test_the_command_says_what_each_part_weighs(tmp_path, python, capsys):
@@ -116,6 +111,12 @@ def test_the_command_says_what_each_part_weighs(tmp_path, python, capsys):
         ([], "no place for it is given"),
         (["104K", "--out", "x"], "only options are due"),
         (["--out", "x", "--runtime", "/nowhere"], "it holds no package.json"),
+        (["--out", "x", "--runtime", "x" * 300], "Accepted: a network, once"),
+        (["--card", "https://bench.example/", "--out", "x" * 300], "ile name too long"),
+        (
+            ["--card", "https://bench.example/", "--out", "x", "--runtime", "y"],
+            "'--runtime': not an option of a card",
+        ),
     ],
 )
 def test_the_command_refuses_in_one_line(arguments, said, capsys, tmp_path, monkeypatch):
@@ -124,3 +125,10 @@ def test_the_command_refuses_in_one_line(arguments, said, capsys, tmp_path, monk
     told = capsys.readouterr().err
     assert said in told and told.count("\n") == 1
     assert not list(tmp_path.iterdir())
+
+
+@pytest.mark.parametrize("out", ["x" * 300, "python/package.json/page", "/dev/null/page"])
+def test_a_place_that_cannot_be_written_is_told_in_one_line(out, tmp_path, python, capsys):
+    assert cli.main(["page", "--out", str(tmp_path / out), "--runtime", str(python)]) == 2
+    told = capsys.readouterr().err
+    assert "this cannot be read or saved" in told and told.count("\n") == 1

@@ -5,6 +5,7 @@ import gzip
 import json
 import subprocess
 import sys
+from itertools import product
 from pathlib import Path
 
 import pytest
@@ -13,7 +14,8 @@ from repairlib.faces.page import answers
 from repairlib.faces.page.bundling import SOURCES, bundle, without_words
 from repairlib.faces.page.needed import files_of_the_page
 from repairlib.polarity import FITTED, board_marks, families, marks_of
-from tests.faces.page.typed import typed_markings
+from repairlib.show import BODIES
+from tests.faces.page.typed import HOSTILE, typed_markings
 
 pytestmark = pytest.mark.behaviour
 FILES = files_of_the_page()
@@ -68,6 +70,10 @@ def questions() -> list[str]:
         {"tool": tool, "marking": marking, "part": part}
         for marking in ["", *typed_markings()]
         for tool, part in (("marking", ""), ("document", "capacitor"))
+    ]
+    asked += [
+        {"tool": "drawing", "marking": marking, "body": body}
+        for marking, body in product(("104K", "brown black red gold", *HOSTILE), BODIES)
     ]
     for family in families():
         for mark in marks_of(family):

@@ -2,10 +2,13 @@
 
 from __future__ import annotations
 
+import json
+
 import pytest
 
 from repairlib.core.errors import RepairlibError
 from repairlib.core.safety import HAZARDS
+from repairlib.faces import cli
 from repairlib.faces.page.card import bench_card, marking_address, write_card
 from repairlib.markings import read
 from tests.show.sheets.test_bench_sheet import read_page
@@ -101,6 +104,15 @@ def test_no_other_file_is_overwritten(tmp_path):
     with pytest.raises(RepairlibError, match="nothing was overwritten"):
         write_card(ADDRESS, [], out)
     assert out.read_text("utf-8").endswith("mine")
+
+
+def test_the_command_makes_no_document_of_a_card(tmp_path, capsys):
+    out = tmp_path / "card.html"
+    assert cli.main(["page", "--card", ADDRESS, "104K", "--out", str(out), "--json"]) == 2
+    assert "not an option of a card" in json.loads(capsys.readouterr().out)["error"]
+    assert not out.exists()
+    assert cli.main(["page", "--card", ADDRESS, "104K", "--out", str(out)]) == 0
+    assert capsys.readouterr().out == f"Saved {out}\n"
 
 
 def test_a_folder_and_a_place_that_is_not_there_are_refused(tmp_path):

@@ -85,7 +85,9 @@ def test_no_such_package_is_said(registry):
         runtime.find_runtime()
 
 
-@pytest.mark.parametrize("address", ["http://127.0.0.1:9", "no address", "ftp://127.0.0.1:9"])
+@pytest.mark.parametrize(
+    "address", ["http://127.0.0.1:9", "no address", "ftp://127.0.0.1:9", "http://a b/"]
+)
 def test_no_network_is_said(address, monkeypatch, tmp_path):
     monkeypatch.setenv(runtime.REGISTRY_VARIABLE, address)
     monkeypatch.setenv("REPAIRLIB_HOME", str(tmp_path))
@@ -107,4 +109,12 @@ def test_another_version_is_refused(tmp_path, about, said):
         (tmp_path / name).write_text("x")
     (tmp_path / "package.json").write_text(about)
     with pytest.raises(RepairlibError, match=said):
+        runtime.find_runtime(tmp_path)
+
+
+def test_a_package_whose_list_is_spoiled_is_refused(tmp_path):
+    for name in (*runtime.FILES, runtime.LOCK):
+        (tmp_path / name).write_text("x")
+    (tmp_path / "package.json").write_text(json.dumps({"version": runtime.VERSION}))
+    with pytest.raises(RepairlibError, match="names no info"):
         runtime.find_runtime(tmp_path)

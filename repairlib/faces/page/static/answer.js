@@ -12,8 +12,11 @@ export const speak = (line) => {
   timer = setTimeout(() => { byId('speaks').textContent = line; }, QUIET_MS);
 };
 
-/** Say nothing more of what was asked before. */
-export const hush = () => clearTimeout(timer);
+/** Say nothing more of what was asked before; the same line is then heard again. */
+export const hush = () => {
+  clearTimeout(timer);
+  byId('speaks').textContent = '';
+};
 
 /** Put HTML in its place. One region speaks, so nothing in here may speak as well. */
 export const put = (place, html) => {

@@ -1,7 +1,7 @@
 // Bands by tapping: each colour is a word in the field of the marking.
 
 import { fill, follow, now } from './marking.js';
-import { keep } from './last.js';
+import { keepTyped } from './last.js';
 import { byId, named, say } from './words.js';
 
 const pads = [...document.querySelectorAll('[data-colour]')];
@@ -41,7 +41,7 @@ const write = (bands) => {
 const tap = (colour) => {
   const { marking } = now();
   const bands = bandsIn(marking);
-  if (marking.trim() && !bands.length) keep(now()); // it is not lost: the last readings have it
+  if (!bands.length) keepTyped(); // it is not lost: the last readings have it
   write([...bands, colour]);
 };
 

@@ -10,6 +10,7 @@ const LOOKED_AT_MS = 1500;
 let timer;
 let waiting = null; // the reading that is looked at
 let growing = null; // the one kept last, if what is typed now goes on from it
+let goToReading;
 
 const isReading = (one) =>
   ['marking', 'part', 'spoken'].every((name) => typeof one?.[name] === 'string');
@@ -19,14 +20,21 @@ const kept = () => {
   return Array.isArray(all) ? all.filter(isReading).slice(0, MOST) : [];
 };
 
-/** Keep a reading as the newest; one that was typed on from the last takes its place. */
-export const keep = ({ marking, part, spoken = '' }) => {
-  const goesOn = (one) => one.marking === growing && marking.startsWith(growing);
-  const isSame = (one) => one.marking === marking && one.part === part;
-  const others = kept().filter((one, place) => !isSame(one) && !(place === 0 && goesOn(one)));
-  save(NAME, [{ marking, part, spoken }, ...others].slice(0, MOST));
-  growing = marking;
-  paint();
+const isSame = (asked) => (one) => one.marking === asked.marking && one.part === asked.part;
+
+// A reading that was typed on from the last takes its place.
+const keep = (reading) => {
+  const goesOn = (one) => one.marking === growing && reading.marking.startsWith(growing);
+  const isOld = (one, place) => isSame(reading)(one) || (place === 0 && goesOn(one));
+  save(NAME, [reading, ...kept().filter((one, place) => !isOld(one, place))].slice(0, MOST));
+  growing = reading.marking;
+};
+
+/** Keep what stands in the field, read or not. */
+export const keepTyped = () => {
+  keepWaiting();
+  const typed = now();
+  if (typed.marking.trim() && !kept().some(isSame(typed))) keep({ ...typed, spoken: '' });
 };
 
 const keepWaiting = () => {
@@ -44,7 +52,7 @@ const followMarking = (asked, found) => {
   timer = setTimeout(keepWaiting, LOOKED_AT_MS);
 };
 
-const entry = (again) => (one) => {
+const entry = (one) => {
   const [item, button, marking, spoken] =
     ['li', 'button', 'strong', 'span'].map((it) => document.createElement(it));
   marking.textContent = one.marking;
@@ -52,18 +60,17 @@ const entry = (again) => (one) => {
   button.type = 'button';
   button.append(marking, ' ', spoken);
   button.addEventListener('click', () => {
+    keepTyped();
     fill(one.marking, one.part);
-    again();
+    goToReading();
   });
   item.append(button);
   return item;
 };
 
-let goToReading = () => {};
-
 const paint = (told = '') => {
   const all = kept();
-  byId('kept').replaceChildren(...all.map(entry(goToReading)));
+  byId('kept').replaceChildren(...all.map(entry));
   byId('wipe').hidden = !all.length;
   byId('wipe-asked').hidden = true;
   const where = isRefused() ? say('not kept') : say('kept', { most: MOST });
@@ -73,7 +80,7 @@ const paint = (told = '') => {
 const askToWipe = () => {
   byId('wipe').hidden = true;
   byId('wipe-asked').hidden = false;
-  byId('wipe-asked').querySelector('p').textContent = say('wipe all', { count: kept().length });
+  byId('wipe-question').textContent = say('wipe all', { count: kept().length });
   byId('wipe-no').focus();
 };
 

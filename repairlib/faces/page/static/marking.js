@@ -30,9 +30,18 @@ const fit = () => {
 };
 
 // The words come first, the drawing after them; a key in between is answered before it is drawn.
+// An older drawing is pale meanwhile.
 const draw = async (marking, body) => {
-  const found = await askNewest({ tool: 'drawing', marking, body });
-  if (found) put(byId('picture'), found.html);
+  const place = byId('picture');
+  place.dataset.waits = '';
+  try {
+    const found = await askNewest({ tool: 'drawing', marking, body });
+    if (!found) return;
+    put(place, found.html);
+  } catch {
+    place.replaceChildren();
+  }
+  delete place.dataset.waits;
 };
 
 const show = (asked, found) => {

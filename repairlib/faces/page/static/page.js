@@ -65,6 +65,8 @@ buttons.forEach((one) => one.addEventListener('click', () => {
 byId('parts').open = matchMedia('(min-width: 64em)').matches;
 document.documentElement.dataset.tool = 'marking';
 progress(0, 'loading');
+marking.begin(); // before the start, whose trouble it would hush
+addEventListener('hashchange', goToMarking); // who opens an address wants its reading
 // The files are kept when all have come, from what the browser has just loaded.
 const keep = () => keepForOffline({ newVersion });
 start({
@@ -72,5 +74,4 @@ start({
   ready: () => { byId('start').hidden = true; keep(); },
   trouble: (...told) => { trouble(...told); keep(); },
 });
-marking.begin();
 byId('marking').focus();

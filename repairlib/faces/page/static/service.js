@@ -12,14 +12,17 @@ const digest = async (bytes) => {
   return Array.from(sum, (byte) => byte.toString(16).padStart(2, '0')).join('');
 };
 
+const isIt = async (response, sum) =>
+  Boolean(response?.ok) && await digest(await response.clone().arrayBuffer()) === sum;
+
 const keep = async (cache, path, sum) => {
   // What lies in a folder named by its version never changes; what an earlier page kept, serves.
   const never = path.includes('/');
-  const kept = never ? await caches.match(path) : undefined;
-  const response = kept ?? await fetch(path, { cache: never ? 'default' : 'reload' });
-  if (!response.ok) throw new Error(`${response.status} ${path}`);
-  if (await digest(await response.clone().arrayBuffer()) !== sum) throw new Error(`changed: ${path}`);
-  await cache.put(path, response);
+  let response = never ? await caches.match(path) : undefined;
+  if (!await isIt(response, sum)) response = await fetch(path, { cache: never ? 'default' : 'reload' });
+  if (!await isIt(response, sum)) throw new Error(`${response.status}, or changed: ${path}`);
+  // A browser opens no page from an answer that was sent on, as some hosts do.
+  await cache.put(path, response.redirected ? new Response(response.body, response) : response);
 };
 
 const keepAll = async () => {
@@ -42,7 +45,8 @@ const forgetOthers = async () => {
 const answer = async (request) => {
   const cache = await caches.open(CACHE);
   const { pathname } = new URL(request.url);
-  const kept = await cache.match(pathname === HERE ? FIRST : request, { ignoreSearch: true });
+  const options = { ignoreSearch: true, ignoreVary: true };
+  const kept = await cache.match(pathname === HERE ? FIRST : request, options);
   return kept ?? fetch(request);
 };
 

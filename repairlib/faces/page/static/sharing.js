@@ -1,7 +1,7 @@
 // What is done with a reading: its address copied or as a square code, as JSON, on paper.
 
 import { addressOf } from './address.js';
-import { folded, put } from './answer.js';
+import { folded, put, speak } from './answer.js';
 import { follow, now } from './marking.js';
 import { ask } from './reader.js';
 import { byId, say } from './words.js';
@@ -13,6 +13,7 @@ const copy = async () => {
   try {
     await navigator.clipboard.writeText(address);
     place.textContent = say('copied');
+    speak(say('copied'));
   } catch {
     const text = document.createElement('code');
     text.textContent = address;
@@ -21,14 +22,15 @@ const copy = async () => {
   }
 };
 
+const isStill = (asked) => addressOf(asked) === addressOf(now());
+
 const showSquare = async () => {
   const asked = now();
-  const isStill = () => addressOf(asked) === addressOf(now());
   try {
     const { html } = await ask({ tool: 'square', text: addressOf(asked) });
-    if (isStill()) put(byId('code'), html);
+    if (isStill(asked)) put(byId('code'), html);
   } catch (error) {
-    if (isStill()) byId('code').replaceChildren(say('no answer'), folded(say('detail'), error.message));
+    if (isStill(asked)) byId('code').replaceChildren(say('no answer'), folded(say('detail'), error.message));
   }
 };
 
@@ -38,10 +40,9 @@ const showDocument = async () => {
   if (!byId('document').open) return;
   try {
     const { document: found } = await ask({ tool: 'document', ...asked });
-    if (addressOf(asked) !== addressOf(now())) return;
-    place.textContent = typeof found === 'string' ? found : JSON.stringify(found, null, 2);
+    if (isStill(asked)) place.textContent = found;
   } catch (error) {
-    place.textContent = `${say('no answer')}\n${error.message}`;
+    if (isStill(asked)) place.textContent = `${say('no answer')}\n${error.message}`;
   }
 };
 
@@ -59,7 +60,7 @@ const followMarking = (asked, found) => {
 const opened = [];
 
 const openForPaper = () => {
-  const shut = document.querySelectorAll('#answer details:not([open]), .answer details:not([open])');
+  const shut = document.querySelectorAll('.answer details:not([open])');
   shut.forEach((one) => { one.open = true; opened.push(one); });
 };
 
