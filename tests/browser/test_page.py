@@ -225,6 +225,8 @@ def test_one_region_speaks_and_only_the_first_reading(page):
     field(page).press_sequentially("220")
     expect(page.locator("#speaks")).to_have_text("22\xa0pF")
     assert page.evaluate("heard") == ["22\xa0pF"]
+    field(page).fill("220µF 385V")
+    expect(page.locator("#speaks")).to_contain_text("385\xa0V Caution: Mains voltage can kill.")
     assert page.locator("[aria-live]").count() == 1
     assert page.locator("main [role=status], main [role=alert]").count() == 0
 

@@ -10,6 +10,7 @@ from collections.abc import Callable
 
 from repairlib.core.errors import RepairlibError
 from repairlib.core.html import picture, told
+from repairlib.core.safety import HAZARDS
 from repairlib.faces.documents import json_text, refusal
 from repairlib.faces.shown.marking import look_up
 from repairlib.markings import read
@@ -24,17 +25,17 @@ def answer(asked: str) -> str:
 
     >>> found = json.loads(answer('{"tool": "marking", "marking": "104K", "part": ""}'))
     >>> sorted(found), found["spoken"].replace("\\xa0", " ")
-    (['body', 'html', 'read', 'spoken'], '100 nF ±10 %')
+    (['beware', 'body', 'html', 'read', 'spoken'], '100 nF ±10 %')
     """
     question = json.loads(asked)
     return json.dumps(TOOLS[question.pop("tool")](**question), ensure_ascii=False)
 
 
 def marking(marking: str, part: str) -> dict[str, object]:
-    """A marking: all readings as HTML, the first one as a line to speak, the body to draw."""
+    """A marking: all readings as HTML, the body to draw; to speak, the first and its cautions."""
     body, html = look_up(marking, part)
-    spoken, is_read = _first(marking, part)
-    return {"html": html, "body": body, "spoken": spoken, "read": is_read}
+    spoken, beware, is_read = _first(marking, part)
+    return {"html": html, "body": body, "spoken": spoken, "beware": beware, "read": is_read}
 
 
 def drawing(marking: str, body: str) -> dict[str, object]:
@@ -44,13 +45,15 @@ def drawing(marking: str, body: str) -> dict[str, object]:
     return {"html": marked(body, marking)}
 
 
-def _first(marking: str, part: str) -> tuple[str, bool]:
+def _first(marking: str, part: str) -> tuple[str, str, bool]:
     if not marking.strip():
-        return "", False
+        return "", "", False
     try:
-        return read(marking, part or None)[0].headline, True
+        first = read(marking, part or None)[0]
     except RepairlibError as error:
-        return str(error), False
+        return str(error), "", False
+    dangers = [f"Caution: {HAZARDS[key].title}." for key in first.cautions]
+    return first.headline, " ".join(dangers), True
 
 
 def document(marking: str, part: str) -> dict[str, object]:

@@ -16,6 +16,7 @@ import gzip
 import hashlib
 import json
 import os
+import re
 import shutil
 from collections.abc import Mapping
 from pathlib import Path
@@ -35,6 +36,7 @@ LANGUAGES = HERE / "languages"
 FIRST = "en"
 READER, SQUARE = "reader.bin", "square.bin"
 PYTHON = f"python-{runtime.VERSION}"
+COMMENT_LINE = re.compile(rb"^ *(//.*|/\*.*\*/)\n", re.MULTILINE)
 SERVICE_BEGINS = "const VERSION = "
 VERSIONS = "v-" + 12 * "[0-9a-f]"  # what their folders are called
 EMPTY_FOLDER = "a new or empty folder, or one that holds an earlier page"
@@ -120,9 +122,14 @@ def _holds_a_page(folder: Path) -> bool:
 
 
 def _static() -> dict[str, bytes]:
-    """What the browser loads as it is; `service.js` gets its version from the build."""
+    """What the browser loads; `service.js` gets its version from the build."""
     files = sorted(STATIC.iterdir())
-    return {file.name: file.read_bytes() for file in files if file.name != "service.js"}
+    return {file.name: _without_words(file) for file in files if file.name != "service.js"}
+
+
+def _without_words(file: Path) -> bytes:
+    """A file without its comments on lines of their own: they stay at home, as those of Python."""
+    return COMMENT_LINE.sub(b"", file.read_bytes())
 
 
 def _build_js(python: Path, reader_size: int) -> bytes:
@@ -157,7 +164,7 @@ def _page_name(words: Mapping[str, str]) -> str:
 def _service(version: str, files: Mapping[str, bytes]) -> bytes:
     sums = json.dumps(_sums(files), indent=1)
     head = f"{SERVICE_BEGINS}{json.dumps(version)};\nconst FILES = {sums};\n\n"
-    return head.encode() + (STATIC / "service.js").read_bytes()
+    return head.encode() + _without_words(STATIC / "service.js")
 
 
 def _sum_of(files: Mapping[str, bytes]) -> str:

@@ -48,7 +48,7 @@ const show = (asked, found) => {
   put(byId('answer'), found.html);
   draw(asked.marking, found.body);
   byId('more').hidden = !asked.marking.trim();
-  if (asked.marking.trim()) speak(found.spoken);
+  if (asked.marking.trim()) speak(`${found.spoken} ${found.beware}`.trim());
   followers.forEach((follower) => follower(asked, found));
 };
 
