@@ -1,8 +1,23 @@
 """repairlib.core.html: what is typed never becomes a tag, and the pieces fit each other."""
 
-import pytest
+import html
 
-from repairlib.core.html import Html, fold, listed, named, paragraphs, row, table, text, told
+import pytest
+from hypothesis import given
+from hypothesis import strategies as st
+
+from repairlib.core.html import (
+    Html,
+    escape,
+    fold,
+    listed,
+    named,
+    paragraphs,
+    row,
+    table,
+    text,
+    told,
+)
 
 TYPED = '<b>C1</b> & "5 V"'
 PIECES = {
@@ -46,3 +61,9 @@ def test_a_head_is_repeated_on_every_page():
     assert shown.replace("\n", "") == (
         "<table><thead><tr><th>a</th></tr></thead><tbody><tr><td>1</td></tr></tbody></table>"
     )
+
+
+@pytest.mark.parametrize("quote", [True, False])
+@given(words=st.text())
+def test_escaped_as_the_standard_library_does(words, quote):
+    assert escape(words, quote) == html.escape(words, quote)

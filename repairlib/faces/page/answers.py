@@ -13,7 +13,7 @@ from repairlib.core.html import picture, told
 from repairlib.core.safety import HAZARDS
 from repairlib.faces.documents import json_text, refusal
 from repairlib.faces.shown.marking import look_up
-from repairlib.markings import read
+from repairlib.markings import Reading, read
 
 # What else a tool needs is imported when it is asked: the first reading does not wait for it.
 
@@ -33,9 +33,12 @@ def answer(asked: str) -> str:
 
 def marking(marking: str, part: str) -> dict[str, object]:
     """A marking: all readings as HTML, the body to draw; to speak, the first and its cautions."""
-    body, html = look_up(marking, part)
-    spoken, beware, is_read = _first(marking, part)
-    return {"html": html, "body": body, "spoken": spoken, "beware": beware, "read": is_read}
+    body, html, first = look_up(marking, part)
+    found = {"html": html, "body": body}
+    if not isinstance(first, Reading):
+        return {**found, "spoken": str(first or ""), "beware": "", "read": False}
+    beware = " ".join(f"Caution: {HAZARDS[key].title}." for key in first.cautions)
+    return {**found, "spoken": first.headline, "beware": beware, "read": True}
 
 
 def drawing(marking: str, body: str) -> dict[str, object]:
@@ -43,17 +46,6 @@ def drawing(marking: str, body: str) -> dict[str, object]:
     from repairlib.faces.shown.drawing import marked
 
     return {"html": marked(body, marking)}
-
-
-def _first(marking: str, part: str) -> tuple[str, str, bool]:
-    if not marking.strip():
-        return "", "", False
-    try:
-        first = read(marking, part or None)[0]
-    except RepairlibError as error:
-        return str(error), "", False
-    dangers = [f"Caution: {HAZARDS[key].title}." for key in first.cautions]
-    return first.headline, " ".join(dangers), True
 
 
 def document(marking: str, part: str) -> dict[str, object]:

@@ -15,7 +15,6 @@ from __future__ import annotations
 import gzip
 import hashlib
 import json
-import os
 import re
 import shutil
 from collections.abc import Mapping
@@ -29,6 +28,7 @@ from repairlib.faces.page.bundling import bundle
 from repairlib.faces.page.needed import files_of_the_page
 from repairlib.faces.page.outline import outline
 from repairlib.faces.page.square import segno_files
+from repairlib.recap import write_whole
 
 HERE = Path(__file__).parent
 STATIC = HERE / "static"
@@ -84,8 +84,9 @@ class Built(NamedTuple):
 def build_page(out: str | Path, python: str | Path | None = None) -> Built:
     """Build the page into the folder `out`.
 
-    python: the unpacked package of the Python for browsers, where there is one; else npm fetches
-    it, once. Raises RepairlibError when it cannot be had, or `out` holds something else.
+    python: the unpacked package of the Python for browsers, where there is one; else it is fetched
+    from the npm registry, once. Raises RepairlibError when it cannot be had, or `out` holds
+    something else.
     """
     folder = Path(out)
     _may_be_built(folder)
@@ -95,13 +96,12 @@ def build_page(out: str | Path, python: str | Path | None = None) -> Built:
     version = f"v-{_sum_of(inside | _pages(''))[:12]}"
     pages = _pages(version)
     with saying_why(folder):
-        _write_all(folder / version, inside)
-        for name in runtime.FILES:
-            _copy(found / name, folder / PYTHON / name)
-        (folder / PYTHON / "about.txt").write_text(_about_python(), encoding="utf-8")
-        kept = {f"{version}/{name}": content for name, content in inside.items()} | pages
+        loaded = {f"{version}/{name}": content for name, content in inside.items()}
         python_files = {f"{PYTHON}/{name}": (found / name).read_bytes() for name in runtime.FILES}
-        _write(folder / "service.js", _service(version, kept | python_files))
+        for name, content in (loaded | python_files).items():
+            _write(folder / name, content)
+        _write(folder / PYTHON / "about.txt", _about_python().encode())
+        _write(folder / "service.js", _service(version, loaded | python_files | pages))
         for name, content in sorted(pages.items(), key=lambda page: page[0] == "index.html"):
             _write(folder / name, content)
         _forget_older(folder, version)
@@ -176,23 +176,12 @@ def _sums(files: Mapping[str, bytes]) -> dict[str, str]:
     return {name: hashlib.sha256(content).hexdigest() for name, content in sorted(files.items())}
 
 
-def _write_all(folder: Path, files: Mapping[str, bytes]) -> None:
-    for name, content in files.items():
-        _write(folder / name, content)
-
-
 def _write(path: Path, content: bytes) -> None:
-    """Put a file in place, whole or not at all."""
+    """Put a file in place, whole or not at all; one that is the same keeps its date."""
+    if path.is_file() and path.read_bytes() == content:
+        return
     path.parent.mkdir(parents=True, exist_ok=True)
-    beside = path.with_name(path.name + ".new")
-    beside.write_bytes(content)
-    os.replace(beside, path)
-
-
-def _copy(source: Path, target: Path) -> None:
-    content = source.read_bytes()
-    if not target.is_file() or target.read_bytes() != content:
-        _write(target, content)
+    write_whole(path, content, overwrite=True)
 
 
 def _about_python() -> str:

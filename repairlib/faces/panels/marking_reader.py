@@ -59,8 +59,9 @@ class QuickCheck(Panel):
         self._update()
 
     def _update(self, change=None) -> None:
-        body, self.answer.value = look_up(self.marking.value, self.part.value)
-        self.picture.value = marked(body, self.marking.value)
+        found = look_up(self.marking.value, self.part.value)
+        self.answer.value = found.html
+        self.picture.value = marked(found.body, self.marking.value)
 
 
 def quick_check(marking: str = "", part: str = ANY_PART, kept: str = "quick check") -> QuickCheck:

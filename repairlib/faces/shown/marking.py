@@ -7,12 +7,14 @@ The notebook's quick check and the page show this. What a marking means is decid
 
 from __future__ import annotations
 
+from typing import NamedTuple
+
 from repairlib.core.errors import RepairlibError
 from repairlib.core.html import Html, fold, listed, paragraphs, text, told
 from repairlib.core.safety import caution
 from repairlib.core.sources import source
 from repairlib.learn.words import explain_in
-from repairlib.markings import bands_of, colour_of, read, what_else, words_of
+from repairlib.markings import Reading, bands_of, colour_of, read, what_else, words_of
 from repairlib.recap import in_place_of
 from repairlib.show import body_for, body_of_kind
 
@@ -21,17 +23,29 @@ WHAT_ELSE = "What else could it be, if heat or the lamp changed one colour?"
 WRITTEN = "Where this is written"
 
 
-def look_up(marking: str, part: str) -> tuple[str, str]:
-    """The body to draw for a marking, and its readings (or what is wrong with it) as HTML."""
+class Found(NamedTuple):
+    """What a marking gave: the body to draw, the answer as HTML, and the likeliest reading.
+
+    Instead of a reading, `first` is what is wrong with the marking, or None where there is none.
+    """
+
+    body: str
+    html: str
+    first: Reading | RepairlibError | None
+
+
+def look_up(marking: str, part: str) -> Found:
+    """What is shown for a marking; `part` is a word that `repairlib.read` takes, or ""."""
     if not marking.strip():
-        return body_of_kind(part), told("unanswered", EMPTY, [EMPTY_HINT])
+        return Found(body_of_kind(part), told("unanswered", EMPTY, [EMPTY_HINT]), None)
     try:
         readings = read(marking, part or None)
     except RepairlibError as error:
         coloured = any(colour_of(word) for word in words_of(marking))
         looks = part or ("resistor" if coloured else "")
-        return body_of_kind(looks), told("cannot read", "Cannot be read yet", [str(error)])
-    return body_for(readings[0]), readings_html(readings)
+        html = told("cannot read", "Cannot be read yet", [str(error)])
+        return Found(body_of_kind(looks), html, error)
+    return Found(body_for(readings[0]), readings_html(readings), readings[0])
 
 
 def readings_html(readings) -> str:
