@@ -24,7 +24,7 @@ TOPICS = (
     "record",
 )
 # From the ground up; a folder imports from its own floor's folders below it and from lower floors.
-FLOORS = (("core",), TOPICS, ("show",), ("learn",), ("faces",))
+FLOORS = (("core",), TOPICS, ("show",), ("learn",), ("teach",), ("faces",))
 FLOOR_OF = {folder: floor for floor, folders in enumerate(FLOORS) for folder in folders}
 # What only these files may import.
 KEPT_TO = {

@@ -9,6 +9,7 @@ from __future__ import annotations
 import sys
 
 from repairlib.core.errors import RepairlibError, escaped
+from repairlib.faces.arguments import take_options
 
 QUICK = """\
 python -m repairlib MARKING                    quick check, such as: 104K   "220 16V"   4K7"""
@@ -91,6 +92,10 @@ def _run(arguments: list[str], as_json: bool) -> str:
     verb, *rest = arguments
     if verb in (*HELP, "help"):
         return USAGE
+    if verb == "class":
+        from repairlib.faces.class_commands import run_class
+
+        return run_class(rest, as_json)
     if any(word in HELP for word in rest):
         return USAGES.get(verb, USAGE)
     if verb == "--version":
@@ -104,7 +109,7 @@ def _run(arguments: list[str], as_json: bool) -> str:
 
 
 def _read(arguments: list[str], as_json: bool) -> str:
-    words, options = _take_options(arguments, ("--as",))
+    words, options = take_options(arguments, ("--as",))
     from repairlib.markings import read
 
     readings = read(" ".join(words), options.get("--as"))
@@ -136,7 +141,7 @@ def _caution_lines(keys) -> list[str]:
 def _calc(arguments: list[str], as_json: bool) -> str:
     from repairlib.core.calculators import all_calculators, calculator_named
 
-    words, options = _take_options(arguments, (), ("--json", "--run"))
+    words, options = take_options(arguments, (), ("--json", "--run"))
     if not words:
         calculators = all_calculators()
         return _json(_listed(calculators)) if as_json else _list_by_topic(calculators)
@@ -190,7 +195,7 @@ def _plan(arguments: list[str], as_json: bool) -> str:
 
     known = ("--board", "--measured", "--catalogue", "--boards", "--out")
     repeated: dict[str, list[str]] = {"--board": [], "--measured": []}
-    words, options = _take_options(arguments, known, repeated=repeated)
+    words, options = take_options(arguments, known, repeated=repeated)
     if not words:
         raise RepairlibError("", "a parts list is due", "plan PARTS.csv")
     count = _whole_number(options.get("--boards", "1"))
@@ -214,7 +219,7 @@ def _or_none(name: str) -> str | None:
 
 def _page(arguments: list[str], as_json: bool) -> str:
     known = ("--out", "--runtime", "--card")
-    words, options = _take_options(arguments + ["--json"] * as_json, known)
+    words, options = take_options(arguments + ["--json"] * as_json, known)
     if "--out" not in options:
         raise RepairlibError("page", "no place for it is given", "page --out FOLDER")
     if "--card" in options:
@@ -235,7 +240,7 @@ def _lessons(arguments: list[str], as_json: bool) -> str:
     from repairlib.faces.lessons import open_lessons
 
     known = ("--to", "--ip", "--port", "--base-url")
-    words, options = _take_options(arguments + ["--json"] * as_json, known, ("--large",))
+    words, options = take_options(arguments + ["--json"] * as_json, known, ("--large",))
     if words:
         raise RepairlibError(" ".join(words), "only options are due", "lessons --to FOLDER")
     return open_lessons(**{name[2:].replace("-", "_"): value for name, value in options.items()})
@@ -245,39 +250,6 @@ def _whole_number(text: str) -> int:
     if not (text.isascii() and text.isdigit() and len(text) < 10):
         raise RepairlibError(text, "not a whole number", "--boards 12")
     return int(text)
-
-
-def _take_options(
-    arguments: list[str],
-    known: tuple[str, ...],
-    switches: tuple[str, ...] = ("--json",),
-    repeated: dict[str, list[str]] | None = None,
-) -> tuple[list[str], dict[str, str]]:
-    """The plain words, and the options of `known` with the word behind each; switches have none.
-
-    What stands behind an option of `repeated`, which may come again, is added to its list there.
-    """
-    words: list[str] = []
-    options: dict[str, str] = {}
-    rest = iter(arguments)
-    for word in rest:
-        name, equals, value = word.partition("=")
-        if not word.startswith("--"):
-            words.append(word)
-        elif word in switches:
-            options[word] = word
-        elif name not in known or name in options:
-            wrong = "given twice" if name in options else "not an option of this command"
-            raise RepairlibError(word, wrong, " ".join((*known, *switches)))
-        else:
-            value = value if equals else next(rest, "")
-            if not value:
-                raise RepairlibError(word, "nothing stands behind it", f"{name} VALUE")
-            if repeated is not None and name in repeated:
-                repeated[name].append(value)
-            else:
-                options[name] = value
-    return words, options
 
 
 def _json(document) -> str:

@@ -16,13 +16,13 @@ from typing import Any, NamedTuple
 
 from repairlib.core.errors import RepairlibError
 from repairlib.learn import files
+from repairlib.learn.home import home
 from repairlib.learn.kept_work import KeptWork, is_work
 from repairlib.learn.learner import (
     DEMO,
     Demo,
     Learner,
     current_learner,
-    home,
     learner_in,
     named_in,
     names_somebody,

@@ -8,10 +8,12 @@ from __future__ import annotations
 
 import hashlib
 import unicodedata
-from collections.abc import Iterable
+from collections.abc import Iterable, Mapping
+from types import MappingProxyType
 from typing import TypeVar
 
 Option = TypeVar("Option")
+NOT_AGAIN: Mapping[str, int] = MappingProxyType({})
 
 
 def normal(text: str) -> str:
@@ -46,18 +48,26 @@ class Draw:
     ('b', 'd', 'a', 'c')
     """
 
-    def __init__(self, seed: str):
+    def __init__(self, seed: str, again: Mapping[str, int] = NOT_AGAIN):
         self.seed = seed
+        self.again = again
         self._taken = 0
 
     @classmethod
-    def for_learner(cls, group: str, name: str, lesson: str) -> Draw:
-        """The draw of one learner in one lesson."""
-        return cls("\n".join(("learner", normal(group), normal(name), lesson)))
+    def for_learner(
+        cls, group: str, name: str, lesson: str, again: Mapping[str, int] = NOT_AGAIN
+    ) -> Draw:
+        """The draw of one learner in one lesson.
+
+        `again` says by the name of a part how often it was thrown anew, where it was.
+        """
+        return cls("\n".join(("learner", normal(group), normal(name), lesson)), again)
 
     def part(self, name: str) -> Draw:
         """An independent draw, for instance for one question: `draw.part("stripe")`."""
-        return type(self)(f"{self.seed}\n{name}")
+        times = self.again.get(name, 0)
+        thrown = f"\nthrown anew {times}" if times else ""
+        return type(self)(f"{self.seed}\n{name}{thrown}")
 
     def integer(self, low: int, high: int) -> int:
         """A whole number from low to high, both included. A wider range moves few learners."""

@@ -14,7 +14,8 @@ from pathlib import Path
 from typing import Any
 
 from repairlib.learn import files
-from repairlib.learn.learner import Demo, Learner, current_learner, home, named_in, names_somebody
+from repairlib.learn.home import home
+from repairlib.learn.learner import Demo, Learner, current_learner, named_in, names_somebody
 from repairlib.learn.times import are_times, now
 
 NAME = re.compile(r"[a-z0-9][a-z0-9-]{0,79}")

@@ -3,14 +3,15 @@
 from __future__ import annotations
 
 import hashlib
-import os
 from collections.abc import Mapping
-from dataclasses import dataclass
+from dataclasses import dataclass, field, replace
 from pathlib import Path
 
 from repairlib.core.errors import RepairlibError
 from repairlib.learn import files
 from repairlib.learn.draws import DemoDraw, Draw, normal
+from repairlib.learn.group import Again, Group, Member, known_group
+from repairlib.learn.home import home
 
 LONGEST = 80
 NO_GROUP = "no-group"  # the folder of those who learn on their own; others end in a hash
@@ -20,6 +21,9 @@ NO_GROUP = "no-group"  # the folder of those who learn on their own; others end 
 class Learner:
     """A learner, in a group or on their own. Raises RepairlibError when a text is no plain line.
 
+    `partner` is the name of somebody who answers together with them, on the same sheet. `apart`
+    says which draws were thrown anew so that the variants of a group differ (Member.again).
+
     >>> str(Learner("Ada Example", "bench-7"))
     'variant of Ada Example, group bench-7'
     >>> Learner("Ada Example").who
@@ -28,9 +32,12 @@ class Learner:
 
     name: str
     group: str = ""
+    partner: str = field(default="", compare=False)
+    apart: Again = field(default_factory=dict, compare=False, repr=False)
 
     def __post_init__(self):
-        for what, text in (("name", self.name), ("group", self.group)):
+        said = {"name": self.name, "group": self.group, "partner": self.partner}
+        for what, text in said.items():
             if not isinstance(text, str):
                 raise RepairlibError(text, f"the {what} is not a text", f"a {what} in quotes")
             if (text and not text.isprintable()) or len(text) > LONGEST:
@@ -44,12 +51,13 @@ class Learner:
 
     @property
     def who(self) -> str:
-        """The learner in words."""
-        return f"{self.name}, group {self.group}" if normal(self.group) else self.name
+        """The learner in words, with whom they answer together."""
+        names = f"{self.name} and {self.partner}" if normal(self.partner) else self.name
+        return f"{names}, group {self.group}" if normal(self.group) else names
 
     def draw(self, lesson: str) -> Draw:
         """The draw that makes this learner's variant of a lesson."""
-        return Draw.for_learner(self.group, self.name, lesson)
+        return Draw.for_learner(self.group, self.name, lesson, self.apart.get(lesson, {}))
 
     def folder(self) -> Path:
         """Where this learner's files lie, below the folder of all answers or of all work."""
@@ -62,6 +70,7 @@ class Demo:
 
     name = ""
     group = ""
+    partner = ""
     who = "nobody in particular"
 
     def __str__(self) -> str:
@@ -88,12 +97,20 @@ def learner_in(found: Mapping) -> Learner | Demo:
     'Ada Example, group bench-7'
     """
     name, group = found.get("name"), found.get("group", found.get("class_code"))
-    return DEMO if (name, group) == ("", "") else Learner(name, group)  # type: ignore[arg-type]
+    if (name, group) == ("", ""):
+        return DEMO
+    return Learner(name, group, found.get("partner", ""))  # type: ignore[arg-type]
+
+
+def member_of(group: Group, member: Member) -> Learner:
+    """A member of a group as a learner, with variants apart from those of the others."""
+    return Learner(member.name, group.name, apart=member.again)
 
 
 def named_in(learner: Learner | Demo) -> dict[str, str]:
     """How a file says whose it is: what `learner_in` reads."""
-    return {"name": learner.name, "group": learner.group}
+    named = {"name": learner.name, "group": learner.group}
+    return named | {"partner": learner.partner} if learner.partner else named
 
 
 def names_somebody(found: Mapping) -> bool:
@@ -117,27 +134,26 @@ def file_name(text: str) -> str:
     return f"{plain.strip().replace(' ', '-')[:24]}-{mark}"
 
 
-def home() -> Path:
-    """The folder of everything remembered: REPAIRLIB_HOME, or the user's own data folder.
-
-    Raises RepairlibError when either begins with the home of a user who has none.
-    """
-    from platformdirs import user_data_dir
-
-    chosen = os.environ.get("REPAIRLIB_HOME", "").strip()
-    try:
-        return Path(chosen or user_data_dir("repairlib", appauthor=False)).expanduser()
-    except RuntimeError:
-        where = chosen or "your home folder"
-        raise RepairlibError(where, "this computer knows no such home", files.WRITABLE) from None
-
-
 def current_learner() -> tuple[Learner | Demo, str]:
-    """The learner that was set (or DEMO), and a note when their file had to be kept aside."""
+    """The learner that was set (or DEMO), and a note when a file could not be used.
+
+    A member of the group that this computer knows has the variants of that group.
+    """
     found, note = files.read_or_keep_aside(home() / "learner.json", _is_learner)
-    if found:
-        return learner_in(found), ""
-    return DEMO, f"{note} Set your name again in lesson 00." if note else ""
+    if not found:
+        return DEMO, f"{note} Set your name again in lesson 00." if note else ""
+    return as_member(learner_in(found))
+
+
+def as_member(learner: Learner | Demo) -> tuple[Learner | Demo, str]:
+    """The learner with the variants of the known group, if they are in it, and a note, or ""."""
+    if isinstance(learner, Demo) or not normal(learner.group):
+        return learner, ""
+    group, note = known_group()
+    if group is None or normal(group.name) != normal(learner.group):
+        return learner, note
+    member = group.by_name().get(normal(learner.name))
+    return (replace(learner, apart=member.again) if member else learner), note
 
 
 def known_learners() -> list[Learner]:
@@ -146,16 +162,16 @@ def known_learners() -> list[Learner]:
     return _known(found)
 
 
-def set_learner(name: str, group: str = "") -> Learner | Demo:
-    """Remember who is learning; both empty is the demo variant.
+def set_learner(name: str, group: str = "", partner: str = "") -> Learner | Demo:
+    """Remember who is learning, and who answers together with them; all empty is the demo variant.
 
     Answers of another name stay, apart, and come back with it. Raises RepairlibError for a group
     without a name, and when it cannot be remembered.
     """
-    name, group = (text.strip() if isinstance(text, str) else text for text in (name, group))
-    learner = learner_in({"name": name, "group": group})
+    said = {"name": name, "group": group, "partner": partner}
+    learner = learner_in({k: v.strip() if isinstance(v, str) else v for k, v in said.items()})
     _remember(learner, moved=learner)
-    return learner
+    return as_member(learner)[0]
 
 
 def forget(learner: Learner | Demo) -> None:

@@ -18,7 +18,8 @@ from typing import Any, NamedTuple
 
 from repairlib.core.version import VERSION
 from repairlib.learn import files
-from repairlib.learn.learner import DEMO, Demo, Learner, home, named_in, names_somebody
+from repairlib.learn.home import home
+from repairlib.learn.learner import DEMO, Demo, Learner, named_in, names_somebody
 from repairlib.learn.times import are_times, now
 
 NONE: Mapping[str, str] = MappingProxyType({})

@@ -16,8 +16,8 @@ from repairlib.learn import (
     open_exercise,
     set_learner,
 )
+from repairlib.learn.home import home as home_folder
 from repairlib.learn.learner import forget, known_learners
-from repairlib.learn.learner import home as home_folder
 
 LESSON = "00-start-here"
 

@@ -30,7 +30,7 @@ def open_lessons(
 def _serve(to: str, ip: str, port: int, prefix: str, large: bool) -> None:
     from repairlib.faces.lessons import server as lab
     from repairlib.faces.lessons.laying import FIRST, lay_lessons
-    from repairlib.learn.learner import home
+    from repairlib.learn.home import home
 
     port = lab.free_port(ip, port)
     own = home().absolute()

@@ -20,7 +20,7 @@ from pathlib import Path
 
 from repairlib.core.errors import RepairlibError
 from repairlib.core.saving import locked, saying_why
-from repairlib.learn.learner import home
+from repairlib.learn.home import home
 
 VERSION = "314.0.7"
 PACKAGE = f"pyodide@{VERSION}"

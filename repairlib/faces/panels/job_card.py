@@ -23,7 +23,8 @@ from repairlib.faces.panels.keeping import Keeping
 from repairlib.faces.panels.look import Panel, trouble, words
 from repairlib.faces.panels.plan_pieces import saved_link
 from repairlib.faces.panels.recap_plan import PlanView
-from repairlib.learn.learner import current_learner, home
+from repairlib.learn.home import home
+from repairlib.learn.learner import current_learner
 from repairlib.record import (
     ENDING,
     FIELDS,

@@ -12,7 +12,8 @@ from repairlib.core.html import text, told
 from repairlib.faces.panels.carry import CarryWork
 from repairlib.faces.panels.following import follow, forget_here, turn_to
 from repairlib.faces.panels.look import Panel, trouble, words
-from repairlib.learn.learner import DEMO, Demo, Learner, current_learner, home, known_learners
+from repairlib.learn.home import home
+from repairlib.learn.learner import DEMO, Demo, Learner, current_learner, known_learners
 
 STYLE = {"description_width": "6rem"}
 

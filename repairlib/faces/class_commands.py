@@ -1,0 +1,47 @@
+"""What an instructor does with a group: `python -m repairlib class VERB ...`.
+
+Each verb is one function in a file of `class_verbs/`, which takes the plain words, the options and
+whether JSON is asked for, and returns the text to print.
+"""
+
+from __future__ import annotations
+
+from importlib import import_module
+from typing import NamedTuple
+
+from repairlib.core.errors import RepairlibError
+from repairlib.faces.arguments import take_options
+
+
+class Verb(NamedTuple):
+    """One verb: how it is written, in which file and function it is done, and its options."""
+
+    usage: str
+    done_by: str
+    options: tuple[str, ...] = ()
+    switches: tuple[str, ...] = ()
+
+
+VERBS: dict[str, Verb] = {}
+HELP = ("-h", "--help", "help")
+
+
+def run_class(arguments: list[str], as_json: bool) -> str:
+    """The text to print for the words behind `class`. Raises RepairlibError for bad input."""
+    verb, *rest = arguments or [""]
+    if verb in HELP:
+        return usages()
+    if verb not in VERBS:
+        raise RepairlibError(verb, "no verb of class", ", ".join(VERBS))
+    if any(word in HELP for word in rest):
+        return f"python -m repairlib class {VERBS[verb].usage}"
+    chosen = VERBS[verb]
+    words, options = take_options(rest, chosen.options, chosen.switches)
+    name, _, function = chosen.done_by.partition(":")
+    module = import_module(f"repairlib.faces.class_verbs.{name}")
+    return getattr(module, function)(words, options, as_json)
+
+
+def usages() -> str:
+    """How each verb is written."""
+    return "\n".join(f"python -m repairlib class {one.usage}" for one in VERBS.values())

@@ -1,0 +1,1 @@
+"""The verbs of `python -m repairlib class`, a file for each subject."""

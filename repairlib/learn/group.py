@@ -1,0 +1,164 @@
+"""The group that learners belong to, as its instructor made it: who is in it, and what they do.
+
+One file says it all, so that it can be handed out: the file named in REPAIRLIB_GROUP, or else
+`group.json` in the folder where everything is remembered. Without one, nothing is different.
+"""
+
+from __future__ import annotations
+
+import os
+from collections.abc import Callable, Mapping
+from pathlib import Path
+from types import MappingProxyType
+from typing import Any, NamedTuple
+
+from repairlib.core.errors import RepairlibError
+from repairlib.learn import files
+from repairlib.learn.draws import normal
+from repairlib.learn.home import home
+
+Again = Mapping[str, Mapping[str, int]]  # lesson: part of its draw: how often it was thrown anew
+NOTHING: Mapping[str, Any] = MappingProxyType({})
+A_GROUP = "the file group.json, as the instructor's command made it"
+
+
+class Member(NamedTuple):
+    """One of a group: the name, the short word to type in its place, and draws thrown anew.
+
+    `again` keeps the variants of a group apart: by lesson and question, how often the draw was
+    thrown anew; what is not in it was not.
+    """
+
+    name: str
+    word: str
+    again: Again = NOTHING
+
+
+class Group(NamedTuple):
+    """A group: its name, its members, and the lessons it takes.
+
+    `held` has the lessons whose marks are told later, each with the hash of the word that releases
+    it. `hand_in_to` is a folder where what is handed in is put, or "". `own` are the instructor's
+    own questions as typed, by the name of their file.
+
+    >>> group = Group("Tuesday bench", (Member("Ada Example", "kite"), Member("Ben", "moss")))
+    >>> group.member(" KITE ").name
+    'Ada Example'
+    >>> group.member("kitte")
+    Traceback (most recent call last):
+    repairlib.core.errors.RepairlibError: 'kitte': nobody in the group Tuesday bench has this word
+    or name. Accepted: kite (Ada Example)
+    """
+
+    name: str
+    members: tuple[Member, ...] = ()
+    lessons: tuple[str, ...] = ()
+    held: Mapping[str, str] = NOTHING
+    hand_in_to: str = ""
+    own: Mapping[str, str] = NOTHING
+
+    def member(self, typed: str) -> Member:
+        """The member meant by a word or a name. Raises RepairlibError that offers the nearest."""
+        meant = normal(typed)
+        known = {normal(one.word): one for one in self.members} | self.by_name()
+        if meant in known:
+            return known[meant]
+        from difflib import get_close_matches
+
+        near = [known[one] for one in get_close_matches(meant, known, 3)]
+        accepted = ", ".join(dict.fromkeys(f"{one.word} ({one.name})" for one in near))
+        wrong = f"nobody in the group {self.name} has this word or name"
+        raise RepairlibError(typed, wrong, accepted or "the word on your card, or your name")
+
+    def by_name(self) -> dict[str, Member]:
+        """The members by their names, in the form in which two spellings are the same."""
+        return {normal(one.name): one for one in self.members}
+
+    def to_dict(self) -> dict[str, Any]:
+        """What the file of the group holds."""
+        return {
+            "group": self.name,
+            "lessons": list(self.lessons),
+            "members": [one._asdict() | {"again": dict(one.again)} for one in self.members],
+            "held": dict(self.held),
+            "hand_in_to": self.hand_in_to,
+            "own": dict(self.own),
+        }
+
+
+def group_of(found: Mapping[str, Any]) -> Group:
+    """The group that a file's content says, once `is_group` has looked at it."""
+    return Group(
+        found["group"],
+        tuple(Member(**one) for one in found["members"]),
+        tuple(found["lessons"]),
+        found.get("held", {}),
+        found.get("hand_in_to", ""),
+        found.get("own", {}),
+    )
+
+
+def is_group(found: dict) -> bool:
+    """True when a file's content is a group."""
+    try:
+        plain = (
+            _is_name(found["group"]),
+            all(map(_is_member, found["members"])),
+            all(isinstance(one, str) for one in found["lessons"]),
+            _is_all(found.get("held", {}), lambda value: isinstance(value, str)),
+            isinstance(found.get("hand_in_to", ""), str),
+            _is_all(found.get("own", {}), lambda value: isinstance(value, str)),
+        )
+    except (KeyError, TypeError):
+        return False
+    return all(plain)
+
+
+def read_group(path: str | Path) -> Group:
+    """The group in a file. Raises RepairlibError when there is none."""
+    found, trouble = files.read(Path(path), is_group)
+    if found is None:
+        raise RepairlibError(path, trouble or "there is no such file", A_GROUP)
+    return group_of(found)
+
+
+def group_file() -> Path:
+    """Where this computer looks for its group."""
+    named = os.environ.get("REPAIRLIB_GROUP", "").strip()
+    return Path(named).expanduser() if named else home() / "group.json"
+
+
+def known_group() -> tuple[Group | None, str]:
+    """The group that this computer knows, or None; and a note when its file cannot be used.
+
+    The file is left as it is: it may be everybody's. Raises RepairlibError when barred.
+    """
+    path = group_file()
+    found, trouble = files.read(path, is_group)
+    note = f"The file of the group cannot be used: {trouble} ({path})." if trouble else ""
+    return (group_of(found) if found else None), note
+
+
+def _is_member(found: object) -> bool:
+    return (
+        isinstance(found, dict)
+        and set(found) <= set(Member._fields)
+        and _is_name(found["name"])
+        and _is_name(found["word"])
+        and _is_all(found.get("again", {}), lambda by_part: _is_all(by_part, _is_count))
+    )
+
+
+def _is_name(value: object) -> bool:
+    return isinstance(value, str) and bool(normal(value)) and value.isprintable()
+
+
+def _is_count(value: object) -> bool:
+    return type(value) is int and value >= 0
+
+
+def _is_all(found: object, fits: Callable[[Any], bool]) -> bool:
+    """True for a dict of texts to values that fit."""
+    return isinstance(found, dict) and all(
+        isinstance(key, str) and fits(value) for key, value in found.items()
+    )

@@ -1,0 +1,1 @@
+"""For instructors: a group, its paper, what it hands in, and who is stuck where."""

@@ -1,0 +1,101 @@
+"""The file of a group, and what a learner's computer makes of it."""
+
+import json
+
+import pytest
+
+from repairlib.core.errors import RepairlibError
+from repairlib.learn import current_learner, set_learner
+from repairlib.learn.draws import Draw
+from repairlib.learn.exercise import questions_of
+from repairlib.learn.fingerprint import fingerprint
+from repairlib.learn.group import Group, Member, group_of, known_group, read_group
+from repairlib.learn.home import home
+from repairlib.learn.learner import Learner, member_of
+
+LESSON = "03-capacitor-markings"
+ADA = Member("Ada Example", "kite", {LESSON: {"film code": 3}})
+GROUP = Group("Tuesday bench", (ADA, Member("Ben Example", "moss")), (LESSON,))
+
+
+def known(content):
+    """Make the group's file on this computer."""
+    home().mkdir(parents=True, exist_ok=True)
+    text = content if isinstance(content, str) else json.dumps({"format": 1, **content})
+    (home() / "group.json").write_text(text, encoding="utf-8")
+
+
+def test_a_group_comes_back_as_it_was_written(tmp_path):
+    path = tmp_path / "group.json"
+    path.write_text(json.dumps({"format": 1, **GROUP.to_dict()}), encoding="utf-8")
+    assert read_group(path) == group_of(GROUP.to_dict()) == GROUP
+
+
+@pytest.mark.parametrize(
+    "spoilt",
+    [
+        {"members": "kite"},
+        {"members": [{"name": "Ada"}]},
+        {"members": [{"name": "", "word": "kite"}]},
+        {"members": [{"name": "Ada", "word": "kite", "again": {LESSON: {"film code": -1}}}]},
+        {"members": [{"name": "Ada", "word": "kite", "points": 9}]},
+        {"lessons": [3]},
+        {"lessons": None},
+        {"own": {"mine.txt": 3}},
+        {"group": " "},
+    ],
+)
+def test_a_file_that_is_no_group_is_told(tmp_path, spoilt):
+    path = tmp_path / "group.json"
+    path.write_text(json.dumps({"format": 1, **GROUP.to_dict(), **spoilt}), encoding="utf-8")
+    with pytest.raises(RepairlibError, match="does not hold what it should"):
+        read_group(path)
+
+
+def test_no_file_is_told(tmp_path):
+    with pytest.raises(RepairlibError, match="there is no such file"):
+        read_group(tmp_path / "group.json")
+
+
+def test_a_member_has_the_variants_of_the_group_wherever_the_name_is_set():
+    known(GROUP.to_dict())
+    set_learner("ada  EXAMPLE", "tuesday bench")
+    learner, note = current_learner()
+    assert not note
+    assert learner.apart == ADA.again
+    apart, alone, again = (
+        list(map(fingerprint, questions_of(LESSON, one)))
+        for one in (learner, Learner(ADA.name, GROUP.name), member_of(GROUP, ADA))
+    )
+    assert sum(a != b for a, b in zip(apart, alone, strict=True)) <= 1
+    assert apart == again
+
+
+def test_a_draw_thrown_anew_is_another_and_moves_no_other_part():
+    once, anew = Draw("seed"), Draw("seed", {"film code": 1})
+    assert once.part("film code").seed != anew.part("film code").seed
+    assert once.part("stripe").seed == anew.part("stripe").seed
+    assert Draw("seed", {"film code": 0}).part("film code").seed == once.part("film code").seed
+
+
+def test_a_damaged_group_is_told_kept_and_stops_nobody():
+    known("{")
+    set_learner("Ada Example", "Tuesday bench")
+    learner, note = current_learner()
+    assert learner == Learner("Ada Example", "Tuesday bench")
+    assert "file of the group cannot be used: it is cut short" in note
+    assert (home() / "group.json").read_text() == "{"
+
+
+def test_the_group_of_a_server_is_found_by_its_variable(tmp_path, monkeypatch):
+    path = tmp_path / "ours.json"
+    path.write_text(json.dumps({"format": 1, **GROUP.to_dict()}), encoding="utf-8")
+    monkeypatch.setenv("REPAIRLIB_GROUP", str(path))
+    assert known_group() == (GROUP, "")
+
+
+def test_a_pair_is_set_and_named_together():
+    set_learner("Ada Example", "Tuesday bench", "Ben Example")
+    learner, _ = current_learner()
+    assert learner.who == "Ada Example and Ben Example, group Tuesday bench"
+    assert learner.folder() == Learner("Ada Example", "Tuesday bench").folder()
