@@ -6,9 +6,9 @@ It does not use the random module, whose streams may change between versions.
 
 from __future__ import annotations
 
-import hashlib
 import unicodedata
-from collections.abc import Iterable, Mapping
+from collections.abc import Iterable, Mapping, Sequence
+from hashlib import sha256
 from types import MappingProxyType
 from typing import TypeVar
 
@@ -81,9 +81,15 @@ class Draw:
 
     def shuffle(self, items: Iterable[Option]) -> tuple[Option, ...]:
         """All of the items in a drawn order. One item more leaves the order of the others."""
-        stream = f"{self.seed}\n{self._taken}"
+        items = tuple(items)
+        return tuple(items[place] for place in self.order([as_bytes(item) for item in items]))
+
+    def order(self, texts: Sequence[bytes]) -> list[int]:
+        """The places of options in their drawn order, the first one first; each `as_bytes`."""
+        stream = f"{self.seed}\n{self._taken}\n".encode("utf-8", "surrogatepass")
         self._taken += 1
-        return tuple(sorted(items, key=lambda item: _hash(f"{stream}\n{written(item)}")))[::-1]
+        hashes = [sha256(stream + text).digest() for text in texts]
+        return sorted(range(len(hashes)), key=hashes.__getitem__)[::-1]
 
     def sample(self, items: Iterable[Option], count: int) -> tuple[Option, ...]:
         """`count` different items in a drawn order."""
@@ -117,7 +123,7 @@ class DemoDraw(Draw):
 
     def _next(self) -> int:
         self._taken += 1
-        return int.from_bytes(_hash(f"{self.seed}\n{self._taken - 1}"), "big")
+        return int.from_bytes(sha256(f"{self.seed}\n{self._taken - 1}".encode()).digest(), "big")
 
 
 def written(option: object) -> str:
@@ -133,5 +139,6 @@ def written(option: object) -> str:
     return ascii(option)  # which characters repr shows as they are differs between versions
 
 
-def _hash(text: str) -> bytes:
-    return hashlib.sha256(text.encode("utf-8", "surrogatepass")).digest()
+def as_bytes(option: object) -> bytes:
+    """An option as it goes into the hash. Raises TypeError for what has no such form."""
+    return written(option).encode("ascii")
