@@ -47,6 +47,14 @@ def graded(module: str, draw: Draw) -> tuple[Question, ...]:
     )
 
 
+def names(module: str) -> dict[str, str]:
+    """What each question of a module's exercise is called in short, by its id.
+
+    It is the name of the part of the draw that the question hangs on.
+    """
+    return {f"q{number}": _part(ask) for number, ask in enumerate(_graded[module], start=1)}
+
+
 def practised(module: str, draw: Draw) -> tuple[Question, ...]:
     """The questions to practise on that a module entered, each from its own draw."""
     return tuple(ask(_own(draw, ask)) for ask in _practised[module].values())
@@ -57,4 +65,8 @@ def _own(draw: Draw, ask: Callable[[Draw], Question]) -> Draw:
 
     So a question that is added, moved or edited leaves the variants of all others as they are.
     """
-    return draw.part(ask.__name__.replace("_", " "))
+    return draw.part(_part(ask.__name__))
+
+
+def _part(name: str) -> str:
+    return name.replace("_", " ")

@@ -5,7 +5,7 @@ from importlib import import_module, reload
 import pytest
 
 from repairlib.learn import DemoDraw, Draw, Number, asking
-from repairlib.learn.asking import graded, practice_question, practised, question
+from repairlib.learn.asking import graded, names, practice_question, practised, question
 
 CODES = tuple(f"{first}{second}3" for first in "123456789" for second in "0258")
 HERE = __name__
@@ -17,9 +17,9 @@ def empty(monkeypatch):
     monkeypatch.setattr(asking, "_practised", {})
 
 
-def enter(*names):
+def enter(*called):
     """Enter a question of each name; it shows what was drawn for it."""
-    for name in names:
+    for name in called:
 
         def ask(draw):
             return Number(prompt=draw.pick(CODES), unit="V", answer=9)
@@ -34,6 +34,13 @@ def test_in_the_order_of_the_file_with_their_points():
     assert [ask.id for ask in asks] == ["q1", "q2", "q3"]
     assert {ask.points for ask in asks} == {2}
     assert len({ask.prompt for ask in asks}) == 3  # each has a draw of its own
+
+
+def test_each_is_called_by_the_part_of_the_draw_that_it_hangs_on():
+    enter("film_code", "can")
+    assert names(HERE) == {"q1": "film code", "q2": "can"}
+    (first, _) = graded(HERE, Draw("Ada"))
+    assert first.prompt == Draw("Ada").part("film code").pick(CODES)
 
 
 @pytest.mark.parametrize("draw", [Draw("Ada"), DemoDraw("demo")])
