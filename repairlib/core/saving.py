@@ -56,6 +56,27 @@ def sync_folder(folder: Path) -> None:
         os.close(opened)
 
 
+def add_line(path: Path, line: bytes, before: bytes) -> None:
+    """Write one line at the end of a file that holds `before`; it is on the disk on return.
+
+    What a killed process left of a line stays as a line of its own, and this one begins below it.
+    Call it while `path` is locked.
+    """
+    torn = bool(before) and not before.endswith(b"\n")
+    write_at_end(path, (b"\n" if torn else b"") + line + b"\n")
+
+
+def write_at_end(path: Path, left: bytes) -> None:
+    """Write at the end of a file that is there; it is on the disk on return."""
+    opened = os.open(path, os.O_WRONLY | os.O_APPEND | getattr(os, "O_BINARY", 0))
+    try:
+        while left:
+            left = left[os.write(opened, left) :]
+        os.fsync(opened)
+    finally:
+        os.close(opened)
+
+
 def _wait_for(beside: int, path: Path) -> None:
     end = time.monotonic() + PATIENCE
     while not _took(beside):

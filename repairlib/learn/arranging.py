@@ -67,6 +67,12 @@ class Order(Question):
             given = " ".join(map(as_printed, given))
         return super().as_typed(given)
 
+    def in_short(self, typed):
+        try:
+            return " ".join(LETTERS[self.shown.index(step)] for step in self.read(typed))
+        except RepairlibError:
+            return super().in_short(typed)
+
     def read(self, typed) -> list[str]:
         numbered = isinstance(typed, Mapping)
         steps = self._by_number(typed) if numbered else self._by_letter(typed)
@@ -133,6 +139,24 @@ class Table(Question):
 
     def is_blank(self, typed) -> bool:
         return all(cell.is_blank(text) for _, cell, text in self._given(typed))
+
+    def is_whole(self, typed) -> bool:
+        return not any(cell.is_blank(text) for _, cell, text in self._given(typed))
+
+    def in_short(self, typed):
+        """The cells that are filled in, each in short: {row: {column: text}}."""
+        if not isinstance(typed, Mapping):
+            return super().in_short(typed)
+        rows = {
+            row: {
+                column: cell.in_short(texts[column])
+                for column, cell in cells.items()
+                if not cell.is_blank(texts.get(column, ""))
+            }
+            for row, cells in self.cells.items()
+            if isinstance(texts := typed.get(row), Mapping)
+        }
+        return {row: texts for row, texts in rows.items() if texts}
 
     def as_typed(self, given):
         if not isinstance(given, Mapping):

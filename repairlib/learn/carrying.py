@@ -68,7 +68,7 @@ class Brought(NamedTuple):
 
 def take_along(learner: Learner | Demo) -> dict[str, Any]:
     """What the file holds with all the work of a learner. Raises RepairlibError when barred."""
-    carried = {name: _files_of(kind, learner) for name, kind in KINDS.items()}
+    carried = {name: files_of(kind, learner) for name, kind in KINDS.items()}
     content = {"format": files.FORMAT, **named_in(learner), "carried": carried}
     return content | {"check": _check(content)}
 
@@ -182,7 +182,7 @@ def _each_file(content: Mapping, learner: Learner | Demo) -> Iterator[tuple[Kind
             yield kind, kind.path(called, learner), found
 
 
-def _files_of(kind: Kind, learner: Learner | Demo) -> dict[str, dict]:
+def files_of(kind: Kind, learner: Learner | Demo) -> dict[str, dict]:
     """The files of one kind that hold what they should, by lesson or panel."""
     folder = kind.path("any", learner).parent
     found = {}

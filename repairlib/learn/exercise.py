@@ -14,8 +14,9 @@ from repairlib.learn.draws import Draw
 from repairlib.learn.fingerprint import fingerprint
 from repairlib.learn.learner import DEMO, Demo, Learner, current_learner, learner_in
 from repairlib.learn.marking import Sheet, mark, mark_question
-from repairlib.learn.question import UNREADABLE, UNSAFE, Question
+from repairlib.learn.question import UNANSWERED, UNREADABLE, UNSAFE, Question
 from repairlib.learn.saved_answers import Saved, SavedAnswers, is_answers
+from repairlib.learn.tries import UNFINISHED, note_try
 
 # Each lesson with an exercise, in order. `03-capacitor-markings` asks what is in the module
 # `questions/capacitor_markings.py`.
@@ -121,6 +122,8 @@ class Exercise:
         typed = {name: self.by_id[name].as_typed(given) for name, given in answers.items()}
         was_unsafe = self._unsafe_among(typed)
         saved = self.save(typed)
+        for name in typed:
+            self.note_try(name, saved[name])
         now = [name for name in typed if self._is_unsafe(name, saved[name])]
         if was_unsafe or now:
             self.save({}, unsafe=(*was_unsafe, *now))
@@ -143,6 +146,19 @@ class Exercise:
 
     def _is_unsafe(self, name: str, typed) -> bool:
         return self.by_id[name].judge(typed).state == UNSAFE
+
+    def note_try(self, name: str, typed) -> None:
+        """Put an answer, judged as it stands, into the record of tries; a blank one is none.
+
+        Raises RepairlibError when it cannot be noted.
+        """
+        ask = self.by_id[name]
+        judged = ask.judge(typed)
+        if judged.state == UNANSWERED:
+            return
+        unfinished = not ask.is_whole(typed) and judged.state != UNSAFE
+        state = UNFINISHED if unfinished else judged.state
+        note_try(self.lesson, self.learner, name, ask.in_short(typed), state, judged.hazards)
 
     def save(self, typed: Mapping, unsafe: Iterable[str] = ()) -> dict:
         """Save what was typed, by question id, with the fingerprints of what is asked now.

@@ -49,15 +49,25 @@ def read(path: Path, is_ours: Callable[[dict], bool]) -> tuple[dict | None, str]
 def write(path: Path, content: dict) -> None:
     """Put `content` in `path`: all of it or none of it. Call it while `path` is locked."""
     text = json.dumps({**content, "format": FORMAT}, indent=1)
+    put_in_place(path, text.encode("ascii") + b"\n")
+
+
+def put_in_place(path: Path, data: bytes, mode: int | None = None) -> None:
+    """Put `data` in `path`, all of it or none of it; `mode` says who may read it.
+
+    Nobody else may be writing there. Raises RepairlibError when it cannot be written.
+    """
     with saying_why(path):
         path = Path(os.path.realpath(path))  # what a link leads to is written, the link stays
         fresh = path.with_name(path.name + ".new")
         fresh.unlink(missing_ok=True)  # half written by a killed kernel, or a link to elsewhere
         try:
-            with open(fresh, "x", encoding="ascii") as file:
-                file.write(text + "\n")
+            with open(fresh, "xb") as file:
+                file.write(data)
                 file.flush()
                 os.fsync(file.fileno())
+            if mode is not None:
+                os.chmod(fresh, mode)
             os.replace(fresh, path)
         except BaseException:  # a full disk gets its room back
             fresh.unlink(missing_ok=True)

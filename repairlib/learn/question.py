@@ -20,6 +20,7 @@ RIGHT, PARTLY, WRONG = "right", "partly right", "wrong"
 UNSAFE, UNANSWERED, UNREADABLE = "unsafe", "unanswered", "cannot read"
 CHANGED = "changed"  # since it was answered: the answer is to another question and is not judged
 
+LONGEST = 300  # characters of an answer in short; no answer is longer
 LETTERS = "abcdefghijklmnopqrstuvwxyz"
 SIZED_UNITS = ("F", "H")  # nobody writes these without a prefix, so a bare number is a slip
 EXAMPLES = {"F": "8.2 nF", "H": "8.2 µH", "Ω": "8.2 kΩ", "s": "8.2 s", "%": "82 %", "": "82"}
@@ -103,6 +104,18 @@ class Question:
     def as_typed(self, given):
         """An answer given by code, in the form in which it is saved: text, never changed."""
         return given if isinstance(given, str) else as_printed(given)
+
+    def in_short(self, typed):
+        """An answer as short as it can be given by code: a letter, an order of letters, text.
+
+        >>> Choice(options=("film", "ceramic"), answer="film").in_short("Ceramic")
+        'b'
+        """
+        return typed.strip()[:LONGEST] if isinstance(typed, str) else typed
+
+    def is_whole(self, typed) -> bool:
+        """True when every part of it has an answer."""
+        return not self.is_blank(typed)
 
     def read(self, typed):
         """The answer that was meant. Raises RepairlibError when the text cannot be read."""
@@ -239,6 +252,12 @@ class Choice(Question):
 
     def read(self, typed) -> str:
         return read_option(typed, self.options)
+
+    def in_short(self, typed):
+        try:
+            return LETTERS[self.options.index(self.read(typed))]
+        except RepairlibError:
+            return super().in_short(typed)
 
     def share(self, answer) -> float:
         return float(answer == self.answer)

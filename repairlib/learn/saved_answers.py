@@ -122,16 +122,17 @@ def is_answers(found: dict) -> bool:
         return False
     if not isinstance(found.get("lesson"), str) or not names_somebody(found):
         return False
-    if not _is_texts(answers, depth=3) or not are_times(found.get("at", {})):
+    if not is_texts(answers, depth=3) or not are_times(found.get("at", {})):
         return False
-    return _is_texts(asked, depth=2) and all(map(_is_asked, asked.values()))
+    return is_texts(asked, depth=2) and all(map(_is_asked, asked.values()))
 
 
 def _is_asked(value) -> bool:
     return isinstance(value, dict) and set(value) == {"fingerprint", "version"}
 
 
-def _is_texts(value, depth: int) -> bool:
+def is_texts(value, depth: int) -> bool:
+    """True for a dict of texts, or of dicts of texts and so on, at most `depth` of them deep."""
     if not isinstance(value, dict) or not depth:
         return False
-    return all(isinstance(v, str) or _is_texts(v, depth - 1) for v in value.values())
+    return all(isinstance(v, str) or is_texts(v, depth - 1) for v in value.values())

@@ -14,7 +14,7 @@ from pathlib import Path
 from typing import Any
 
 from repairlib.core.errors import RepairlibError
-from repairlib.core.saving import locked, saying_why, sync_folder
+from repairlib.core.saving import add_line, locked, saying_why, sync_folder, write_at_end
 from repairlib.core.typed.textfile import bytes_of
 from repairlib.record.card import A_CARD, ENDING, card_of
 from repairlib.record.entries import (
@@ -72,7 +72,7 @@ def take_in(folder: str | Path, called: str, data: bytes) -> Path:
         return same[0]
     path = _new_file(folder, stem)
     with locked(path), saying_why(path, A_CARD):
-        _write_at_end(path, data)
+        write_at_end(path, data)
     return path
 
 
@@ -104,24 +104,8 @@ def add_entry(
         head = {"version": VERSION, "number": card.last_number + 1, "time": now}
         entry = entry_of(head | given)
         check_correction(entry, card.entries)
-        _append(path, entry, torn=bool(data) and not data.endswith(b"\n"))
+        add_line(path, json.dumps(entry.to_dict()).encode("ascii"), before=data)
     return entry
-
-
-def _append(path: Path, entry: Entry, torn: bool) -> None:
-    """Write a line at the end of a file, below what a killed process left there."""
-    line = json.dumps(entry.to_dict()).encode("ascii") + b"\n"
-    _write_at_end(path, b"\n" + line if torn else line)
-
-
-def _write_at_end(path: Path, left: bytes) -> None:
-    opened = os.open(path, os.O_WRONLY | os.O_APPEND | getattr(os, "O_BINARY", 0))
-    try:
-        while left:
-            left = left[os.write(opened, left) :]
-        os.fsync(opened)
-    finally:
-        os.close(opened)
 
 
 def _stem(text: str) -> str:
