@@ -138,7 +138,7 @@ class Table(Question):
         return tuple(dict.fromkeys(column for row in self.cells.values() for column in row))
 
     def is_blank(self, typed) -> bool:
-        return all(cell.is_blank(text) for _, cell, text in self._given(typed))
+        return all(cell.is_blank(text) for _, cell, text in self.given(typed))
 
     def is_whole(self, typed) -> bool:
         return not any(cell.is_blank(text) for _, cell, text in self._given(typed))
@@ -167,7 +167,10 @@ class Table(Question):
         if isinstance(typed, str) and typed.strip():
             error = RepairlibError(typed, "this is not a table", "the cells row by row")
             return Judgement(UNREADABLE, says=(str(error),))
-        judged = [(place, cell.judge(text)) for place, cell, text in self._given(typed)]
+        return self.together([(place, cell.judge(text)) for place, cell, text in self.given(typed)])
+
+    def together(self, judged: Sequence[tuple[str, Judgement]]) -> Judgement:
+        """The judgement on the table from those on its cells, each with its place in words."""
         share = sum(one.share for _, one in judged) / len(judged)
         says = tuple(f"{place}: {text}" for place, one in judged for text in one.says)
         hazards = tuple(dict.fromkeys(key for _, one in judged for key in one.hazards))
@@ -186,7 +189,7 @@ class Table(Question):
     def how(self) -> str:
         return "Fill in the table. Each right cell earns its share of the points."
 
-    def _given(self, typed):
+    def given(self, typed):
         """(place in words, cell, text as typed) of every cell that is asked for."""
         rows = typed if isinstance(typed, Mapping) else {}
         for row, cells in self.cells.items():

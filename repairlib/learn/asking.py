@@ -7,7 +7,7 @@ from __future__ import annotations
 
 from collections.abc import Callable
 from dataclasses import replace
-from typing import TypeVar
+from typing import NamedTuple, TypeVar
 
 from repairlib.learn.draws import Draw
 from repairlib.learn.question import Question
@@ -38,13 +38,27 @@ def practice_question(ask: Ask) -> Ask:
     return ask
 
 
+class Entry(NamedTuple):
+    """One question of a module: its id, its points, and the function that makes it of its draw."""
+
+    id: str
+    points: float
+    ask: Callable[[Draw], Question]
+
+    def made(self, draw: Draw) -> Question:
+        """The question as its own draw gives it."""
+        return replace(self.ask(draw), id=self.id, points=self.points)
+
+
+def each_graded(module: str) -> list[Entry]:
+    """The questions that a module entered, q1, q2 …, before anything is drawn."""
+    entered = _graded[module].values()
+    return [Entry(f"q{n}", points, ask) for n, (ask, points) in enumerate(entered, start=1)]
+
+
 def graded(module: str, draw: Draw) -> tuple[Question, ...]:
     """The questions that a module entered, q1, q2 …, each with its points and from its own draw."""
-    entered = _graded[module].values()
-    return tuple(
-        replace(ask(_own(draw, ask)), id=f"q{number}", points=points)
-        for number, (ask, points) in enumerate(entered, start=1)
-    )
+    return tuple(entry.made(own_draw(draw, entry.ask)) for entry in each_graded(module))
 
 
 def names(module: str) -> dict[str, str]:
@@ -52,15 +66,15 @@ def names(module: str) -> dict[str, str]:
 
     It is the name of the part of the draw that the question hangs on.
     """
-    return {f"q{number}": _part(ask) for number, ask in enumerate(_graded[module], start=1)}
+    return {entry.id: _part(entry.ask.__name__) for entry in each_graded(module)}
 
 
 def practised(module: str, draw: Draw) -> tuple[Question, ...]:
     """The questions to practise on that a module entered, each from its own draw."""
-    return tuple(ask(_own(draw, ask)) for ask in _practised[module].values())
+    return tuple(ask(own_draw(draw, ask)) for ask in _practised[module].values())
 
 
-def _own(draw: Draw, ask: Callable[[Draw], Question]) -> Draw:
+def own_draw(draw: Draw, ask: Callable[[Draw], Question]) -> Draw:
     """The draw of one question. It hangs on the function's name, not on its place.
 
     So a question that is added, moved or edited leaves the variants of all others as they are.

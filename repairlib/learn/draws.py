@@ -77,23 +77,27 @@ class Draw:
 
     def pick(self, options: Iterable[Option]) -> Option:
         """One of the options."""
-        return self.shuffle(options)[0]
+        return self.sample(options, 1)[0]
 
     def shuffle(self, items: Iterable[Option]) -> tuple[Option, ...]:
         """All of the items in a drawn order. One item more leaves the order of the others."""
-        items = tuple(items)
-        return tuple(items[place] for place in self.order([as_bytes(item) for item in items]))
+        return self.sample(items)
 
-    def order(self, texts: Sequence[bytes]) -> list[int]:
-        """The places of options in their drawn order, the first one first; each `as_bytes`."""
+    def order(self, texts: Sequence[bytes], count: int | None = None) -> tuple[int, ...]:
+        """The places of the first `count` options (all) in drawn order, each option `as_bytes`."""
         stream = f"{self.seed}\n{self._taken}\n".encode("utf-8", "surrogatepass")
         self._taken += 1
         hashes = [sha256(stream + text).digest() for text in texts]
-        return sorted(range(len(hashes)), key=hashes.__getitem__)[::-1]
+        if count == 1:
+            return (hashes.index(max(hashes)),)
+        falling = sorted(range(len(hashes)), key=hashes.__getitem__, reverse=True)
+        return tuple(falling[:count])
 
-    def sample(self, items: Iterable[Option], count: int) -> tuple[Option, ...]:
+    def sample(self, items: Iterable[Option], count: int | None = None) -> tuple[Option, ...]:
         """`count` different items in a drawn order."""
-        return self.shuffle(items)[:count]
+        items = tuple(items)
+        places = self.order([as_bytes(item) for item in items], count)
+        return tuple(items[place] for place in places)
 
 
 class DemoDraw(Draw):
@@ -120,6 +124,10 @@ class DemoDraw(Draw):
         """All of the items in an order that hangs on their number."""
         left = list(items)
         return tuple(left.pop(self._next() % len(left)) for _ in range(len(left)))
+
+    def sample(self, items: Iterable[Option], count: int | None = None) -> tuple[Option, ...]:
+        """`count` of the items in an order that hangs on their number."""
+        return self.shuffle(items)[:count]
 
     def _next(self) -> int:
         self._taken += 1

@@ -6,6 +6,7 @@ from collections.abc import Callable, Iterable, Mapping, Sequence
 from functools import partial
 from importlib import import_module
 from pathlib import Path
+from typing import Any
 
 from repairlib.core.errors import RepairlibError
 from repairlib.learn import files
@@ -215,21 +216,25 @@ def mark_file(path: str | Path, anew: bool = False) -> Sheet:
 
 
 def changed_since(
-    questions: Sequence[Question], saved: Saved, trusted: str | None = None
+    questions: Sequence,
+    saved: Saved,
+    trusted: str | None = None,
+    fingerprint_of: Callable[[Any], str] = fingerprint,
 ) -> dict[str, str]:
     """The questions that have changed since they were answered: id to the version of then.
 
-    Those answered in the `trusted` version are not looked at.
+    Those answered in the `trusted` version are not looked at. `fingerprint_of` tells that of one
+    of the questions, for those that remember it.
     """
     then = {name: asked for name, asked in saved.asked.items() if asked["version"] != trusted}
     return {
         one.id: then[one.id]["version"]
         for one in questions
-        if one.id in then and then[one.id]["fingerprint"] != fingerprint(one)
+        if one.id in then and then[one.id]["fingerprint"] != fingerprint_of(one)
     }
 
 
-def remarks(questions: Sequence[Question], saved: Saved) -> tuple[str, ...]:
+def remarks(questions: Sequence, saved: Saved) -> tuple[str, ...]:
     """What a sheet must say about answers whose question is not known, or no longer asked."""
     unknown = [name for name in saved.answers if name not in saved.asked]
     gone = sorted(set(saved.answers) - {one.id for one in questions})

@@ -5,12 +5,13 @@ from __future__ import annotations
 import hashlib
 import json
 from collections.abc import Mapping, Sequence
-from typing import Any
+from typing import Any, NamedTuple
 
 from repairlib.learn.question import Question
 
 LENGTH = 12
 # Fields that do not change what was asked or what it earns: the id, help after a wrong answer.
+HERE = "\0here"  # stands where the pieces are cut
 LEFT_OUT = ("id", "hint", "picture", "mistakes")
 
 
@@ -27,8 +28,42 @@ def fingerprint(question: Question) -> str:
     >>> fingerprint(Number(answer=9, unit="V")) == fingerprint(Number(answer=9, unit="A"))
     False
     """
-    text = json.dumps(_asked(question), ensure_ascii=True, sort_keys=True)
+    return _in_short(_as_json(_asked(question)))
+
+
+class Pieces(NamedTuple):
+    """What the fingerprint of a question covers, cut up where the items of one field stand."""
+
+    before: str
+    items: tuple[str, ...]
+    after: str
+
+    @classmethod
+    def of(cls, question: Question, field: str) -> Pieces:
+        """The pieces of a question, of whose `field` the order varies."""
+        asked = _asked(question)
+        before, _, after = _as_json(asked | {field: HERE}).partition(_as_json(HERE))
+        return cls(before, tuple(map(_as_json, asked[field])), after)
+
+    def in_order(self, places: Sequence[int]) -> str:
+        """The fingerprint of the question with the items of its field in another order.
+
+        >>> from repairlib.learn import Choice
+        >>> ask = Choice(options=("film", "mica"), answer="mica")
+        >>> turned = Choice(options=("mica", "film"), answer="mica")
+        >>> Pieces.of(ask, "options").in_order([1, 0]) == fingerprint(turned)
+        True
+        """
+        items = ", ".join([self.items[place] for place in places])
+        return _in_short(f"{self.before}[{items}]{self.after}")
+
+
+def _in_short(text: str) -> str:
     return hashlib.sha256(text.encode("ascii")).hexdigest()[:LENGTH]
+
+
+def _as_json(value: Any) -> str:
+    return json.dumps(value, ensure_ascii=True, sort_keys=True)
 
 
 def _asked(question: Question) -> dict[str, Any]:
