@@ -219,13 +219,14 @@ def changed_since(
     questions: Sequence,
     saved: Saved,
     trusted: str | None = None,
-    fingerprint_of: Callable[[Any], str] = fingerprint,
+    fingerprint_of: Callable[[Any], str] | None = None,
 ) -> dict[str, str]:
     """The questions that have changed since they were answered: id to the version of then.
 
     Those answered in the `trusted` version are not looked at. `fingerprint_of` tells that of one
     of the questions, for those that remember it.
     """
+    fingerprint_of = fingerprint_of or fingerprint
     then = {name: asked for name, asked in saved.asked.items() if asked["version"] != trusted}
     return {
         one.id: then[one.id]["version"]
