@@ -141,7 +141,7 @@ class Table(Question):
         return all(cell.is_blank(text) for _, cell, text in self.given(typed))
 
     def is_whole(self, typed) -> bool:
-        return not any(cell.is_blank(text) for _, cell, text in self._given(typed))
+        return not any(cell.is_blank(text) for _, cell, text in self.given(typed))
 
     def in_short(self, typed):
         """The cells that are filled in, each in short: {row: {column: text}}."""
