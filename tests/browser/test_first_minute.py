@@ -1,7 +1,11 @@
-"""A newcomer's first minutes in lesson 00, as the command `lessons` opens it: by mouse, by keys."""
+"""A newcomer's first minutes in lesson 00, as the command `lessons` opens it: by keys, by mouse.
+
+LESSONS=all python -m pytest -n 0 tests/browser/test_first_minute.py     by mouse too
+"""
 
 from __future__ import annotations
 
+import os
 import re
 
 import pytest
@@ -87,7 +91,7 @@ def card(page: Page, name: str) -> Locator:
     return page.locator(".rl-card").filter(has_text=f"({name})")
 
 
-@pytest.mark.parametrize("hand", [Mouse, Keys])
+@pytest.mark.parametrize("hand", [Keys, Mouse] if os.environ.get("LESSONS") == "all" else [Keys])
 def test_a_newcomer_reads_a_part_says_a_name_and_answers(lesson, hand):
     """The lesson has run by itself and stays at its beginning; there the first field waits."""
     does = hand(lesson)
