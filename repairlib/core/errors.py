@@ -14,6 +14,8 @@ class RepairlibError(ValueError):
     '4X7': X is not a multiplier letter. Accepted: p n µ m F
     """
 
+    each: tuple[RepairlibError, ...] = ()  # where several were found at once, this is their sum
+
     def __init__(self, read: object, wrong: str, accepted: str):
         self.read = read
         self.wrong = one_line(wrong).rstrip(".")
@@ -21,8 +23,8 @@ class RepairlibError(ValueError):
         super().__init__(f"{shown(read)}: {self.wrong}. Accepted: {self.accepted}")
 
     def _render_traceback_(self) -> list[str]:
-        """What a notebook shows in place of a traceback: the one line."""
-        return [str(self)]
+        """What a notebook shows in place of a traceback: one line for each thing that is wrong."""
+        return [str(one) for one in (*self.each, self)]
 
     def __reduce__(self):
         return type(self), (self.read, self.wrong, self.accepted)

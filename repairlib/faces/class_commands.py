@@ -22,7 +22,14 @@ class Verb(NamedTuple):
     switches: tuple[str, ...] = ()
 
 
-VERBS: dict[str, Verb] = {}
+VERBS: dict[str, Verb] = {
+    "check": Verb(
+        "check OWN.txt ... | --example | --example-table",
+        "own:check",
+        switches=("--example", "--example-table"),
+    ),
+    "add": Verb("add FOLDER OWN.txt ...", "own:add"),
+}
 HELP = ("-h", "--help", "help")
 
 

@@ -50,7 +50,8 @@ def main(arguments: list[str] | None = None) -> int:
         if as_json:
             _print_all(_refusal(error))
         else:
-            print(escaped(str(error)), file=sys.stderr)
+            for one in (*error.each, error):
+                print(escaped(str(one)), file=sys.stderr)
         return 2
     except KeyboardInterrupt:
         print("Stopped.", file=sys.stderr)

@@ -19,5 +19,6 @@ def json_text(document: object) -> str:
 
 
 def refusal(error: RepairlibError) -> str:
-    """What is wrong with an input, as JSON."""
-    return json_text({"error": str(error)})
+    """What is wrong with an input, as JSON; where it is several things, each of them."""
+    each = {"each": [str(one) for one in error.each]} if error.each else {}
+    return json_text({"error": str(error)} | each)

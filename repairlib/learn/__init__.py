@@ -55,7 +55,7 @@ __getattr__, __all__ = public_names(
     __name__,
     arranging="Order Table before",
     draws="DemoDraw Draw",
-    exercise="Exercise LESSONS mark_file open_exercise questions_of warm_up",
+    exercise="Exercise LESSONS lessons_known mark_file open_exercise questions_of warm_up",
     kept_work="KeptWork",
     learner="DEMO Learner current_learner set_learner",
     marking="Sheet mark",

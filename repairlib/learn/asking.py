@@ -5,7 +5,7 @@ Covers the two decorators and what they have entered. Which lessons there are st
 
 from __future__ import annotations
 
-from collections.abc import Callable
+from collections.abc import Callable, Mapping
 from dataclasses import replace
 from typing import NamedTuple, TypeVar
 
@@ -36,6 +36,21 @@ def practice_question(ask: Ask) -> Ask:
     """Enter the function below as the next question to practise on before the exercise."""
     _practised.setdefault(ask.__module__, {})[ask.__name__] = ask
     return ask
+
+
+def enter_all(
+    module: str,
+    asks: Mapping[str, tuple[Callable[[Draw], Question], float]],
+    to_practise: Mapping[str, Callable[[Draw], Question]],
+) -> None:
+    """Enter questions that no module has, each by its name, on which its draw hangs.
+
+    They stand under `module`, which is then asked for as if it were one.
+    """
+    for name, ask in (*((name, ask) for name, (ask, _) in asks.items()), *to_practise.items()):
+        ask.__name__ = name
+    _graded[module] = dict(asks)
+    _practised[module] = dict(to_practise)
 
 
 class Entry(NamedTuple):

@@ -13,8 +13,10 @@ from repairlib.learn import files
 from repairlib.learn.asking import graded, practised
 from repairlib.learn.draws import Draw
 from repairlib.learn.fingerprint import fingerprint
+from repairlib.learn.group import Group, known_group
 from repairlib.learn.learner import DEMO, Demo, Learner, current_learner, learner_in
 from repairlib.learn.marking import Sheet, mark, mark_question
+from repairlib.learn.own import OWN, own_files, own_module
 from repairlib.learn.question import UNANSWERED, UNREADABLE, UNSAFE, Question
 from repairlib.learn.saved_answers import Saved, SavedAnswers, is_answers
 from repairlib.learn.tries import UNFINISHED, note_try
@@ -65,15 +67,27 @@ def open_exercise(lesson: str) -> Exercise:
     return Exercise(lesson, learner, note)
 
 
-def questions_of(lesson: str, learner: Learner | Demo = DEMO) -> tuple[Question, ...]:
+def lessons_known(group: Group | None = None) -> tuple[str, ...]:
+    """Each lesson with an exercise: those of the workbook, then those that a group brings.
+
+    Without a group it is the one that this computer knows.
+    """
+    return (*LESSONS, *own_files(group or known_group()[0]))
+
+
+def questions_of(
+    lesson: str, learner: Learner | Demo = DEMO, group: Group | None = None
+) -> tuple[Question, ...]:
     """The questions of a lesson in the variant of one learner.
+
+    Own lessons are those of `group`, or of the group that this computer knows.
 
     >>> questions_of("99-nothing")  # doctest: +ELLIPSIS
     Traceback (most recent call last):
         ...
     repairlib.core.errors.RepairlibError: '99-nothing': no exercise has this name. Accepted: ...
     """
-    return graded(module_of(lesson), learner.draw(lesson))
+    return graded(module_of(lesson, group), learner.draw(lesson))
 
 
 def warm_up(lesson: str) -> Callable[[Draw], tuple[Question, ...]]:
@@ -85,10 +99,16 @@ def warm_up(lesson: str) -> Callable[[Draw], tuple[Question, ...]]:
     return partial(practised, module_of(lesson))
 
 
-def module_of(lesson: str) -> str:
-    """The name of the module that asks the questions of a lesson, once it is imported."""
+def module_of(lesson: str, group: Group | None = None) -> str:
+    """The name of the module that asks the questions of a lesson, once it is imported.
+
+    The questions of an own lesson, of `group` or of the group that this computer knows, are
+    entered under such a name too.
+    """
+    if lesson.startswith(OWN):
+        return own_module(lesson, group)
     if lesson not in LESSONS:
-        raise RepairlibError(lesson, "no exercise has this name", ", ".join(LESSONS))
+        raise RepairlibError(lesson, "no exercise has this name", ", ".join(lessons_known()))
     name = lesson.partition("-")[2].replace("-", "_")
     return import_module(f"repairlib.learn.questions.{name}").__name__
 
@@ -176,8 +196,10 @@ class Exercise:
         """The marks of the answers saved so far, worked out anew.
 
         A question is looked at for changes since it was answered, which draws its picture; not
-        where it was answered in the `trusted` version of the library.
+        where it was answered in the `trusted` version of the library. An own lesson can change
+        without a new version.
         """
+        trusted = None if self.lesson.startswith(OWN) else trusted
         saved = self.saved.read_all()
         notes = (*self.notes(), *remarks(self.questions, saved))
         changed = changed_since(self.questions, saved, trusted)
@@ -194,12 +216,13 @@ class Exercise:
         return {one.id: one for one in self.questions}
 
 
-def mark_file(path: str | Path, anew: bool = False) -> Sheet:
+def mark_file(path: str | Path, anew: bool = False, group: Group | None = None) -> Sheet:
     """The sheet worked out anew from a file of saved answers, for whoever marks.
 
     A question that has changed since it was answered is named and not marked: its points are left
     out of what was earned and of what could be. With `anew` the answers are marked against the
-    questions of today all the same. The file is only read. Raises RepairlibError when it is
+    questions of today all the same. Own lessons are those of `group`, or of the group that this
+    computer knows. The file is only read. Raises RepairlibError when it is
     missing or is no such file.
     """
     path = Path(path)
@@ -208,7 +231,7 @@ def mark_file(path: str | Path, anew: bool = False) -> Sheet:
         wrong = trouble or "there is no such file"
         raise RepairlibError(path, wrong, "a file of saved answers, LESSON.json")
     learner = learner_in(found)
-    questions, saved = questions_of(found["lesson"], learner), Saved.of(found)
+    questions, saved = questions_of(found["lesson"], learner, group), Saved.of(found)
     notes = remarks(questions, saved)
     changed = {} if anew else changed_since(questions, saved)
     lesson, who = found["lesson"], str(learner)

@@ -71,12 +71,13 @@ def _asked(question: Question) -> dict[str, Any]:
     return asked | {
         "kind": type(question).__name__,
         "picture": question.picture().alt if question.picture else "",
-        "dangers": [
-            ["" if callable(one.when) else _plain(one.when), one.hazard]
-            for one in question.mistakes
-            if one.hazard
-        ],
+        "dangers": [[_when(one.when), one.hazard] for one in question.mistakes if one.hazard],
     }
+
+
+def _when(wrong: Any) -> Any:
+    """A wrong answer; of a function what it says of itself, if it says anything."""
+    return getattr(wrong, "said", "") if callable(wrong) else _plain(wrong)
 
 
 def _plain(value: Any) -> Any:

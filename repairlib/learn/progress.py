@@ -13,9 +13,10 @@ from typing import NamedTuple
 
 from repairlib.core.tables import LESSON_FOLDER
 from repairlib.core.version import VERSION
-from repairlib.learn.exercise import LESSONS, ONE_EVENING, Exercise
+from repairlib.learn.exercise import ONE_EVENING, Exercise, lessons_known
 from repairlib.learn.learner import Demo, Learner
 from repairlib.learn.marking import Line, Sheet
+from repairlib.learn.own import OWN, own_lesson
 from repairlib.learn.question import RIGHT, UNANSWERED, UNSAFE
 
 DONE, OPEN, NOT_BEGUN = "done", "open", "not begun"
@@ -58,12 +59,15 @@ def standings(learner: Learner | Demo) -> list[Standing]:
 
     A question answered in this version of the library is taken as unchanged.
     """
-    return [_standing(Exercise(lesson, learner).sheet(trusted=VERSION)) for lesson in LESSONS]
+    return [
+        _standing(Exercise(lesson, learner).sheet(trusted=VERSION)) for lesson in lessons_known()
+    ]
 
 
 def next_lesson(lesson: str) -> str | None:
     """The lesson after this one, None after the last."""
-    after = LESSONS[LESSONS.index(lesson) + 1 :]
+    lessons = lessons_known()
+    after = lessons[lessons.index(lesson) + 1 :]
     return after[0] if after else None
 
 
@@ -94,6 +98,9 @@ def stated(lesson: str) -> tuple[str, int | None]:
     >>> stated("00-start-here")[0]
     'Start here'
     """
+    if lesson.startswith(OWN):
+        own = own_lesson(lesson)
+        return own.title, own.minutes
     return _stated((LESSON_FOLDER / f"{lesson}.ipynb").read_text(encoding="utf-8"))
 
 

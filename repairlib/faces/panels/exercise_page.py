@@ -2,15 +2,14 @@
 
 from __future__ import annotations
 
-from collections.abc import Sequence
-
 from repairlib.core.html import escape
 from repairlib.faces.panels.look import STYLE
 from repairlib.faces.panels.question_view import question_html
 from repairlib.learn.arranging import Order, Table
 from repairlib.learn.exercise import Exercise
+from repairlib.learn.in_words import choices_in_words
 from repairlib.learn.marking import worth
-from repairlib.learn.question import LETTERS, Choice, Question
+from repairlib.learn.question import Choice, Question
 
 
 def question_page(exercise: Exercise) -> ExercisePage:
@@ -49,24 +48,7 @@ def question_text(question: Question) -> str:
     lines = [f"{question.id} ({worth(question)})", question.prompt]
     if question.picture:
         lines.append(f"[{question.picture()!r}]")
-    return "\n".join([*lines, *_shown(question), question.how(), _by_code(question)])
-
-
-def _shown(question: Question) -> list[str]:
-    """The options, the steps or the cells that the form shows."""
-    if isinstance(question, Table):
-        return [
-            f"{row}, {column}: {cell.how()} {'  '.join(_shown(cell))}".rstrip()
-            for row, cells in question.cells.items()
-            for column, cell in cells.items()
-        ]
-    if isinstance(question, Choice):
-        return _lettered(question.options)
-    return _lettered(question.shown) if isinstance(question, Order) else []
-
-
-def _lettered(listed: Sequence[str]) -> list[str]:
-    return [f"{letter}) {text}" for letter, text in zip(LETTERS, listed, strict=False)]
+    return "\n".join([*lines, *choices_in_words(question), question.how(), _by_code(question)])
 
 
 def _by_code(question: Question) -> str:
@@ -84,5 +66,5 @@ def _by_code(question: Question) -> str:
 
 
 def _listed(question: Question) -> str:
-    lines = (*_shown(question), _by_code(question))
+    lines = (*choices_in_words(question), _by_code(question))
     return "".join(f"<div>{escape(line)}</div>" for line in lines)
