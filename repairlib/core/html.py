@@ -21,6 +21,7 @@ SIGNS = {
     "unanswered": "○",
     "cannot read": "?",
     "changed": "↻",
+    "told later": "●",
 }
 _STATES = {GOOD: "right", BAD: "wrong", LOOK: "partly right"}
 

@@ -143,6 +143,15 @@ class Table(Question):
     def is_whole(self, typed) -> bool:
         return not any(cell.is_blank(text) for _, cell, text in self.given(typed))
 
+    def unreadable_parts(self, typed) -> tuple[str, ...]:
+        judged = ((place, cell.judge(text)) for place, cell, text in self._given(typed))
+        return tuple(
+            f"{place}: {said}"
+            for place, one in judged
+            if one.state == UNREADABLE
+            for said in one.says
+        )
+
     def in_short(self, typed):
         """The cells that are filled in, each in short: {row: {column: text}}."""
         if not isinstance(typed, Mapping):

@@ -9,11 +9,13 @@ from pathlib import Path
 from typing import Any
 
 from repairlib.core.errors import RepairlibError
+from repairlib.core.version import VERSION
 from repairlib.learn import files
 from repairlib.learn.asking import graded, practised
 from repairlib.learn.draws import Draw
 from repairlib.learn.fingerprint import fingerprint
 from repairlib.learn.group import Group, known_group
+from repairlib.learn.holding import held_back, is_held
 from repairlib.learn.learner import DEMO, Demo, Learner, current_learner, learner_in
 from repairlib.learn.marking import Sheet, mark, mark_question
 from repairlib.learn.own import OWN, own_files, own_module
@@ -197,14 +199,29 @@ class Exercise:
 
         A question is looked at for changes since it was answered, which draws its picture; not
         where it was answered in the `trusted` version of the library. An own lesson can change
-        without a new version.
+        without a new version. While the lesson is held, what is right and
+        wrong is left out; what is dangerous is not.
         """
         trusted = None if self.lesson.startswith(OWN) else trusted
         saved = self.saved.read_all()
         notes = (*self.notes(), *remarks(self.questions, saved))
         changed = changed_since(self.questions, saved, trusted)
         who = str(self.learner)
-        return mark(self.questions, saved.answers, self.lesson, who, notes, changed, saved.unsafe)
+        sheet = mark(self.questions, saved.answers, self.lesson, who, notes, changed, saved.unsafe)
+        return held_back(sheet, self.questions, saved.answers) if self.is_held() else sheet
+
+    def is_held(self) -> bool:
+        """True while it is not told what is right. Raises RepairlibError when barred."""
+        return is_held(self.lesson)
+
+    def note_missed(self) -> None:
+        """Note what was saved and not judged any more before this kernel or the last one ended."""
+        saved = self.saved.read_all()
+        trusted = None if self.lesson.startswith(OWN) else VERSION
+        changed = changed_since(self.questions, saved, trusted)
+        for name, typed in saved.answers.items():
+            if name in self.by_id and name not in changed:
+                self.note_try(name, typed)
 
     def notes(self) -> tuple[str, ...]:
         """What the learner must know about their files: usually nothing."""

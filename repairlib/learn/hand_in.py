@@ -23,9 +23,11 @@ from typing import Any, NamedTuple
 from repairlib.core.errors import RepairlibError
 from repairlib.core.version import VERSION
 from repairlib.learn import files
+from repairlib.learn.arranging import Table
 from repairlib.learn.carrying import ANSWERS, files_of
 from repairlib.learn.exercise import questions_of
 from repairlib.learn.learner import Demo, Learner, named_in, names_somebody
+from repairlib.learn.question import Question
 from repairlib.learn.saved_answers import SavedAnswers, is_answers
 from repairlib.learn.tries import Try, answers_among, read_tries, try_of
 
@@ -38,11 +40,12 @@ SAID_ONCE = ("format", "name", "group", "class_code", "lesson")  # for the whole
 
 
 class HandedIn(NamedTuple):
-    """What was handed in: the name of the file, its bytes, and the receipt for its content."""
+    """What was handed in: the name of the file, its bytes, its receipt, and when (ms)."""
 
     name: str
     data: bytes
     receipt: str
+    at: int
 
 
 def hand_in(learner: Learner | Demo) -> HandedIn:
@@ -50,7 +53,7 @@ def hand_in(learner: Learner | Demo) -> HandedIn:
     content = content_of(learner)
     packed = content | {"tries": _packed(content["tries"])}
     data = json.dumps(packed, separators=(",", ":")).encode("ascii")
-    return HandedIn(file_name_of(learner), data, receipt_of(content))
+    return HandedIn(file_name_of(learner), data, receipt_of(content), content["at"])
 
 
 def content_of(learner: Learner | Demo) -> dict[str, Any]:
@@ -156,7 +159,7 @@ def answer_line(learner: Learner | Demo, lesson: str, word: str = "") -> str:
         kite 03: b | 100 nF | c a b | 16, 25 = 7K
     """
     saved = SavedAnswers(lesson, learner).read()
-    said = [_said(one, saved.get(one.id, "")) for one in questions_of(lesson, learner)]
+    said = [in_one_line(one, saved.get(one.id, "")) for one in questions_of(lesson, learner)]
     who = word or learner.name or "nobody"
     line = f"{who} {lesson.partition('-')[0]}: {' | '.join(said)}"
     return f"{line} = {check_signs(line)}"
@@ -173,14 +176,19 @@ def check_signs(line: str) -> str:
     return _signs("".join(line.casefold().split()), 2)
 
 
-def _said(ask, typed: Any) -> str:
-    """One answer on the line."""
+def in_one_line(ask: Question, typed: Any) -> str:
+    """One answer in short, on one line; "-" where there is none.
+
+    >>> from repairlib.learn import Choice
+    >>> in_one_line(Choice(options=("film", "ceramic"), answer="film"), "Ceramic")
+    'b'
+    """
     if ask.is_blank(typed):
         return "-"
     short = ask.in_short(typed)
     if not isinstance(short, Mapping):
         return _one_part(short)
-    if not hasattr(ask, "cells"):  # an order that is not finished
+    if not isinstance(ask, Table):  # an order that is not finished
         return "-"
     cells = ((row, column) for row, cells in ask.cells.items() for column in cells)
     parts = (short.get(row, {}).get(column, "") for row, column in cells)

@@ -10,8 +10,9 @@ from dataclasses import dataclass
 from math import floor
 from types import MappingProxyType
 
-from repairlib.learn.question import CHANGED, UNANSWERED, UNSAFE, Judgement, Question
+from repairlib.learn.question import CHANGED, HELD, UNANSWERED, UNSAFE, Judgement, Question
 
+NOT_COUNTED = {CHANGED: "not counted", HELD: HELD}  # and what a sheet says in place of points
 UNSAFE_FIRST = "This one was answered unsafely first."
 
 
@@ -33,7 +34,7 @@ class Line:
 
     @property
     def state(self) -> str:
-        """right, partly right, wrong, unsafe, unanswered, cannot read or changed."""
+        """right, partly right, wrong, unsafe, unanswered, cannot read, changed or told later."""
         return self.judgement.state
 
     @property
@@ -45,7 +46,7 @@ class Line:
     @property
     def counted(self) -> float:
         """The points of this question that the total is out of."""
-        return 0 if self.state == CHANGED else self.out_of
+        return 0 if self.state in NOT_COUNTED else self.out_of
 
 
 @dataclass(frozen=True)
@@ -73,6 +74,11 @@ class Sheet:
         return sum(line.counted for line in self.lines)
 
     @property
+    def held(self) -> bool:
+        """True when it is told later what is right and wrong."""
+        return any(line.state == HELD for line in self.lines)
+
+    @property
     def answered(self) -> int:
         """How many questions have an answer, right or not."""
         return sum(line.state != UNANSWERED for line in self.lines)
@@ -82,7 +88,7 @@ class Sheet:
         text = [f"{self.lesson}, {self.variant}", *(f"Note: {note}" for note in self.notes)]
         for line in self.lines:
             earned = f"{points(line.points)} of {points(line.counted)}"
-            shown = "not counted" if line.state == CHANGED else earned
+            shown = NOT_COUNTED.get(line.state, earned)
             text.append(f"{line.id:{wide}}  {line.state:12}  {shown}")
             text.extend(f"    {said}" for said in line.says)
         text.append(self.total())
@@ -90,6 +96,8 @@ class Sheet:
 
     def total(self) -> str:
         """The last line: what was earned, out of what, and what is not counted."""
+        if self.held:
+            return f"Answered: {self.answered} of {len(self.lines)}. Points are told later."
         total = f"Total: {points(self.points)} of {points(self.out_of)} points"
         left_out = sum(line.out_of for line in self.lines) - self.out_of
         return f"{total}; not counted: {points(left_out)}" if left_out else total

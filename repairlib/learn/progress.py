@@ -17,7 +17,7 @@ from repairlib.learn.exercise import ONE_EVENING, Exercise, lessons_known
 from repairlib.learn.learner import Demo, Learner
 from repairlib.learn.marking import Line, Sheet
 from repairlib.learn.own import OWN, own_lesson
-from repairlib.learn.question import RIGHT, UNANSWERED, UNSAFE
+from repairlib.learn.question import HELD, RIGHT, UNANSWERED, UNSAFE
 
 DONE, OPEN, NOT_BEGUN = "done", "open", "not begun"
 MINUTES = re.compile(r"\bAbout (\d+) minutes\b")
@@ -32,7 +32,10 @@ class Again(NamedTuple):
 
 
 class Standing(NamedTuple):
-    """Where a learner stands in one lesson. `minutes` are what it states, None if it does not."""
+    """Where a learner stands in one lesson. `minutes` are what it states, None if it does not.
+
+    `held`: its points are told later.
+    """
 
     lesson: str
     title: str
@@ -42,6 +45,7 @@ class Standing(NamedTuple):
     out_of: float
     again: tuple[Again, ...]
     notes: tuple[str, ...]
+    held: bool = False
 
     @property
     def number(self) -> str:
@@ -87,7 +91,7 @@ def again(lines: Sequence[Line]) -> tuple[Again, ...]:
     due = [
         Again(line.id, line.state, " ".join(line.says))
         for line in lines
-        if line.state not in (RIGHT, UNANSWERED) or line.unsafe_first
+        if line.state not in (RIGHT, UNANSWERED, HELD) or line.unsafe_first
     ]
     return tuple(sorted(due, key=lambda one: one.state != UNSAFE))
 
@@ -125,4 +129,5 @@ def _standing(sheet: Sheet) -> Standing:
         sheet.out_of,
         again(sheet.lines),
         sheet.notes,
+        sheet.held,
     )

@@ -18,6 +18,7 @@ from repairlib.learn.draws import normal
 
 RIGHT, PARTLY, WRONG = "right", "partly right", "wrong"
 UNSAFE, UNANSWERED, UNREADABLE = "unsafe", "unanswered", "cannot read"
+HELD = "told later"  # answered; right or wrong is told when the instructor says so
 CHANGED = "changed"  # since it was answered: the answer is to another question and is not judged
 
 LONGEST = 300  # characters of an answer in short; no answer is longer
@@ -116,6 +117,10 @@ class Question:
     def is_whole(self, typed) -> bool:
         """True when every part of it has an answer."""
         return not self.is_blank(typed)
+
+    def unreadable_parts(self, typed) -> tuple[str, ...]:
+        """What cannot be read of an answer of several parts, the rest of which can be."""
+        return ()
 
     def read(self, typed):
         """The answer that was meant. Raises RepairlibError when the text cannot be read."""

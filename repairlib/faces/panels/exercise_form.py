@@ -4,10 +4,13 @@ from __future__ import annotations
 
 from repairlib.core.errors import RepairlibError
 from repairlib.faces.panels.following import follow, turn_all
+from repairlib.faces.panels.hand_in_view import HandInView
+from repairlib.faces.panels.hold_view import HoldView
 from repairlib.faces.panels.learner import HandOver
-from repairlib.faces.panels.look import Panel, told, words
+from repairlib.faces.panels.look import Panel, told, trouble, words
 from repairlib.faces.panels.question_view import QuestionView
 from repairlib.faces.panels.sheet_view import sheet_html, who_answers
+from repairlib.faces.panels.tries_view import record_html
 from repairlib.learn.exercise import Exercise, changed_since
 from repairlib.learn.learner import current_learner
 from repairlib.learn.marking import Sheet
@@ -27,7 +30,9 @@ def answer_form(exercise: Exercise) -> ExerciseForm:
 class ExerciseForm(Panel):
     """The form of one exercise: who is answering, `views` with the questions by id, the `sheet`.
 
-    When another learner is set it asks their questions, and has their answers, at once.
+    Above the questions `kept` says what is kept, and `hold` that marks are told later, if they are;
+    below the sheet stands `hand_in`. When another learner is set it asks their questions, and has
+    their answers, at once.
     """
 
     views: dict[str, QuestionView]
@@ -35,8 +40,10 @@ class ExerciseForm(Panel):
     def __init__(self, exercise: Exercise):
         self.exercise = exercise
         self.unsaved: dict = {}
-        self.who, self.notes, self.sheet = HandOver(), words(), words()
-        super().__init__(self.who, self.notes, self.sheet)
+        self.who, self.notes, self.sheet, self.kept = HandOver(), words(), words(), words()
+        self.hold, self.hand_in = HoldView(exercise.lesson, self._look), HandInView(exercise)
+        self.held = False
+        super().__init__()
         self._ask()
         self._set_then = self._set_now()
         follow(f"exercise {exercise.lesson}", self._turn)
@@ -45,6 +52,7 @@ class ExerciseForm(Panel):
         """Put in the questions of the exercise's learner, with the answers so far."""
         exercise = self.exercise
         saved, barred = self._answers_so_far()
+        self.held = self._is_held()
         changed = changed_since(exercise.questions, saved)
         count = len(exercise.questions)
         self.views = {
@@ -53,21 +61,64 @@ class ExerciseForm(Panel):
                 f"Question {number} of {count} ({one.id})",
                 saved.answers.get(one.id, ""),
                 self._save,
-                self._show_sheet,
+                self._judged,
                 answered_with=changed.get(one.id),
                 unsafe_first=one.id in saved.unsafe,
+                held=self.held,
             )
             for number, one in enumerate(exercise.questions, start=1)
         }
-        self.children = (self.children[0], self.who, self.notes, *self.views.values(), self.sheet)
-        self._show_notes(problem or barred)
+        above = (self.children[0], self.who, self.notes, self.kept, self.hold)
+        self.children = (*above, *self.views.values(), self.sheet, self.hand_in)
+        self.hold.show(self.held)
+        self._show_notes(problem or barred or self._note_missed())
         self._show_sheet()
+        self._show_kept()
 
     def _answers_so_far(self) -> tuple[Saved, str]:
         try:
             return self.exercise.saved.read_all(), ""
         except RepairlibError as error:
             return Saved({}, {}), str(error)
+
+    def _note_missed(self) -> str:
+        """Note the tries that a killed kernel could not; what went wrong, or ""."""
+        try:
+            self.exercise.note_missed()
+        except RepairlibError as error:
+            return str(error)
+        return ""
+
+    def _is_held(self) -> bool:
+        """Whether marks are told later; as before when that cannot be told."""
+        try:
+            return self.exercise.is_held()
+        except RepairlibError:
+            return self.held
+
+    def _look(self) -> bool:
+        """Look whether marks are told now, and tell them; True while they are not."""
+        held = self._is_held()
+        if held != self.held:
+            self.held = held
+            self.hold.show(held)
+            for view in self.views.values():
+                view.held = held
+                view.tell()
+            self._show_sheet()
+            self._show_kept()
+        return held
+
+    def _judged(self, view: QuestionView) -> None:
+        """Note the try that was just judged, and show what follows from it."""
+        try:
+            self.exercise.note_try(view.question.id, view.typed)
+        except RepairlibError as error:
+            self._show_notes(str(error))
+        self._look()
+        self._show_sheet()
+        self._show_kept()
+        self.hand_in.changed()
 
     def _set_now(self):
         """Where the files of the learner lie who is set now; None when that cannot be told."""
@@ -87,6 +138,7 @@ class ExerciseForm(Panel):
             return
         self.unsaved, self._set_then = {}, self._set_now()
         self.who.turn()
+        self.hand_in.turn()
         self._ask(problem)
 
     def _save(self, name: str, change) -> str:
@@ -111,6 +163,12 @@ class ExerciseForm(Panel):
 
     def _show_sheet(self) -> None:
         exercise = self.exercise
-        lines = tuple(view.line for view in self.views.values())
+        lines = tuple(view.shown for view in self.views.values())
         sheet = Sheet(exercise.lesson, str(exercise.learner), lines, exercise.notes())
         self.sheet.value = sheet_html(sheet, who_answers(exercise.learner))
+
+    def _show_kept(self) -> None:
+        try:
+            self.kept.value = record_html(self.exercise)
+        except RepairlibError as error:
+            self.kept.value = trouble(error)

@@ -58,6 +58,7 @@ STYLE = """<style>
 .rl-wrong, .rl-partly-right {border-left-color: var(--jp-warn-color1, #f57c00);}
 .rl-unsafe {border: 2px solid var(--jp-error-color1, #d32f2f); border-left-width: 10px;
   border-radius: 4px; padding: 6px 12px;}
+.rl-receipt {font: 600 2.4em/1.3 var(--jp-code-font-family, monospace); letter-spacing: .06em;}
 .rl-unsafe > div[role="note"] {border: none !important; padding: 6px 0 0 0 !important;}
 .rl-panel progress {width: 9rem; vertical-align: middle; margin-right: .6em;}
 .rl-panel .widget-radio {width: auto; height: auto;}

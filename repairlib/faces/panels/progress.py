@@ -22,6 +22,7 @@ from repairlib.learn.progress import (
     go_on_with,
     standings,
 )
+from repairlib.learn.question import HELD
 
 SIGN = {DONE: SIGNS["right"], OPEN: SIGNS["partly right"], NOT_BEGUN: SIGNS["unanswered"]}
 SHOWN_AGAIN = 8  # mistakes to practise from; more would be read by nobody
@@ -86,7 +87,7 @@ def _row(one: Standing) -> Html:
         link(one.lesson, f"{one.number} {one.title}"),
         "" if one.minutes is None else f"about {one.minutes} min",
         f"{SIGN[one.state]} {one.state}",
-        f"{points(one.points)} of {points(one.out_of)}",
+        HELD if one.held else f"{points(one.points)} of {points(one.out_of)}",
         "● one evening" if one.in_one_evening else "",
     )
     return row(cells, first="th")

@@ -4,8 +4,9 @@ from __future__ import annotations
 
 import asyncio
 import re
-from collections.abc import Callable, Mapping
+from collections.abc import Callable
 from math import inf
+from time import monotonic
 
 import ipywidgets as widgets
 
@@ -15,9 +16,19 @@ from repairlib.core.safety import caution
 from repairlib.faces.panels.answer_inputs import input_for
 from repairlib.faces.panels.look import words
 from repairlib.learn.arranging import Table
+from repairlib.learn.holding import line_held
 from repairlib.learn.marking import Line, mark_question, points, worth
-from repairlib.learn.question import CHANGED, UNANSWERED, UNREADABLE, UNSAFE, Choice, Question
+from repairlib.learn.question import (
+    CHANGED,
+    HELD,
+    UNANSWERED,
+    UNREADABLE,
+    UNSAFE,
+    Choice,
+    Question,
+)
 from repairlib.learn.saved_answers import merged
+from repairlib.learn.tries import QUICK, typed_further
 
 BROAD, FULL = "rl-broad", "rl-full"
 ROOMS = (324, 660)  # px for a picture in a third and in two thirds of a row
@@ -29,9 +40,11 @@ class QuestionView(widgets.VBox):
     """A question to answer. `answered(id, change)` is called at every change, before judging.
 
     `answered` gives back a sentence for the learner ("Saved"), or raises RepairlibError, whose text
-    is shown while what was typed stays in its box. `line` is the mark now. `answered_with` is the
-    version in which a question was answered that has changed since: told until it is answered anew.
-    `unsafe_first` is True once a graded question was answered dangerously, and stays so.
+    is shown while what was typed stays in its box. `judged(view)` is called when an answer has been
+    judged: a choice at once, text after a pause. `line` is the mark now, `shown` what is told of it
+    while `held`: not what is right. `answered_with` is the version in which a question was answered
+    that has changed since: told until it is answered anew. `unsafe_first` is True once a graded
+    question was answered dangerously, and stays so.
     """
 
     def __init__(
@@ -40,18 +53,21 @@ class QuestionView(widgets.VBox):
         title: str,
         typed="",
         answered: Callable[[str, object], str] = lambda name, change: "",
-        marked: Callable[[], None] = lambda: None,
+        judged: Callable[[QuestionView], None] = lambda view: None,
         graded: bool = True,
         answered_with: str | None = None,
         unsafe_first: bool = False,
+        held: bool = False,
     ):
         self.question = question
         self.typed = typed
         self.graded = graded
         self.unsafe_first = unsafe_first
+        self.held = held
         self.line: Line = mark_question(question, typed, answered_with, unsafe_first)
         self._answered = answered
-        self._marked = marked
+        self._judged = judged
+        self._judged_at = monotonic()
         self._waiting = None
         # The letter or text chosen then may mean another option now: choose anew.
         gone = self.line.state == CHANGED and isinstance(question, Choice)
@@ -63,14 +79,19 @@ class QuestionView(widgets.VBox):
         self.add_class("rl-card")
         if room := room_of(question):
             self.add_class(room)
-        self._tell()
+        self.tell()
+
+    @property
+    def shown(self) -> Line:
+        """The mark as far as it may be told now."""
+        return line_held(self.line, self.question, self.typed) if self.held else self.line
 
     def _changed(self, change):
         if change is None:  # a list without a choice
             return
-        if self.graded and self.line.state == UNSAFE and not goes_on(self.typed, change):
+        before, self.typed = self.typed, merged({"": self.typed}, {"": change})[""]
+        if self.graded and self.line.state == UNSAFE and not self._is_typed_further(before):
             self.unsafe_first = True
-        self.typed = merged({"": self.typed}, {"": change})[""]
         try:
             done = self._answered(self.question.id, change)
         except RepairlibError as error:
@@ -79,10 +100,18 @@ class QuestionView(widgets.VBox):
             self.saved.value = f'<div class="rl-soft">✓ {done}</div>' if done else ""
         self._soon()
 
+    def _is_typed_further(self, before) -> bool:
+        short = self.question.in_short
+        quick = 1000 * (monotonic() - self._judged_at) <= QUICK
+        return quick and typed_further(short(before), short(self.typed))
+
     def _soon(self):
-        """Judge after a short pause, so that half a number is not called dangerous."""
+        """Judge a choice at once, and what is typed after a short pause: half a number is none."""
         if self._waiting:
             self._waiting.cancel()
+        if isinstance(self.question, Choice):
+            self._judge()
+            return
         try:
             loop = asyncio.get_running_loop()
         except RuntimeError:
@@ -92,22 +121,13 @@ class QuestionView(widgets.VBox):
 
     def _judge(self):
         self.line = mark_question(self.question, self.typed, unsafe_first=self.unsafe_first)
-        self._tell()
-        self._marked()
+        self._judged_at = monotonic()
+        self.tell()
+        self._judged(self)
 
-    def _tell(self):
-        self.feedback.value = feedback_html(self.line, self.graded)
-
-
-def goes_on(before, change) -> bool:
-    """True when text is only typed further, in a box or a cell: half a number is no answer yet.
-
-    >>> goes_on("12", "120 s"), goes_on("12 s", "60 s"), goes_on({"C3": "1"}, {"C3": "16 V"})
-    (True, False, True)
-    """
-    if isinstance(before, Mapping) and isinstance(change, Mapping):
-        return all(goes_on(before.get(key, ""), value) for key, value in change.items())
-    return isinstance(before, str) and isinstance(change, str) and change.startswith(before)
+    def tell(self) -> None:
+        """Show what is told of the answer as it stands."""
+        self.feedback.value = feedback_html(self.shown, self.graded)
 
 
 def question_html(question: Question, title: str, graded: bool = True) -> str:
@@ -152,6 +172,7 @@ def feedback_html(line: Line, graded: bool = True) -> str:
         return ""
     earned = f", {points(line.points)} of {points(line.out_of)}" if graded else ""
     headline = {
+        HELD: "Right or wrong: told later",
         UNSAFE: f"DANGER: this could hurt someone{earned}",
         UNREADABLE: "Cannot be read yet",
         CHANGED: "Changed since it was answered: not counted",

@@ -6,7 +6,7 @@ from base64 import b64encode
 
 from repairlib.core.html import SIGNS, Html, listed, row, soft, table, text, told
 from repairlib.learn.learner import Learner
-from repairlib.learn.marking import Line, Sheet, points
+from repairlib.learn.marking import NOT_COUNTED, Line, Sheet, points
 from repairlib.learn.progress import is_done, next_lesson, stated
 from repairlib.learn.question import CHANGED, UNANSWERED, UNREADABLE
 from repairlib.show.sheets.sheet_pieces import STYLE as PAPER
@@ -21,13 +21,20 @@ PROGRESS_LESSON = "00-start-here"
 
 def sheet_html(sheet: Sheet, who: str) -> Html:
     """How many points, then the sheet, then praise or what to look at, then where to go."""
-    count = sum(line.out_of for line in sheet.lines)
-    bar = (
-        f'<progress value="{sheet.points}" max="{count}" aria-label="points"></progress>'
-        f"<b>{points(sheet.points)} of {points(sheet.out_of)} points</b>, "
-        f"{sheet.answered} of {len(sheet.lines)} questions answered"
+    return Html(
+        f"<h4>Your sheet</h4>{_so_far(sheet)}{_lines(sheet)}{_verdict(sheet)}{_ways(sheet, who)}"
     )
-    return Html(f"<h4>Your sheet</h4>{bar}{_lines(sheet)}{_verdict(sheet)}{_ways(sheet, who)}")
+
+
+def _so_far(sheet: Sheet) -> Html:
+    answered = f"{sheet.answered} of {len(sheet.lines)} questions answered"
+    if sheet.held:
+        return Html(f"<b>{answered}</b>. Points are told later.")
+    count = sum(line.out_of for line in sheet.lines)
+    return Html(
+        f'<progress value="{sheet.points}" max="{count}" aria-label="points"></progress>'
+        f"<b>{points(sheet.points)} of {points(sheet.out_of)} points</b>, {answered}"
+    )
 
 
 def link(lesson: str, words: str) -> Html:
@@ -75,7 +82,8 @@ def _lines(sheet: Sheet) -> Html:
 
 def _line(line: Line) -> Html:
     earned = f"{points(line.points)} of {points(line.counted)}"
-    return row((line.id, in_words(line.state), earned, " ".join(line.says)), first="th")
+    shown = NOT_COUNTED.get(line.state, earned)
+    return row((line.id, in_words(line.state), shown, " ".join(line.says)), first="th")
 
 
 def _verdict(sheet: Sheet) -> Html:
