@@ -144,7 +144,7 @@ class Table(Question):
         return not any(cell.is_blank(text) for _, cell, text in self.given(typed))
 
     def unreadable_parts(self, typed) -> tuple[str, ...]:
-        judged = ((place, cell.judge(text)) for place, cell, text in self._given(typed))
+        judged = ((place, cell.judge(text)) for place, cell, text in self.given(typed))
         return tuple(
             f"{place}: {said}"
             for place, one in judged

@@ -165,7 +165,10 @@ class ExerciseForm(Panel):
         exercise = self.exercise
         lines = tuple(view.shown for view in self.views.values())
         sheet = Sheet(exercise.lesson, str(exercise.learner), lines, exercise.notes())
-        self.sheet.value = sheet_html(sheet, who_answers(exercise.learner))
+        try:
+            self.sheet.value = sheet_html(sheet, who_answers(exercise.learner))
+        except RepairlibError as error:
+            self.sheet.value = trouble(error)
 
     def _show_kept(self) -> None:
         try:
