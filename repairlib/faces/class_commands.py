@@ -29,6 +29,7 @@ VERBS: dict[str, Verb] = {
         switches=("--example", "--example-table"),
     ),
     "add": Verb("add FOLDER OWN.txt ...", "own:add"),
+    "screens": Verb("screens LESSON --out FILE.html", "screens:show_on_screens", ("--out",)),
 }
 HELP = ("-h", "--help", "help")
 

@@ -1,0 +1,27 @@
+"""A lesson for the projector: `class screens LESSON --out FILE.html`."""
+
+from __future__ import annotations
+
+from repairlib.core.errors import RepairlibError
+from repairlib.learn import LESSONS
+
+
+def show_on_screens(words: list[str], options: dict[str, str], as_json: bool) -> str:
+    """Write the page of one lesson, named in full or by its number."""
+    from repairlib.teach.screens import write_screens
+
+    if len(words) != 1 or "--out" not in options:
+        raise RepairlibError(" ".join(words), "one lesson and a file are due", "04 --out FILE.html")
+    return write_screens(lesson_called(words[0]), options["--out"])
+
+
+def lesson_called(typed: str) -> str:
+    """The lesson meant by its name or its number. Raises RepairlibError for none.
+
+    >>> lesson_called("4"), lesson_called("04-polarity")
+    ('04-polarity', '04-polarity')
+    """
+    for lesson in LESSONS:
+        if typed in (lesson, lesson[:2]) or (typed.isascii() and typed.zfill(2) == lesson[:2]):
+            return lesson
+    raise RepairlibError(typed, "no lesson has this name or number", ", ".join(LESSONS))
