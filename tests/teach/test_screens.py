@@ -1,4 +1,4 @@
-"""What of a lesson goes onto the wall: all cautions and ideas, no code, only questions to practise on."""
+"""What of a lesson goes onto the wall: cautions and ideas, no code, what is practised."""
 
 import json
 import re
