@@ -29,8 +29,10 @@ python -m repairlib page --out FOLDER [--runtime FOLDER] [--json]
                     the quick check as a page for a phone: files for any web server or a stick
 python -m repairlib page --card ADDRESS [MARKING ...] --out FILE.html
                     square codes to print, for the page at that address""",
-    "lessons": "python -m repairlib lessons [--large] [--to FOLDER] [--ip ADDRESS] [--port N] "
-    "[--base-url PREFIX]",
+    "lessons": """\
+python -m repairlib lessons [--large] [--to FOLDER] [--ip ADDRESS] [--port N] [--base-url PREFIX]
+python -m repairlib lessons --group GROUP.json
+                    the same, and this computer knows the group from now on""",
 }
 USAGE = "\n".join([QUICK, *USAGES.values(), "python -m repairlib --help | --version"])
 HELP = ("-h", "--help")
@@ -240,7 +242,7 @@ def _page(arguments: list[str], as_json: bool) -> str:
 def _lessons(arguments: list[str], as_json: bool) -> str:
     from repairlib.faces.lessons import open_lessons
 
-    known = ("--to", "--ip", "--port", "--base-url")
+    known = ("--to", "--ip", "--port", "--base-url", "--group")
     words, options = take_options(arguments + ["--json"] * as_json, known, ("--large",))
     if words:
         raise RepairlibError(" ".join(words), "only options are due", "lessons --to FOLDER")

@@ -15,7 +15,7 @@ from typing import Any, NamedTuple
 from repairlib.core.errors import RepairlibError
 from repairlib.learn import files
 from repairlib.learn.draws import normal
-from repairlib.learn.home import home
+from repairlib.learn.home import file_name, home
 
 Again = Mapping[str, Mapping[str, int]]  # lesson: part of its draw: how often it was thrown anew
 NOTHING: Mapping[str, Any] = MappingProxyType({})
@@ -59,16 +59,28 @@ class Group(NamedTuple):
 
     def member(self, typed: str) -> Member:
         """The member meant by a word or a name. Raises RepairlibError that offers the nearest."""
-        meant = normal(typed)
-        known = {normal(one.word): one for one in self.members} | self.by_name()
-        if meant in known:
-            return known[meant]
-        from difflib import get_close_matches
-
-        near = [known[one] for one in get_close_matches(meant, known, 3)]
-        accepted = ", ".join(dict.fromkeys(f"{one.word} ({one.name})" for one in near))
+        known = self._as_typed()
+        if normal(typed) in known:
+            return known[normal(typed)]
+        accepted = ", ".join(f"{one.word} ({one.name})" for one in self.nearest(typed))
         wrong = f"nobody in the group {self.name} has this word or name"
         raise RepairlibError(typed, wrong, accepted or "the word on your card, or your name")
+
+    def nearest(self, typed: str) -> list[Member]:
+        """Up to three members whose word or name is most like what was typed.
+
+        >>> group = Group("Tuesday bench", (Member("Ada Example", "kite"), Member("Ben", "moss")))
+        >>> [one.name for one in group.nearest("kyte")], group.nearest("x")
+        (['Ada Example'], [])
+        """
+        from difflib import get_close_matches
+
+        known = self._as_typed()
+        near = [known[one] for one in get_close_matches(normal(typed), known, 3)]
+        return list({one.word: one for one in near}.values())
+
+    def _as_typed(self) -> dict[str, Member]:
+        return {normal(one.word): one for one in self.members} | self.by_name()
 
     def by_name(self) -> dict[str, Member]:
         """The members by their names, in the form in which two spellings are the same."""
@@ -128,15 +140,81 @@ def group_file() -> Path:
     return Path(named).expanduser() if named else home() / "group.json"
 
 
+def group_put_away(name: str) -> Path:
+    """Where the file of a group lies that this computer knew before it got another one.
+
+    Its learners still come back, with the variants that they had.
+    """
+    return home() / "groups" / f"{file_name(name)}.json"
+
+
 def known_group() -> tuple[Group | None, str]:
     """The group that this computer knows, or None; and a note when its file cannot be used.
 
-    The file is left as it is: it may be everybody's. Raises RepairlibError when barred.
+    The file is left as it is: it may be everybody's.
     """
-    path = group_file()
-    found, trouble = files.read(path, is_group)
+    return _group_in(group_file())
+
+
+def group_called(name: str) -> tuple[Group | None, str]:
+    """The group of that name, known or put away, or None; and a note as `known_group` gives it."""
+    group, note = known_group()
+    if group is not None and normal(group.name) == normal(name):
+        return group, note
+    before, trouble = _group_in(group_put_away(name))
+    return before, note or trouble
+
+
+def _group_in(path: Path) -> tuple[Group | None, str]:
+    try:
+        found, trouble = files.read(path, is_group)
+    except RepairlibError as barred:
+        return None, f"The file of the group cannot be used: {barred}"
     note = f"The file of the group cannot be used: {trouble} ({path})." if trouble else ""
     return (group_of(found) if found else None), note
+
+
+class MadeKnown(NamedTuple):
+    """What became of a group that was made known: itself, and who or which group it replaced.
+
+    `gone` are the names of those who were in it before; `put_away` is the other group that this
+    computer knew, or "".
+    """
+
+    group: Group
+    gone: tuple[str, ...] = ()
+    put_away: str = ""
+
+
+def make_known(path: str | Path) -> MadeKnown:
+    """Let this computer know the group in a file, in place of the one that it knew.
+
+    The file of another group is put away, so that its learners come back with their variants. A
+    file here that cannot be used is kept aside. Raises RepairlibError when there is no group in the
+    file, when another is named in REPAIRLIB_GROUP, and when it cannot be saved.
+    """
+    group, place = read_group(path), home() / "group.json"
+    if group_file() != place:
+        wrong = "the group of this computer is named in REPAIRLIB_GROUP"
+        raise RepairlibError(group_file(), wrong, "that file itself renewed, or the variable unset")
+    with files.locked(place):
+        found, _ = files.settle(place, is_group)
+        before = group_of(found) if found else Group("")
+        same = normal(before.name) == normal(group.name)
+        if found and not same:
+            _put_away(found)
+        files.write(place, group.to_dict())
+        with files.saying_why(place):
+            group_put_away(group.name).unlink(missing_ok=True)
+    now = group.by_name()
+    gone = [one.name for key, one in before.by_name().items() if key not in now]
+    return MadeKnown(group, tuple(gone) if same else (), "" if same else before.name)
+
+
+def _put_away(found: dict) -> None:
+    aside = group_put_away(found["group"])
+    with files.locked(aside):
+        files.write(aside, found)
 
 
 def _is_member(found: object) -> bool:

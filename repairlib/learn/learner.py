@@ -2,7 +2,6 @@
 
 from __future__ import annotations
 
-import hashlib
 from collections.abc import Mapping
 from dataclasses import dataclass, field, replace
 from pathlib import Path
@@ -10,8 +9,8 @@ from pathlib import Path
 from repairlib.core.errors import RepairlibError
 from repairlib.learn import files
 from repairlib.learn.draws import DemoDraw, Draw, normal
-from repairlib.learn.group import Again, Group, Member, known_group
-from repairlib.learn.home import home
+from repairlib.learn.group import Again, Group, Member, group_called
+from repairlib.learn.home import file_name, home
 
 LONGEST = 80
 NO_GROUP = "no-group"  # the folder of those who learn on their own; others end in a hash
@@ -121,23 +120,10 @@ def names_somebody(found: Mapping) -> bool:
         return False
 
 
-def file_name(text: str) -> str:
-    """A file name for any text: some plain letters to read, a hash to tell names apart.
-
-    >>> file_name("Ada Example") == file_name("ada  example")
-    True
-    >>> file_name("../Zoë").startswith("zo-")
-    True
-    """
-    plain = "".join(c for c in normal(text) if c.isascii() and (c.isalnum() or c == " "))
-    mark = hashlib.sha256(normal(text).encode("utf-8", "surrogatepass")).hexdigest()[:16]
-    return f"{plain.strip().replace(' ', '-')[:24]}-{mark}"
-
-
 def current_learner() -> tuple[Learner | Demo, str]:
     """The learner that was set (or DEMO), and a note when a file could not be used.
 
-    A member of the group that this computer knows has the variants of that group.
+    A member of a group that this computer knows has the variants of that group.
     """
     found, note = files.read_or_keep_aside(home() / "learner.json", _is_learner)
     if not found:
@@ -146,11 +132,11 @@ def current_learner() -> tuple[Learner | Demo, str]:
 
 
 def as_member(learner: Learner | Demo) -> tuple[Learner | Demo, str]:
-    """The learner with the variants of the known group, if they are in it, and a note, or ""."""
+    """The learner with the variants of their group, if they are in one, and a note, or ""."""
     if isinstance(learner, Demo) or not normal(learner.group):
         return learner, ""
-    group, note = known_group()
-    if group is None or normal(group.name) != normal(learner.group):
+    group, note = group_called(learner.group)
+    if group is None:
         return learner, note
     member = group.by_name().get(normal(learner.name))
     return (replace(learner, apart=member.again) if member else learner), note

@@ -9,7 +9,16 @@ from repairlib.learn import current_learner, set_learner
 from repairlib.learn.draws import Draw
 from repairlib.learn.exercise import questions_of
 from repairlib.learn.fingerprint import fingerprint
-from repairlib.learn.group import Group, Member, group_of, known_group, read_group
+from repairlib.learn.group import (
+    Group,
+    MadeKnown,
+    Member,
+    group_of,
+    group_put_away,
+    known_group,
+    make_known,
+    read_group,
+)
 from repairlib.learn.home import home
 from repairlib.learn.learner import Learner, member_of
 
@@ -99,3 +108,55 @@ def test_a_pair_is_set_and_named_together():
     learner, _ = current_learner()
     assert learner.who == "Ada Example and Ben Example, group Tuesday bench"
     assert learner.folder() == Learner("Ada Example", "Tuesday bench").folder()
+
+
+def test_a_group_is_made_known_and_a_newer_file_of_it_tells_who_is_gone(tmp_path):
+    first, newer = (
+        written(tmp_path / "a", GROUP),
+        written(tmp_path / "b", GROUP._replace(members=(ADA,))),
+    )
+    assert make_known(first) == MadeKnown(GROUP)
+    assert known_group() == (GROUP, "")
+    assert make_known(newer).gone == ("Ben Example",)
+    assert known_group()[0].members == (ADA,)
+
+
+def test_learners_of_the_group_before_come_back_with_their_variants(tmp_path):
+    make_known(written(tmp_path / "a", GROUP))
+    set_learner(ADA.name, GROUP.name)
+    other = Group("Thursday bench", (Member("Cleo", "wasp"),))
+    assert make_known(written(tmp_path / "b", other)).put_away == "Tuesday bench"
+    assert known_group()[0] == other
+    assert current_learner()[0].apart == ADA.again
+    assert set_learner(ADA.name, GROUP.name).apart == ADA.again
+    assert make_known(written(tmp_path / "a", GROUP)).put_away == "Thursday bench"
+    assert not group_put_away(GROUP.name).exists()
+    assert current_learner()[0].apart == ADA.again
+
+
+def test_what_is_no_group_leaves_the_known_one_as_it_is(tmp_path):
+    make_known(written(tmp_path / "a", GROUP))
+    bad = tmp_path / "bad.json"
+    bad.write_text('{"format": 1}')
+    with pytest.raises(RepairlibError, match="does not hold what it should"):
+        make_known(bad)
+    assert known_group() == (GROUP, "")
+
+
+def test_a_server_s_group_is_not_replaced(tmp_path, monkeypatch):
+    monkeypatch.setenv("REPAIRLIB_GROUP", str(written(tmp_path / "a", GROUP)))
+    with pytest.raises(RepairlibError, match="REPAIRLIB_GROUP"):
+        make_known(written(tmp_path / "b", GROUP))
+
+
+def test_the_nearest_are_offered_for_a_slip():
+    assert GROUP.nearest("kyte") == [ADA] and GROUP.nearest("Ada Exampel")[0] == ADA
+    assert GROUP.nearest("zzzz") == []
+    with pytest.raises(RepairlibError, match=r"Accepted: kite \(Ada Example\)"):
+        GROUP.member("kyte")
+
+
+def written(path, group):
+    """The group in a file of its own."""
+    path.write_text(json.dumps({"format": 1, **group.to_dict()}), encoding="utf-8")
+    return path

@@ -13,15 +13,23 @@ from repairlib.faces.lessons.browser import find_browser
 
 
 def open_lessons(
-    to: str = "", ip: str = "127.0.0.1", port: str = "8888", base_url: str = "", large: str = ""
+    to: str = "",
+    ip: str = "127.0.0.1",
+    port: str = "8888",
+    base_url: str = "",
+    large: str = "",
+    group: str = "",
 ) -> str:
     """Open lesson 00 and serve the lessons until they are closed; the line to end with.
 
     `to` is the folder of the working copy (the learner's own if ""), `base_url` the prefix under
-    which a proxy passes requests on; with `large` the type is larger. Raises RepairlibError.
+    which a proxy passes requests on; with `large` the type is larger. `group` is the file of a
+    group that this computer is to know. Raises RepairlibError.
     """
     _demand_jupyterlab()
     prefix, number = _prefix(base_url), _port(port)
+    if group:
+        _say(*_make_group_known(group))
     with suppress(KeyboardInterrupt):
         _serve(to, ip, number, prefix, bool(large))
     return "The lessons are closed. To open them again: python -m repairlib lessons"
@@ -39,6 +47,23 @@ def _serve(to: str, ip: str, port: int, prefix: str, large: bool) -> None:
     _furnish(own, large)
     server, token = lab.prepare_server(folder, ip, port, prefix)
     lab.run(server, lambda: _show(lab.address(server, ip, token, FIRST), ip, server.port))
+
+
+def _make_group_known(path: str) -> list[str]:
+    """Take in the file of a group; what there is to say of it."""
+    from repairlib.core.wording import counted
+    from repairlib.learn.group import make_known
+
+    known = make_known(path)
+    group = known.group
+    lines = [
+        f"This computer knows the group {group.name}: {counted(len(group.members), 'member')}."
+    ]
+    if known.put_away:
+        lines.append(f"The group {known.put_away} is put away; its learners are still found here.")
+    if known.gone:
+        lines.append(f"No longer in the group: {', '.join(known.gone)}.")
+    return lines
 
 
 def _furnish(own: Path, large: bool) -> None:

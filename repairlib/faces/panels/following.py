@@ -18,9 +18,12 @@ def follow(name: str, turn: Callable[[], None]) -> None:
     _turns[name] = turn
 
 
-def turn_to(name: str, group: str) -> Learner | Demo:
-    """Set who is learning, and turn all panels to them. Raises RepairlibError for no such name."""
-    learner = set_learner(name, group)
+def turn_to(name: str, group: str, partner: str = "") -> Learner | Demo:
+    """Set who is learning, with whom, and turn all panels to them.
+
+    Raises RepairlibError for no such name.
+    """
+    learner = set_learner(name, group, partner)
     turn_all()
     return learner
 

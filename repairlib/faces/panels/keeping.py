@@ -16,8 +16,9 @@ from repairlib.core.errors import RepairlibError
 from repairlib.core.html import told
 from repairlib.faces.panels.following import follow, turn_all
 from repairlib.faces.panels.look import words
+from repairlib.learn.home import file_name
 from repairlib.learn.kept_work import KeptWork
-from repairlib.learn.learner import current_learner, file_name
+from repairlib.learn.learner import current_learner
 
 AS_AT_FIRST = "Back to the lesson's values"
 

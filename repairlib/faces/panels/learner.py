@@ -12,6 +12,14 @@ from repairlib.core.html import text, told
 from repairlib.faces.panels.carry import CarryWork
 from repairlib.faces.panels.following import follow, forget_here, turn_to
 from repairlib.faces.panels.look import Panel, trouble, words
+from repairlib.faces.panels.members import (
+    MemberFields,
+    Together,
+    group_here,
+    names_together,
+    to_hand_over_to,
+)
+from repairlib.learn.group import Group, known_group
 from repairlib.learn.home import home
 from repairlib.learn.learner import DEMO, Demo, Learner, current_learner, known_learners
 
@@ -21,6 +29,9 @@ STYLE = {"description_width": "6rem"}
 HELP = """<p>Your name chooses your variant of the questions. In a class, type the name of your
 group too, as your instructor calls it. Capitals or small letters make no difference.
 Leave both empty to work on the demo variant.</p>"""
+GROUP_HELP = """<p>You are in the group <b>{group}</b>. Type the word on your card, or choose your
+name: it brings your own questions. Answer in pairs? One of you is set here, the other stands beside
+it.</p>"""
 SHOW, FORGET, HAND_OVER = "Show my questions", "Forget me on this computer", "Hand over"
 CARRY = "Go on at another computer"
 NAME, NAME_HINT = "Your name", "as your instructor knows you, or as you like"
@@ -38,6 +49,9 @@ FORGOTTEN = (
     "To remove them for good, delete these folders: {answers} and {work}",
 )
 
+SOMEBODY_NEW, YOUR_WORD = "Somebody new?", "Or type your word:"
+BEFORE, OTHERS = "Here before:", "Others of the group:"
+WRAPPED = {"flex_flow": "row wrap"}
 NAMES_SHOWN = 24  # of those known on this computer, the latest first
 
 
@@ -52,6 +66,10 @@ class NameFields(widgets.VBox):
         self.show.on_click(self._show)
         super().__init__([self.name, self.group, self.show, self.status])
 
+    def show_as_set(self, learner: Learner | Demo) -> None:
+        """What stands in the fields once a learner is set."""
+        self.name.value, self.group.value = learner.name, learner.group
+
     def _show(self, _button=None) -> None:
         if self.group.value.strip() and not self.name.value.strip():
             self.status.value = told("cannot read", NO_NAME, [GROUP_ALONE])
@@ -65,29 +83,37 @@ class NameFields(widgets.VBox):
 
 
 class LearnerForm(Panel):
-    """The form's parts: `fields` with name and group, `forget`, `status`, and `carry`."""
+    """The form's parts: `fields`, `together`, `forget`, `status`, and `carry`.
+
+    The fields ask for name and group, or for one of the group that this computer knows.
+    """
 
     def __init__(self):
-        self.fields = NameFields()
-        self.name, self.group = self.fields.name, self.fields.group
+        group = group_here()
+        self.fields = NameFields() if group is None else MemberFields(group)
         self.show, self.status = self.fields.show, self.fields.status
+        self.together = Together()
+        help = HELP if group is None else GROUP_HELP.format(group=text(group.name))
         left = widgets.Layout(width="auto", align_self="flex-start")
         self.forget = widgets.Button(description=FORGET, layout=left)
         self.forget.on_click(self._forget)
         self.carry = CarryWork()
         more = widgets.Accordion([self.carry], titles=(CARRY,))
-        super().__init__(words(HELP), self.fields, self.forget, more)
+        super().__init__(words(help), self.fields, self.together, self.forget, more)
         self._show_current()
         follow("learner form", self._show_current)
 
     def _show_current(self) -> None:
         try:
             learner, note = current_learner()
+            group, trouble_with_it = known_group()
         except RepairlibError as error:
             self.status.value = trouble(error)
             return
-        self.name.value, self.group.value = learner.name, learner.group
+        self.fields.show_as_set(learner)
+        self.together.turn(group, learner)
         self.forget.layout.display = "none" if learner is DEMO else ""
+        note = note or trouble_with_it
         note_html = told("cannot read", "Please note", [note]) if note else ""
         self.status.value = note_html or set_html(learner)
 
@@ -101,20 +127,27 @@ class LearnerForm(Panel):
 
 
 class HandOver(widgets.VBox):
-    """Who is answering, at an exercise. *Hand over* shows who else was here, one click each.
+    """Who is answering, at an exercise. *Hand over* shows who else may, one click each.
 
-    Its parts: `who`, the button `hand_over`, `others` with a button for each, and `fields` for
-    somebody new.
+    Its parts: `who`, `together` for a pair, the button `hand_over`, `others` with a button for each
+    who was here before, `members` with one for each other member of the group that this computer
+    knows, and `fields` for somebody new.
     """
 
     def __init__(self):
-        self.who = words()
+        self.who, self.together = words(), Together()
         self.hand_over = widgets.Button(description=HAND_OVER)
         self.hand_over.on_click(self._toggle)
-        self.others = widgets.HBox(layout={"flex_flow": "row wrap"})
-        self.fields = NameFields()
-        self.choices = widgets.VBox([self.others, words("Somebody new?"), self.fields])
-        line = widgets.HBox([self.who, self.hand_over])
+        self.others, self.members = (widgets.HBox(layout=WRAPPED) for _ in range(2))
+        group = group_here()
+        if group is None:
+            self.fields = NameFields()
+            listed = [self.others, words(SOMEBODY_NEW)]
+        else:
+            self.fields = MemberFields(group, with_list=False)
+            listed = [words(BEFORE), self.others, words(OTHERS), self.members, words(YOUR_WORD)]
+        self.choices = widgets.VBox([*listed, self.fields])
+        line = widgets.HBox([self.who, self.together, self.hand_over])
         line.layout = widgets.Layout(flex_flow="row wrap", align_items="center", grid_gap="0 12px")
         super().__init__([line, self.choices])
         self.turn()
@@ -122,36 +155,45 @@ class HandOver(widgets.VBox):
     def turn(self) -> None:
         """Say who is answering now, and fold the rest away."""
         try:
-            learner = current_learner()[0]
+            learner, group = current_learner()[0], known_group()[0]
         except RepairlibError:
-            learner = DEMO
+            learner, group = DEMO, None
         named = NOBODY_ANSWERS
         if isinstance(learner, Learner):
-            named = f"<b>{text(learner.who)}</b> is answering."
+            verb = "are" if learner.partner else "is"
+            named = f"<b>{text(learner.who)}</b> {verb} answering."
         self.who.value = named
+        self.together.turn(group, learner)
         self.choices.layout.display = "none"
-        self.fields.name.value = self.fields.group.value = ""
+        self.fields.show_as_set(DEMO)
 
     def _toggle(self, _button=None) -> None:
         hidden = self.choices.layout.display == "none"
         if hidden:
             self.fields.status.value = ""
-            self._offer()
+            self._offer(self.fields.group if isinstance(self.fields, MemberFields) else None)
         self.choices.layout.display = "" if hidden else "none"
 
-    def _offer(self) -> None:
+    def _offer(self, group: Group | None) -> None:
         here = current_learner()[0]
         known = [one for one in known_learners() if one.folder() != here.folder()]
-        buttons = [_button_for(one) for one in known[:NAMES_SHOWN]]
+        if group is not None:
+            before, rest = to_hand_over_to(group, known, here)
+            strangers = [one for one in known if one not in before]
+            buttons = [_button_for(one, names_together(one)) for one in before[:NAMES_SHOWN]]
+            known = strangers[: NAMES_SHOWN - len(buttons)]
+            self.members.children = [_button_for(one, one.name) for one in rest]
+        else:
+            buttons = []
+        buttons += [_button_for(one, one.who) for one in known[:NAMES_SHOWN]]
         if here is not DEMO:
-            buttons.append(_button_for(DEMO))
+            buttons.append(_button_for(DEMO, NOBODY))
         self.others.children = buttons
 
 
-def _button_for(learner: Learner | Demo) -> widgets.Button:
-    label = NOBODY if learner is DEMO else learner.who
+def _button_for(learner: Learner | Demo, label: str) -> widgets.Button:
     button = widgets.Button(description=label, layout={"width": "auto"})
-    button.on_click(lambda _: turn_to(learner.name, learner.group))
+    button.on_click(lambda _: turn_to(learner.name, learner.group, learner.partner))
     return button
 
 

@@ -15,7 +15,7 @@ ADA, BEN = Learner("Ada Example", "bench-7"), Learner("Ben Example", "bench-7")
 
 def filled(name="", group=""):
     form = learner_form()
-    form.name.value, form.group.value = name, group
+    form.fields.name.value, form.fields.group.value = name, group
     form.show.click()
     return form
 
@@ -25,13 +25,13 @@ def test_the_form_sets_the_learner_and_says_so():
     assert "It is the turn of Ada Example, group bench-7" in form.status.value
     assert current_learner() == (ADA, "")
     again = learner_form()
-    assert (again.name.value, again.group.value) == ("Ada Example", "bench-7")
+    assert (again.fields.name.value, again.fields.group.value) == ("Ada Example", "bench-7")
 
 
 def test_its_words_are_those_of_the_workbook():
     form = learner_form()
-    assert form.name.description == "Your name" and form.group.description == "Group"
-    assert "as your instructor calls it" in form.group.placeholder
+    assert form.fields.name.description == "Your name" and form.fields.group.description == "Group"
+    assert "as your instructor calls it" in form.fields.group.placeholder
     assert form.show.description == "Show my questions"
 
 
@@ -51,20 +51,20 @@ def test_both_empty_is_the_demo_variant_also_after_a_name():
 def test_a_group_alone_asks_for_the_name_and_keeps_the_text():
     form = filled("", "bench-7")
     assert "Type your name too" in form.status.value and "''" not in form.status.value
-    assert form.group.value == "bench-7" and current_learner() == (DEMO, "")
+    assert form.fields.group.value == "bench-7" and current_learner() == (DEMO, "")
 
 
 def test_a_name_that_is_none_is_refused_and_stays():
     form = filled("Ada\tExample", "bench-7")
     assert "this is no name on one line" in form.status.value
-    assert form.name.value == "Ada\tExample"
+    assert form.fields.name.value == "Ada\tExample"
 
 
 def test_forget_clears_the_form_and_says_what_stays(home):
     form = filled("Ada Example", "bench-7")
     open_exercise(LESSON).answer(q8="a")
     form.forget.click()
-    assert (form.name.value, form.group.value) == ("", "")
+    assert (form.fields.name.value, form.fields.group.value) == ("", "")
     assert current_learner() == (DEMO, "")
     assert "Ada" not in (home / "learner.json").read_text()
     said = form.status.value
@@ -205,7 +205,7 @@ def test_work_is_taken_along_and_brought(tmp_path, monkeypatch):
     monkeypatch.setenv("REPAIRLIB_HOME", str(tmp_path / "other"))
     there, answering = learner_form(), answer_form(open_exercise(LESSON))
     assert "2 things taken in" in upload(there, file)
-    assert there.name.value == "Ada Example"
+    assert there.fields.name.value == "Ada Example"
     assert answering.views["q8"].typed == "a"
     assert KeptWork("07-plan").read() == {"list": "C1"}
     assert "Nothing new in it" in upload(there, file)
