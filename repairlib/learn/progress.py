@@ -50,7 +50,7 @@ class Standing(NamedTuple):
     @property
     def number(self) -> str:
         """What the lesson is called in short: "03"."""
-        return self.lesson.partition("-")[0]
+        return number_of(self.lesson)
 
     @property
     def in_one_evening(self) -> bool:
@@ -94,6 +94,15 @@ def again(lines: Sequence[Line]) -> tuple[Again, ...]:
         if line.state not in (RIGHT, UNANSWERED, HELD) or line.unsafe_first
     ]
     return tuple(sorted(due, key=lambda one: one.state != UNSAFE))
+
+
+def number_of(lesson: str) -> str:
+    """What a lesson is called in short: by its number, an own lesson by its name.
+
+    >>> number_of("03-capacitor-markings"), number_of("own-fuses")
+    ('03', 'own-fuses')
+    """
+    return lesson if lesson.startswith(OWN) else lesson.partition("-")[0]
 
 
 def stated(lesson: str) -> tuple[str, int | None]:

@@ -44,6 +44,7 @@ def add(words: list[str], options: dict[str, str], as_json: bool) -> str:
         raise RepairlibError(" ".join(words), "a folder and a file are due", accepted)
     path = Path(words[0]) / "group.json"
     read = [(Path(word).name, *read_own_file(word)) for word in words[1:]]
+    read_group(path)  # before anything is made beside it
     with files.locked(path):
         group = read_group(path)
         own = dict(group.own)

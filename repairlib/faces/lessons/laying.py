@@ -4,6 +4,8 @@ A lesson counts as changed when the text of its cells is not the text that was l
 run a lesson changes its file too (outputs, counts, the version of Python), and is no change: the
 answers are saved elsewhere, and outputs come back by running. A changed lesson is kept, and a new
 version of it is put beside it, once. The record in the folder says what was laid last.
+
+The own lessons of the group that this computer knows are laid in the same way, each as a notebook.
 """
 
 from __future__ import annotations
@@ -15,7 +17,10 @@ from pathlib import Path
 
 from repairlib.core.errors import RepairlibError
 from repairlib.core.tables import LESSON_FOLDER
+from repairlib.faces.lessons.own_notebook import own_notebook
 from repairlib.learn import files
+from repairlib.learn.group import known_group
+from repairlib.learn.own import own_files, own_lesson
 
 HOUSE = LESSON_FOLDER.parent  # the clone, or the installed package
 FIRST = "00-start-here.ipynb"
@@ -26,25 +31,41 @@ RECORD = ".laid.json"
 def lay_lessons(folder: Path, source: Path = LESSON_FOLDER) -> list[str]:
     """Lay the lessons of `source` in `folder`; one sentence for each that was put beside another.
 
-    Raises RepairlibError when `folder` cannot be written or lies where the lessons come from.
+    One sentence too for an own lesson that cannot be read, and is not laid. Raises RepairlibError
+    when `folder` cannot be written or lies where the lessons come from.
     """
     if folder.resolve().is_relative_to(HOUSE.resolve()):
         wrong = "no working copy is laid in the folder that the lessons come from"
         raise RepairlibError(folder, wrong, "a folder outside it, such as --to ~/lessons")
+    own, told = _own_notebooks()
+    shipped = {path.name: path.read_bytes() for kind in LAID for path in source.glob(kind)}
     record = folder / RECORD
     with files.locked(record):
         found, _ = files.settle(record, _is_record)
         laid = dict(found["laid"]) if found else {}
         beside = {
-            path.name: _lay(folder, path.name, path.read_bytes(), laid)
-            for path in sorted(one for kind in LAID for one in source.glob(kind))
+            name: _lay(folder, name, content, laid)
+            for name, content in sorted((shipped | own).items())
         }
         files.write(record, {"laid": laid})
-    return [
+    kept = [
         f"Your changed {name} is kept; the new version is {new}."
         for name, new in beside.items()
         if new
     ]
+    return [*kept, *told]
+
+
+def _own_notebooks() -> tuple[dict[str, bytes], list[str]]:
+    """The notebook of each own lesson by its name; a sentence for each that cannot be read."""
+    group, note = known_group()
+    notebooks, told = {}, [note] if note else []
+    for lesson in own_files(group):
+        try:
+            notebooks[f"{lesson}.ipynb"] = own_notebook(own_lesson(lesson, group))
+        except RepairlibError as error:
+            told.append(f"The own lesson {lesson} is not laid: {error}")
+    return notebooks, told
 
 
 def _lay(folder: Path, name: str, new: bytes, laid: dict[str, list[str]]) -> str:

@@ -7,7 +7,7 @@ from base64 import b64encode
 from repairlib.core.html import SIGNS, Html, listed, row, soft, table, text, told
 from repairlib.learn.learner import Learner
 from repairlib.learn.marking import NOT_COUNTED, Line, Sheet, points
-from repairlib.learn.progress import is_done, next_lesson, stated
+from repairlib.learn.progress import is_done, next_lesson, number_of, stated
 from repairlib.learn.question import CHANGED, UNANSWERED, UNREADABLE
 from repairlib.show.sheets.sheet_pieces import STYLE as PAPER
 
@@ -48,7 +48,7 @@ def called(lesson: str) -> str:
     >>> called("00-start-here")
     'lesson 00, Start here'
     """
-    return f"lesson {lesson.partition('-')[0]}, {stated(lesson)[0]}"
+    return f"lesson {number_of(lesson)}, {stated(lesson)[0]}"
 
 
 def in_words(state: str) -> str:

@@ -91,13 +91,11 @@ def question_in(said: Sequence[Said], end: int, slips: list[Slip]) -> OwnQuestio
     kind = _kind(asked, mistyped, slips)
     variants: dict[tuple[str, ...], Question] = {}
     for line, values in _values(asked, slips):
-        unknown: list[Slip] = []
         found: list[Slip] = []
-        filled = asked.filled(_filling(values, unknown))
+        unfilled: set[int] = set()
+        filled = asked.filled(_filling(asked, values, unfilled, slips))
         question = kind(filled, found) if kind else None
-        badly_filled = {slip.line for slip in unknown}
-        slips += unknown
-        slips += [_with_values(one, line, asked) for one in found if one.line not in badly_filled]
+        slips += [_with_values(one, line, asked) for one in found if one.line not in unfilled]
         if question is not None:
             variants.setdefault(tuple(values.values()), question)
     return OwnQuestion(head.line, head.word == "question", _points(asked, slips), variants)
@@ -234,15 +232,23 @@ def _look_at_names(names: Said, columns: list[str], asked: Asked, slips: list[Sl
             slips.append(Slip(names.line, name, wrong, f"[{name}] where its value shall stand"))
 
 
-def _filling(values: Mapping[str, str], slips: list[Slip]) -> Callable[[Said], Said]:
-    """What puts values in the place of the names in brackets."""
-    accepted = ", ".join(f"[{name}]" for name in values) or "( ), or a line Names: above it"
+def _filling(
+    asked: Asked, values: Mapping[str, str], unfilled: set[int], slips: list[Slip]
+) -> Callable[[Said], Said]:
+    """What puts values in the place of the names in brackets; lines left without go to `unfilled`.
+
+    A name that stands in Names and has no value is told elsewhere.
+    """
+    named = [name for one in asked.by_word.get("names", []) for name in cells_of(one.text)]
+    accepted = ", ".join(f"[{name}]" for name in named) or "( ), or a line Names: above it"
 
     def fill(one: Said) -> Said:
         def value(found: re.Match[str]) -> str:
             name = normal(found[1])
             if name not in values:
-                slips.append(Slip(one.line, found[0], "no name of a value", accepted))
+                unfilled.add(one.line)
+                if name not in map(normal, named):
+                    slips.append(Slip(one.line, found[0], "no name of a value", accepted))
             return values.get(name, found[0])
 
         return one._replace(text=_BLANK.sub(value, one.text)) if "[" in one.text else one

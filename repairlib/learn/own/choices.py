@@ -4,6 +4,7 @@ from __future__ import annotations
 
 import re
 from collections.abc import Sequence
+from dataclasses import dataclass
 
 from repairlib.core.errors import RepairlibError
 from repairlib.learn.arranging import Order
@@ -49,15 +50,20 @@ def look_at_options(options: Sequence[Said], slips: list[Slip]) -> None:
         slips.append(Slip(one.line, one.text, "too many of them", f"up to {len(LETTERS)}"))
 
 
+@dataclass(frozen=True)
 class Sooner:
     """A step that was put before another one."""
 
-    def __init__(self, first: str, second: str):
-        self.said = f"{first} before {second}"
-        self._first, self._second = first, second
+    first: str
+    second: str
+
+    @property
+    def said(self) -> str:
+        """The mistake in words."""
+        return f"{self.first} before {self.second}"
 
     def __call__(self, steps: Sequence[str]) -> bool:
-        return steps.index(self._first) < steps.index(self._second)
+        return steps.index(self.first) < steps.index(self.second)
 
 
 def read_order(asked: Asked, slips: list[Slip]) -> Question | None:

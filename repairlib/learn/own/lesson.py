@@ -108,6 +108,8 @@ def read_own(text: str, file: str = "fuses.txt") -> OwnLesson:
         raise RepairlibError(file, wrong, "the same saved as plain text")
     slips: list[Slip] = []
     said = said_in(as_text(text, file).text, slips)
+    if slips and not said:  # too long to be looked at
+        raise Slips(file, slips)
     starts = [at for at, one in enumerate(said) if one.word in QUESTIONS] or [len(said)]
     lesson = _lesson_in(said[: starts[0]], lesson_name(file), slips)
     parts = [said[at:end] for at, end in zip(starts, [*starts[1:], len(said)], strict=True)]

@@ -4,6 +4,7 @@ from __future__ import annotations
 
 import re
 from collections.abc import Sequence
+from dataclasses import dataclass
 from typing import Any
 
 from repairlib.core.errors import RepairlibError
@@ -18,16 +19,18 @@ _WITHIN = re.compile(r"(.*?)[\s,]*(?:\bwithin\b|±|\+/-|\+-)\s*(.*)", re.IGNOREC
 _BEYOND = re.compile(r"(more|less) than\s+(.*)", re.IGNORECASE)
 
 
+@dataclass(frozen=True)
 class Beyond:
-    """A range of wrong numbers, as typed, without those that are right."""
+    """A range of wrong numbers, `said` as typed, without those that are right."""
 
-    def __init__(self, text: str, more: bool, limit: float, right: Number):
-        self.said = text
-        self._more, self._limit, self._right = more, limit, right
+    said: str
+    more: bool
+    limit: float
+    right: Number
 
     def __call__(self, value: float) -> bool:
-        beyond = value > self._limit if self._more else value < self._limit
-        return beyond and not self._right.share(value)
+        beyond = value > self.limit if self.more else value < self.limit
+        return beyond and not self.right.share(value)
 
 
 def read_number(asked: Asked, slips: list[Slip]) -> Question | None:
@@ -89,7 +92,7 @@ def _wrong_number(text: str, right: Number) -> float | Beyond:
         return value.value
     if found:
         beyond = Beyond(text, found[1].lower() == "more", value.value, right)
-        takes_right = value.value < right.answer if beyond._more else value.value > right.answer
+        takes_right = value.value < right.answer if beyond.more else value.value > right.answer
         if not takes_right:
             return beyond
     raise RepairlibError(text, "the right answer is among it", "answers that are wrong")

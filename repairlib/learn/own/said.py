@@ -42,6 +42,7 @@ LONGEST = 500_000  # characters of a file
 MOST_LINES = 5_000
 LONGEST_LINE = 4_000  # characters of a line, or of a cell
 NEAR = 0.8
+NOTHING, A_TEXT, A_WORD, A_SLIP = "nothing", "a text", "a word", "a slip"
 UNSEEN = "\t\f\u200c\u200d" + SPACES  # not seen, and harmless: some scripts join letters with them
 
 _HEAD = re.compile(r"\s*([^\s:：()][^:：()]{0,30}?)\s*(?:\(([^()]*)\)\s*)?[:：](.*)")
@@ -104,25 +105,26 @@ def _odd(number: int, line: str) -> Slip | None:
 def _in_prose(lines: list[str], slips: list[Slip]) -> list[Said]:
     """What typed lines say. A line without a word goes on with the thing above it."""
     said: list[Said] = []
-    goes_on = False
+    above = NOTHING  # what a line without a word goes on with
     for number, line in enumerate(lines, 1):
         if not line.strip():
-            goes_on = False
+            above = NOTHING
             continue
         try:
-            found = _begins(number, line, goes_on and said[-1].word != TEXT)
+            found = _begins(number, line, above in (A_WORD, A_SLIP))
         except Slip as slip:
             slips.append(slip)
-            goes_on = False
+            above = A_SLIP
             continue
-        if found is None and goes_on:
-            last = said[-1]
-            said[-1] = last._replace(text=f"{last.text} {line.strip()}".lstrip())
+        if found is None and above != NOTHING:
+            if above != A_SLIP:
+                said[-1] = said[-1]._replace(text=f"{said[-1].text} {line.strip()}".lstrip())
             continue
         titled = any(one.word != "not shown" for one in said)
-        plain = Said(number, TEXT if titled else "title", "", line.strip())
-        said.append(found or plain)
-        goes_on = said[-1].word != "title"
+        last = found or Said(number, TEXT if titled else "title", "", line.strip())
+        said.append(last)
+        alone = last.word == "title" or (last.word in QUESTIONS and not last.text)
+        above = NOTHING if alone else A_TEXT if last.word == TEXT else A_WORD
     return said
 
 
@@ -146,7 +148,7 @@ def _begins(number: int, line: str, below: bool) -> Said | None:
 def _named(number: int, word: str, about: str, text: str, alone: bool) -> Said | None:
     known = WORDS.get(normal(word))
     if known is None:
-        near = get_close_matches(normal(word), WORDS, 1, NEAR)
+        near = _near(normal(word))
         if near or alone:
             better = f"{(near or ['Hint'])[0].capitalize()}:"
             wrong = "no word with a colon that is known here"
@@ -155,6 +157,12 @@ def _named(number: int, word: str, about: str, text: str, alone: bool) -> Said |
     if about and known != "danger":
         raise Slip(number, f"{word} ({about})", "only Danger has brackets", f"{word}:")
     return Said(number, known, about.strip(), text.strip())
+
+
+def _near(word: str) -> list[str]:
+    """The known word that was meant, if it is one of near letters, or of the same."""
+    same = [known for known in WORDS if sorted(known) == sorted(word)]
+    return same or get_close_matches(word, WORDS, 1, NEAR)
 
 
 # As a table

@@ -47,6 +47,7 @@ def _cells(asked: Asked, columns: list[str], slips: list[Slip]) -> list[Cell]:
     if len(columns) < 2 or not all(columns) or len(set(map(normal, columns))) < len(columns):
         wrong = "not two headings or more, each with a name of its own"
         slips.append(Slip(head.line, head.text, wrong, "marking | value"))
+        return []
     rows = asked.by_word.get("row", [])
     for one in rows:
         name, *texts = cells_of(one.text)

@@ -1,0 +1,147 @@
+"""The notebook of an own lesson, in the order of headings that all lessons have.
+
+What an instructor typed stands in it as text and nothing else: signs that a notebook would take for
+commands of its own are written so that they are shown as they are.
+"""
+
+from __future__ import annotations
+
+import json
+import re
+from collections.abc import Iterable, Iterator
+from typing import Any
+
+from repairlib.learn.own import OwnLesson
+from repairlib.learn.own.drawn import DrawnPart
+
+HIDDEN = {"source_hidden": True}
+LIVE = ["nbval-ignore-output"]
+_PLAIN = set(" ,;:?'\"()/%=.")  # beside letters and digits; all else is written as its number
+_BEGINS_A_LIST = re.compile(r"^(\s*[0-9]{1,9})([.)])")
+IMPORTS = """\
+from repairlib import caution
+from repairlib.faces.panels import answer_form, practice, quick_check
+from repairlib.learn import open_exercise, warm_up
+from repairlib.show import draw_part"""
+GRADED = """\
+## Graded exercise
+
+Your answers are saved while you type. Change them as often as you like.
+An answer that could hurt someone is told at once and gets no points."""
+
+
+def own_notebook(lesson: OwnLesson) -> bytes:
+    """The file of the notebook."""
+    cells = [_cell(f"own-{place:03}", **one) for place, one in enumerate(_cells(lesson))]
+    metadata = {
+        "kernelspec": {"display_name": "Python 3", "language": "python", "name": "python3"},
+        "language_info": {"name": "python"},
+        "repairlib": {"lesson": lesson.name},
+    }
+    content = {"cells": cells, "metadata": metadata, "nbformat": 4, "nbformat_minor": 5}
+    return (json.dumps(content, indent=1, ensure_ascii=False) + "\n").encode("utf-8")
+
+
+def _cells(lesson: OwnLesson) -> Iterator[dict[str, Any]]:
+    """The cells in their order, each with its text, and code with its tags."""
+    takes = f"\n\n*About {lesson.minutes} minutes.*" if lesson.minutes else ""
+    yield _words(f"# {as_shown(lesson.title)}{takes}")
+    yield _code(IMPORTS)
+    yield _words("## Try it\n\nType what is printed on a part in your hand.")
+    yield _code(f"quick_check({_first_marking(lesson)!r})", LIVE)
+    yield from _section("What you will be able to do", _points(lesson.goals))
+    yield from _section("Time, parts and tools", _points(lesson.tools))
+    if hazards := lesson.hazards():
+        yield _words("## Cautions\n\nThis work can hurt you. These count here.")
+        yield _code(f"caution({', '.join(map(repr, hazards))})")
+    yield from _shown("The idea", lesson.idea)
+    yield from _shown("Worked example", lesson.example)
+    if any(not one.graded for one in lesson.asked):
+        yield _words("## Practice\n\nNot saved, not marked, told at once.")
+        yield _code(f"practice(warm_up({lesson.name!r}))", LIVE)
+    yield _words(GRADED)
+    yield _code(f"ex = open_exercise({lesson.name!r})")
+    yield _code("answer_form(ex)", [*LIVE, "answers"])
+    yield _code("print(ex.sheet())", ["grading"], {**HIDDEN, "outputs_hidden": True})
+    further = [*map(as_shown, lesson.further), "[The map of all lessons](README.md)"]
+    yield from _section("Going further", [f"- {one}" for one in further], "\n")
+    yield from _sources(lesson)
+
+
+def _first_marking(lesson: OwnLesson) -> str:
+    """What is printed on the first part that the lesson draws, on one line."""
+    drawn = (one for one in (*lesson.idea, *lesson.example) if isinstance(one, DrawnPart))
+    marking = next((one.marking for one in drawn if one.marking), "104K")
+    return " ".join(marking.split())
+
+
+def _sources(lesson: OwnLesson) -> Iterator[dict[str, Any]]:
+    yield _words("## Sources") | {"metadata": {"jp-MarkdownHeadingCollapsed": True}}
+    own = "- This lesson was written by the instructor of the group; its figures are theirs."
+    yield _words("\n".join([*_points(lesson.sources), own]))
+
+
+def _section(title: str, texts: Iterable[str], between: str = "\n\n") -> Iterator[dict[str, Any]]:
+    texts = list(texts)
+    if texts:
+        yield _words(f"## {title}\n\n{between.join(texts)}")
+
+
+def _shown(title: str, pieces: Iterable[str | DrawnPart]) -> Iterator[dict[str, Any]]:
+    """A section of paragraphs and drawn parts."""
+    pieces = list(pieces)
+    if pieces:
+        yield _words(f"## {title}")
+    for piece in pieces:
+        if isinstance(piece, str):
+            yield _words(as_shown(piece))
+        else:
+            state = f", state={piece.state!r}" if piece.state else ""
+            yield _code(f"draw_part({piece.body!r}, {piece.marking!r}{state})")
+
+
+def _points(texts: Iterable[str]) -> list[str]:
+    return ["\n".join(f"- {as_shown(one)}" for one in texts)] if texts else []
+
+
+def as_shown(words: str) -> str:
+    """Text for a notebook that is shown as it was typed; `marks` stand out.
+
+    >>> as_shown("<b> costs 5 $ *"), as_shown("Marked `104`.")
+    ('&#60;b&#62; costs 5 &#36; &#42;', 'Marked `104`.')
+    """
+    pieces = words.split("`")
+    if len(pieces) % 2 == 0:  # one mark stands alone
+        pieces[-2:] = ["`".join(pieces[-2:])]
+    return "".join(_marked(one) if at % 2 else _plain(one) for at, one in enumerate(pieces))
+
+
+def _marked(words: str) -> str:
+    """What stands between two marks, as code; nothing, or with spaces at an end, as typed."""
+    return f"`{words}`" if words and words == words.strip() else _plain(f"`{words}`")
+
+
+def _plain(words: str) -> str:
+    made = "".join(c if c.isalnum() or c in _PLAIN or c > "\x7f" else f"&#{ord(c)};" for c in words)
+    return _BEGINS_A_LIST.sub(lambda found: f"{found[1]}&#{ord(found[2])};", made, count=1)
+
+
+def _words(text: str) -> dict[str, Any]:
+    return {"text": text, "metadata": {}}
+
+
+def _code(
+    text: str, tags: Iterable[str] = (), jupyter: dict[str, bool] | None = None
+) -> dict[str, Any]:
+    tagged = {"tags": list(tags)} if tags else {}
+    return {"text": text, "code": True, "metadata": {"jupyter": jupyter or HIDDEN, **tagged}}
+
+
+def _cell(name: str, text: str, metadata: dict[str, Any], code: bool = False) -> dict[str, Any]:
+    cell: dict[str, Any] = {
+        "cell_type": "code" if code else "markdown",
+        "id": name,
+        "metadata": metadata,
+        "source": text.splitlines(keepends=True),
+    }
+    return cell | ({"execution_count": None, "outputs": []} if code else {})
