@@ -2,7 +2,8 @@
 
 The file says whose it is, and ends in a check of its content: one that was damaged on the way is
 refused whole. What is brought joins what is there: of each answer and each thing typed the later
-one wins, and what it replaces is kept in a file of the same kind.
+one wins, and what it replaces is kept in a file of the same kind. The
+records of tries go along and are joined: a line that is not here yet is added, and none goes.
 """
 
 from __future__ import annotations
@@ -29,7 +30,9 @@ from repairlib.learn.learner import (
     set_learner,
 )
 from repairlib.learn.saved_answers import SavedAnswers, is_answers, merged
+from repairlib.learn.tries import as_list, from_list, join_tries, path_of, read_tries
 
+FORMAT = 2  # of a file of carried work; the first had no tries
 LARGEST = 20_000_000  # bytes
 OURS = "a file that was saved here or elsewhere by Take my work with me"
 NAME = re.compile(r"[a-z0-9][a-z0-9-]{0,79}")
@@ -69,7 +72,11 @@ class Brought(NamedTuple):
 def take_along(learner: Learner | Demo) -> dict[str, Any]:
     """What the file holds with all the work of a learner. Raises RepairlibError when barred."""
     carried = {name: files_of(kind, learner) for name, kind in KINDS.items()}
-    content = {"format": files.FORMAT, **named_in(learner), "carried": carried}
+    tries = {
+        lesson: [as_list(one) for one in read_tries(lesson, learner)]
+        for lesson in carried["answers"]
+    }
+    content = {"format": FORMAT, **named_in(learner), "carried": carried, "tries": tries}
     return content | {"check": _check(content)}
 
 
@@ -103,6 +110,8 @@ def bring(data: bytes, name: str = "the file") -> Brought:
             here, note = files.settle(path, kind.fits)
             notes += [note] if note else []
             files.write(path, join(kind, here, found)[0])
+    for lesson, lines in content.get("tries", {}).items():
+        join_tries(path_of(lesson, learner), filter(None, map(from_list, lines)))
     set_learner(learner.name, learner.group)
     new = ends.count(NEW) + ends.count(LATER)
     return Brought(learner, new, ends.count(STAYED), ends.count(SAME), replaced, tuple(notes))
@@ -171,7 +180,7 @@ def _keep_aside(learner: Learner | Demo) -> Path:
     while (path := folder / f"work-before-{number}.json").exists():
         number += 1
     with files.locked(path):
-        files.write(path, take_along(learner))
+        files.put_in_place(path, json.dumps(take_along(learner), indent=1).encode("ascii"))
     return path
 
 
@@ -206,8 +215,8 @@ def _read(data: bytes, name: str) -> dict:
     if not isinstance(content, dict) or not isinstance(content.get("carried"), dict):
         raise RepairlibError(name, "this is no file of carried work", OURS)
     version = content.get("format")
-    if type(version) is int and version > files.FORMAT:
-        wrong = f"it is of a later version ({version}; this one reads {files.FORMAT})"
+    if type(version) is int and version > FORMAT:
+        wrong = f"it is of a later version ({version}; this one reads {FORMAT})"
         raise RepairlibError(name, wrong, "this file at a computer with the later version")
     if content.pop("check", None) != _check(content) or not _fits(content):
         raise RepairlibError(name, "this was changed or damaged on its way", OURS)
@@ -215,8 +224,10 @@ def _read(data: bytes, name: str) -> dict:
 
 
 def _fits(content: Mapping) -> bool:
-    carried = content["carried"]
+    carried, tries = content["carried"], content.get("tries", {})
     if not set(carried) <= set(KINDS) or not names_somebody(content):
+        return False
+    if not isinstance(tries, dict) or not all(map(_are_tries, tries, tries.values())):
         return False
     whose = learner_in(content).folder()
     return all(
@@ -224,6 +235,10 @@ def _fits(content: Mapping) -> bool:
         and all(_belongs(KINDS[kind], called, found, whose) for called, found in by_name.items())
         for kind, by_name in carried.items()
     )
+
+
+def _are_tries(lesson: str, lines: object) -> bool:
+    return bool(NAME.fullmatch(lesson)) and isinstance(lines, list) and all(map(from_list, lines))
 
 
 def _belongs(kind: Kind, called: str, found: object, whose: Path) -> bool:

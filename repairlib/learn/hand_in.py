@@ -29,7 +29,7 @@ from repairlib.learn.exercise import questions_of
 from repairlib.learn.learner import Demo, Learner, named_in, names_somebody
 from repairlib.learn.question import Question
 from repairlib.learn.saved_answers import SavedAnswers, is_answers
-from repairlib.learn.tries import Try, answers_among, read_tries, try_of
+from repairlib.learn.tries import Try, answers_among, as_list, from_list, read_tries
 
 KIND = "handed in"
 OURS = "a file that Hand in has written"
@@ -62,7 +62,7 @@ def content_of(learner: Learner | Demo) -> dict[str, Any]:
     for lesson, found in files_of(ANSWERS, learner).items():
         lessons[lesson] = _without(found, SAID_ONCE)
         if lines := answers_among(read_tries(lesson, learner)):
-            tries[lesson] = [[*one[:-1], list(one.hazards)] for one in lines]
+            tries[lesson] = [as_list(one) for one in lines]
     content: dict[str, Any] = {"format": files.FORMAT, "kind": KIND, **named_in(learner)}
     content |= {"partner": learner.partner, "at": _moment(lessons, tries), "version": VERSION}
     content |= {"lessons": lessons, "tries": tries}
@@ -115,7 +115,7 @@ damaged. Accepted: a file that Hand in has written
 
 def tries_of(content: Mapping[str, Any], lesson: str) -> list[Try]:
     """The record of one lesson in what was handed in."""
-    lines = (try_of(*line) for line in content["tries"].get(lesson, ()))
+    lines = map(from_list, content["tries"].get(lesson, ()))
     return [one for one in lines if one is not None]
 
 
@@ -239,7 +239,7 @@ def _what_is_wrong(content: Mapping[str, Any]) -> str:
         if not isinstance(found, dict) or not is_answers(_whole(found, content, lesson)):
             return f"the answers to {lesson[:80]} are none"
     for lesson, lines in tries.items():
-        if not isinstance(lines, list) or not all(map(_is_try, lines)):
+        if not isinstance(lines, list) or not all(map(from_list, lines)):
             return f"the tries of {lesson[:80]} are none"
     return ""
 
@@ -247,10 +247,6 @@ def _what_is_wrong(content: Mapping[str, Any]) -> str:
 def _whole(found: Mapping, content: Mapping, lesson: str) -> dict[str, Any]:
     """The saved answers to one lesson, with what is said once for the whole file."""
     return {**found, "name": content["name"], "group": content["group"], "lesson": lesson}
-
-
-def _is_try(line: object) -> bool:
-    return isinstance(line, list) and len(line) == 5 and try_of(*line) is not None
 
 
 def _without(content: Mapping[str, Any], names: Sequence[str]) -> dict[str, Any]:

@@ -159,6 +159,16 @@ def try_of(at: object, name: object, typed: object, state: object, hazards: obje
     return Try(at, name, typed, state, tuple(hazards))
 
 
+def as_list(one: Try) -> list:
+    """A line as it stands in a file that goes to others: [at, id, typed, state, hazards]."""
+    return [*one[:-1], list(one.hazards)]
+
+
+def from_list(line: object) -> Try | None:
+    """The line that a list of five makes, or None when it makes none."""
+    return try_of(*line) if isinstance(line, list) and len(line) == len(Try._fields) else None
+
+
 def typed_further(before: Any, after: Any) -> bool:
     """True when text is only typed further, in a box or a cell: half a number is no answer yet.
 

@@ -11,6 +11,7 @@ from repairlib.core.errors import RepairlibError
 from repairlib.learn import DEMO, Learner, current_learner, open_exercise, set_learner
 from repairlib.learn.carrying import ANSWERS, WORK, bring, how_many, join, take_along
 from repairlib.learn.kept_work import KeptWork
+from repairlib.learn.tries import path_of, read_tries
 
 ADA, BEN = Learner("Ada Example", "bench-7"), Learner("Ben Example", "bench-7")
 LESSON = "00-start-here"
@@ -234,7 +235,7 @@ HARMFUL = [
     lambda content: content["carried"]["work"]["07-plan"].update({"name": "Ben Example"}),
     lambda content: content.update({"name": "Ben Example"}),
     lambda content: content.update({"group": None}),
-    lambda content: content.update({"format": 2}),
+    lambda content: content.update({"format": 3}),
 ]
 
 
@@ -272,3 +273,29 @@ def test_too_large_a_file_is_refused(monkeypatch):
     monkeypatch.setattr("repairlib.learn.carrying.LARGEST", 10)
     with pytest.raises(RepairlibError, match="larger than"):
         bring(b"x" * 11)
+
+
+def test_tries_go_along_and_are_joined_once(computer):
+    work_a_little()
+    open_exercise(LESSON).answer(q2="60 s")
+    file = carried()
+    here = read_tries(LESSON, ADA)
+    computer("second")
+    set_learner(ADA.name, ADA.group)
+    open_exercise(LESSON).answer(q7="1 nF")
+    other = read_tries(LESSON, ADA)
+    for _ in range(2):
+        bring(file)
+        assert sorted(read_tries(LESSON, ADA)) == sorted([*here, *other])
+    assert path_of(LESSON, ADA).read_bytes().startswith(b'{"at": ' + str(other[0].at).encode())
+
+
+def test_a_file_of_before_has_no_tries_and_strange_ones_are_refused(computer):
+    work_a_little()
+    content = json.loads(carried())
+    before = {name: value for name, value in content.items() if name != "tries"} | {"format": 1}
+    computer("second")
+    assert bring(signed(before)).new == 4 and read_tries(LESSON, ADA) == []
+    for tries in ([], {LESSON: 5}, {LESSON: [[1, "q1", "a", "right"]]}, {"../x": []}):
+        with pytest.raises(RepairlibError, match="changed or damaged"):
+            bring(signed(content | {"tries": tries}))

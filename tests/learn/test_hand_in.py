@@ -1,6 +1,7 @@
 """Handing in: one small file, a receipt that follows its content, and a line to read out."""
 
 import json
+import random
 import stat
 import zlib
 from base64 import b64encode
@@ -8,7 +9,17 @@ from base64 import b64encode
 import pytest
 
 from repairlib.core.errors import RepairlibError
-from repairlib.learn import DEMO, Learner, open_exercise, set_learner
+from repairlib.learn import (
+    DEMO,
+    LESSONS,
+    Choice,
+    Learner,
+    Order,
+    Table,
+    open_exercise,
+    questions_of,
+    set_learner,
+)
 from repairlib.learn.hand_in import (
     answer_line,
     check_signs,
@@ -19,7 +30,7 @@ from repairlib.learn.hand_in import (
     tries_of,
 )
 from repairlib.learn.saved_answers import SavedAnswers
-from repairlib.learn.tries import read_tries, stories
+from repairlib.learn.tries import Try, join_tries, path_of, read_tries, stories
 
 ADA = Learner("Ada Example", "bench-7")
 LESSON = "00-start-here"
@@ -161,3 +172,49 @@ def test_the_line_takes_the_cells_of_a_table_row_by_row():
     cells = sum(map(len, ask.cells.values()))
     (said,) = (part for part in line.split(" | ") if ", " in part)
     assert len(said.split(", ")) == cells and "1,5" in said
+
+
+def ten_answers(ask):
+    """Ten different answers to a question, as a form saves them."""
+    if isinstance(ask, Table):
+        cells = {row: {c: ten_answers(one) for c, one in of.items()} for row, of in asked(ask)}
+        return [
+            {row: {c: given[n] for c, given in of.items()} for row, of in cells.items()}
+            for n in range(10)
+        ]
+    if isinstance(ask, Order):
+        turned = [(*ask.shown[n % 4 :], *ask.shown[: n % 4]) for n in range(10)]
+        return [{step: str(n) for n, step in enumerate(one, start=1)} for one in turned]
+    if isinstance(ask, Choice):
+        return [ask.options[n % len(ask.options)] for n in range(10)]
+    return [f"{ask.answer * (1 + 0.137 * n):.4g} {ask.unit}" for n in range(10)]
+
+
+def asked(table):
+    return table.cells.items()
+
+
+@pytest.mark.behaviour
+def test_every_lesson_fully_answered_with_ten_tries_each_fits_on_fifty_kilobytes():
+    """Times, as people take them, and fingerprints, which do not pack well, are drawn by chance."""
+    chance = random.Random(12)
+    at, count = 1_764_000_000_000, 0
+    for lesson in LESSONS:
+        tries, last = [], {}
+        for ask in questions_of(lesson, ADA):
+            for given in ten_answers(ask):
+                at += chance.randrange(3_000, 90_000)
+                judged = ask.judge(given)
+                state, hazards = judged.state, judged.hazards
+                tries.append(Try(at, ask.id, ask.in_short(given), state, hazards))
+                last[ask.id] = given
+        prints = {name: f"{chance.getrandbits(48):012x}" for name in last}
+        SavedAnswers(lesson, ADA).save(last, prints, unsafe=last)
+        join_tries(path_of(lesson, ADA), tries)
+        count += len(tries)
+    handed = hand_in(ADA)
+    content = read_hand_in(handed.data)
+    kept = [one for lesson in LESSONS for one in tries_of(content, lesson)]
+    print(f"{len(handed.data)} bytes for {len(kept)} of {count} tries")
+    assert count > 1200 and len(kept) > 0.95 * count  # what was only typed through is left out
+    assert len(handed.data) <= 50_000
