@@ -21,7 +21,7 @@ from repairlib.learn.arranging import Order, Table
 from repairlib.learn.asking import Entry, each_graded, own_draw
 from repairlib.learn.draws import DemoDraw, Draw, as_bytes
 from repairlib.learn.fingerprint import Pieces, fingerprint
-from repairlib.learn.question import Choice, Judgement, Mistake, Question
+from repairlib.learn.question import LETTERS, Choice, Judgement, Mistake, Question
 
 Places = tuple[int, ...]  # of options, in the order in which they were drawn
 ORDERED: dict[type[Question], str] = {Choice: "options", Order: "shown", Table: "cells"}
@@ -55,6 +55,10 @@ class Asked(NamedTuple):
     def is_blank(self, typed) -> bool:
         """True when nothing was typed."""
         return self.made.question.is_blank(typed)
+
+    def is_whole(self, typed) -> bool:
+        """True when every part of it has an answer."""
+        return self.made.question.is_whole(typed)
 
     def judge(self, typed) -> Judgement:
         """The judgement on an answer as typed."""
@@ -98,6 +102,8 @@ class Made:
             asked = cast(Table, self.in_order(order))  # what it says goes row by row
             cells = [(at, self._cell(at, cell, text)) for at, cell, text in asked.given(typed)]
             return asked.together(cells)
+        if self.field and isinstance(typed, str):
+            typed = _in_words(self.in_order(order), typed)
         key = _key(typed)
         if key is None:
             return self.in_order(order).judge(typed)
@@ -316,6 +322,24 @@ def _key(typed) -> Any:
         return None
     plain = all(isinstance(one, str) and len(one) <= LONGEST for one in typed.values())
     return tuple(typed.items()) if plain else None
+
+
+def _in_words(question: Question, typed: str) -> str:
+    """An answer of letters as what they stand for in this order; any other as it is.
+
+    So it is judged once for all orders.
+    """
+    shown = getattr(question, ORDERED[type(question)])
+    letters = LETTERS[: len(shown)]
+    if isinstance(question, Choice):
+        letter = typed.strip()
+        if len(letter) == 1 and letter in letters and min(map(len, shown)) > 1:
+            return shown[letters.index(letter)]
+    if isinstance(question, Order):
+        named = typed.split()
+        if sorted(named) == list(letters) and not any(">" in step for step in shown):
+            return " > ".join(shown[letters.index(letter)] for letter in named)
+    return typed
 
 
 def _may_be_letters(question: Question, typed: str) -> bool:

@@ -1,0 +1,95 @@
+"""The marks of a group, worked out anew from what its members answered.
+
+Nothing that a file says of marks counts: answers are judged against the questions that this member
+has, and each try is judged anew too. What a file says of dangerous answers is only ever added to.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Iterator, Mapping, Sequence
+from typing import Any, NamedTuple
+
+from repairlib.learn.exercise import LESSONS, changed_since, module_of, remarks
+from repairlib.learn.group import Group, Member
+from repairlib.learn.learner import member_of
+from repairlib.learn.marking import Sheet, mark
+from repairlib.learn.question import UNSAFE
+from repairlib.learn.remembered import Asked, asked_of
+from repairlib.learn.saved_answers import Saved
+from repairlib.learn.tries import UNFINISHED, Story, Try, stories, try_of
+
+
+class Marked(NamedTuple):
+    """One member in one lesson: the sheet marked anew, and by question how it went.
+
+    `at` is when it was handed in, in ms since 1970; `partner` whom it was answered with, or "".
+    """
+
+    word: str
+    name: str
+    lesson: str
+    sheet: Sheet
+    stories: Mapping[str, Story]
+    at: int
+    partner: str = ""
+
+    def to_dict(self) -> dict[str, Any]:
+        """The marks as plain values for JSON: the sheet, and the story of each question."""
+        return {
+            "word": self.word,
+            "name": self.name,
+            "partner": self.partner,
+            "at": self.at,
+            **self.sheet.to_dict(),
+            "stories": {name: _story(one) for name, one in self.stories.items()},
+        }
+
+
+def is_lesson_of(group: Group, lesson: str) -> bool:
+    """True for a lesson that is marked for this group."""
+    return lesson in (group.lessons or LESSONS) and lesson in LESSONS
+
+
+def marked_of(
+    group: Group, member: Member, lesson: str, found: Mapping, tries: Sequence, at: int
+) -> Marked:
+    """The marks of a member in one lesson.
+
+    `found` is what a file of saved answers holds, `tries` are lists [at, id, typed, state,
+    hazards], both checked for their form.
+    """
+    learner = member_of(group, member)
+    asked = asked_of(module_of(lesson), learner.draw(lesson))
+    saved = Saved.of(dict(found))
+    changed = changed_since(asked, saved, fingerprint_of=Asked.fingerprint)
+    told = stories(_judged({one.id: one for one in asked if one.id not in changed}, tries))
+    unsafe = {*saved.unsafe, *(name for name, story in told.items() if story.unsafe)}
+    notes = remarks(asked, saved)
+    sheet = mark(asked, saved.answers, lesson, str(learner), notes, changed, unsafe)
+    return Marked(member.word, member.name, lesson, sheet, told, at)
+
+
+def _judged(asked: Mapping[str, Asked], tries: Sequence) -> Iterator[Try]:
+    """Each try that is one, with its state and hazards judged anew."""
+    for line in tries:
+        one = try_of(*line)
+        if one is None or one.id not in asked:
+            continue
+        judgement = asked[one.id].judge(one.typed)
+        state = judgement.state
+        if state != UNSAFE and not asked[one.id].is_whole(one.typed):
+            state = UNFINISHED
+        yield Try(one.at, one.id, one.typed, state, judgement.hazards)
+
+
+def _story(story: Story) -> dict[str, Any]:
+    return {
+        "first": story.first and _try(story.first),
+        "tries": story.tries,
+        "unsafe": [_try(one) for one in story.unsafe],
+        "last": story.last and _try(story.last),
+    }
+
+
+def _try(one: Try) -> dict[str, Any]:
+    return {"at": one.at, "typed": one.typed, "state": one.state, "hazards": list(one.hazards)}

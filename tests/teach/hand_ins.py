@@ -1,0 +1,99 @@
+"""Hand-ins of an invented group, whose members type as people do: variously, and partly wrong."""
+
+import json
+from random import Random
+
+from repairlib.core.quantity import engineering
+from repairlib.core.version import VERSION
+from repairlib.learn import LESSONS, Choice, Number, Order, Table
+from repairlib.learn.exercise import module_of
+from repairlib.learn.group import Group, Member
+from repairlib.learn.hand_in import KIND, _packed, sum_of
+from repairlib.learn.learner import member_of
+from repairlib.learn.remembered import asked_of
+
+EVENING = 1_750_000_000_000  # ms
+
+
+def group_of_size(size, lessons=LESSONS):
+    """A group of that many members with words of their own."""
+    members = (Member(f"Somebody Number {n}", f"word{n}") for n in range(size))
+    return Group("Tuesday bench", tuple(members), tuple(lessons))
+
+
+def typed_by_somebody(ask, dice: Random, knows: float = 0.7):
+    """One answer to a question, right with this chance, in one of the ways in which people type."""
+    if isinstance(ask, Table):
+        return {
+            row: {column: typed_by_somebody(cell, dice, knows) for column, cell in cells.items()}
+            for row, cells in ask.cells.items()
+        }
+    right = dice.random() < knows
+    if isinstance(ask, Choice):
+        return ask.answer if right else dice.choice(ask.options)
+    if isinstance(ask, Order):
+        steps = list(ask.steps)
+        if not right:
+            one, other = dice.sample(range(len(steps)), 2)
+            steps[one], steps[other] = steps[other], steps[one]
+        return {step: str(steps.index(step) + 1) for step in ask.shown}
+    return _number(ask, dice, right)
+
+
+def _number(ask: Number, dice: Random, right: bool) -> str:
+    value = ask.answer
+    if not right:
+        usual = [one.when for one in ask.mistakes if isinstance(one.when, float)]
+        value = dice.choice([*usual, value * 10, value / 1000, value * dice.uniform(0.3, 3)])
+    elif ask.tolerance:
+        value *= 1 + dice.choice([0, 0, 0, dice.uniform(-1, 1) * ask.tolerance * 0.9])
+    text = engineering(value, ask.unit, dice.choice([None, 3, 4, 5]))
+    spelt = {" ": dice.choice(["", " ", " ", "  "]), "µ": dice.choice(["µ", "u"])}
+    spelt["."] = dice.choice([".", ".", ","])
+    for sign, instead in spelt.items():
+        text = text.replace(sign, instead)
+    if dice.random() < 0.05:
+        return dice.choice(["", "?", text.split()[0][:1], "no idea"])
+    return dice.choice(["", "", "about ", "+"]) + text
+
+
+def content_of(group, member, dice, lessons=LESSONS, at=EVENING, partner=""):
+    """What a member hands in: each question with its last answer and one to four tries."""
+    learner = member_of(group, member)
+    answered, tries = {}, {}
+    for lesson in lessons:
+        found = {"answers": {}, "asked": {}, "at": {}}
+        lines = []
+        for asked in asked_of(module_of(lesson), learner.draw(lesson)):
+            question, moment = asked.question, at - dice.randrange(10**6, 10**8)
+            for chance in (0.5, 0.7, 0.8, 0.9)[: dice.choice([1, 1, 2, 2, 3, 4])]:
+                typed = typed_by_somebody(question, dice, chance)
+                judged = question.judge(typed)
+                moment += dice.randrange(6_000, 90_000)
+                short = question.in_short(typed)
+                lines.append([moment, question.id, short, judged.state, list(judged.hazards)])
+            found["answers"][question.id] = typed
+            found["at"][question.id] = moment
+            found["asked"][question.id] = {"fingerprint": asked.fingerprint(), "version": VERSION}
+        found["unsafe"] = sorted({line[1] for line in lines if line[3] == "unsafe"})
+        answered[lesson] = found | ({"partner": partner} if partner else {})
+        tries[lesson] = sorted(lines)
+    content = {"format": 1, "kind": KIND, "name": member.name, "group": group.name}
+    return content | {
+        "partner": partner,
+        "at": at,
+        "version": VERSION,
+        "lessons": answered,
+        "tries": tries,
+    }
+
+
+def as_file(content) -> bytes:
+    """The bytes of a hand-in, with the sum that fits."""
+    packed = content | {"tries": _packed(content["tries"]), "check": sum_of(content)}
+    return json.dumps(packed, separators=(",", ":")).encode()
+
+
+def hand_in_of(group, member, **how) -> bytes:
+    """The file of one member, the same each time."""
+    return as_file(content_of(group, member, Random(f"{member.name} {how}"), **how))
