@@ -29,6 +29,11 @@ VERBS: dict[str, Verb] = {
         switches=("--example", "--example-table"),
     ),
     "add": Verb("add FOLDER OWN.txt ...", "own:add"),
+    "collect": Verb(
+        "collect FOLDER [PLACE ...] [--every SECONDS] [--json]",
+        "collect:collect_marks",
+        ("--every",),
+    ),
     "screens": Verb("screens LESSON --out FILE.html", "screens:show_on_screens", ("--out",)),
 }
 HELP = ("-h", "--help", "help")

@@ -95,19 +95,21 @@ def collect(group: Group, places: Iterable[str | Path], cores: int | None = None
         accounts.append(Account(met.shown, met.outcome, met.why))
         if met.outcome:
             continue
+        try:
+            claim = _claim(group, members, number, met, data)
+        except Refused as reason:
+            accounts[number] = Account(met.shown, reason.outcome, reason.why)
+            continue
         first = contents.setdefault(hashlib.sha256(data).digest(), number)
         if first != number:
             why = f"the same as {accounts[first].file}"
             accounts[number] = Account(met.shown, SAME_AGAIN, why)
             continue
-        try:
-            claim = _claim(group, members, number, met, data)
-            for word in {claim.owner.word, *(one.word for one in claim.partners.values())}:
-                by_member.setdefault(word, []).append(claim)
-        except Refused as reason:
-            accounts[number] = Account(met.shown, reason.outcome, reason.why)
-    jobs = [(one, by_member[one.word]) for one in group.members if one.word in by_member]
-    return Collected(_all_marked(group._replace(members=()), jobs, accounts, cores), accounts)
+        for word in {claim.owner.word, *(one.word for one in claim.partners.values())}:
+            by_member.setdefault(word, []).append(claim)
+    jobs = [(one, by_member[one.word]) for one in members.all if one.word in by_member]
+    small = group._replace(members=(), held={}, own=dict(group.own))  # for the other cores
+    return Collected(_all_marked(small, jobs, accounts, cores), accounts)
 
 
 def counts(accounts: Sequence[Account]) -> dict[str, int]:
@@ -123,7 +125,9 @@ class Members:
 
     def __init__(self, group: Group):
         self.group = group
-        self._known = {normal(one.word): one for one in group.members} | group.by_name()
+        self.all = [one._replace(again=dict(one.again)) for one in group.members]
+        by_word = {normal(one.word): one for one in self.all}
+        self._known = by_word | {normal(one.name): one for one in self.all}
 
     def called(self, name: str) -> Member:
         """The member of this name or word. Raises RepairlibError that offers the nearest."""

@@ -9,7 +9,7 @@ from __future__ import annotations
 from collections.abc import Iterator, Mapping, Sequence
 from typing import Any, NamedTuple
 
-from repairlib.learn.exercise import LESSONS, changed_since, module_of, remarks
+from repairlib.learn.exercise import changed_since, lessons_known, module_of, remarks
 from repairlib.learn.group import Group, Member
 from repairlib.learn.learner import member_of
 from repairlib.learn.marking import Sheet, mark
@@ -47,7 +47,8 @@ class Marked(NamedTuple):
 
 def is_lesson_of(group: Group, lesson: str) -> bool:
     """True for a lesson that is marked for this group."""
-    return lesson in (group.lessons or LESSONS) and lesson in LESSONS
+    known = lessons_known(group)
+    return lesson in known and lesson in (group.lessons or known)
 
 
 def marked_of(
@@ -59,7 +60,7 @@ def marked_of(
     hazards], both checked for their form.
     """
     learner = member_of(group, member)
-    asked = asked_of(module_of(lesson), learner.draw(lesson))
+    asked = asked_of(module_of(lesson, group), learner.draw(lesson))
     saved = Saved.of(dict(found))
     changed = changed_since(asked, saved, fingerprint_of=Asked.fingerprint)
     told = stories(_judged({one.id: one for one in asked if one.id not in changed}, tries))
