@@ -27,6 +27,7 @@ from repairlib.learn.arranging import Table
 from repairlib.learn.carrying import ANSWERS, files_of
 from repairlib.learn.exercise import questions_of
 from repairlib.learn.learner import Demo, Learner, named_in, names_somebody
+from repairlib.learn.progress import number_of
 from repairlib.learn.question import Question
 from repairlib.learn.saved_answers import SavedAnswers, is_answers
 from repairlib.learn.tries import Try, answers_among, as_list, from_list, read_tries
@@ -161,7 +162,7 @@ def answer_line(learner: Learner | Demo, lesson: str, word: str = "") -> str:
     saved = SavedAnswers(lesson, learner).read()
     said = [in_one_line(one, saved.get(one.id, "")) for one in questions_of(lesson, learner)]
     who = word or learner.name or "nobody"
-    line = f"{who} {lesson.partition('-')[0]}: {' | '.join(said)}"
+    line = f"{who} {number_of(lesson)}: {' | '.join(said)}"
     return f"{line} = {check_signs(line)}"
 
 

@@ -7,13 +7,14 @@ from __future__ import annotations
 
 import json
 import re
-from collections.abc import Sequence
+from collections.abc import Mapping, Sequence
 from functools import cache
 from typing import NamedTuple
 
 from repairlib.core.tables import LESSON_FOLDER
 from repairlib.core.version import VERSION
 from repairlib.learn.exercise import ONE_EVENING, Exercise, lessons_known
+from repairlib.learn.group import Group
 from repairlib.learn.learner import Demo, Learner
 from repairlib.learn.marking import Line, Sheet
 from repairlib.learn.own import OWN, own_lesson
@@ -77,8 +78,24 @@ def next_lesson(lesson: str) -> str | None:
 
 def go_on_with(standing: Sequence[Standing]) -> Standing | None:
     """The first lesson begun and not done, else the first not begun, None when all are done."""
-    by_state = sorted(standing, key=lambda one: (OPEN, NOT_BEGUN, DONE).index(one.state))
-    return by_state[0] if by_state and by_state[0].state != DONE else None
+    return {one.lesson: one for one in standing}.get(
+        first_to_do({one.lesson: one.state for one in standing})
+    )
+
+
+def first_to_do(states: Mapping[str, str]) -> str:
+    """Of lessons with their states the first begun and not done, else the first not begun, or "".
+
+    >>> first_to_do({"00": DONE, "01": NOT_BEGUN, "02": OPEN}), first_to_do({"00": DONE})
+    ('02', '')
+    """
+    by_state = sorted(states, key=lambda one: (OPEN, NOT_BEGUN, DONE).index(states[one]))
+    return by_state[0] if by_state and states[by_state[0]] != DONE else ""
+
+
+def state_of(sheet: Sheet) -> str:
+    """Whether a lesson is done, open or not begun, by its sheet."""
+    return DONE if is_done(sheet) else OPEN if sheet.answered else NOT_BEGUN
 
 
 def is_done(sheet: Sheet) -> bool:
@@ -105,14 +122,14 @@ def number_of(lesson: str) -> str:
     return lesson if lesson.startswith(OWN) else lesson.partition("-")[0]
 
 
-def stated(lesson: str) -> tuple[str, int | None]:
-    """The title of a lesson and the minutes that it says it takes.
+def stated(lesson: str, group: Group | None = None) -> tuple[str, int | None]:
+    """The title of a lesson and the minutes that it says it takes; own ones are of that group.
 
     >>> stated("00-start-here")[0]
     'Start here'
     """
     if lesson.startswith(OWN):
-        own = own_lesson(lesson)
+        own = own_lesson(lesson, group)
         return own.title, own.minutes
     return _stated((LESSON_FOLDER / f"{lesson}.ipynb").read_text(encoding="utf-8"))
 
@@ -127,13 +144,12 @@ def _stated(notebook: str) -> tuple[str, int | None]:
 
 
 def _standing(sheet: Sheet) -> Standing:
-    state = DONE if is_done(sheet) else OPEN if sheet.answered else NOT_BEGUN
     title, minutes = stated(sheet.lesson)
     return Standing(
         sheet.lesson,
         title,
         minutes,
-        state,
+        state_of(sheet),
         sheet.points,
         sheet.out_of,
         again(sheet.lines),

@@ -8,6 +8,7 @@ from __future__ import annotations
 
 import re
 import zlib
+from collections.abc import Iterator
 
 _OBJECT = re.compile(rb"(\d+) 0 obj\n(.*?)endobj", re.DOTALL)
 _PAINTED = re.compile(r"/(\w+) [\d.]+ Tf|<([0-9A-F]+)> Tj|\b(ET)\b")
@@ -17,11 +18,19 @@ _RANGE = re.compile(r"<(\w{4})> (?:<(\w{4})> )?<(\w{4})>")
 def pages_of(pdf: bytes) -> list[str]:
     """The words of each page; a run of letters that was placed anew begins behind a space."""
     objects = {int(number): body for number, body in _OBJECT.findall(pdf)}
-    pages = next(body for body in objects.values() if b"/Type /Pages" in body)
-    kids = re.search(rb"/Kids \[(.*?)\]", pages, re.DOTALL)
-    assert kids
-    numbers = map(int, re.findall(rb"(\d+) 0 R", kids[1]))
-    return [_words(objects, objects[number]) for number in numbers]
+    trees = (body for body in objects.values() if b"/Type /Pages" in body)
+    whole = next(body for body in trees if b"/Parent" not in body)
+    return [_words(objects, page) for page in _pages(objects, whole)]
+
+
+def _pages(objects: dict[int, bytes], tree: bytes) -> Iterator[bytes]:
+    """The pages below a part of the tree, in their order; of more than eight they make branches."""
+    kids = re.search(rb"/Kids \[(.*?)\]", tree, re.DOTALL)
+    if kids is None:
+        yield tree
+        return
+    for number in re.findall(rb"(\d+) 0 R", kids[1]):
+        yield from _pages(objects, objects[int(number)])
 
 
 def _words(objects: dict[int, bytes], page: bytes) -> str:
