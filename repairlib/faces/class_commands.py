@@ -14,14 +14,21 @@ from repairlib.faces.arguments import take_options
 
 
 class Verb(NamedTuple):
-    """One verb: how it is written, in which file and function it is done, and its options."""
+    """One verb: how it is written, in which file and function it is done, and its options.
+
+    `says` is what its help says besides.
+    """
 
     usage: str
     done_by: str
     options: tuple[str, ...] = ()
     switches: tuple[str, ...] = ()
+    says: str = ""
 
 
+HOLDING = """A lesson that is held saves answers and does not say what is right or wrong until it is
+released, to all at once. What is dangerous it says at once. It is practice and no examination:
+who can program can find the answers on the learner's computer."""
 VERBS: dict[str, Verb] = {
     "check": Verb(
         "check OWN.txt ... | --example | --example-table",
@@ -35,6 +42,8 @@ VERBS: dict[str, Verb] = {
         ("--every",),
     ),
     "screens": Verb("screens LESSON --out FILE.html", "screens:show_on_screens", ("--out",)),
+    "hold": Verb("hold FOLDER LESSON", "hold:hold", says=HOLDING),
+    "release": Verb("release FOLDER LESSON", "hold:release", says=HOLDING),
 }
 HELP = ("-h", "--help", "help")
 
@@ -47,7 +56,7 @@ def run_class(arguments: list[str], as_json: bool) -> str:
     if verb not in VERBS:
         raise RepairlibError(verb, "no verb of class", ", ".join(VERBS))
     if any(word in HELP for word in rest):
-        return f"python -m repairlib class {VERBS[verb].usage}"
+        return f"python -m repairlib class {VERBS[verb].usage}\n{VERBS[verb].says}".rstrip()
     chosen = VERBS[verb]
     words, options = take_options(rest, chosen.options, chosen.switches)
     name, _, function = chosen.done_by.partition(":")

@@ -8,6 +8,7 @@ from __future__ import annotations
 
 import json
 import os
+import stat
 from collections.abc import Callable
 from functools import partial
 from pathlib import Path
@@ -53,7 +54,7 @@ def write(path: Path, content: dict) -> None:
 
 
 def put_in_place(path: Path, data: bytes, mode: int | None = None) -> None:
-    """Put `data` in `path`, all of it or none of it; `mode` says who may read it.
+    """Put `data` in `path`, all of it or none of it; `mode` says who may read it, else who did.
 
     Nobody else may be writing there. Raises RepairlibError when it cannot be written.
     """
@@ -66,6 +67,8 @@ def put_in_place(path: Path, data: bytes, mode: int | None = None) -> None:
                 file.write(data)
                 file.flush()
                 os.fsync(file.fileno())
+            if mode is None and path.exists():
+                mode = stat.S_IMODE(path.stat().st_mode)
             if mode is not None:
                 os.chmod(fresh, mode)
             os.replace(fresh, path)

@@ -1,0 +1,111 @@
+"""Holding a lesson and releasing it, for a whole group: what `class hold` and `class release` do.
+
+The file of the group says which lessons are held, with the hash of the word that releases each; the
+word itself stays with the instructor. What holding means for a learner: learn/holding.py.
+"""
+
+from __future__ import annotations
+
+import random
+from collections.abc import Iterable
+from pathlib import Path
+from typing import NamedTuple
+
+from repairlib.core.errors import RepairlibError
+from repairlib.learn import files
+from repairlib.learn.exercise import lessons_known
+from repairlib.learn.group import Group, read_group
+from repairlib.learn.holding import hash_of
+from repairlib.teach.words import NOUNS
+
+WORDS = "release_words"  # the key in the instructor's file
+
+
+class Held(NamedTuple):
+    """A lesson that is held or was, with its release word; `new` is False when it was held before.
+
+    `word` is "" where the instructor's file does not have it any more.
+    """
+
+    group: str
+    lesson: str
+    word: str
+    new: bool
+
+
+def hold(folder: str | Path, typed: str) -> Held:
+    """Hold a lesson, by its number or name, until it is released; one that is held stays so.
+
+    Raises RepairlibError for no such lesson or folder, and when it cannot be written.
+    """
+    path = Path(folder).expanduser() / "group.json"
+    with files.locked(path):
+        group = read_group(path)
+        lesson = lesson_meant(typed, group.lessons or lessons_known(group))
+        known = _words_of(path)
+        if lesson in group.held:
+            return Held(group.name, lesson, known.get(lesson, ""), new=False)
+        word = " ".join(random.SystemRandom().sample(NOUNS, 2))
+        _keep_words(path, {**known, lesson: word})
+        _write(path, group, {**group.held, lesson: hash_of(word)})
+    return Held(group.name, lesson, word, new=True)
+
+
+def release(folder: str | Path, typed: str) -> Held:
+    """Release a lesson that is held. Its word stays with the instructor, to be said aloud.
+
+    Raises RepairlibError for one that is not held, and when it cannot be written.
+    """
+    path = Path(folder).expanduser() / "group.json"
+    with files.locked(path):
+        group = read_group(path)
+        if not group.held:
+            raise RepairlibError(typed, "no lesson is held", "class hold FOLDER LESSON before")
+        lesson = lesson_meant(typed, group.held)
+        _write(path, group, {name: of for name, of in group.held.items() if name != lesson})
+        return Held(group.name, lesson, _words_of(path).get(lesson, ""), new=True)
+
+
+def lesson_meant(typed: str, lessons: Iterable[str]) -> str:
+    """The lesson meant by its number or its whole name.
+
+    >>> lesson_meant("3", ["00-start-here", "03-capacitor-markings"])
+    '03-capacitor-markings'
+    >>> lesson_meant("4", ["00-start-here"])
+    Traceback (most recent call last):
+    repairlib.core.errors.RepairlibError: '4': no such lesson here. Accepted: 00-start-here
+    """
+    meant = typed.strip()
+    for lesson in lessons:
+        number = lesson.partition("-")[0]
+        if meant == lesson or (meant.isdigit() and meant.zfill(2) == number):
+            return lesson
+    raise RepairlibError(typed, "no such lesson here", ", ".join(lessons))
+
+
+def _write(path: Path, group: Group, held: dict[str, str]) -> None:
+    files.write(path, group._replace(held=held).to_dict())
+
+
+def _words_of(path: Path) -> dict[str, str]:
+    return _instructors(path).get(WORDS, {})
+
+
+def _keep_words(path: Path, words: dict[str, str]) -> None:
+    keep = path.with_name("instructor.json")
+    with files.locked(keep):
+        files.write(keep, {**_instructors(path), WORDS: words})
+
+
+def _instructors(path: Path) -> dict:
+    """What the instructor's own file beside the group's holds; {} where there is none."""
+    keep = path.with_name("instructor.json")
+    found, trouble = files.read(keep, _is_instructors)
+    if trouble:
+        raise RepairlibError(keep, trouble, "the file as the commands of class wrote it")
+    return found or {}
+
+
+def _is_instructors(found: dict) -> bool:
+    words = found.get(WORDS, {})
+    return isinstance(words, dict) and all(isinstance(one, str) for one in words.values())
