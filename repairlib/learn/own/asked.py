@@ -184,8 +184,9 @@ def _points(asked: Asked, slips: list[Slip]) -> float:
         slips.append(Slip(line, text, "its points are said twice", "them once"))
     if asked.head.word == "practice":
         slips.append(Slip(line, text, "Practice is not marked", "Practice without points"))
+    figure = text.lower().removesuffix("s").removesuffix("point")
     try:
-        points = float(text.replace(",", "."))
+        points = float(figure.replace(",", "."))
     except ValueError:
         points = 0
     if not 0 < points <= MOST_POINTS or points * 2 % 1:
@@ -223,6 +224,10 @@ def _values(asked: Asked, slips: list[Slip]) -> Iterator[tuple[int, dict[str, st
 
 def _look_at_names(names: Said, columns: list[str], asked: Asked, slips: list[Slip]) -> None:
     """Each name once, and used."""
+    if len(columns) == 1 and "," in names.text:
+        accepted = " | ".join(one.strip() for one in names.text.split(","))
+        slips.append(Slip(names.line, names.text, "several names have strokes between", accepted))
+        return
     used = {normal(blank) for text in asked.texts() for blank in _BLANK.findall(text)}
     for place, name in enumerate(columns):
         if not name or normal(name) in map(normal, columns[:place]):
@@ -239,7 +244,8 @@ def _filling(
 
     A name that stands in Names and has no value is told elsewhere.
     """
-    named = [name for one in asked.by_word.get("names", []) for name in cells_of(one.text)]
+    typed = [one.text for one in asked.by_word.get("names", [])]
+    named = [normal(name) for text in typed for name in re.split(r"[|\t,]", text)]
     accepted = ", ".join(f"[{name}]" for name in named) or "( ), or a line Names: above it"
 
     def fill(one: Said) -> Said:
@@ -247,7 +253,7 @@ def _filling(
             name = normal(found[1])
             if name not in values:
                 unfilled.add(one.line)
-                if name not in map(normal, named):
+                if name not in named:
                     slips.append(Slip(one.line, found[0], "no name of a value", accepted))
             return values.get(name, found[0])
 

@@ -16,7 +16,8 @@ from repairlib.learn.question import Mistake, Number, Question
 
 CLOSE = 0.01  # of a number with a unit, where nothing else is said
 _WITHIN = re.compile(r"(.*?)[\s,]*(?:\bwithin\b|±|\+/-|\+-)\s*(.*)", re.IGNORECASE)
-_BEYOND = re.compile(r"(more|less) than\s+(.*)", re.IGNORECASE)
+_BEYOND = re.compile(r"(more than|above|over|less than|below|under)\s+(.*)", re.IGNORECASE)
+_MORE = ("more than", "above", "over")
 
 
 @dataclass(frozen=True)
@@ -53,7 +54,7 @@ def number_in(said: Said, text: str, slips: list[Slip]) -> Number | None:
     found = _WITHIN.fullmatch(text)
     value, within = found.groups() if found else (text, "")
     with slipping(said.line, slips):
-        answer = read_quantity(value)
+        answer = _quantity(value)
         close, margin = 0.0, 0.0
         if found:
             close, margin = _closeness(within, answer)
@@ -63,9 +64,17 @@ def number_in(said: Said, text: str, slips: list[Slip]) -> Number | None:
     return None
 
 
+def _quantity(text: str) -> Quantity:
+    """A number with its unit. "350 C" would be a charge, and means a temperature."""
+    read = read_quantity(text)
+    if read.unit == "C":
+        raise RepairlibError(text, "C stands for coulombs", f"{read.value:g} °C")
+    return read
+
+
 def _closeness(text: str, answer: Quantity) -> tuple[float, float]:
     """(share of the answer, amount in its unit) that an answer may be off."""
-    off = read_quantity(text)
+    off = _quantity(text)
     shown = engineering(answer.value / 10, answer.unit)
     if off.value < 0 or (off.unit != answer.unit and (off.unit != "%" or off.value > 100)):
         raise RepairlibError(text, "not how far off an answer may be", f"5 %, or {shown}")
@@ -84,14 +93,14 @@ def wrong_numbers(right: Number, wrong: Sequence[Wrong], slips: list[Slip]) -> l
 def _wrong_number(text: str, right: Number) -> float | Beyond:
     """A wrong number, or a range of them. Raises RepairlibError when the right one is among it."""
     found = _BEYOND.fullmatch(text)
-    value = read_quantity(found[2] if found else text)
+    value = _quantity(found[2] if found else text)
     if value.unit != right.unit:
         accepted = f"the unit of the answer, {right.unit}" if right.unit else "a plain number"
         raise RepairlibError(text, "not in the unit of the answer", accepted)
     if not found and not right.share(value.value):
         return value.value
     if found:
-        beyond = Beyond(text, found[1].lower() == "more", value.value, right)
+        beyond = Beyond(text, " ".join(found[1].lower().split()) in _MORE, value.value, right)
         takes_right = value.value < right.answer if beyond.more else value.value > right.answer
         if not takes_right:
             return beyond
@@ -101,7 +110,7 @@ def _wrong_number(text: str, right: Number) -> float | Beyond:
 def is_number(text: str) -> bool:
     found = _WITHIN.fullmatch(text)
     try:
-        read_quantity(found[1] if found else text)
+        _quantity(found[1] if found else text)
     except RepairlibError:
         return False
     return True

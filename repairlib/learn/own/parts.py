@@ -95,12 +95,18 @@ def hazard_of(about: str) -> str:
 
     >>> hazard_of("Stored  charge")
     'stored charge'
+    >>> hazard_of("fire")
+    Traceback (most recent call last):
+    repairlib.core.errors.RepairlibError: 'fire': no hazard has this name. Accepted: heat and fire
     """
     known = {normal(key): key for key in HAZARDS}
     if normal(about) in known:
         return known[normal(about)]
-    near = get_close_matches(normal(about), known, 2) or list(known)
-    raise RepairlibError(about, "no hazard has this name", ", ".join(near))
+    words = set(normal(about).split()) - {"and"}
+    near = [key for name, key in known.items() if words & set(name.split())]
+    near += [known[name] for name in get_close_matches(normal(about), known, 2)]
+    accepted = ", ".join(dict.fromkeys(near) or HAZARDS)
+    raise RepairlibError(about, "no hazard has this name", accepted)
 
 
 def mistake(wrong: Wrong, when: Any, slips: list[Slip], needs_say: bool = True) -> list[Mistake]:

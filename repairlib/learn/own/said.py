@@ -37,6 +37,27 @@ WORDS = {word: word for word in (*LESSON_WORDS, *QUESTIONS, *QUESTION_WORDS)} | 
     "name": "names",
     "value": "values",
 }
+MEANT = {  # other words that people begin with, and what they mean here
+    "correct": "right",
+    "true": "right",
+    "false": "wrong",
+    "incorrect": "wrong",
+    "because": "say",
+    "explanation": "say",
+    "feedback": "say",
+    "tip": "hint",
+    "warning": "cautions",
+    "hazard": "danger",
+    "image": "picture",
+    "mark": "points",
+    "marks": "points",
+    "point": "points",
+    "time": "minutes",
+    "step": "then",
+    "next": "then",
+    "solution": "answer",
+    "comment": "not shown",
+}
 COLUMNS = WORDS | {"text": TEXT}  # the headings of a table
 LONGEST = 500_000  # characters of a file
 MOST_LINES = 5_000
@@ -49,6 +70,9 @@ _HEAD = re.compile(r"\s*([^\s:：()][^:：()]{0,30}?)\s*(?:\(([^()]*)\)\s*)?[:�
 _POINTS = r"(?:\s*[,(]\s*([\d.,]+)\s+points?\s*\)?)?"
 _ASKS = re.compile(rf"\s*(question|practice)(?:\s+\d+)?{_POINTS}\s*(?:[:：](.*))?", re.I)
 _ASKS_BADLY = re.compile(r"\s*(question|practice)\b.{0,12}(\d|\bpoints?\b).{0,12}", re.I)
+_ANSWER = "|".join(word.capitalize() for word in ("points", "names", "values", *ANSWER_WORDS))
+_LISTED = re.compile(rf"\s*(?:[-*•–·]|\w{{1,2}}[.)])\s*((?:{_ANSWER})\b)[^:：]{{0,30}}[:：]", re.I)
+_SECOND = re.compile(rf"\s({_ANSWER})\s*(?:\([^()]*\)\s*)?[:：]")
 _ALONE = re.compile(r"[A-Z][a-z]+\s*[:：]")
 _BROKEN_CELLS = ("#REF!", "#NAME?", "#VALUE!", "#DIV/0!", "#N/A", "#NUM!", "#NULL!")
 
@@ -138,6 +162,9 @@ def _begins(number: int, line: str, below: bool) -> Said | None:
         return Said(number, word.lower(), points, text.strip())
     if _ASKS_BADLY.fullmatch(line):
         raise Slip(number, line.strip(), "not how a question begins", "Question, 2 points")
+    if listed := _LISTED.match(line):
+        wrong = "something stands before the word"
+        raise Slip(number, line.strip(), wrong, f"{listed[1].capitalize()}: first on its line")
     head = _HEAD.fullmatch(line)
     if not head:
         return None
@@ -156,11 +183,16 @@ def _named(number: int, word: str, about: str, text: str, alone: bool) -> Said |
         return None
     if about and known != "danger":
         raise Slip(number, f"{word} ({about})", "only Danger has brackets", f"{word}:")
+    if known != "not shown" and (second := _SECOND.search(text)):
+        wrong = "a second word stands on this line"
+        raise Slip(number, f"{second[1]}:", wrong, f"{second[1]}: on a line of its own")
     return Said(number, known, about.strip(), text.strip())
 
 
 def _near(word: str) -> list[str]:
     """The known word that was meant, if it is one of near letters, or of the same."""
+    if word in MEANT:
+        return [MEANT[word]]
     same = [known for known in WORDS if sorted(known) == sorted(word)]
     return same or get_close_matches(word, WORDS, 1, NEAR)
 

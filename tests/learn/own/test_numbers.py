@@ -41,6 +41,12 @@ def test_a_range_leaves_out_what_is_right():
     assert question.judge("70 s").state == WRONG
 
 
+@pytest.mark.parametrize("words", ["more than", "above", "Over"])
+def test_a_range_may_be_typed_in_several_words(words):
+    question = ask(f"How much?\nAnswer: 5 V\nDanger (mains): {words} 9 V")
+    assert [question.judge(typed).state for typed in ("9 V", "10 V")] == [WRONG, UNSAFE]
+
+
 @pytest.mark.parametrize(
     "lines, line, told",
     [
@@ -50,6 +56,9 @@ def test_a_range_leaves_out_what_is_right():
         ("Answer: 100 nF, within 200 %", 5, "not how far off"),
         ("Answer: 100 nF, within 5 V", 5, "not how far off"),
         ("Answer: 100 nF, within", 5, ""),
+        ("Answer: 350 C", 5, "C stands for coulombs. Accepted: 350 °C"),
+        ("Answer: 350 °C, within 20 C", 5, "C stands for coulombs"),
+        ("Answer: 5 V\nDanger (fire): over 9 V", 6, "Accepted: heat and fire"),
         ("Answer: 5 V\nWrong: 6 V", 6, "nothing is said on it"),
         ("Answer: 5 V\nWrong: 6 A\nSay: no", 6, "not in the unit of the answer"),
         ("Answer: 5 V\nWrong: 5.01 V\nSay: no", 6, "the right answer is among it"),

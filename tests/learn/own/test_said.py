@@ -65,6 +65,10 @@ def test_prose_with_a_colon_stays_prose():
         ("Cautons: mains", "Cautions:"),
         ("Hnit: look", "Hint:"),
         ("Dangr (mains): touch it", "Danger:"),
+        ("Correct: this", "Right:"),
+        ("- Wrong: that", "Wrong: first on its line"),
+        ("b) Danger (mains): that", "Danger: first on its line"),
+        ("Wrong: that Say: no", "Say: on a line of its own"),
     ],
 )
 def test_a_mistyped_word_is_told_with_the_nearest(line, better):
