@@ -54,7 +54,8 @@ def add(words: list[str], options: dict[str, str], as_json: bool) -> str:
                 wrong = f"its lesson would be called {lesson.name} as that of {twin}"
                 raise RepairlibError(name, wrong, "another name for the file")
             own[name] = text.text
-        lessons = dict.fromkeys((*group.lessons, *(lesson.name for _, lesson, _ in read)))
+        added = (lesson.name for _, lesson, _ in read)
+        lessons = dict.fromkeys((*group.lessons, *added)) if group.lessons else ()  # these are all
         files.write(path, group._replace(own=own, lessons=tuple(lessons)).to_dict())
     if as_json:
         return json_text([_summary(lesson) for _, lesson, _ in read])

@@ -93,6 +93,12 @@ def test_a_file_of_the_same_name_replaces_its_old_text_alone(folder, typed, caps
     assert group.lessons == ("00-start-here", "own-fuses")
 
 
+def test_a_group_that_takes_all_lessons_goes_on_taking_all(folder, typed):
+    files.write(folder / "group.json", Group("Tuesday bench").to_dict())
+    assert main(["class", "add", str(folder), typed(EXAMPLE)]) == 0
+    assert read_group(folder / "group.json").lessons == ()
+
+
 def test_several_files_go_in_all_or_none(folder, typed, capsys):
     good, bad = typed(EXAMPLE), typed(BAD, "bad.txt")
     assert main(["class", "add", str(folder), good, bad]) == 2
