@@ -52,9 +52,13 @@ class HandedIn(NamedTuple):
 def hand_in(learner: Learner | Demo) -> HandedIn:
     """The file with all that the learner has answered. Raises RepairlibError when barred."""
     content = content_of(learner)
-    packed = content | {"tries": _packed(content["tries"])}
-    data = json.dumps(packed, separators=(",", ":")).encode("ascii")
-    return HandedIn(file_name_of(learner), data, receipt_of(content), content["at"])
+    return HandedIn(file_name_of(learner), file_of(content), receipt_of(content), content["at"])
+
+
+def file_of(content: Mapping[str, Any]) -> bytes:
+    """What is handed in as the bytes of its file: the tries packed, the check at its end."""
+    packed = {**content, "tries": _packed(content["tries"]), "check": sum_of(content)}
+    return json.dumps(packed, separators=(",", ":")).encode("ascii")
 
 
 def content_of(learner: Learner | Demo) -> dict[str, Any]:
@@ -66,8 +70,7 @@ def content_of(learner: Learner | Demo) -> dict[str, Any]:
             tries[lesson] = [as_list(one) for one in lines]
     content: dict[str, Any] = {"format": files.FORMAT, "kind": KIND, **named_in(learner)}
     content |= {"partner": learner.partner, "at": _moment(lessons, tries), "version": VERSION}
-    content |= {"lessons": lessons, "tries": tries}
-    return content | {"check": sum_of(content)}
+    return content | {"lessons": lessons, "tries": tries}
 
 
 def put_into(folder: str | Path, handed: HandedIn) -> Path:
@@ -136,6 +139,7 @@ def receipt_of(content: Mapping[str, Any]) -> str:
 
 def sum_of(content: Mapping[str, Any]) -> str:
     """The check at the end of a file: a sum of all else that it holds."""
+    content = _without(content, ("check",))
     return hashlib.sha256(_text(content).encode("ascii")).hexdigest()[:16]
 
 

@@ -1,6 +1,5 @@
 """Hand-ins of an invented group, whose members type as people do: variously, and partly wrong."""
 
-import json
 from random import Random
 
 from repairlib.core.quantity import engineering
@@ -8,7 +7,8 @@ from repairlib.core.version import VERSION
 from repairlib.learn import LESSONS, Choice, Number, Order, Table
 from repairlib.learn.exercise import module_of
 from repairlib.learn.group import Group, Member
-from repairlib.learn.hand_in import KIND, _packed, sum_of
+from repairlib.learn.hand_in import KIND
+from repairlib.learn.hand_in import file_of as as_file
 from repairlib.learn.learner import member_of
 from repairlib.learn.remembered import asked_of
 
@@ -86,12 +86,6 @@ def content_of(group, member, dice, lessons=LESSONS, at=EVENING, partner=""):
         "lessons": answered,
         "tries": tries,
     }
-
-
-def as_file(content) -> bytes:
-    """The bytes of a hand-in, with the sum that fits."""
-    packed = content | {"tries": _packed(content["tries"]), "check": sum_of(content)}
-    return json.dumps(packed, separators=(",", ":")).encode()
 
 
 def hand_in_of(group, member, **how) -> bytes:
