@@ -41,6 +41,7 @@ VERBS: dict[str, Verb] = {
         "collect:collect_marks",
         ("--every",),
     ),
+    "type-in": Verb("type-in FOLDER LINES.txt [--json]", "type_in:type_in_lines"),
     "screens": Verb("screens LESSON --out FILE.html", "screens:show_on_screens", ("--out",)),
     "hold": Verb("hold FOLDER LESSON", "hold:hold", says=HOLDING),
     "release": Verb("release FOLDER LESSON", "hold:release", says=HOLDING),
