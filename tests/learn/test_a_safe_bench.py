@@ -52,6 +52,11 @@ def test_energy_without_the_half():
         "220 µF is charged to 385": ("16.3 J", "32.6 J"),
         "1000 µF is charged to 63": ("1.985 J", "3.97 J"),
         "10000 µF is charged to 50": ("12.5 J", "25 J"),
+        "330 µF is charged to 200": ("6.6 J", "13.2 J"),
+        "2200 µF is charged to 80": ("7.04 J", "14.08 J"),
+        "100 µF is charged to 325": ("5.281 J", "10.56 J"),
+        "68 µF is charged to 450": ("6.885 J", "13.77 J"),
+        "4700 µF is charged to 35": ("2.879 J", "5.7575 J"),
     }
 
     def check(ask, answers):
@@ -67,6 +72,11 @@ TIMES = {
     "470 µF at 385 V": ("1.922 s", "1.034 s"),
     "1000 µF at 100 V": ("5.108 s", "10 s"),
     "100 µF at 325 V": ("1.689 s", "1 s"),
+    "330 µF at 200 V": ("8.741 s", "7.26 s"),
+    "68 µF at 450 V": ("6.44 s", "3.196 s"),
+    "150 µF at 340 V": ("8.586 s", "4.95 s"),
+    "2200 µF at 80 V": ("2.975 s", "10.34 s"),
+    "1500 µF at 90 V": ("3.406 s", "8.4 s"),
 }
 
 
@@ -95,6 +105,11 @@ BLEEDERS = {
     "220 µF at 400 V": ("143.8 kΩ", "273 kΩ"),
     "47 µF at 170 V": ("102.1 kΩ", "106.4 kΩ"),
     "470 µF at 385 V": ("11.45 kΩ", "21.3 kΩ"),
+    "68 µF at 450 V": ("36.49 kΩ", "73.5 kΩ"),
+    "330 µF at 200 V": ("25.17 kΩ", "30.3 kΩ"),
+    "150 µF at 340 V": ("19.22 kΩ", "33.3 kΩ"),
+    "47 µF at 380 V": ("34.58 kΩ", "63.8 kΩ"),
+    "33 µF at 325.3 V": ("53.78 kΩ", "90.9 kΩ"),
 }
 
 
@@ -122,10 +137,15 @@ MADE = {
     "100 µF at 325.3 V": ("11 kΩ", "12 kΩ"),
     "220 µF at 400 V": ("130 kΩ", "150 kΩ"),
     "470 µF at 385 V": ("11 kΩ", "12 kΩ"),
+    "68 µF at 450 V": ("36 kΩ", "39 kΩ"),
+    "330 µF at 200 V": ("24 kΩ", "27 kΩ"),
+    "150 µF at 340 V": ("18 kΩ", "20 kΩ"),
+    "47 µF at 380 V": ("33 kΩ", "36 kΩ"),
+    "33 µF at 325.3 V": ("51 kΩ", "56 kΩ"),
 }
 
 
-@pytest.mark.published("IEC 60063: 10, 11, 12, 13 and 15 stand in E24")
+@pytest.mark.published("IEC 60063: 10 11 12 13 15, 18 20 22 24 27, 33 36 39 and 51 56 are E24")
 def test_the_resistor_that_one_would_buy_is_right_too():
     all_seen(bleeder, MADE, lambda ask, answers: is_right(ask, answers[0]))
 

@@ -70,6 +70,9 @@ def test_largest_value_that_agrees_with_the_marking():
 
 
 LETTER_CODES = {"p82 82p n33 3n3 µ1", "p47 4p7 n15 15n µ15", "p68 6p8 n22 22n 2µ2"}
+LETTER_CODES |= {"p33 33p n47 4n7 µ22", "p56 5p6 n10 10n µ47", "p15 15p n68 6n8 1µ5"}
+LETTER_CODES |= {"p22 2p2 n82 82n µ33", "p39 39p n27 27n 3µ3", "p12 1p2 n56 5n6 µ68"}
+LETTER_CODES |= {"p27 27p n18 1n8 4µ7"}
 
 
 @pytest.mark.published(document("IEC 60062:2016", "p, n and µ stand where the point is"))
@@ -96,6 +99,8 @@ def test_plain_film_numbers_are_in_microfarad():
 
 # Printed: picofarad marked, picofarad measured
 TINY = {"229C": (2.2, 2.4), "479C": (4.7, 4.5), "339C": (3.3, 3.5), "689C": (6.8, 6.6)}
+TINY |= {"159C": (1.5, 1.7), "399C": (3.9, 3.7), "569C": (5.6, 5.8), "829C": (8.2, 8.0)}
+TINY |= {"279C": (2.7, 2.5)}
 
 
 @pytest.mark.published(f"{SMALL}; {document('Sanyo DP19649', 'C is 0.25 pF')}")

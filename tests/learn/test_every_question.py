@@ -214,8 +214,9 @@ def test_the_right_option_stands_at_every_place_equally_often(lesson):
     places = {}
     for column in choices(lesson):
         if len({ask.options for ask in column}) > 1:
-            found = Counter(ask.options.index(ask.answer) for ask in column)
-            places.setdefault(len(column[0].options), Counter()).update(found)
+            for ask in column:
+                found = places.setdefault(len(ask.options), Counter())
+                found[ask.options.index(ask.answer)] += 1
     assert places
     for options, found in places.items():
         even = found.total() / options

@@ -33,12 +33,18 @@ SHEET = "university course sheet FEEG1004, part B: I / (2 f C), by hand"
 
 # Volts of the rail and its current: ohms, by hand as volts / (1.2 × ampere), and volts / ampere.
 OHMS_BY_HAND = {
-    "5 V should carry 200 mA": ("20.8", "25"),
+    " 5 V should carry 200 mA": ("20.8", "25"),
     "12 V should carry 250 mA": ("40", "48"),
     "9 V should carry 300 mA": ("25", "30"),
     "3.3 V should carry 500 mA": ("5.5", "6.6"),
     "12 V should carry 400 mA": ("25", "30"),
     "6 V should carry 100 mA": ("50", "60"),
+    " 5 V should carry 250 mA": ("16.67", "20"),
+    "3.3 V should carry 200 mA": ("13.75", "16.5"),
+    "12 V should carry 800 mA": ("12.5", "15"),
+    "15 V should carry 200 mA": ("62.5", "75"),
+    "6 V should carry 500 mA": ("10", "12"),
+    "24 V should carry 250 mA": ("80", "96"),
 }
 
 
@@ -58,6 +64,11 @@ LIMITS_BY_HAND = {
     "draw 350 mA": "420 mA",
     "draw 600 mA": "720 mA",
     "draw 700 mA": "840 mA",
+    "draw 500 mA": "600 mA",
+    "draw 300 mA": "360 mA",
+    "draw 800 mA": "960 mA",
+    "draw 200 mA": "240 mA",
+    "draw 450 mA": "540 mA",
 }
 
 
@@ -79,6 +90,11 @@ RIPPLES = {
     "4700 µF. The load takes 500 mA": "1.064",
     "2200 µF. The load takes 400 mA": "1.818",
     "470 µF. The load takes 150 mA": "3.191",
+    "470 µF. The load takes 100 mA": "2.128",
+    "4700 µF. The load takes 600 mA": "1.277",
+    "1000 µF. The load takes 350 mA": "3.5",
+    "6800 µF. The load takes 800 mA": "1.176",
+    "1000 µF. The load takes 300 mA": "3",
 }
 
 

@@ -252,6 +252,10 @@ LED_FACTS = {
     "draws the mark at the anode": "is at A",
     "red probe at the mark": "is at A",
     "black probe at the mark": "is at K",
+    "draws the anode at the end without a mark": "is A",
+    "draws the cathode at the end without a mark": "is K",
+    "red probe at the end without a mark": "is A",
+    "black probe at the end without a mark": "is K",
 }
 
 
@@ -285,6 +289,7 @@ def test_data_sheet_or_diode_test_tells_the_ends_of_a_chip_led():
     for draw in VARIANTS:
         _, right, known = right_of_led(draw)
         assert right.endswith(LED_FACTS.get(known, "the black probe is on K"))
+        assert ("end without the" in right) == ("end without a mark" in known)
         facts.add(known)
     assert facts == {"", *LED_FACTS}
 

@@ -20,18 +20,30 @@ FOUR = {
     "gold, yellow, green, brown": ("150 kΩ", "450 Ω", "wrong end"),
     "gold, red, grey, blue": ("6.8 kΩ", "28 MΩ", "wrong end"),
     "gold, brown, white, orange": ("390 Ω", "19 kΩ", "wrong end"),
+    "gold, orange, red, red": ("22 kΩ", "3.2 kΩ", "wrong end"),
+    "gold, brown, blue, orange": ("360 Ω", "16 kΩ", "wrong end"),
+    "gold, orange, brown, green": ("51 kΩ", "513 Ω", "third band as a figure"),
+    "gold, green, red, brown": ("1.2 MΩ", "520 Ω", "wrong end"),
 }
 GOLD = {
     "red, violet, gold, gold": ("2.7 Ω", "27 Ω", "took gold for a figure"),
     "brown, green, gold, gold": ("1.5 Ω", "150 Ω", "took gold for a figure"),
     "yellow, violet, gold, gold": ("4.7 Ω", "47 Ω", "took gold for a figure"),
     "green, blue, gold, gold": ("5.6 Ω", "5.6 kΩ", "took gold for a figure"),
+    "orange, orange, gold, gold": ("3.3 Ω", "33 Ω", "took gold for a figure"),
+    "blue, grey, gold, gold": ("6.8 Ω", "680 Ω", "took gold for a figure"),
+    "grey, red, gold, gold": ("8.2 Ω", "82 Ω", "took gold for a figure"),
+    "brown, red, gold, gold": ("1.2 Ω", "12 Ω", "took gold for a figure"),
 }
 LIMITS = {
     "yellow, white, white, brown, brown": ("5.0399 kΩ", "4.99 kΩ", "the value itself"),
     "red, red, blue, brown, brown": ("2282.6", "2373", "another tolerance"),
     "orange, grey, orange, orange, brown": ("386.83 kΩ", "38 kΩ", "not the zeros"),
     "green, brown, brown, black, brown": ("516.11", "521.22", "another tolerance"),
+    "brown, brown, orange, red, brown": ("11.413 kΩ", "11 kΩ", "not the zeros"),
+    "blue, grey, brown, brown, brown": ("6.8781 kΩ", "6.81 kΩ", "the value itself"),
+    "grey, red, green, black, brown": ("833.25", "866.25", "another tolerance"),
+    "brown, violet, grey, orange, brown": ("179.78 kΩ", "181.56 kΩ", "another tolerance"),
 }
 CHIPS = {
     "472": ("4.7 kΩ", "472 Ω", "plain number of ohms"),
@@ -70,6 +82,10 @@ INDUCTORS = {
     "red, violet, brown, gold": ("270 µH", "270 nH", "counted in nH"),
     "yellow, violet, black, silver": ("47 µH", "47 H", "forgot the unit"),
     "red, red, orange, silver": ("22 mH", "22 µH", "counted in nH"),
+    "orange, orange, brown, gold": ("330 µH", "330 nH", "counted in nH"),
+    "blue, grey, black, silver": ("68 µH", "68 H", "forgot the unit"),
+    "brown, red, red, gold": ("1.2 mH", "1.2 µH", "counted in nH"),
+    "grey, red, brown, gold": ("820 µH", "820 nH", "counted in nH"),
 }
 
 
@@ -95,6 +111,10 @@ def test_meter_tells_the_end():
         "brown, green, black, red, brown": "15 kΩ",
     }
     by_hand["brown, black, black, brown, brown"] = "110 Ω"
+    by_hand["brown, red, black, brown, brown"] = "1.2 kΩ"
+    by_hand["brown, orange, black, red, brown"] = "120 kΩ"
+    by_hand["brown, black, black, orange, brown"] = "130 Ω"
+    by_hand["brown, green, black, brown, brown"] = "1.5 kΩ"
     seen = set()
     for ask in variants_of(questions, "q4"):
         (bands,) = (one for one in by_hand if f": {one}." in ask.picture().alt)

@@ -68,23 +68,33 @@ def test_solder_in_a_hole():
     assert seen == set(HOLES)
 
 
-# Fill, class, leads: what IPC-A-610F Table 7-4 says of a board of 1.6 mm.
+# Fill, class, leads, board: what IPC-A-610F Table 7-4 says, and the height due where it is asked
+# for: 75 % of the board by hand, or 50 % of it, and 1.2 mm of the board of 3.2 mm (50 % is 1.6 mm).
 FILLS = {
-    ("70", "class is 3", "has 8 leads"): "reject it",
-    ("60", "class is 2", "has 16 leads"): "accept it",
-    ("60", "class is 2", "has 8 leads"): "reject it",
-    ("80", "class is 3", "has 20 leads"): "accept it",
-    ("65", "class is 3", "has 24 leads"): "reject it",
+    ("fills 70 %", "class is 3", "has 8 leads", "1.6 mm thick"): "reject it",
+    ("fills 60 %", "class is 2", "has 16 leads", "1.6 mm thick"): "accept it",
+    ("fills 60 %", "class is 2", "has 8 leads", "1.6 mm thick"): "reject it",
+    ("fills 80 %", "class is 3", "has 20 leads", "1.6 mm thick"): "accept it",
+    ("fills 65 %", "class is 3", "has 24 leads", "1.6 mm thick"): "reject it",
+    ("fills 70 %", "class is 3", "has 16 leads", "2.4 mm thick"): "reject it: 1.8 mm are due",
+    ("fills 45 %", "class is 2", "has 20 leads", "2.4 mm thick"): "reject it: 1.2 mm are due",
+    ("fills 80 %", "class is 2", "has 8 leads", "2.0 mm thick"): "accept it: 1.5 mm are due",
+    ("fills 45 %", "class is 2", "has 24 leads", "2.0 mm thick"): "reject it: 1.0 mm are due",
+    ("fills 80 %", "class is 3", "has 14 leads", "1.0 mm thick"): "accept it: 0.75 mm are due",
+    ("fills 70 %", "class is 2", "has 6 leads", "1.0 mm thick"): "reject it: 0.75 mm are due",
+    ("fills 55 %", "class is 2", "has 18 leads", "1.2 mm thick"): "accept it: 0.6 mm are due",
+    ("fills 65 %", "class is 3", "has 10 leads", "1.2 mm thick"): "reject it: 0.9 mm are due",
+    ("fills 40 %", "class is 2", "has 28 leads", "3.2 mm thick"): "accept it: 1.2 mm are due",
+    ("fills 80 %", "class is 3", "has 12 leads", "3.2 mm thick"): "accept it: 2.4 mm are due",
 }
-
-
-OTHER = {"reject it": "accept it", "accept it": "reject it"}
 
 
 def fill_shown(ask):
     """The one of FILLS that the question shows."""
-    drawn = ask.picture().alt.split("Solder fills ")[1].split(" %")[0]
-    return only_key(FILLS, f"{asked(ask)} {drawn}")
+    drawn = ask.picture().alt
+    key = only_key(FILLS, f"{asked(ask)} {drawn}")
+    assert f"a board of {float(key[3].split()[0]):g} mm" in drawn
+    return key
 
 
 @pytest.mark.published(
@@ -94,10 +104,9 @@ def test_hole_fill():
     seen = set()
     for draw in VARIANTS:
         ask = hole_fill(draw.part("x"))
-        assert "1.6 mm thick" in asked(ask)
         key = fill_shown(ask)
         assert ask.judge(FILLS[key]).state == "right"
-        assert ask.judge(OTHER[FILLS[key]]).state == "wrong"
+        assert {ask.judge(one).state for one in ask.options if one != FILLS[key]} == {"wrong"}
         seen.add(key)
     assert seen == set(FILLS)
 
@@ -106,19 +115,22 @@ def test_hole_fill():
 def test_hint_to_hole_fill():
     for draw in VARIANTS:
         ask = hole_fill(draw.part("x"))
-        assert "look up the class" in told(ask, OTHER[FILLS[fill_shown(ask)]])
+        for wrong in set(ask.options) - {FILLS[fill_shown(ask)]}:
+            assert "look up the class" in told(ask, wrong)
 
 
 @pytest.mark.parametrize("key", FILLS)
 def test_the_library_judges_hole_fill_the_same(key):
-    fill, product_class, leads = key
-    found = judge_hole_fill(product_class[-1], int(leads.split()[1]), "1.6 mm", float(fill))
+    fill, product_class, leads, board = key
+    thick = board.removesuffix(" thick")
+    found = judge_hole_fill(product_class[-1], int(leads.split()[1]), thick, float(fill.split()[1]))
     assert FILLS[key].startswith(found.verdict)
 
 
 # mg of Sn63Pb37 and of Bi58Sn42: 37 % of the first over both, by hand.
 LEAD = {(10, 30): 9.25, (10, 40): 7.4, (10, 27): 10.0, (5, 32): 5.0, (12, 36): 9.25}
 LEAD |= {(15, 22): 15.0, (4, 33): 4.0, (6, 31): 6.0, (12, 25): 12.0}
+LEAD |= {(8, 29): 8.0, (7, 30): 7.0, (9, 28): 9.0, (11, 26): 11.0}  # of 37 mg in all
 
 
 @pytest.mark.from_memory("mixing by mass")
@@ -149,14 +161,27 @@ def test_bismuth_left_on_a_leaded_joint_is_dangerous():
 
 @pytest.mark.common_practice
 def test_joint_on_a_plane():
+    """What is seen at the joint, and what it asks for: both fit by the words of the trade."""
+    by_hand = {
+        "still dull": "Let it cool; then preheat",
+        "has run round": "Lift the tip",
+        "as a ball": "Let it cool; then clean the pad",
+        "as a spike": "Fresh flux",
+        "set grainy": "Flux it, melt it once more",
+        "does not stick to the tip": "Clean and tin",
+        "to the next pad": "Flux it, then draw the bridge off",
+    }
+    seen = set()
     for draw in VARIANTS:
         ask = joint_on_a_plane(draw.part("x"))
-        right, other = "Let it cool", "Lift the tip"
-        if "has run round" in ask.prompt:
-            right, other = other, right
-        assert ask.judge(starting(ask, right)).state == "right"
-        assert "Look at the solder" in told(ask, starting(ask, other))
+        (sign,) = (sign for sign in by_hand if sign in ask.prompt)
+        right = starting(ask, by_hand[sign])
+        assert ask.judge(right).state == "right"
         assert "by time" in told(ask, starting(ask, "Stay"))
+        (other,) = (one for one in ask.options if one != right and one[:4] not in ("The ", "Stay"))
+        assert "Look at the solder" in told(ask, other)
+        seen.add(sign)
+    assert seen == set(by_hand)
 
 
 @pytest.mark.published(document("hand solder tip note", "flux is made to stand up to 350 °C"))
@@ -248,6 +273,7 @@ def test_the_library_lists_the_same_fluxes():
 # µg, cm, cm: µg over both faces, by hand.
 SALT = {(120, 10, 8): 0.75, (234, 15, 6): 1.3, (300, 12, 10): 1.25, (84, 10, 6): 0.7}
 SALT |= {(192, 12, 8): 1.0, (330, 15, 10): 1.1, (90, 10, 5): 0.9, (176, 11, 5): 1.6}
+SALT |= {(480, 20, 10): 1.2, (224, 16, 5): 1.4, (255, 15, 10): 0.85, (152, 10, 8): 0.95}
 
 
 # Salt over the area of both faces, as the tester washed them.

@@ -5,7 +5,7 @@ import re
 import pytest
 
 from repairlib.faces.panels import question_page
-from repairlib.learn import Number, open_exercise
+from repairlib.learn import Draw, Number, open_exercise
 from repairlib.learn.questions.start_here import cannot_be_read, falling_voltage, two_readings
 from tests.documents import document
 from tests.learn.asking import VARIANTS, all_seen, asked, asks_of, told
@@ -36,6 +36,7 @@ ON_A_DISC = document("KEMET ceramic ordering table", "two figures and a power of
 ON_A_CAN = document("Nichicon CD", "220 over E is 220 µF 25 V")
 TWO_MEANINGS = {220: ("22 pF", "220 µF"), 100: ("10 pF", "100 µF")}  # on a disc, on a can
 TWO_MEANINGS |= {330: ("33 pF", "330 µF"), 470: ("47 pF", "470 µF")}
+TWO_MEANINGS |= {150: ("15 pF", "150 µF"), 680: ("68 pF", "680 µF"), 560: ("56 pF", "560 µF")}
 
 
 def readings(ask):
@@ -82,6 +83,42 @@ def test_decisions_at_the_bench(name):
         assert all(judged.says for judged in others)
 
 
+# What is typed first and in its place, and what is meant, in SI.
+MEANT = {
+    "1,500 pF": ("1500 pF", 1.5e-9),
+    "33": ("33 nF", 33e-9),
+    "9 V": ("9", 9),
+    "15 mA": ("15 mV", 15e-3),
+    "2,200 µH": ("2.2 mH", 2.2e-3),
+    "68": ("68 µH", 68e-6),
+    "1,200 Ω": ("1.2 kΩ", 1200),
+    "330 F": ("330 Ω", 330),
+    "24 pcs": ("24", 24),
+    "6,800 pF": ("6.8 nF", 6.8e-9),
+    "90 V": ("90 s", 90),
+    "12,000 pF": ("12 nF", 12e-9),
+}
+UNITS = {"a capacitance": "F", "an inductance": "H", "a voltage": "V", "a resistance": "Ω"}
+
+
+def test_what_is_typed_anew_is_read_as_meant_and_nothing_else_is():
+    """The right option is the only one that the form reads as what is meant."""
+    seen = set()
+    for number in range(200):
+        ask = cannot_be_read(Draw(f"typed {number}"))
+        if "You mean" not in ask.prompt:
+            continue
+        asked_for, typed = ask.prompt.split("for ")[1].split(". ")[0], ask.prompt.split("`")[1]
+        unit = UNITS.get(asked_for, "s" if asked_for == "a time" else "")
+        right, meant = MEANT[typed]
+        form = Number(answer=meant, unit=unit)
+        assert form.judge(typed).state == "cannot read"
+        assert [one for one in ask.options if form.judge(one).state == "right"] == [right]
+        assert ask.judge(right).state == "right"
+        seen.add(typed)
+    assert seen == set(MEANT)
+
+
 def test_what_cannot_be_read_is_what_the_form_refuses():
     """Each case is refused by a question of that kind, and the right option says what to type."""
     kinds = {
@@ -99,12 +136,15 @@ def test_what_cannot_be_read_is_what_the_form_refuses():
     right_words |= {"12 V": "Type the number alone", "8 h": "Type the number alone"}
     right_words |= {"25 A": "Type the unit of", "47 kΩ": "Type the unit of"}
 
-    def check(ask, words):
+    seen = set()
+    for draw in VARIANTS:
+        ask = cannot_be_read(draw.part("x"))
         asked_for, typed = ask.prompt.split("for ")[1].split(". ")[0], ask.prompt.split("`")[1]
-        assert kinds[asked_for].judge(typed).state == "cannot read"
-        assert ask.answer.startswith(words)
-
-    all_seen(cannot_be_read, {f"`{typed}`": words for typed, words in right_words.items()}, check)
+        if typed in right_words:
+            assert kinds[asked_for].judge(typed).state == "cannot read"
+            assert ask.answer.startswith(right_words[typed])
+            seen.add(typed)
+    assert seen == set(right_words)
 
 
 @pytest.mark.common_practice

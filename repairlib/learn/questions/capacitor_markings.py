@@ -92,6 +92,13 @@ def smallest_first(draw: Draw) -> Order:
             ("p82", "82p", "n33", "3n3", "µ1"),
             ("p47", "4p7", "n15", "15n", "µ15"),
             ("p68", "6p8", "n22", "22n", "2µ2"),
+            ("p33", "33p", "n47", "4n7", "µ22"),
+            ("p56", "5p6", "n10", "10n", "µ47"),
+            ("p15", "15p", "n68", "6n8", "1µ5"),
+            ("p22", "2p2", "n82", "82n", "µ33"),
+            ("p39", "39p", "n27", "27n", "3µ3"),
+            ("p12", "1p2", "n56", "5n6", "µ68"),
+            ("p27", "27p", "n18", "1n8", "4µ7"),
         ]
     )
     starts, ends = steps[0], steps[1]
@@ -159,6 +166,11 @@ def code_that_ends_in_nine(draw: Draw) -> Choice:
             ("479C", "4.7", "4.5"),
             ("339C", "3.3", "3.5"),
             ("689C", "6.8", "6.6"),
+            ("159C", "1.5", "1.7"),
+            ("399C", "3.9", "3.7"),
+            ("569C", "5.6", "5.8"),
+            ("829C", "8.2", "8.0"),
+            ("279C", "2.7", "2.5"),
         ]
     )
     good = f"It is good: {value}{NBSP}pF may be off by more than this"
@@ -245,6 +257,11 @@ def which_dielectric(draw: Draw) -> Choice:
             ("2.2 nF", "sets the corner of a sound filter"),
             ("1 nF", "sets the pitch of an oscillator"),
             ("470 pF", "sets the clock of a small processor"),
+            ("3.3 nF", "sets the length of a pulse"),
+            ("330 pF", "tunes the filter of a receiver"),
+            ("680 pF", "sets the corner of a tone control"),
+            ("4.7 nF", "sets the sweep of an oscilloscope"),
+            ("100 pF", "loads the crystal of a clock"),
         ]
     )
     steady, fair, poor, worst = (f"{value}, {code}" for code in ("C0G", "X7R", "Y5V", "Z5U"))

@@ -133,7 +133,12 @@ def without_a_limit(draw: Draw) -> Choice:
 
 @question(points=2)
 def ohms_of_a_short(draw: Draw) -> Number:
-    volts, ampere = draw.pick([(5, 0.2), (12, 0.25), (9, 0.3), (3.3, 0.5), (12, 0.4), (6, 0.1)])
+    volts, ampere = draw.pick(
+        [
+            *((5, 0.2), (12, 0.25), (9, 0.3), (3.3, 0.5), (12, 0.4), (6, 0.1)),
+            *((5, 0.25), (3.3, 0.2), (12, 0.8), (15, 0.2), (6, 0.5), (24, 0.25)),
+        ]
+    )
     answer = short_below(volts, ampere)
     return Number(
         prompt=f"A rail of {volts:g}{NBSP}V should carry {brief(ampere, 'A')}. By the rule of this "
@@ -151,7 +156,12 @@ def ohms_of_a_short(draw: Draw) -> Number:
 
 @question(points=2)
 def last_limit(draw: Draw) -> Number:
-    volts, ampere = draw.pick([(9, 0.25), (12, 0.4), (11, 0.15), (6, 0.35), (24, 0.6), (12, 0.7)])
+    volts, ampere = draw.pick(
+        [
+            *((9, 0.25), (12, 0.4), (11, 0.15), (6, 0.35), (24, 0.6), (12, 0.7)),
+            *((5, 0.5), (15, 0.3), (9, 0.8), (12, 0.2), (24, 0.45)),
+        ]
+    )
     answer = steps_up(volts, ampere)[-1].limit
     return Number(
         prompt=f"A set for {volts}{NBSP}V dc should draw {brief(ampere, 'A')}. To what current is "
@@ -263,7 +273,10 @@ def from_symptom_to_part(draw: Draw) -> Table:
 @question(points=2)
 def ripple_by_formula(draw: Draw) -> Number:
     ampere, microfarad = draw.pick(
-        [(0.2, 1000), (0.3, 2200), (0.25, 1000), (0.5, 4700), (0.4, 2200), (0.15, 470)]
+        [
+            *((0.2, 1000), (0.3, 2200), (0.25, 1000), (0.5, 4700), (0.4, 2200), (0.15, 470)),
+            *((0.1, 470), (0.6, 4700), (0.35, 1000), (0.8, 6800), (0.3, 1000)),
+        ]
     )
     farad = microfarad / 1e6
     answer = smoothing_ripple(ampere, farad, 50)

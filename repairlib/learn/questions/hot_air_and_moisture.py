@@ -76,6 +76,12 @@ def time_above(draw: Draw) -> Number:
             ("(180, 200) (220, 240) (240, 240) (280, 200)", 66, 100, 20),
             ("(160, 197) (220, 237) (230, 237) (250, 197)", 50, 90, 10),
             ("(200, 207) (240, 247) (260, 247) (280, 207)", 65, 80, 20),
+            ("(150, 187) (220, 257) (235, 257) (285, 207)", 95, 135, 15),
+            ("(170, 197) (210, 237) (225, 237) (265, 197)", 55, 95, 15),
+            ("(200, 177) (260, 237) (280, 237) (310, 207)", 60, 110, 20),
+            ("(190, 207) (230, 247) (255, 247) (315, 187)", 85, 125, 25),
+            ("(100, 197) (150, 247) (180, 247) (240, 187)", 90, 140, 30),
+            ("(200, 197) (220, 237) (240, 237) (260, 197)", 40, 60, 20),
         ]
     )
     return Number(
@@ -166,6 +172,15 @@ def _verdict(right: str) -> Choice:
     return Choice(options=(PASS, FAIL, CANNOT_TELL), answer=right, hint=hint)
 
 
+LONGER_PREHEAT = "A longer preheat, then cooler air for a longer time"
+# Seconds of preheat of the tries that ask for something else.
+MENDED_BY = {
+    150: "A shorter preheat, then the same air for the same time",
+    90: "The same preheat and the same air, but for less time",
+    80: "The same preheat, then warmer air for a longer time",
+}
+
+
 @question(points=2)
 def repair(draw: Draw) -> Choice:
     preheat, above, peak, points = draw.pick(
@@ -173,23 +188,31 @@ def repair(draw: Draw) -> Choice:
             (45, 40, 263, "0 25, 60 150, 105 200, 118 217, 136 263, 140 263, 158 217, 220 25"),
             (38, 44, 264, "0 25, 60 150, 98 200, 110 217, 130 264, 136 264, 154 217, 220 25"),
             (31, 48, 266, "0 25, 70 150, 101 200, 112 217, 134 266, 140 266, 160 217, 230 25"),
+            (150, 70, 250, "0 25, 70 150, 220 200, 230 217, 250 250, 275 250, 300 217, 370 25"),
+            (90, 170, 254, "0 25, 75 150, 165 200, 175 217, 205 252, 312 254, 345 217, 420 25"),
+            (80, 38, 232, "0 25, 70 150, 150 200, 165 217, 185 232, 190 232, 203 217, 270 25"),
         ]
     )
-    right = "A longer preheat, then cooler air for a longer time"
     hotter = "Hotter air for a shorter time"
     closer = "The same recipe with the nozzle closer"
     straight = "No preheat at all: the board is then hot for less time"
+    right, options = LONGER_PREHEAT, [LONGER_PREHEAT, hotter, closer, straight]
+    mistakes = [
+        Mistake(hotter, "The peak is too high already, and the time too short."),
+        Mistake(closer, "Closer is hotter at the part. Look at the peak."),
+        Mistake(straight, "What happens to a cold board with one hot spot?"),
+    ]
+    if preheat in MENDED_BY:
+        right, options = MENDED_BY[preheat], [LONGER_PREHEAT, *MENDED_BY.values()]
+        look = "Set each of the three beside its limits. Which one is outside, and on which side?"
+        mistakes = [Mistake(one, look) for one in options if one != right]
     return Choice(
         prompt=f"A first try at a lead-free chip (Tc 260{NBSP}°C): preheat {preheat}{NBSP}s, "
         f"{above}{NBSP}s above 217{NBSP}°C, peak {peak}{NBSP}°C. What do you change?",
         picture=lambda: _first_try(points),
-        options=draw.shuffle([right, hotter, closer, straight]),
+        options=draw.shuffle(options),
         answer=right,
-        mistakes=[
-            Mistake(hotter, "The peak is too high already, and the time too short."),
-            Mistake(closer, "Closer is hotter at the part. Look at the peak."),
-            Mistake(straight, "What happens to a cold board with one hot spot?"),
-        ],
+        mistakes=mistakes,
     )
 
 
@@ -213,6 +236,10 @@ def strange_log(draw: Draw) -> Choice:
             ("TC1 °F", 455, 235),
             ("TC1 °C", 284, 140),
             ("TC1 °C", 302, 150),
+            ("TC1 °F", 446, 230),
+            ("TC1 °F", 482, 250),
+            ("TC1 °C", 275, 135),
+            ("TC1 °C", 293, 145),
         ]
     )
     unknown = "Nothing yet: I find out the unit of this log first"
@@ -250,6 +277,10 @@ def hours_left(draw: Draw) -> Number:
             ("2a", 672, 150, 60, 462, 612, 210),
             ("4", 72, 12, 20, 40, 52, 32),
             ("3", 168, 45, 25, 98, 143, 70),
+            ("3", 168, 50, 40, 78, 128, 90),
+            ("4", 72, 15, 10, 47, 62, 25),
+            ("5", 48, 5, 12, 31, 36, 17),
+            ("2a", 672, 200, 120, 352, 552, 320),
         ]
     )
     return Number(

@@ -79,6 +79,39 @@ def how_many_to_order(draw: Draw) -> Number:
     )
 
 
+WET = (
+    "C4: radial can, 47 µF 25 V",
+    "C9: radial can, 100 µF 16 V",
+    "C17: axial can, 22 µF 40 V",
+    "C21: axial can, 470 µF 16 V",
+    "C12: radial can, 2.2 µF 50 V",
+    "C30: SMD can, 10 µF 16 V",
+    "C26: radial can, 1000 µF 25 V",
+    "C3: radial can, 4.7 µF 63 V",
+    "C15: axial can, 220 µF 10 V",
+    "C38: SMD can, 33 µF 10 V",
+)
+DRY_FILM = ("C5: film box, 100 nF 63 V", "C11: film box, 10 nF 100 V", "C18: film box, 470 nF 63 V")
+DRY_DISC = ("C6: ceramic disc, 22 pF", "C14: ceramic disc, 100 nF", "C25: ceramic disc, 1 nF 50 V")
+SOLID = ("C8: tantalum bead, 10 µF 16 V", "C22: tantalum bead, 1 µF 35 V")
+
+
+def _one_of_four(draw: Draw, wet: str) -> Choice:
+    film, disc, bead = (draw.pick(bank) for bank in (DRY_FILM, DRY_DISC, SOLID))
+    dry = "What in it could dry out or leak?"
+    return Choice(
+        prompt="A keyboard from 1984 works, but hums. No part of these four is shorted or burnt, "
+        "and the service notes name none. Which one does the plan replace, because it ages?",
+        options=draw.shuffle([wet, film, disc, bead]),
+        answer=wet,
+        mistakes=[
+            Mistake(film, dry),
+            Mistake(disc, dry),
+            Mistake(bead, "Is there a liquid in it, or a solid?"),
+        ],
+    )
+
+
 @question(points=1)
 def what_ages(draw: Draw) -> Choice:
     body, marking, answer = draw.pick(
@@ -88,8 +121,11 @@ def what_ages(draw: Draw) -> Choice:
             ("axial", "33µF 25V", REPLACE),
             ("film box", "0.1\n63V", STAYS),
             ("dipped tantalum", "10\n16", JUDGE),
+            *(("one of four", wet, wet) for wet in WET),
         ]
     )
+    if body == "one of four":
+        return _one_of_four(draw, answer)
     return Choice(
         prompt="This part sits in a keyboard from 1984 that works, but hums. What does the plan "
         "say about it?",
@@ -134,6 +170,12 @@ def value_no_longer_made(draw: Draw) -> Number:
             (5, 4.7, 6.8),
             (75, 68, 100),
             (600, 680, 470),
+            (300, 330, 220),
+            (2000, 2200, 1500),
+            (8, 6.8, 10),
+            (160, 150, 220),
+            (2, 2.2, 1.5),
+            (120, 100, 150),
         ]
     )
     return Number(
@@ -260,9 +302,30 @@ def too_high(draw: Draw) -> Choice:
 
 @question(points=6)
 def little_plan(draw: Draw) -> Table:
-    odd = draw.pick([("C13", "250µF 12V", 220, 12, 16), ("C8", "50µF 15V", 47, 15, 16)])
-    plain = draw.pick([("C24", "47µF 25V", 47, 25), ("C40", "100µF 16V", 100, 16)])
-    bipolar = draw.pick([("C26", "4.7/50 NP", 4.7, 50), ("C31", "10/16 BP", 10, 16)])
+    odd = draw.pick(
+        [
+            ("C13", "250µF 12V", 220, 12, 16),
+            ("C8", "50µF 15V", 47, 15, 16),
+            ("C21", "500µF 20V", 470, 20, 25),
+            ("C15", "30µF 40V", 33, 40, 50),
+        ]
+    )
+    plain = draw.pick(
+        [
+            ("C24", "47µF 25V", 47, 25),
+            ("C40", "100µF 16V", 100, 16),
+            ("C27", "220µF 16V", 220, 16),
+            ("C43", "10µF 50V", 10, 50),
+        ]
+    )
+    bipolar = draw.pick(
+        [
+            ("C26", "4.7/50 NP", 4.7, 50),
+            ("C31", "10/16 BP", 10, 16),
+            ("C29", "1/50 NP", 1, 50),
+            ("C33", "22/25 BP", 22, 25),
+        ]
+    )
     lines = ", ".join(f"`{place} {text} Elect.`" for place, text, *_ in (odd, plain, bipolar))
     return Table(
         prompt=f"Three lines of a parts list: {lines}. Fill in what you order for each: E6 value, "

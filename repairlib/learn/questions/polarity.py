@@ -160,32 +160,41 @@ LED_FACTS = (
     ("On the diode range it glowed with the red probe at the mark, and not the other way.", "A"),
     ("On the diode range it glowed with the black probe at the mark, and not the other way.", "K"),
 )
+PLAIN_END = (
+    ("The data sheet of this chip LED draws the anode at the end without a mark.", "A"),
+    ("The data sheet of this chip LED draws the cathode at the end without a mark.", "K"),
+    ("On the diode range it glowed with the red probe at the end without a mark only.", "A"),
+    ("On the diode range it glowed with the black probe at the end without a mark only.", "K"),
+)
 
 
 @question(points=1)
 def chip_led(draw: Draw) -> Choice:
     mark = draw.pick(["dot", "notch", "green mark"])
-    known, at_mark = draw.pick(LED_FACTS)
+    known, told = draw.pick(LED_FACTS + PLAIN_END)
+    is_at = f"the {mark} is at"
+    if (known, told) in PLAIN_END:
+        is_at = f"the end without the {mark} is"
     meter = "It takes the diode range: when it glows, the black probe is on K"
     swapped = "It takes the diode range: when it glows, the red probe is on K"
     at_k = f"No further test: the {mark} is at K, as it always is with this mark"
     at_a = f"No further test: the {mark} is at A, as it always is with this mark"
-    if at_mark:
-        at_k, at_a = (f"No further test: on this part the {mark} is at {end}" for end in "KA")
+    if told:
+        at_k, at_a = (f"No further test: on this part {is_at} {pole}" for pole in "KA")
     trusted = "You trust this mark. Would another maker mean the same by it?"
     read = "Current flows out of the red probe and in at the anode. Read the first sentence again."
     return Choice(
         prompt=f"{known} The board shows K at one pad. How do you find the K of the part?",
         options=draw.shuffle([meter, swapped, at_k, at_a]),
-        answer={"": meter, "K": at_k, "A": at_a}[at_mark],
+        answer={"": meter, "K": at_k, "A": at_a}[told],
         picture=lambda: part("chip led", mark=mark),
         mistakes=[
             *[
-                Mistake(option, read if at_mark else trusted)
-                for option, end in ((at_k, "K"), (at_a, "A"))
-                if end != at_mark
+                Mistake(option, read if told else trusted)
+                for option, pole in ((at_k, "K"), (at_a, "A"))
+                if pole != told
             ],
-            *([Mistake(meter, "Is it not known already?")] if at_mark else []),
+            *([Mistake(meter, "Is it not known already?")] if told else []),
             Mistake(swapped, "Current flows out of the red probe. At which end does it go in?"),
         ],
     )

@@ -28,6 +28,10 @@ def four_bands(draw: Draw) -> Number:
             ("brown-green-yellow-gold", 150e3, 154, 4.5e2),
             ("blue-grey-red-gold", 6.8e3, 682, 2.8e7),
             ("orange-white-brown-gold", 390, 391, 19e3),
+            ("red-red-orange-gold", 22e3, 223, 3.2e3),
+            ("orange-blue-brown-gold", 360, 361, 16e3),
+            ("green-brown-orange-gold", 51e3, 513, 3.1e6),
+            ("brown-red-green-gold", 1.2e6, 125, 520),
         ]
     )
     return Number(
@@ -49,6 +53,10 @@ def gold_multiplier(draw: Draw) -> Number:
             ("red-violet-gold-gold", 2.7, 27, 270),
             ("brown-green-gold-gold", 1.5, 15, 150),
             ("yellow-violet-gold-gold", 4.7, 47, 470),
+            ("orange-orange-gold-gold", 3.3, 33, 330),
+            ("blue-grey-gold-gold", 6.8, 68, 680),
+            ("grey-red-gold-gold", 8.2, 82, 820),
+            ("brown-red-gold-gold", 1.2, 12, 120),
         ]
     )
     gold = "You took gold for a figure or for zeros. What does gold mean in the third place?"
@@ -75,6 +83,10 @@ def five_band_limit(draw: Draw) -> Number:
             ("yellow-white-white-brown-brown", 4.99e3, 5.0399e3, 5.2395e3, 49e9),
             ("red-red-blue-brown-brown", 2.26e3, 2.2826e3, 2.373e3, 22e6),
             ("green-brown-brown-black-brown", 511, 516.11, 536.55, 510),
+            ("brown-brown-orange-red-brown", 11.3e3, 11.413e3, 11.865e3, 11e3),
+            ("blue-grey-brown-brown-brown", 6.81e3, 6.8781e3, 7.1505e3, 680),
+            ("grey-red-green-black-brown", 825, 833.25, 866.25, 8.2e6),
+            ("brown-violet-grey-orange-brown", 178e3, 179.78e3, 186.9e3, 1.7e9),
         ]
     )
     return Number(
@@ -101,6 +113,10 @@ def either_end(draw: Draw) -> Choice:
             ("brown-black-black-brown-brown", "110.4 Ω", "110 Ω", "1 kΩ"),
             ("brown-black-black-red-brown", "120.6 Ω", "120 Ω", "10 kΩ"),
             ("brown-green-black-red-brown", "15.03 kΩ", "15 kΩ", "12 MΩ"),
+            ("brown-red-black-brown-brown", "1.204 kΩ", "1.2 kΩ", "11 kΩ"),
+            ("brown-orange-black-red-brown", "119.3 kΩ", "120 kΩ", "13 kΩ"),
+            ("brown-black-black-orange-brown", "129.4 Ω", "130 Ω", "100 kΩ"),
+            ("brown-green-black-brown-brown", "1.492 kΩ", "1.5 kΩ", "11 MΩ"),
         ]
     )
     good, bad, burnt, unread = (
@@ -225,6 +241,10 @@ def inductor_value(draw: Draw) -> Number:
             ("brown-green-red-silver", 1.5e-3, 1.5e-6, 1500),
             ("yellow-violet-black-silver", 47e-6, 47e-9, 47),
             ("red-red-orange-silver", 22e-3, 22e-6, 22000),
+            ("orange-orange-brown-gold", 330e-6, 330e-9, 330),
+            ("blue-grey-black-silver", 68e-6, 68e-9, 68),
+            ("brown-red-red-gold", 1.2e-3, 1.2e-6, 1200),
+            ("grey-red-brown-gold", 820e-6, 820e-9, 820),
         ]
     )
     return Number(

@@ -1,9 +1,9 @@
 """The exercise of lesson 08: solder, heat, taking parts out, cleaning, and what must not meet.
 
-Answers are typed in by hand. Sources: hole fill from IPC-A-610F Table 7-4; the lead and bismuth
-phase from an abstract on lead in Sn-Bi solder; flux codes from a trade article on J-STD-004B and
-J-STD-001D; wick and plunger from a Navy training text; salt limit from J-STD-001 as quoted; the
-order of work and the tools are common practice; volumes and mixtures are arithmetic.
+Answers are typed in by hand. Sources: the lead and bismuth phase from an abstract on lead in Sn-Bi
+solder; flux codes from a trade article on J-STD-004B and J-STD-001D; wick and plunger from a Navy
+training text; salt limit from J-STD-001 as quoted; the order of work and the tools are common
+practice; volumes and mixtures are arithmetic. The joints to judge are in `joint_judgements`.
 """
 
 from __future__ import annotations
@@ -13,8 +13,8 @@ from repairlib.learn.arranging import Order, Table, before
 from repairlib.learn.asking import practice_question, question
 from repairlib.learn.draws import Draw
 from repairlib.learn.question import Choice, Mistake, Number
+from repairlib.learn.questions.joint_judgements import cut_open, what_next
 
-ACCEPT, REJECT = "accept it", "reject it"
 VACUUM, BRAID, LOW_MELT, LEAVE = (
     "vacuum or pump",
     "braid",
@@ -113,40 +113,7 @@ def solder_in_a_hole(draw: Draw) -> Number:
 
 @question(points=2)
 def hole_fill(draw: Draw) -> Choice:
-    fill, product_class, leads, right = draw.pick(
-        [
-            (70, 3, 8, REJECT),
-            (60, 2, 16, ACCEPT),
-            (60, 2, 8, REJECT),
-            (80, 3, 20, ACCEPT),
-            (65, 3, 24, REJECT),
-        ]
-    )
-    wrong = REJECT if right == ACCEPT else ACCEPT
-    return Choice(
-        prompt=f"A joint is cut open. The board is 1.6{NBSP}mm thick, its class is "
-        f"{product_class}, the part has {leads} leads, and no plane is near. "
-        "What do you say by IPC-A-610F?",
-        picture=_fill_picture(fill),
-        options=(ACCEPT, REJECT),
-        answer=right,
-        mistakes=[
-            Mistake(
-                wrong,
-                "Read the height on the scale. Then look up the class, and whether the part has "
-                "14 leads or more.",
-            )
-        ],
-    )
-
-
-def _fill_picture(fill: int):
-    def picture():
-        from repairlib.show.solder import draw_hole_fill
-
-        return draw_hole_fill(fill)
-
-    return picture
+    return cut_open(draw)
 
 
 @question(points=2)
@@ -162,6 +129,10 @@ def lead_in_the_joint(draw: Draw) -> Number:
             (4, 33, 4.0, 4.485),
             (6, 31, 6.0, 7.161),
             (12, 25, 12.0, 17.76),
+            (8, 29, 8.0, 10.21),
+            (7, 30, 7.0, 8.633),
+            (9, 28, 9.0, 11.89),
+            (11, 26, 11.0, 15.65),
         ]
     )
     return Number(
@@ -226,32 +197,7 @@ def bismuth_left(draw: Draw) -> Choice:
 
 @question(points=2)
 def joint_on_a_plane(draw: Draw) -> Choice:
-    joint, tip, celsius, seconds, state = draw.pick(
-        [
-            ("on a ground plane", "fine", 330, 5, "is still dull"),
-            ("on a ground plane", "fine", 315, 5, "is still dull"),
-            ("on a shield's wide copper", "fine", 330, 5, "is still dull"),
-            ("on a narrow track", "chisel", 330, 2, "has run round lead and pad"),
-            ("of a small resistor", "chisel", 315, 3, "has run round lead and pad"),
-            ("on a thin signal pad", "chisel", 330, 2, "has run round lead and pad"),
-        ]
-    )
-    help_it = "Let it cool; then preheat from below, a wider tip, flux and fresh solder"
-    done = "Lift the tip away, and hold the part still until the solder has set"
-    hotter = "The same tip at 450 °C, until the solder is as bright as a mirror all over"
-    longer = "Stay on it: 20 or 30 s will do it"
-    cold = "Has the heat arrived? Look at the solder."
-    return Choice(
-        prompt=f"A leaded joint {joint}. A {tip} tip at {celsius}{NBSP}°C has been on it for "
-        f"{seconds}{NBSP}s, and the solder {state}. What next?",
-        options=draw.shuffle([help_it, done, hotter, longer]),
-        answer=help_it if "dull" in state else done,
-        mistakes=[
-            Mistake(done if "dull" in state else help_it, cold),
-            Mistake(hotter, "What does flux do above 350 °C? And how wide is the bridge for heat?"),
-            Mistake(longer, "Where does the heat go meanwhile? A pad lifts by time, too."),
-        ],
-    )
+    return what_next(draw)
 
 
 @question(points=3)
@@ -376,6 +322,10 @@ def salt(draw: Draw) -> Number:
             (330, 15, 10, 1.1, 2.2),
             (90, 10, 5, 0.9, 1.8),
             (176, 11, 5, 1.6, 3.2),
+            (480, 20, 10, 1.2, 2.4),
+            (224, 16, 5, 1.4, 2.8),
+            (255, 15, 10, 0.85, 1.7),
+            (152, 10, 8, 0.95, 1.9),
         ]
     )
     return Number(

@@ -247,6 +247,12 @@ def handing_over(draw: Draw) -> Choice:
             "The 325 V capacitor of a switching supply bulges",
             "A laser printer arcs beside its drum",
             "The primary winding of a mains transformer smells burnt",
+            "An induction hob trips its fuse as soon as it is switched on",
+            "The motor of a washing machine hums and does not turn",
+            "A neon sign flickers on one side",
+            "An oil radiator does not switch off any more",
+            "The lamp of a projector no longer strikes its arc",
+            "An insect killer with a high-voltage grid has gone quiet",
         ]
     )
     ours = [
@@ -275,6 +281,12 @@ def two_readings(draw: Draw) -> Number:
             ("can", "330\n10V", 330e-6, 33e-12),
             ("disc", "470", 47e-12, 470e-6),
             ("can", "470\n6.3V", 470e-6, 47e-12),
+            ("disc", "150", 15e-12, 150e-6),
+            ("can", "150\n35V", 150e-6, 15e-12),
+            ("disc", "680", 68e-12, 680e-6),
+            ("can", "680\n10V", 680e-6, 68e-12),
+            ("disc", "560", 56e-12, 560e-6),
+            ("can", "560\n6.3V", 560e-6, 56e-12),
         ]
     )
     figures = marking.split("\n")[0]
@@ -302,6 +314,38 @@ NUMBER_ONLY = "Type the number alone, without a unit"
 OTHER_UNIT = "Type the unit of what was asked for"
 
 
+# What was typed, what is asked for, what should be typed instead.
+TYPED_ANEW = (
+    ("1,500 pF", "a capacitance", "1500 pF"),
+    ("33", "a capacitance", "33 nF"),
+    ("9 V", "a plain number of cells", "9"),
+    ("15 mA", "a voltage", "15 mV"),
+    ("2,200 µH", "an inductance", "2.2 mH"),
+    ("68", "an inductance", "68 µH"),
+    ("1,200 Ω", "a resistance", "1.2 kΩ"),
+    ("330 F", "a resistance", "330 Ω"),
+    ("24 pcs", "a plain number of screws", "24"),
+    ("6,800 pF", "a capacitance", "6.8 nF"),
+    ("90 V", "a time", "90 s"),
+    ("12,000 pF", "a capacitance", "12 nF"),
+)
+# What was meant by it in words, and what is no better.
+MEANT = {
+    "1,500 pF": ("fifteen hundred pF", "1.500 pF", "1500", "1500 pV"),
+    "33": ("thirty-three nF", "33.0", "33 nH", "33 pF"),
+    "9 V": ("nine cells", "9 F", "9 mV", "9 pcs"),
+    "15 mA": ("fifteen mV", "15 V", "15 mΩ", "0.15 A"),
+    "2,200 µH": ("twenty-two hundred µH", "2.2 µH", "2200", "2.2 mF"),
+    "68": ("sixty-eight µH", "68.0", "68 µF", "68 mH"),
+    "1,200 Ω": ("twelve hundred Ω", "1.2 Ω", "1.200 Ω", "1.2 kF"),
+    "330 F": ("three hundred and thirty Ω", "330 V", "330 kΩ", "330 pF"),
+    "24 pcs": ("two dozen screws", "24 m", "24 V", "2 dozen"),
+    "6,800 pF": ("sixty-eight hundred pF", "6.8 pF", "6800", "6.8 nH"),
+    "90 V": ("a minute and a half", "90 Ω", "90 min", "90 ms"),
+    "12,000 pF": ("twelve thousand pF", "12 pF", "12", "12 nA"),
+}
+
+
 @question(points=1)
 def cannot_be_read(draw: Draw) -> Choice:
     typed, asked, right = draw.pick(
@@ -315,12 +359,19 @@ def cannot_be_read(draw: Draw) -> Choice:
             ("8 h", "a plain number of hours", NUMBER_ONLY),
             ("25 A", "a voltage", OTHER_UNIT),
             ("47 kΩ", "a capacitance", OTHER_UNIT),
+            *TYPED_ANEW,
         ]
     )
+    says = f"You typed `{typed}` and the form says that it cannot be read yet."
+    asks = f"A question asks for {asked}. {says} What do you do?"
+    options = [WITH_UNIT, NO_COMMA, NUMBER_ONLY, OTHER_UNIT]
+    if typed in MEANT:
+        meant, *others = MEANT[typed]
+        asks = f"A question asks for {asked}. You mean {meant}. {says} What do you type instead?"
+        options = [right, *others]
     return Choice(
-        prompt=f"A question asks for {asked}. You typed `{typed}` and the form says that it "
-        "cannot be read yet. What do you do?",
-        options=draw.shuffle([WITH_UNIT, NO_COMMA, NUMBER_ONLY, OTHER_UNIT]),
+        prompt=asks,
+        options=draw.shuffle(options),
         answer=right,
         hint="Read the line under the box: it says what is wrong and what is accepted.",
     )

@@ -71,6 +71,11 @@ def what_is_spent(draw: Draw) -> Number:
             (9, 1.5, 10, 80, 10),
             (3, 4, 5, 30, 6),
             (7, 2, 9, 40, 8),
+            (8, 3, 7, 36, 6),
+            (12, 2, 9, 28, 7),
+            (10, 1, 9, 33, 11),
+            (6, 3, 9, 56, 8),
+            (3, 1.5, 4, 30, 3),
         ]
     )
     job = Job(0, parts, hours, SURE, SURE, hour_worth=worth, tools=tools, jobs=jobs)
@@ -99,6 +104,11 @@ def expected_gain(draw: Draw) -> Number:
             (90, 12, 3, 7, 50),
             (50, 5, 2, 4, 60),
             (70, 10, 2.5, 8, 75),
+            (80, 9, 2, 6, 50),
+            (45, 4, 1, 8, 60),
+            (100, 14, 4, 5, 60),
+            (36, 3, 1.5, 4, 75),
+            (64, 6, 2.5, 8, 75),
         ]
     )
     job = Job(value, parts, hours, chance, chance, hour_worth=worth)
@@ -130,6 +140,11 @@ def another_set(draw: Draw) -> Number:
             (65, 30, 80, 15),
             (100, 70, 90, 35),
             (55, 35, 80, 12),
+            (75, 50, 80, 17),
+            (60, 40, 70, 10),
+            (85, 55, 60, 13),
+            (120, 80, 75, 34),
+            (50, 30, 90, 13),
         ]
     )
     job = Job(value, parts, 0, chance, chance, replacement=other)
@@ -153,7 +168,10 @@ def another_set(draw: Draw) -> Number:
 @question(points=2)
 def break_even_chance(draw: Draw) -> Number:
     value, spent, failed = draw.pick(
-        [(50, 25, 5), (60, 30, 10), (80, 26, 20), (45, 20, 15), (70, 25, 10), (55, 30, 5)]
+        [
+            *((50, 25, 5), (60, 30, 10), (80, 26, 20), (45, 20, 15), (70, 25, 10), (55, 30, 5)),
+            *((40, 18, 10), (90, 33, 10), (48, 24, 2), (70, 26, 10), (35, 15, 5)),
+        ]
     )
     job = Job(value, spent, 0, SURE, SURE, failed=failed)
     return Number(
@@ -217,6 +235,11 @@ def which_set_first(draw: Draw) -> Order:
             (("clock", 24, 8), ("label maker", 10, 2), ("lamp", 4, 0.5), ("scanner", 18, 3)),
             (("amplifier", 24, 6), ("lamp", 5, 0.5), ("clock", 9, 1.5), ("scanner", 14, 4)),
             (("scanner", 28, 8), ("label maker", 9, 1), ("amplifier", 24, 5), ("lamp", 3, 0.5)),
+            (("lamp", 8, 2), ("scanner", 21, 3), ("clock", 10, 1), ("amplifier", 30, 5)),
+            (("label maker", 8, 0.5), ("scanner", 20, 2), ("amplifier", 33, 6), ("lamp", 4, 0.5)),
+            (("scanner", 9, 1), ("lamp", 6, 1), ("amplifier", 28, 4), ("clock", 12, 2.5)),
+            (("amplifier", 18, 1.5), ("clock", 22, 4), ("label maker", 10, 1), ("scanner", 14, 2)),
+            (("scanner", 16, 1), ("clock", 9, 1), ("lamp", 5, 1), ("label maker", 20, 2.5)),
         ]
     )
     jobs = [Job(gain, 0, hours, SURE, SURE, name=name) for name, gain, hours in sets]
@@ -262,7 +285,11 @@ def handed_on(draw: Draw) -> Choice:
 @question(points=2)
 def correct_an_entry(draw: Draw) -> Choice:
     number, wrong, meant = draw.pick(
-        [(7, "2.10 kΩ", "2.10 Ω"), (5, "47 V", "4.7 V"), (9, "C12", "C21"), (6, "35 V", "3.5 V")]
+        [
+            *((7, "2.10 kΩ", "2.10 Ω"), (5, "47 V", "4.7 V"), (9, "C12", "C21")),
+            *((6, "35 V", "3.5 V"), (8, "0.22 µF", "22 µF"), (11, "R13", "R31")),
+            *((4, "16 V", "1.6 V"), (12, "90 Ω", "9.0 Ω"), (13, "D2", "D7")),
+        ]
     )
     right = f"I write a new entry in place of entry {number}"
     change = f"I open the file and change entry {number}"
@@ -283,7 +310,10 @@ def correct_an_entry(draw: Draw) -> Choice:
 @question(points=2)
 def hours_on_the_card(draw: Draw) -> Number:
     first, wrong, meant = draw.pick(
-        [(45, 15, 75), (30, 10, 60), (90, 20, 45), (20, 15, 70), (50, 10, 40), (25, 5, 95)]
+        [
+            *((45, 15, 75), (30, 10, 60), (90, 20, 45), (20, 15, 70), (50, 10, 40), (25, 5, 95)),
+            *((35, 10, 70), (40, 25, 110), (15, 5, 45), (55, 15, 110), (80, 30, 100)),
+        ]
     )
     spent = {3: first, 7: wrong, 9: meant}
     entries = [
