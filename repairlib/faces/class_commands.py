@@ -37,9 +37,9 @@ VERBS: dict[str, Verb] = {
     ),
     "add": Verb("add FOLDER OWN.txt ...", "own:add"),
     "collect": Verb(
-        "collect FOLDER [PLACE ...] [--every SECONDS] [--json]",
+        "collect FOLDER [PLACE ...] [--anew LESSON:QUESTION] [--every SECONDS] [--json]",
         "collect:collect_marks",
-        ("--every",),
+        ("--anew", "--every"),
     ),
     "type-in": Verb("type-in FOLDER LINES.txt [--json]", "type_in:type_in_lines"),
     "screens": Verb("screens LESSON --out FILE.html", "screens:show_on_screens", ("--out",)),

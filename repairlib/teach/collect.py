@@ -13,8 +13,9 @@ import os
 import re
 import time
 from collections import deque
-from collections.abc import Iterable, Iterator, Mapping, Sequence
+from collections.abc import Callable, Iterable, Iterator, Mapping, Sequence
 from concurrent.futures import ProcessPoolExecutor
+from functools import partial
 from pathlib import Path
 from typing import Any, NamedTuple
 
@@ -81,10 +82,16 @@ class Collected(NamedTuple):
     accounts: list[Account]
 
 
-def collect(group: Group, places: Iterable[str | Path], cores: int | None = None) -> Collected:
+def collect(
+    group: Group,
+    places: Iterable[str | Path],
+    cores: int | None = None,
+    anew: frozenset[str] = frozenset(),
+) -> Collected:
     """The marks of all that lies in these places: folders, archives, drives, single files.
 
-    `cores` is how many to use, all of them if it is not said. Nothing is written. Raises
+    `cores` is how many to use, all of them if it is not said; `anew` are the questions to mark
+    against today's key, as `LESSON:QUESTION`. Nothing is written. Raises
     RepairlibError for a place that is not there.
     """
     accounts: list[Account] = []
@@ -109,7 +116,7 @@ def collect(group: Group, places: Iterable[str | Path], cores: int | None = None
             by_member.setdefault(word, []).append(claim)
     jobs = [(one, by_member[one.word]) for one in members.all if one.word in by_member]
     small = group._replace(members=(), held={}, own=dict(group.own))  # for the other cores
-    return Collected(_all_marked(small, jobs, accounts, cores), accounts)
+    return Collected(_all_marked(small, anew, jobs, accounts, cores), accounts)
 
 
 def counts(accounts: Sequence[Account]) -> dict[str, int]:
@@ -189,17 +196,17 @@ def _partners(data: bytes) -> list[str]:
 
 
 def _all_marked(
-    group: Group, jobs: list, accounts: list[Account], cores: int | None
+    group: Group, anew: frozenset[str], jobs: list, accounts: list[Account], cores: int | None
 ) -> Iterator[Marked]:
     """The marks of all members; each file gets its account on the way."""
-    for found, told in _each_done(group, jobs, cores):
+    for found, told in _each_done(partial(_marks_of, group, anew), jobs, cores):
         for number, account in told.items():
             if accounts[number].outcome != COUNTED:  # else it counted for the other of a pair
                 accounts[number] = account
         yield from found
 
 
-def _each_done(group: Group, jobs: list, cores: int | None) -> Iterator[tuple[list, dict]]:
+def _each_done(marks_of: Callable, jobs: list, cores: int | None) -> Iterator[tuple[list, dict]]:
     """The marks and accounts of a few members at a time, in order, on so many cores.
 
     No more is begun than is soon asked for, so that results do not pile up.
@@ -208,12 +215,12 @@ def _each_done(group: Group, jobs: list, cores: int | None) -> Iterator[tuple[li
     some = [jobs[start : start + AT_A_TIME] for start in range(0, len(jobs), AT_A_TIME)]
     if cores == 1 or sum(len(claims) for _, claims in jobs) < A_SIDE:
         for few in some:
-            yield _marks_of(group, few)
+            yield marks_of(few)
         return
     with ProcessPoolExecutor(cores) as pool:
         begun: deque = deque()
         for few in some:
-            begun.append(pool.submit(_marks_of, group, few))
+            begun.append(pool.submit(marks_of, few))
             if len(begun) > 2 * cores:
                 yield begun.popleft().result()
         while begun:
@@ -226,13 +233,15 @@ def _cores() -> int:
     return os.cpu_count() or 1
 
 
-def _marks_of(group: Group, jobs: list[tuple[Member, list[Claim]]]) -> tuple[list, dict]:
+def _marks_of(
+    group: Group, anew: frozenset[str], jobs: list[tuple[Member, list[Claim]]]
+) -> tuple[list, dict]:
     """The marks of these members, and the account of each of their files by its number."""
     marked: list[Marked] = []
     accounts: dict[int, Account] = {}
     reader = Reader()
     for member, claims in jobs:
-        found, told = _marks_of_one(group, member, claims, reader)
+        found, told = _marks_of_one(group, anew, member, claims, reader)
         marked += found
         for number, account in told.items():
             if number not in accounts or account.outcome == COUNTED:
@@ -242,7 +251,7 @@ def _marks_of(group: Group, jobs: list[tuple[Member, list[Claim]]]) -> tuple[lis
 
 
 def _marks_of_one(
-    group: Group, member: Member, claims: list[Claim], reader: Reader
+    group: Group, anew: frozenset[str], member: Member, claims: list[Claim], reader: Reader
 ) -> tuple[list[Marked], dict[int, Account]]:
     marked: dict[str, Marked] = {}
     accounts: dict[int, Account] = {}
@@ -257,7 +266,7 @@ def _marks_of_one(
         theirs = _lessons_for(group, member, claim, content)
         new = [lesson for lesson in theirs if lesson not in marked]
         for lesson in new:
-            marked[lesson] = _marked(group, member, lesson, claim, content)
+            marked[lesson] = _marked(group, anew, member, lesson, claim, content)
         receipt = receipt_of(content) if len(claims) > 1 else ""
         if new or not theirs:
             accounts[claim.number] = Account(file, *_said_of(content, theirs, new))
@@ -291,10 +300,17 @@ def _lessons_for(group: Group, member: Member, claim: Claim, content: Mapping) -
     ]
 
 
-def _marked(group: Group, member: Member, lesson: str, claim: Claim, content: Mapping) -> Marked:
+def _marked(
+    group: Group,
+    anew: frozenset[str],
+    member: Member,
+    lesson: str,
+    claim: Claim,
+    content: Mapping,
+) -> Marked:
     """The marks of a member in a lesson of a file, which may be that of their partner."""
     found, tries = content["lessons"][lesson], content["tries"].get(lesson, ())
-    made = marked_of(group, claim.owner, lesson, found, tries, content["at"])
+    made = marked_of(group, claim.owner, lesson, found, tries, content["at"], anew)
     partner = _partner(found) if claim.owner == member else claim.owner.name
     return made._replace(word=member.word, name=member.name, partner=partner)
 

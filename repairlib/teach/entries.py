@@ -10,7 +10,7 @@ from collections.abc import Iterable, Mapping
 from typing import NamedTuple
 
 from repairlib.core.once import Once
-from repairlib.learn.exercise import LESSONS, module_of, questions_of
+from repairlib.learn.exercise import lessons_known, module_of, questions_of
 from repairlib.learn.group import Group, Member
 from repairlib.learn.learner import DEMO, member_of
 from repairlib.learn.marking import Line, mark_question
@@ -92,8 +92,10 @@ def entries_of(group: Group, marked: Iterable[Marked], asked: Mapping) -> list[E
         (one.word, one.lesson): _entries(one, by_variant.get(one.sheet.variant, one.word), asked)
         for one in marked
     }
-    others = {lesson for _, lesson in given} - set(group.lessons)
-    lessons = (*group.lessons, *sorted(others, key=_place))
+    known = lessons_known(group)
+    taken = group.lessons or known
+    others = {lesson for _, lesson in given} - set(taken)
+    lessons = (*taken, *sorted(others, key=known.index))
     blank = Once(lambda lesson: [(one.id, one.points) for one in questions_of(lesson, DEMO, group)])
     made: list[Entry] = []
     for member in group.members:
@@ -101,10 +103,6 @@ def entries_of(group: Group, marked: Iterable[Marked], asked: Mapping) -> list[E
             theirs = given.get((member.word, lesson))
             made += _nothing(member, lesson, blank[lesson]) if theirs is None else theirs
     return made
-
-
-def _place(lesson: str) -> tuple[int, str]:
-    return (LESSONS.index(lesson) if lesson in LESSONS else len(LESSONS), lesson)
 
 
 def _nothing(member: Member, lesson: str, asked: Iterable[tuple[str, float]]) -> list[Entry]:

@@ -6,8 +6,8 @@ has, and each try is judged anew too. What a file says of dangerous answers is o
 
 from __future__ import annotations
 
-from collections.abc import Iterator, Mapping, Sequence
-from typing import Any, NamedTuple
+from collections.abc import Collection, Iterator, Mapping, Sequence
+from typing import NamedTuple
 
 from repairlib.learn.exercise import changed_since, lessons_known, module_of, remarks
 from repairlib.learn.group import Group, Member
@@ -33,17 +33,6 @@ class Marked(NamedTuple):
     at: int
     partner: str = ""
 
-    def to_dict(self) -> dict[str, Any]:
-        """The marks as plain values for JSON: the sheet, and the story of each question."""
-        return {
-            "word": self.word,
-            "name": self.name,
-            "partner": self.partner,
-            "at": self.at,
-            **self.sheet.to_dict(),
-            "stories": {name: _story(one) for name, one in self.stories.items()},
-        }
-
 
 def is_lesson_of(group: Group, lesson: str) -> bool:
     """True for a lesson that is marked for this group."""
@@ -52,17 +41,25 @@ def is_lesson_of(group: Group, lesson: str) -> bool:
 
 
 def marked_of(
-    group: Group, member: Member, lesson: str, found: Mapping, tries: Sequence, at: int
+    group: Group,
+    member: Member,
+    lesson: str,
+    found: Mapping,
+    tries: Sequence,
+    at: int,
+    anew: Collection[str] = (),
 ) -> Marked:
     """The marks of a member in one lesson.
 
     `found` is what a file of saved answers holds, `tries` are lists [at, id, typed, state,
-    hazards], both checked for their form.
+    hazards], both checked for their form. The questions in `anew`, as `LESSON:QUESTION`, are marked
+    against today's key although they have changed since they were answered.
     """
     learner = member_of(group, member)
     asked = asked_of(module_of(lesson, group), learner.draw(lesson))
     saved = Saved.of(dict(found))
-    changed = changed_since(asked, saved, fingerprint_of=Asked.fingerprint)
+    others = changed_since(asked, saved, fingerprint_of=Asked.fingerprint)
+    changed = {name: one for name, one in others.items() if f"{lesson}:{name}" not in anew}
     told = stories(_judged({one.id: one for one in asked if one.id not in changed}, tries))
     unsafe = {*saved.unsafe, *(name for name, story in told.items() if story.unsafe)}
     notes = remarks(asked, saved)
@@ -81,16 +78,3 @@ def _judged(asked: Mapping[str, Asked], tries: Sequence) -> Iterator[Try]:
         if state != UNSAFE and not asked[one.id].is_whole(one.typed):
             state = UNFINISHED
         yield Try(one.at, one.id, one.typed, state, judgement.hazards)
-
-
-def _story(story: Story) -> dict[str, Any]:
-    return {
-        "first": story.first and _try(story.first),
-        "tries": story.tries,
-        "unsafe": [_try(one) for one in story.unsafe],
-        "last": story.last and _try(story.last),
-    }
-
-
-def _try(one: Try) -> dict[str, Any]:
-    return {"at": one.at, "typed": one.typed, "state": one.state, "hazards": list(one.hazards)}

@@ -5,6 +5,7 @@ from __future__ import annotations
 from collections.abc import Mapping
 from typing import NamedTuple
 
+from repairlib.learn.exercise import lessons_known
 from repairlib.learn.group import Group
 from repairlib.learn.progress import NOT_BEGUN, again, first_to_do, state_of
 from repairlib.learn.question import RIGHT, UNSAFE
@@ -50,10 +51,11 @@ def next_for(group: Group, due: Mapping[tuple[str, str], Due]) -> list[Next]:
 
 
 def _next(group: Group, word: str, name: str, due: Mapping[str, Due]) -> Next:
-    lessons = (*group.lessons, *(one for one in due if one not in group.lessons))
+    taken = group.lessons or lessons_known(group)
+    lessons = (*taken, *(one for one in due if one not in taken))
     questions = [one for lesson in lessons if lesson in due for one in due[lesson].questions]
     questions.sort(key=lambda one: not one.why.startswith(UNSAFE))
-    states = {one: due[one].state if one in due else NOT_BEGUN for one in group.lessons}
+    states = {one: due[one].state if one in due else NOT_BEGUN for one in taken}
     return Next(word, name, tuple(questions), first_to_do(states))
 
 

@@ -13,7 +13,6 @@ member and lesson takes the place of an earlier one.
 
 from __future__ import annotations
 
-import json
 import time
 from collections.abc import Iterator, Mapping
 from pathlib import Path
@@ -24,15 +23,22 @@ from repairlib.core.version import VERSION
 from repairlib.core.wording import counted
 from repairlib.learn import files
 from repairlib.learn.arranging import Table
-from repairlib.learn.exercise import lessons_known, questions_of
+from repairlib.learn.exercise import questions_of
 from repairlib.learn.fingerprint import fingerprint
 from repairlib.learn.group import Group, Member
-from repairlib.learn.hand_in import KIND, SIGNS, HandedIn, check_signs, put_into, receipt_of, sum_of
+from repairlib.learn.hand_in import (
+    KIND,
+    SIGNS,
+    HandedIn,
+    check_signs,
+    file_of,
+    put_into,
+    receipt_of,
+)
 from repairlib.learn.learner import member_of, named_in
-from repairlib.learn.own import OWN
-from repairlib.learn.progress import number_of
 from repairlib.learn.question import UNREADABLE, UNSAFE, Choice, Question
 from repairlib.learn.tries import NO_TRY
+from repairlib.teach.anew import lesson_of
 
 FORM = "WORD LESSON: answer | answer | …"
 NOTHING = ("", "-")
@@ -128,7 +134,7 @@ def _read_line(number: int, line: str, group: Group) -> tuple[Sheet, list[Troubl
     first, plus, second = who.partition("+")
     member = group.member(first)
     partner = group.member(second).name if plus else ""
-    lesson = _lesson(which, group)
+    lesson = lesson_of(which, group)
     asked = questions_of(lesson, member_of(group, member), group)
     pieces = [piece.strip() for piece in rest.split("|")]
     if len(pieces) == len(asked) + 1 and not pieces[-1]:
@@ -162,17 +168,6 @@ def _without_check(line: str) -> str:
         wrong = f"the check signs {signs} do not fit what stands before them"
         raise RepairlibError(line.strip(), wrong, "the line read out once more")
     return before
-
-
-def _lesson(typed: str, group: Group) -> str:
-    """The lesson of that number or name. Raises RepairlibError for none of the group's."""
-    known = {name: name for name in lessons_known(group)}
-    known |= {number_of(name).removeprefix(OWN): name for name in known}
-    found = known.get(typed.casefold(), known.get(typed.zfill(2)))
-    if found is None:
-        numbers = ", ".join(map(number_of, group.lessons))
-        raise RepairlibError(typed, "no lesson has this number", numbers)
-    return found
 
 
 def _answer(question: Question, piece: str) -> Any:
@@ -224,11 +219,9 @@ def _handed_in(group: Group, sheets: list[Sheet], at: int) -> HandedIn:
     content: dict[str, Any] = {"format": files.FORMAT, "kind": KIND, **named_in(learner)}
     content |= {"partner": partner, "at": at, "version": VERSION, "from": "paper"}
     content |= {"lessons": lessons, "tries": tries}
-    content["check"] = sum_of(content)
     answers = receipt_of(content | {"tries": {}})  # typed twice it is one file, whatever the time
     name = f"from-paper-{sheets[0].member.word}-{answers.lower()}.json"
-    data = json.dumps(content, separators=(",", ":")).encode("ascii")
-    return HandedIn(name, data, receipt_of(content), at)
+    return HandedIn(name, file_of(content), receipt_of(content), at)
 
 
 def _as_saved(sheet: Sheet, group: Group, at: int) -> tuple[Mapping[str, Any], list[list[Any]]]:

@@ -80,7 +80,7 @@ def test_a_claimed_score_gains_nothing(tmp_path):
             line[3:] = ["right", []]
     one, _ = collected(put(tmp_path / "honest", ada=as_file(honest)))
     other, _ = collected(put(tmp_path / "claimed", ada=as_file(claimed)))
-    assert [sheet.to_dict() for sheet in one] == [sheet.to_dict() for sheet in other]
+    assert one == other
     assert any(story.unsafe for sheet in other for story in sheet.stories.values())
 
 
@@ -207,5 +207,5 @@ def test_on_two_cores_the_same_comes_out_in_the_same_order(tmp_path, monkeypatch
     )
     one, told = collected(place, cores=1)
     two, told_too = collected(place, cores=2)
-    assert [sheet.to_dict() for sheet in one] == [sheet.to_dict() for sheet in two]
+    assert one == two
     assert told == told_too

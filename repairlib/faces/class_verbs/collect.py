@@ -1,26 +1,26 @@
 """`class collect FOLDER [PLACE ...]`: take in what was handed in, and mark it.
 
-It writes into the folder of the group alone: marks/marks.json, one line for each member and lesson.
+It writes into the folder of the group alone: the mark book, marks/room.html, marks.csv and
+marks.json, and in marks/files.json what became of each file.
 """
 
 from __future__ import annotations
 
 import json
-import os
-import tempfile
 import time
-from collections.abc import Iterator, Sequence
+from collections.abc import Mapping, Sequence
 from pathlib import Path
-from typing import Any
 
 from repairlib.core.errors import RepairlibError
 from repairlib.learn import files
 from repairlib.learn.group import Group, read_group
-from repairlib.teach.collect import COUNTED, RULE, Account, Collected, collect, counts
-from repairlib.teach.marked import Marked
+from repairlib.teach.anew import anew_of
+from repairlib.teach.collect import COUNTED, RULE, Account, collect, counts
+from repairlib.teach.mark_book import marked_anew, write_mark_book
+from repairlib.teach.room_view import EVERY
 
 FOLDERS = "class collect FOLDER [PLACE ...], the folder of the group first"
-MOST_LISTED = 200  # files that did not count, on the screen; all of them stand in marks.json
+MOST_LISTED = 200  # files that did not count, on the screen; all of them stand in files.json
 
 
 def collect_marks(words: list[str], options: dict[str, str], as_json: bool) -> str:
@@ -30,12 +30,12 @@ def collect_marks(words: list[str], options: dict[str, str], as_json: bool) -> s
     folder = Path(words[0]).expanduser()
     places = [Path(word) for word in words[1:]] or [folder / "handed-in"]
     every = _seconds(options.get("--every"))
-    told = _told(folder, places, as_json)
+    told = _told(folder, places, options, as_json)
     try:
         while every:
             print(told, flush=True)
             time.sleep(every)
-            told = _told(folder, places, as_json)
+            told = _told(folder, places, options, as_json)
     except KeyboardInterrupt:
         return "No longer looking."
     return told
@@ -53,15 +53,19 @@ def _seconds(typed: str | None) -> float:
     return seconds
 
 
-def _told(folder: Path, places: Sequence[Path], as_json: bool) -> str:
+def _told(folder: Path, places: Sequence[Path], options: Mapping, as_json: bool) -> str:
     group = read_group(folder / "group.json")
-    collected = collect(group, places)
-    handed_in = write_marks(folder / "marks" / "marks.json", group, collected)
-    absent = [one.name for one in group.members if one.word not in handed_in]
+    anew = frozenset(marked_anew(folder)) | anew_of(options.get("--anew", ""), group)
+    collected = collect(group, places, anew=anew)
+    every = int(_seconds(options.get("--every"))) or EVERY
+    written = write_mark_book(folder, group, collected.marked, anew, every)
+    write_accounts(folder / "marks" / "files.json", group, collected.accounts)
+    absent = [one.name for one in group.members if one.word not in written.there]
     if as_json:
         found = {"counts": counts(collected.accounts), "rule": RULE, "nothing_from": absent}
+        found |= {"moved": [one._asdict() for one in written.moved]}
         return json.dumps(found | {"files": [one._asdict() for one in collected.accounts]})
-    return account_in_words(group, collected.accounts, absent)
+    return f"{account_in_words(group, collected.accounts, absent)}\n{written}"
 
 
 def account_in_words(group: Group, accounts: Sequence[Account], absent: Sequence[str]) -> str:
@@ -71,7 +75,7 @@ def account_in_words(group: Group, accounts: Sequence[Account], absent: Sequence
     left_out = [one for one in accounts if one.outcome != COUNTED]
     said += [f"  {one.file}: {one.outcome} ({one.why})" for one in left_out[:MOST_LISTED]]
     if len(left_out) > MOST_LISTED:
-        said.append(f"  and {len(left_out) - MOST_LISTED} more, in marks/marks.json")
+        said.append(f"  and {len(left_out) - MOST_LISTED} more, in marks/files.json")
     said += [
         f"  {one.file}: counted, but {one.why}"
         for one in accounts
@@ -84,36 +88,8 @@ def account_in_words(group: Group, accounts: Sequence[Account], absent: Sequence
     return "\n".join((*said, RULE))
 
 
-def write_marks(path: Path, group: Group, collected: Collected) -> set[str]:
-    """Write the marks to a file, all of it or none, one after the other; the words of who is there.
-
-    Raises RepairlibError when it cannot be written.
-    """
-    there: set[str] = set()
-    with files.saying_why(path):
-        path.parent.mkdir(parents=True, exist_ok=True)
-        handle, fresh = tempfile.mkstemp(dir=path.parent, prefix=path.name, suffix=".new")
-        try:
-            with open(handle, "w", encoding="ascii") as file:
-                file.writelines(_lines(group, collected, there))
-            os.replace(fresh, path)
-        except BaseException:
-            Path(fresh).unlink(missing_ok=True)
-            raise
-    return there
-
-
-def _lines(group: Group, collected: Collected, there: set[str]) -> Iterator[str]:
-    head: dict[str, Any] = {"format": files.FORMAT, "group": group.name, "rule": RULE}
-    yield json.dumps(head)[:-1] + ',\n"marked": ['
-    between = "\n"
-    for one in collected.marked:
-        there.add(one.word)
-        yield between + _line(one)
-        between = ",\n"
-    accounts = [one._asdict() for one in collected.accounts]
-    yield f'\n],\n"files": {json.dumps(accounts)}}}\n'
-
-
-def _line(one: Marked) -> str:
-    return json.dumps(one.to_dict(), separators=(",", ":"))
+def write_accounts(path: Path, group: Group, accounts: Sequence[Account]) -> None:
+    """Write what became of each file, all of it or none. Raises RepairlibError when barred."""
+    content = {"format": files.FORMAT, "group": group.name, "rule": RULE}
+    content |= {"files": [one._asdict() for one in accounts]}
+    files.put_in_place(path, json.dumps(content).encode("ascii"), 0o600)
