@@ -30,6 +30,13 @@ HOLDING = """A lesson that is held saves answers and does not say what is right 
 released, to all at once. What is dangerous it says at once. It is practice and no examination:
 who can program can find the answers on the learner's computer."""
 VERBS: dict[str, Verb] = {
+    "forget": Verb(
+        "forget WHO [--for-good] | WHO --from FOLDER",
+        "forget:forget_person",
+        ("--from",),
+        ("--for-good",),
+    ),
+    "clear": Verb("clear [--for-good]", "forget:clear_group", switches=("--for-good",)),
     "check": Verb(
         "check OWN.txt ... | --example | --example-table",
         "own:check",

@@ -77,7 +77,7 @@ def take_along(learner: Learner | Demo) -> dict[str, Any]:
         for lesson in carried["answers"]
     }
     content = {"format": FORMAT, **named_in(learner), "carried": carried, "tries": tries}
-    return content | {"check": _check(content)}
+    return content | {"check": check_of(content)}
 
 
 def how_many(content: Mapping) -> tuple[int, int]:
@@ -218,7 +218,7 @@ def _read(data: bytes, name: str) -> dict:
     if type(version) is int and version > FORMAT:
         wrong = f"it is of a later version ({version}; this one reads {FORMAT})"
         raise RepairlibError(name, wrong, "this file at a computer with the later version")
-    if content.pop("check", None) != _check(content) or not _fits(content):
+    if content.pop("check", None) != check_of(content) or not _fits(content):
         raise RepairlibError(name, "this was changed or damaged on its way", OURS)
     return content
 
@@ -248,6 +248,7 @@ def _belongs(kind: Kind, called: str, found: object, whose: Path) -> bool:
     return found[kind.called] == called and learner_in(found).folder() == whose
 
 
-def _check(content: Mapping) -> str:
+def check_of(content: Mapping) -> str:
+    """The check at the end of a file to carry, of all else in it."""
     text = json.dumps(content, sort_keys=True, ensure_ascii=True)
     return hashlib.sha256(text.encode("ascii")).hexdigest()[:16]

@@ -19,6 +19,7 @@ from repairlib.learn.home import file_name, home
 
 Again = Mapping[str, Mapping[str, int]]  # lesson: part of its draw: how often it was thrown anew
 NOTHING: Mapping[str, Any] = MappingProxyType({})
+GROUP_FILE = "group.json"
 A_GROUP = "the file group.json, as the instructor's command made it"
 
 
@@ -137,7 +138,7 @@ def read_group(path: str | Path) -> Group:
 def group_file() -> Path:
     """Where this computer looks for its group."""
     named = os.environ.get("REPAIRLIB_GROUP", "").strip()
-    return Path(named).expanduser() if named else home() / "group.json"
+    return Path(named).expanduser() if named else home() / GROUP_FILE
 
 
 def group_put_away(name: str) -> Path:
@@ -193,7 +194,7 @@ def make_known(path: str | Path) -> MadeKnown:
     file here that cannot be used is kept aside. Raises RepairlibError when there is no group in the
     file, when another is named in REPAIRLIB_GROUP, and when it cannot be saved.
     """
-    group, place = read_group(path), home() / "group.json"
+    group, place = read_group(path), home() / GROUP_FILE
     if group_file() != place:
         wrong = "the group of this computer is named in REPAIRLIB_GROUP"
         raise RepairlibError(group_file(), wrong, "that file itself renewed, or the variable unset")

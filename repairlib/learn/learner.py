@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from collections.abc import Mapping
+from collections.abc import Mapping, Sequence
 from dataclasses import dataclass, field, replace
 from pathlib import Path
 
@@ -156,24 +156,38 @@ def set_learner(name: str, group: str = "", partner: str = "") -> Learner | Demo
     """
     said = {"name": name, "group": group, "partner": partner}
     learner = learner_in({k: v.strip() if isinstance(v, str) else v for k, v in said.items()})
-    _remember(learner, moved=learner)
+    path = home() / "learner.json"
+    with files.locked(path):
+        found, _ = files.settle(path, _is_learner)
+        others = [one for one in _known(found) if one.folder() != learner.folder()]
+        first = [learner] if isinstance(learner, Learner) else []
+        _write(path, learner, [*first, *others])
     return as_member(learner)[0]
 
 
 def forget(learner: Learner | Demo) -> None:
-    """Forget this name and group; the demo variant is set. What was answered stays on the disk."""
-    _remember(DEMO, moved=learner)
+    """Forget this name and group, also as somebody's partner. What was answered stays on the disk.
 
-
-def _remember(learner: Learner | Demo, moved: Learner | Demo) -> None:
-    """Set `learner`; among those known `moved` comes first when it is set, and else goes."""
+    The demo variant is set, if it was their turn.
+    """
     path = home() / "learner.json"
     with files.locked(path):
         found, _ = files.settle(path, _is_learner)
-        others = [one for one in _known(found) if one.folder() != moved.folder()]
-        first = [learner] if isinstance(learner, Learner) else []
-        known = [named_in(one) for one in (*first, *others)]
-        files.write(path, {**named_in(learner), "known": known})
+        set_now = learner_in(found) if found else DEMO
+        known = [one for one in _known(found) if one.folder() != learner.folder()]
+        known = [_without_partner(one, learner) for one in known]
+        stays = (one for one in known if one.folder() == set_now.folder())
+        _write(path, next(stays, DEMO), known)
+
+
+def _without_partner(one: Learner, gone: Learner | Demo) -> Learner:
+    """A learner, alone if the partner is who is gone."""
+    both = normal(one.group) == normal(gone.group) and normal(one.partner) == normal(gone.name)
+    return replace(one, partner="") if both else one
+
+
+def _write(path: Path, set_now: Learner | Demo, known: Sequence[Learner]) -> None:
+    files.write(path, {**named_in(set_now), "known": [named_in(one) for one in known]})
 
 
 def _known(found: Mapping | None) -> list[Learner]:

@@ -172,10 +172,10 @@ def test_the_demo_variant_can_be_carried_too(computer):
 
 
 def signed(content: dict) -> bytes:
-    from repairlib.learn.carrying import _check
+    from repairlib.learn.carrying import check_of
 
     content = {key: value for key, value in content.items() if key != "check"}
-    return json.dumps(content | {"check": _check(content)}).encode()
+    return json.dumps(content | {"check": check_of(content)}).encode()
 
 
 FOREIGN = [

@@ -20,7 +20,8 @@ QUIET = {
     "@jupyterlab/docmanager-extension:plugin": {"defaultViewers": {"markdown": "Markdown Preview"}},
 }
 # Else each kernel warns in the terminal that it talks, inside this computer, without encryption.
-KERNEL = {"IPKernelApp": {"log_level": "ERROR"}}
+# What is typed into cells is not kept for whoever comes next: it may hold a name.
+KERNEL = {"IPKernelApp": {"log_level": "ERROR"}, "HistoryManager": {"enabled": False}}
 LARGE = {"code-font-size": "18px", "content-font-size1": "20px", "ui-font-size1": "18px"}
 FOLDED = {"collapsed": True, "visible": True, "current": None, "widgets": []}
 
