@@ -200,10 +200,10 @@ class Table(Question):
 
     def given(self, typed):
         """(place in words, cell, text as typed) of every cell that is asked for."""
-        rows = typed if isinstance(typed, Mapping) else {}
+        rows = typed if isinstance(typed, (dict, Mapping)) else {}
         for row, cells in self.cells.items():
             texts = rows.get(row)
-            texts = texts if isinstance(texts, Mapping) else {}
+            texts = texts if isinstance(texts, (dict, Mapping)) else {}
             for column, cell in cells.items():
                 yield f"{row}, {column}", cell, texts.get(column, "")
 

@@ -58,7 +58,7 @@ class Asked(NamedTuple):
 
     def is_whole(self, typed) -> bool:
         """True when every part of it has an answer."""
-        return self.made.question.is_whole(typed)
+        return self.made.is_whole(typed)
 
     def judge(self, typed) -> Judgement:
         """The judgement on an answer as typed."""
@@ -80,6 +80,8 @@ class Made:
         self.question = question
         self.field = field
         self.items = items
+        self._is_table = isinstance(question, Table)
+        self._options = items if field == "options" and min(map(len, items)) > 1 else ()
         self._pieces: Pieces | None = None
         self._questions: dict[Places, Question] = {}
         self._fingerprints: dict[Places, str] = {}
@@ -93,23 +95,46 @@ class Made:
 
     def fingerprint(self, order: Places) -> str:
         """Its fingerprint in this order. The picture is drawn once for all orders."""
-        return _kept(self._fingerprints, order, partial(self._fingerprint, order))
+        return _kept(self._fingerprints, order, lambda: self._fingerprint(order))
+
+    def is_whole(self, typed) -> bool:
+        """True when every part of it has an answer."""
+        if not self._is_table or not isinstance(typed, dict):
+            return self.question.is_whole(typed)
+        asked = cast(Table, self.question)
+        return all(
+            text.strip() if isinstance(text, str) else not cell.is_blank(text)
+            for _, cell, text in asked.given(typed)
+        )
 
     def judge(self, order: Places, typed) -> Judgement:
         """The judgement on an answer. Equal answers and equal cells are judged once."""
-        question = self.question
-        if isinstance(question, Table) and isinstance(typed, Mapping):
+        if self._is_table and isinstance(typed, dict):
             asked = cast(Table, self.in_order(order))  # what it says goes row by row
             cells = [(at, self._cell(at, cell, text)) for at, cell, text in asked.given(typed)]
             return asked.together(cells)
-        if self.field and isinstance(typed, str):
-            typed = _in_words(self.in_order(order), typed)
-        key = _key(typed)
+        key = self._meant(order, typed)
         if key is None:
             return self.in_order(order).judge(typed)
-        if self.field and isinstance(typed, str) and _may_be_letters(question, typed):
-            key = (typed, order)
         return _kept(self._judged, key, lambda: self.in_order(order).judge(typed))
+
+    def _meant(self, order: Places, typed) -> Any:
+        """What stands for an answer among those judged, or None for one that is not remembered.
+
+        Letters are taken as what they stand for in this order, so that one judgement does for all.
+        """
+        if not isinstance(typed, str):
+            return _key(typed)
+        if len(typed) > LONGEST:
+            return None
+        if not self.field:
+            return typed
+        if self.field == "options":
+            place = LETTERS.find(typed) if len(typed) == 1 else -1
+            if 0 <= place < len(self._options):
+                return self._options[order[place]]
+            return typed if len(typed.strip()) > 1 else (typed, order)
+        return _in_words(self.in_order(order), typed) or (typed, order)
 
     def _cell(self, at: str, cell: Question, text) -> Judgement:
         if not isinstance(text, str) or len(text) > LONGEST:
@@ -187,7 +212,7 @@ class Tree:
         if self.free is None:
             self.free, made = _in_any_order(self.ask, noted) or (NONE_FREE, made)
         elif self.free != NONE_FREE:
-            made = _in_order_of(self.free, self.ask, noted) or made
+            made = _in_order_of(self.free, self.ask, noted, known=True) or made
             self.forgets = not made.field
         ways, outcome = self.start, NO_FORK
         for place, (count, texts) in enumerate(noted.steps):
@@ -241,15 +266,20 @@ def _in_any_order(ask: Callable[[Draw], Question], noted: Noted) -> tuple[int, M
     return None
 
 
-def _in_order_of(place: int, ask: Callable[[Draw], Question], noted: Noted) -> Made | None:
-    """The question in any order of the step at `place`, if that shows in nothing else."""
+def _in_order_of(
+    place: int, ask: Callable[[Draw], Question], noted: Noted, known: bool = False
+) -> Made | None:
+    """The question in any order of the step at `place`, if that shows in nothing else.
+
+    Where it is `known` of other questions of the function, one trial is enough.
+    """
     count, texts = noted.steps[place] if place < len(noted.steps) else (0, ())
     if not 1 < count == len(texts):
         return None
-    plain = tuple(range(count))
+    plain, drawn = tuple(range(count)), noted.told[place]
     for first in (plain[1:] + plain[:1], plain[::-1]):  # one of them is not the right order
         made = _items_of(_with(ask, noted, place, first), first)
-        others = (noted.told[place], plain, plain[-1:] + plain[:-1])
+        others = (drawn,) if known and first != drawn else (drawn, plain, plain[-1:] + plain[:-1])
         if made and all(_alike_in(ask, noted, place, made, other) for other in others):
             return made
     return None
@@ -315,36 +345,19 @@ def _put(question: Question, items: Sequence) -> Question:
 
 
 def _key(typed) -> Any:
-    """What stands for an answer among those judged, or None for one that is not remembered."""
-    if isinstance(typed, str):
-        return typed if len(typed) <= LONGEST else None
-    if not isinstance(typed, Mapping) or len(typed) > 20:
+    """The numbers of an order as a key, or None for what is not remembered."""
+    if not isinstance(typed, dict) or len(typed) > len(LETTERS):
         return None
     plain = all(isinstance(one, str) and len(one) <= LONGEST for one in typed.values())
     return tuple(typed.items()) if plain else None
 
 
-def _in_words(question: Question, typed: str) -> str:
-    """An answer of letters as what they stand for in this order; any other as it is.
-
-    So it is judged once for all orders.
-    """
-    shown = getattr(question, ORDERED[type(question)])
-    letters = LETTERS[: len(shown)]
-    if isinstance(question, Choice):
-        letter = typed.strip()
-        if len(letter) == 1 and letter in letters and min(map(len, shown)) > 1:
-            return shown[letters.index(letter)]
-    if isinstance(question, Order):
-        named = typed.split()
-        if sorted(named) == list(letters) and not any(">" in step for step in shown):
-            return " > ".join(shown[letters.index(letter)] for letter in named)
-    return typed
-
-
-def _may_be_letters(question: Question, typed: str) -> bool:
-    """True for an answer that may name what it means by the letters of the shown order."""
-    return not isinstance(question, Choice) or len(typed.strip()) <= 1
+def _in_words(question: Question, typed: str) -> tuple[str, ...] | None:
+    """The steps that an answer of letters names, or None for any other answer."""
+    named = typed.split()
+    if not isinstance(question, Order) or sorted(named) != list(LETTERS[: len(question.shown)]):
+        return None
+    return tuple(question.shown[LETTERS.index(letter)] for letter in named)
 
 
 def _kept(kept: dict, key: Any, made: Callable[[], Any]) -> Any:

@@ -25,7 +25,7 @@ from __future__ import annotations
 
 import json
 import time
-from collections.abc import Iterable, Mapping, Sequence
+from collections.abc import Iterable, Sequence
 from pathlib import Path
 from typing import Any, NamedTuple
 
@@ -205,12 +205,12 @@ def _passed(before: Try | None, one: Try, after: Try | None) -> bool:
 
 def _filled_further(before: Any, after: Any) -> bool:
     """True for a table in which only cells that were empty have been filled in."""
-    return isinstance(before, Mapping) and _texts(before).items() <= _texts(after).items()
+    return not isinstance(before, str) and _texts(before).items() <= _texts(after).items()
 
 
 def _texts(typed: Any, place: tuple[str, ...] = ()) -> dict[tuple[str, ...], str]:
     """Each text of an answer that is not blank, by its row and column."""
-    if not isinstance(typed, Mapping):
+    if isinstance(typed, str):
         return {place: typed} if typed.strip() else {}
     return {
         where: text

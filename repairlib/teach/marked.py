@@ -16,7 +16,7 @@ from repairlib.learn.marking import Sheet, mark
 from repairlib.learn.question import UNSAFE
 from repairlib.learn.remembered import Asked, asked_of
 from repairlib.learn.saved_answers import Saved
-from repairlib.learn.tries import UNFINISHED, Story, Try, stories, try_of
+from repairlib.learn.tries import UNFINISHED, Story, Try, stories
 
 
 class Marked(NamedTuple):
@@ -68,13 +68,11 @@ def marked_of(
 
 
 def _judged(asked: Mapping[str, Asked], tries: Sequence) -> Iterator[Try]:
-    """Each try that is one, with its state and hazards judged anew."""
-    for line in tries:
-        one = try_of(*line)
-        if one is None or one.id not in asked:
-            continue
-        judgement = asked[one.id].judge(one.typed)
-        state = judgement.state
-        if state != UNSAFE and not asked[one.id].is_whole(one.typed):
-            state = UNFINISHED
-        yield Try(one.at, one.id, one.typed, state, judgement.hazards)
+    """Each try to one of these questions, with its state and hazards judged anew."""
+    for at, name, typed, *_ in tries:
+        if name in asked:
+            judgement = asked[name].judge(typed)
+            state = judgement.state
+            if state != UNSAFE and not asked[name].is_whole(typed):
+                state = UNFINISHED
+            yield Try(at, name, typed, state, judgement.hazards)

@@ -2,7 +2,7 @@
 
 from random import Random
 
-from repairlib.core.quantity import engineering
+from repairlib.core.quantity import NBSP, engineering
 from repairlib.core.version import VERSION
 from repairlib.learn import LESSONS, Choice, Number, Order, Table
 from repairlib.learn.exercise import module_of
@@ -41,20 +41,21 @@ def typed_by_somebody(ask, dice: Random, knows: float = 0.7):
 
 
 def _number(ask: Number, dice: Random, right: bool) -> str:
+    """A number as people type it: mostly short, in a few spellings; now and then worked out."""
     value = ask.answer
     if not right:
         usual = [one.when for one in ask.mistakes if isinstance(one.when, float)]
-        value = dice.choice([*usual, value * 10, value / 1000, value * dice.uniform(0.3, 3)])
-    elif ask.tolerance:
-        value *= 1 + dice.choice([0, 0, 0, dice.uniform(-1, 1) * ask.tolerance * 0.9])
-    text = engineering(value, ask.unit, dice.choice([None, 3, 4, 5]))
-    spelt = {" ": dice.choice(["", " ", " ", "  "]), "µ": dice.choice(["µ", "u"])}
-    spelt["."] = dice.choice([".", ".", ","])
+        value = dice.choice([*usual, value * 10, value / 1000, value * dice.randrange(2, 90) / 20])
+    elif dice.random() < 0.1:
+        value *= 1 + dice.uniform(-0.9, 0.9) * ask.tolerance
+    text = engineering(value, ask.unit, dice.choice([None, 3, 3, 4]))
+    spelt = {NBSP: dice.choice(["", " "]), "µ": dice.choice(["µ", "u"])}
+    spelt["."] = dice.choice([".", ".", ".", ","])
     for sign, instead in spelt.items():
         text = text.replace(sign, instead)
-    if dice.random() < 0.05:
+    if dice.random() < 0.04:
         return dice.choice(["", "?", text.split()[0][:1], "no idea"])
-    return dice.choice(["", "", "about ", "+"]) + text
+    return dice.choice(["", "", "", "", "", "about "]) + text
 
 
 def content_of(group, member, dice, lessons=LESSONS, at=EVENING, partner=""):
