@@ -6,7 +6,7 @@ __getattr__, __all__ = public_names(
     __name__,
     audit="Audit audit_bench",
     charge="body_charge charge_decay",
-    limits="EDITIONS esd_limit items",
+    limits="EDITIONS LEAST_STRAP esd_limit items limit_row",
     parts="damage_level esd_class",
     strap="strap_on_or_off",
 )

@@ -52,6 +52,10 @@ VERBS: dict[str, Verb] = {
     "screens": Verb("screens LESSON --out FILE.html", "screens:show_on_screens", ("--out",)),
     "hold": Verb("hold FOLDER LESSON", "hold:hold", says=HOLDING),
     "release": Verb("release FOLDER LESSON", "hold:release", says=HOLDING),
+    "paper": Verb(
+        "paper FOLDER [--letter] [--list PARTS.csv]", "paper:paper", ("--list",), ("--letter",)
+    ),
+    "sign": Verb("sign FOLDER WORD --by NAME", "paper:sign", ("--by",)),
 }
 HELP = ("-h", "--help", "help")
 

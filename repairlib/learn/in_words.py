@@ -1,11 +1,12 @@
-"""A question as lines of plain text: what stands to choose, to put in order or to fill in."""
+"""A question as plain text: what stands to choose, to put in order or to fill in; what is right."""
 
 from __future__ import annotations
 
 from collections.abc import Sequence
 
+from repairlib.core.quantity import Quantity, engineering
 from repairlib.learn.arranging import Order, Table
-from repairlib.learn.question import LETTERS, Choice, Question
+from repairlib.learn.question import LETTERS, RIGHT, Choice, Number, Question
 
 
 def choices_in_words(question: Question) -> list[str]:
@@ -20,10 +21,42 @@ def choices_in_words(question: Question) -> list[str]:
             for row, cells in question.cells.items()
             for column, cell in cells.items()
         ]
+    return [f"{letter}) {text}" for letter, text in lettered(question)]
+
+
+def lettered(question: Question) -> list[tuple[str, str]]:
+    """The options, or the steps as they are shown, each with its letter; none for others.
+
+    >>> lettered(Choice(options=("film", "disc"), answer="disc"))
+    [('a', 'film'), ('b', 'disc')]
+    """
+    offered: Sequence[str] = ()
     if isinstance(question, Choice):
-        return _lettered(question.options)
-    return _lettered(question.shown) if isinstance(question, Order) else []
+        offered = question.options
+    elif isinstance(question, Order):
+        offered = question.shown
+    return list(zip(LETTERS, offered, strict=False))
 
 
-def _lettered(listed: Sequence[str]) -> list[str]:
-    return [f"{letter}) {text}" for letter, text in zip(LETTERS, listed, strict=False)]
+def right_answer(question: Question) -> str | dict[str, dict[str, str]]:
+    """The right answer as it can be typed: letters, a number with its unit, or row by row.
+
+    >>> right_answer(Choice(options=("film", "disc"), answer="disc"))
+    'b'
+    >>> print(right_answer(Number(answer=100e-9, unit="F")))
+    100 nF
+    """
+    if isinstance(question, Table):
+        return {
+            row: {column: str(right_answer(cell)) for column, cell in cells.items()}
+            for row, cells in question.cells.items()
+        }
+    letter_of = {offered: letter for letter, offered in lettered(question)}
+    if isinstance(question, Order):
+        return " ".join(letter_of[step] for step in question.steps)
+    if isinstance(question, Choice):
+        return letter_of[question.answer]
+    assert isinstance(question, Number)
+    short = str(Quantity(question.answer, question.unit))
+    right = question.judge(short).state == RIGHT
+    return short if right else engineering(question.answer, question.unit)

@@ -6,7 +6,7 @@ __getattr__, __all__ = public_names(
     __name__,
     checker="ENDS FITTED NOTHING_ELSE NOT_DECIDED OTHER_END SAME_END check_polarity",
     rules="""
-        EITHER NOTHING_SEEN OPPOSITE PartMark SOMETHING_ELSE board_marks families marks_of
+        EITHER NOTHING_SEEN OPPOSITE PartMark SOMETHING_ELSE UNKNOWN board_marks families marks_of
         part_mark part_mark_names part_marks
     """,
 )

@@ -68,14 +68,26 @@ def page(title: str, parts: Iterable[str], running: str, style: str = "") -> str
     >>> made.count("</style>"), "counter(pages)" in made
     (1, True)
     """
-    numbers = (
-        f"@page {{ @top-left {{ content: {_css_text(running)}; {_SMALL} }} "
+    return page_of(title, parts, f"{STYLE}{style}{numbers(running)}")
+
+
+def numbers(running: str, named: str = "") -> str:
+    """The style that puts `running` and the number of the page at the head of each printed page.
+
+    `named` is a kind of page that it holds for alone.
+    """
+    return (
+        f"@page {named} {{ @top-left {{ content: {_css_text(running)}; {_SMALL} }} "
         f'@top-right {{ content: "page " counter(page) " of " counter(pages); {_SMALL} }} }}'
     )
+
+
+def page_of(title: str, parts: Iterable[str], style: str) -> str:
+    """A whole HTML page in this style and no other."""
     return (
         '<!DOCTYPE html>\n<html lang="en"><head><meta charset="utf-8">'
         '<meta name="viewport" content="width=device-width, initial-scale=1">'
-        f"<title>{html.text(title)}</title><style>{STYLE}{style}{numbers}</style></head>\n<body>\n"
+        f"<title>{html.text(title)}</title><style>{style}</style></head>\n<body>\n"
         + "\n".join(part for part in parts if part)
         + "\n</body></html>\n"
     )

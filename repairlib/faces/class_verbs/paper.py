@@ -1,0 +1,43 @@
+"""`class paper` and `class sign`: what a group prints, and who may work at the bench."""
+
+from __future__ import annotations
+
+from datetime import date
+from pathlib import Path
+
+from repairlib.core.errors import RepairlibError
+from repairlib.faces.documents import json_text
+from repairlib.learn.group import read_group
+from repairlib.teach.instructor import sign as sign_for
+from repairlib.teach.paper import write_paper
+
+
+def paper(words: list[str], options: dict[str, str], as_json: bool) -> str:
+    """All paper of the group of a folder, written into it."""
+    (folder,) = _given(words, "FOLDER")
+    group = read_group(folder / "group.json")
+    written = write_paper(folder, group, "--letter" in options, options.get("--list", ""))
+    if not as_json:
+        return str(written)
+    printed = [one._asdict() for one in written.printed]
+    return json_text({"folder": str(written.folder), "printed": printed, "notes": written.notes})
+
+
+def sign(words: list[str], options: dict[str, str], as_json: bool) -> str:
+    """Note who talked the safety questions through with a member."""
+    folder, who = _given(words, "FOLDER", "WORD")
+    group = read_group(folder / "group.json")
+    signed = sign_for(folder, group, str(who), options.get("--by", ""), date.today().isoformat())
+    if as_json:
+        return json_text(signed._asdict())
+    name = group.member(signed.word).name
+    return (
+        f"Signed for {name} ({signed.word}) by {signed.by} on {signed.on}. Then: class paper FOLDER"
+    )
+
+
+def _given(words: list[str], *due: str) -> list[Path]:
+    if len(words) != len(due):
+        wrong = f"{len(words)} given where {' '.join(due)} is due"
+        raise RepairlibError(" ".join(words), wrong, " ".join(due))
+    return [Path(word) for word in words]

@@ -1,0 +1,15 @@
+"""The words of the workbook on at most two pages."""
+
+from __future__ import annotations
+
+from repairlib.learn.words import Explained, all_words
+from repairlib.teach.paper.printing import Sheet
+from repairlib.teach.paper.style import WORD_STYLE
+
+
+def word_list() -> Sheet:
+    """All words, each with its meaning."""
+    words = Explained(all_words())
+    return Sheet(
+        "Words", "The words of this workbook", ("<h1>Words</h1>", words.listed()), WORD_STYLE
+    )
