@@ -78,6 +78,7 @@ STYLE = """<style>
 .rl-sheet table {border-collapse: collapse; margin: 6px 0 10px 0;}
 .rl-sheet th, .rl-sheet td {border-bottom: 1px solid var(--jp-border-color2, #ccc);
   text-align: left; vertical-align: top; padding: 3px 16px 3px 0;}
+.rl-panel .rl-record td:not(:nth-child(3)) {white-space: normal;}
 .rl-sheet tbody th {font-weight: 600;} .rl-sheet td:nth-child(-n+3) {white-space: nowrap;}
 @media (max-width: 700px) {
   .rl-sheet thead {display: none;} .rl-sheet tr {display: block; padding: 2px 0;

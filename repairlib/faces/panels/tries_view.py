@@ -38,7 +38,7 @@ def record_html(exercise: Exercise) -> Html:
         head = row(("Question", "First answer", "Tries", "Dangerous"), 'scope="col"', "th")
         held = exercise.is_held()
         rows = [_row(one, told[one.id], held) for one in known]
-        record = Html(f'<div class="rl-sheet">{table(rows, head)}</div>')
+        record = Html(f'<div class="rl-sheet rl-record">{table(rows, head)}</div>')
     return fold(KEPT, paragraphs(IN_FULL) + record)
 
 
@@ -49,8 +49,9 @@ def moment(at: int, how: str = "%d %b %H:%M") -> str:
 
 def _row(ask: Question, story: Story, held: bool) -> Html:
     first = "" if story.first is None else _answer(ask, story.first, held)
-    unsafe = Html("<br>".join(text(_answer(ask, one, True)) for one in story.unsafe))
-    return row((ask.id, first, story.tries, unsafe or "–"), first="th")
+    tried = "1 try" if story.tries == 1 else f"{story.tries} tries"
+    unsafe = Html("<br>".join(f"⚠ {text(_answer(ask, one, True))}" for one in story.unsafe))
+    return row((ask.id, first, tried, unsafe), first="th")
 
 
 def _answer(ask: Question, one: Try, held: bool) -> str:

@@ -26,7 +26,7 @@ def test_one_line_says_it_and_the_record_stands_folded_behind():
     view.box.value = bad
     view.box.value = view.question.answer
     shown = form.kept.value
-    assert shown.count(bad) == 2 and "⚠ unsafe" in shown and "<td>2</td>" in shown
+    assert shown.count(bad) == 2 and "⚠ unsafe" in shown and "<td>2 tries</td>" in shown
 
 
 @pytest.mark.behaviour
