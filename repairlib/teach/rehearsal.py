@@ -53,12 +53,13 @@ def handed_in(group: Group, member: Member) -> HandedIn:
 def _lesson(group: Group, member: Member, lesson: str, at: int) -> tuple[dict[str, Any], list[Try]]:
     """The saved answers to one lesson and the record of tries, begun at that moment."""
     learner = member_of(group, member)
+    one_in = Draw(f"rehearsal\n{group.name}\n{member.name}").integer(2, 7)  # answers is wrong
     answers: dict[str, Any] = {}
     asked_then: dict[str, dict[str, str]] = {}
     lines: list[Try] = []
     for asked in asked_of(module_of(lesson, group), learner.draw(lesson)):
         draw = Draw(f"rehearsal\n{group.name}\n{member.name}\n{lesson}\n{asked.id}")
-        for one in _tried(asked.question, draw, at):
+        for one in _tried(asked.question, draw, at, one_in):
             at = one.at
             lines.append(one._replace(typed=asked.question.in_short(one.typed)))
             answers[asked.id] = one.typed
@@ -67,14 +68,17 @@ def _lesson(group: Group, member: Member, lesson: str, at: int) -> tuple[dict[st
     return found | {"unsafe": sorted({one.id for one in lines if one.state == UNSAFE})}, lines
 
 
-def _tried(question: Question, draw: Draw, at: int) -> Iterator[Try]:
-    """Answers to a question until one is right, or the member gives up."""
+def _tried(question: Question, draw: Draw, at: int, one_in: int) -> Iterator[Try]:
+    """Answers to a question until one is right, or the member gives up.
+
+    One in so many is wrong at first, and fewer with each try.
+    """
     for number in range(MOST_TRIES):
-        typed = _answer(question, draw.part(f"try {number}"), one_in=2 + number)
+        typed = _answer(question, draw.part(f"try {number}"), one_in + number)
         at += draw.integer(15, 90) * 1000
         judged = question.judge(typed)
         yield Try(at, question.id, typed, judged.state, judged.hazards)
-        if judged.state == RIGHT or draw.integer(1, 5) == 1:
+        if judged.state == RIGHT or draw.integer(1, 8) == 1:
             return
 
 
