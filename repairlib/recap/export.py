@@ -16,6 +16,7 @@ from dataclasses import dataclass
 from pathlib import Path
 
 from repairlib.core.errors import RepairlibError, escaped
+from repairlib.core.once import Once
 from repairlib.recap.plan_table import COLUMNS, Row
 
 # A cell that begins so is a formula to a spreadsheet; so is one behind a separator, when the file
@@ -69,17 +70,18 @@ def csv_text(rows: Iterable[Row], columns: tuple[str, ...] = COLUMNS) -> tuple[s
     buffer = io.StringIO()
     writer = csv.writer(buffer, quoting=csv.QUOTE_ALL)
     writer.writerow(columns)
-    marked = 0
+    marked, harmless = 0, Once(_harmless)
     for row in rows:
-        cells = [str(cell) for cell in row.values()]
-        safe = [not_live(cell) for cell in cells]
-        marked += sum(map(_is_marked, cells, safe))
-        writer.writerow(safe)
+        cells = [harmless[str(cell)] for cell in row.values()]
+        marked += sum(was_live for _, was_live in cells)
+        writer.writerow([safe for safe, _ in cells])
     return buffer.getvalue(), marked
 
 
-def _is_marked(cell: str, safe: str) -> bool:
-    return safe.count(MARK) > cell.count(MARK)
+def _harmless(cell: str) -> tuple[str, bool]:
+    """The cell as `not_live` writes it, and whether that took an apostrophe."""
+    safe = not_live(cell)
+    return safe, safe.count(MARK) > cell.count(MARK)
 
 
 def write_csv(

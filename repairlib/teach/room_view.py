@@ -33,6 +33,7 @@ from repairlib.teach.unsafe import unsafe_answers
 EVERY = 10  # seconds until the page asks for itself again
 OLD = 60  # seconds after which it says that it is old
 WIDEST, TALLEST = 72, 16  # questions and members that a screen of 1280 x 720 shows one by one
+MOST = 60  # members on one page; of more, those to walk over to first
 PRIVATE = (
     "For the instructor of this group alone: it holds names and answers. Each learner may see "
     "their own part. Do not project it, do not pass it on, delete it when the group is over."
@@ -86,23 +87,36 @@ def room_view(
     questions = list(dict.fromkeys((one.lesson, one.id) for one in entries))
     shown = [lessons[one] for one in dict.fromkeys(lesson for lesson, _ in questions)]
     is_small = len(questions) <= WIDEST and len(group.members) <= TALLEST
+    here = _shown(group, where)
+    left_out = len(group.members) - len(here.members)
     parts = [
         _head(group, where, at),
         '<div class="tops">',
         unsafe_panel(unsafe, lessons, at),
         hard_panel(items, lessons),
         "</div>",
-        grid(group, by_member, items, shown, where) if is_small else "",
-        overview(group, by_member, items, shown, where, is_small),
+        f"<p>Not shown: {left_out} members who are getting on. All are in marks.csv.</p>"
+        if left_out
+        else "",
+        grid(here, by_member, items, shown, where) if is_small else "",
+        overview(here, by_member, items, shown, where, is_small),
         legend(),
         unsafe_section(unsafe, lessons, at),
-        *(lesson_section(group, by_member, items, one) for one in shown),
+        *(lesson_section(here, by_member, items, one) for one in shown),
         practise_section(following, lessons),
         moved_section(moved, lessons, at),
         f'<p class="private">{PRIVATE}</p>',
         AGE % (at, OLD, 1000 * every),
     ]
     return _page(f"Room view: {group.name}", parts, every)
+
+
+def _shown(group: Group, where: Mapping) -> Group:
+    """The group with as many members as one page holds, those who need help first."""
+    if len(group.members) <= MOST:
+        return group
+    first = sorted(group.members, key=lambda one: not where[one.word].needs_help)
+    return group._replace(members=tuple(first[:MOST]))
 
 
 def _head(group: Group, where: Mapping, at: int) -> Html:

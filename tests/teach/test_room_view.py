@@ -14,7 +14,7 @@ from repairlib.teach.room_view import room_view
 from repairlib.teach.stuck import BUSY, DONE, NOTHING, SILENT, STUCK, where_is
 from repairlib.teach.unsafe import unsafe_answers
 from tests.teach.rooms import MINUTE, NOON, evening, group_of
-from tests.teach.test_mark_book import GROUP, marked, right
+from tests.teach.test_mark_book import GROUP, marked, right, wrong
 
 
 def page_of(group, given, at=NOON, moved=()):
@@ -124,6 +124,17 @@ def test_a_large_group_is_folded_by_lesson(size, lessons, whole):
     assert page.count('class="more') == len(lessons) + 3
     for lesson in lessons:
         assert page.count(f'id="l-{lesson}"') == 1 and f'href="#l-{lesson}"' in page
+
+
+def test_of_a_very_large_group_those_to_walk_over_to_are_shown():
+    group = group_of(80, ("03-capacitor-markings",))
+    stuck = [
+        marked((wrong(1),) * 3)._replace(word=one.word, name=one.name) for one in group.members[70:]
+    ]
+    page = page_of(group, stuck)
+    assert "Not shown: 20 members" in words(page) and page.count('class="where') == 60
+    assert all(f'({one.word})"' in page for one in group.members[70:])
+    assert len(page) < 400_000
 
 
 def test_it_asks_for_itself_again_and_says_how_old_it_is_and_who_may_read_it():
