@@ -35,10 +35,18 @@ def collect_marks(words: list[str], options: dict[str, str], as_json: bool) -> s
         while every:
             print(told, flush=True)
             time.sleep(every)
-            told = _told(folder, places, options, as_json)
+            told = _told_again(folder, places, options, as_json)
     except KeyboardInterrupt:
         return "No longer looking."
     return told
+
+
+def _told_again(folder: Path, places: Sequence[Path], options: Mapping, as_json: bool) -> str:
+    """What is told at a later look: a stick that was pulled out ends nothing."""
+    try:
+        return _told(folder, places, options, as_json)
+    except RepairlibError as error:
+        return f"{error}\nLooking again."
 
 
 def _seconds(typed: str | None) -> float:
