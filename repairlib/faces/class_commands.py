@@ -56,6 +56,19 @@ VERBS: dict[str, Verb] = {
         "paper FOLDER [--letter] [--list PARTS.csv]", "paper:paper", ("--list",), ("--letter",)
     ),
     "sign": Verb("sign FOLDER WORD --by NAME", "paper:sign", ("--by",)),
+    "hub": Verb(
+        "hub FOLDER --out PLACE --instructor NAME [--make-users | --remove-users] [--port N]\n"
+        "                    [--memory MB] [--proxy COMMAND]",
+        "hub:hub",
+        ("--out", "--instructor", "--port", "--memory", "--proxy"),
+        ("--make-users", "--remove-users"),
+    ),
+    "stick": Verb(
+        "stick FOLDER --to PLACE [--also-for 3.12,win_amd64] [--no-page]",
+        "stick:stick",
+        ("--to", "--also-for"),
+        ("--no-page",),
+    ),
 }
 HELP = ("-h", "--help", "help")
 

@@ -44,7 +44,7 @@ def _serve(to: str, ip: str, port: int, prefix: str, large: bool) -> None:
     own = home().absolute()
     folder = Path(os.path.expanduser(to)).absolute() if to else own / "lessons"
     _say(f"Your lessons are in {folder}. JupyterLab starts ...", *lay_lessons(folder))
-    _furnish(own, large)
+    furnish(own, large)
     server, token = lab.prepare_server(folder, ip, port, prefix)
     lab.run(server, lambda: _show(lab.address(server, ip, token, FIRST), ip, server.port))
 
@@ -66,7 +66,7 @@ def _make_group_known(path: str) -> list[str]:
     return lines
 
 
-def _furnish(own: Path, large: bool) -> None:
+def furnish(own: Path, large: bool = False) -> None:
     """Set JupyterLab up in private, and let its kernels find this home and this repairlib."""
     from repairlib.faces.lessons.laying import HOUSE
     from repairlib.faces.lessons.settings import private_environment, write_settings

@@ -6,6 +6,7 @@ import errno
 import os
 import secrets
 import signal
+import sys
 from pathlib import Path
 
 from repairlib.core.errors import RepairlibError
@@ -38,28 +39,48 @@ def free_port(ip: str, first: int) -> int:
 
 def prepare_server(folder: Path, ip: str, port: int, prefix: str):
     """A JupyterLab on `folder`, ready to `run`, and its token."""
+    start_lightly()
     from jupyterlab.labapp import LabApp
 
     token = secrets.token_hex(24)
-    options = {
+    options = house_options(folder) | {
         "ServerApp.ip": ip,
         "ServerApp.port": port,
         "ServerApp.base_url": prefix,
+        "ServerApp.allow_root": hasattr(os, "geteuid") and os.geteuid() == 0,
+        "IdentityProvider.token": token,
+    }
+    if prefix != "/":  # behind a proxy, whose name the browser then gives as the host
+        options["ServerApp.allow_remote_access"] = True
+    return LabApp.initialize_server(argv=switches(options)), token
+
+
+def house_options(folder: Path) -> dict[str, object]:
+    """What makes a JupyterLab on `folder` the lessons', wherever it is served."""
+    return {
         "ServerApp.root_dir": folder,
         "ServerApp.open_browser": False,
-        "ServerApp.allow_root": hasattr(os, "geteuid") and os.geteuid() == 0,
         "ServerApp.log_level": "ERROR",
-        "IdentityProvider.token": token,
         "LabApp.log_level": "ERROR",
         "LabApp.extra_labextensions_path": os.fspath(LAB),
         "LabApp.news_url": None,
         "LanguageServerManager.autodetect": False,  # it would start npm to look for some
         "LabApp.check_for_updates_class": "jupyterlab.NeverCheckForUpdate",
     }
-    if prefix != "/":  # behind a proxy, whose name the browser then gives as the host
-        options["ServerApp.allow_remote_access"] = True
-    switches = [f"--{name}={value}" for name, value in options.items()]
-    return LabApp.initialize_server(argv=switches), token
+
+
+def switches(options: dict[str, object]) -> list[str]:
+    """The options as on a command line."""
+    return [f"--{name}={value}" for name, value in options.items()]
+
+
+def start_lightly() -> None:
+    """Before JupyterLab is imported: half of its start, two seconds, is the grammar of one check.
+
+    `rfc3987_syntax` works it out anew each time it is imported. It judges addresses with letters
+    of all alphabets in a JSON schema, none of which is here, and jsonschema does without it.
+    """
+    sys.modules.setdefault("rfc3987_syntax", None)  # type: ignore[arg-type]
 
 
 def address(server, ip: str, token: str, notebook: str) -> str:
