@@ -16,9 +16,8 @@ from repairlib.learn import files
 from repairlib.learn.exercise import lessons_known
 from repairlib.learn.group import Group, read_group
 from repairlib.learn.holding import hash_of
+from repairlib.teach.instructor import keep_release_word, release_words
 from repairlib.teach.words import NOUNS
-
-WORDS = "release_words"  # the key in the instructor's file
 
 
 class Held(NamedTuple):
@@ -42,11 +41,10 @@ def hold(folder: str | Path, typed: str) -> Held:
     with files.locked(path):
         group = read_group(path)
         lesson = lesson_meant(typed, group.lessons or lessons_known(group))
-        known = _words_of(path)
         if lesson in group.held:
-            return Held(group.name, lesson, known.get(lesson, ""), new=False)
+            return Held(group.name, lesson, release_words(path.parent).get(lesson, ""), new=False)
         word = " ".join(random.SystemRandom().sample(NOUNS, 2))
-        _keep_words(path, {**known, lesson: word})
+        keep_release_word(path.parent, lesson, word)
         _write(path, group, {**group.held, lesson: hash_of(word)})
     return Held(group.name, lesson, word, new=True)
 
@@ -63,7 +61,7 @@ def release(folder: str | Path, typed: str) -> Held:
             raise RepairlibError(typed, "no lesson is held", "class hold FOLDER LESSON before")
         lesson = lesson_meant(typed, group.held)
         _write(path, group, {name: of for name, of in group.held.items() if name != lesson})
-        return Held(group.name, lesson, _words_of(path).get(lesson, ""), new=True)
+        return Held(group.name, lesson, release_words(path.parent).get(lesson, ""), new=True)
 
 
 def lesson_meant(typed: str, lessons: Iterable[str]) -> str:
@@ -85,27 +83,3 @@ def lesson_meant(typed: str, lessons: Iterable[str]) -> str:
 
 def _write(path: Path, group: Group, held: dict[str, str]) -> None:
     files.write(path, group._replace(held=held).to_dict())
-
-
-def _words_of(path: Path) -> dict[str, str]:
-    return _instructors(path).get(WORDS, {})
-
-
-def _keep_words(path: Path, words: dict[str, str]) -> None:
-    keep = path.with_name("instructor.json")
-    with files.locked(keep):
-        files.write(keep, {**_instructors(path), WORDS: words})
-
-
-def _instructors(path: Path) -> dict:
-    """What the instructor's own file beside the group's holds; {} where there is none."""
-    keep = path.with_name("instructor.json")
-    found, trouble = files.read(keep, _is_instructors)
-    if trouble:
-        raise RepairlibError(keep, trouble, "the file as the commands of class wrote it")
-    return found or {}
-
-
-def _is_instructors(found: dict) -> bool:
-    words = found.get(WORDS, {})
-    return isinstance(words, dict) and all(isinstance(one, str) for one in words.values())

@@ -1,6 +1,7 @@
 """What stays with the instructor of a group: `instructor.json` beside `group.json`.
 
-Who signed for whom at the bench stands here; whatever else the file holds is left as it is.
+Who signed for whom at the bench stands here, and the words that release what is held; whatever else
+the file holds is left as it is.
 """
 
 from __future__ import annotations
@@ -56,6 +57,20 @@ def sign(folder: str | Path, group: Group, who: str, by: str, on: str) -> Signed
     return made
 
 
+def release_words(folder: str | Path) -> dict[str, str]:
+    """The words that release lessons, by lesson. Raises RepairlibError as `signed_for` does."""
+    return _content(instructor_file(folder)).get("release_words", {})
+
+
+def keep_release_word(folder: str | Path, lesson: str, word: str) -> None:
+    """Keep the word that releases a lesson. Raises RepairlibError when it cannot be kept."""
+    path = instructor_file(folder)
+    with files.locked(path):
+        found = _content(path)
+        words = {**found.get("release_words", {}), lesson: word}
+        files.write(path, {**found, "release_words": words})
+
+
 def _content(path: Path) -> dict[str, Any]:
     found, trouble = files.read(path, _is_ours)
     if trouble:
@@ -64,7 +79,9 @@ def _content(path: Path) -> dict[str, Any]:
 
 
 def _is_ours(found: dict) -> bool:
-    signed = found.get("signed", [])
+    signed, words = found.get("signed", []), found.get("release_words", {})
+    if not isinstance(words, dict) or not all(isinstance(one, str) for one in words.values()):
+        return False
     return isinstance(signed, list) and all(
         isinstance(one, dict) and all(isinstance(one.get(name), str) for name in Signed._fields)
         for one in signed

@@ -20,6 +20,7 @@ from repairlib.learn import (
     questions_of,
     set_learner,
 )
+from repairlib.learn.group import Group, Member
 from repairlib.learn.hand_in import (
     answer_line,
     check_signs,
@@ -31,6 +32,7 @@ from repairlib.learn.hand_in import (
 )
 from repairlib.learn.saved_answers import SavedAnswers
 from repairlib.learn.tries import Try, join_tries, path_of, read_tries, stories
+from repairlib.teach.typed_in import read_typed
 
 ADA = Learner("Ada Example", "bench-7")
 LESSON = "00-start-here"
@@ -118,7 +120,7 @@ def test_what_has_not_the_form_is_refused_in_one_line(answered, change, wrong):
 
 @pytest.mark.behaviour
 def test_a_record_packed_to_burst_is_refused(answered):
-    bomb = b64encode(zlib.compress(b" " * 100_000_000)).decode()
+    bomb = b64encode(zlib.compress(b" " * 5_000_000)).decode()
     content = json.loads(hand_in(ADA).data) | {"tries": bomb}
     with pytest.raises(RepairlibError, match="larger than 2 MB"):
         read_hand_in(json.dumps(content).encode())
@@ -218,3 +220,17 @@ def test_every_lesson_fully_answered_with_ten_tries_each_fits_on_fifty_kilobytes
     print(f"{len(handed.data)} bytes for {len(kept)} of {count} tries")
     assert count > 1200 and len(kept) > 0.95 * count  # what was only typed through is left out
     assert len(handed.data) <= 50_000
+
+
+@pytest.mark.behaviour
+@pytest.mark.parametrize("lesson", LESSONS)
+def test_the_line_that_is_read_out_is_typed_in_as_what_was_answered(lesson):
+    group = Group(ADA.group, (Member(ADA.name, "kite"),), LESSONS)
+    questions = questions_of(lesson, ADA)
+    given = {ask.id: ten_answers(ask)[number % 10] for number, ask in enumerate(questions)}
+    SavedAnswers(lesson, ADA).save(given)
+    typed = read_typed(answer_line(ADA, lesson, "kite"), group)
+    (sheet,) = typed.sheets
+    assert sheet.lesson == lesson and not [one for one in typed.troubles if not one.id]
+    for ask in questions:
+        assert ask.judge(sheet.answers[ask.id]) == ask.judge(given[ask.id]), ask.id

@@ -13,6 +13,7 @@ from repairlib.learn.holding import hash_of, release_here
 from repairlib.teach.holding import hold, release
 
 LESSON = "03-capacitor-markings"
+SIGNED = {"word": "kite", "by": "Cleo Example", "on": "2026-11-29"}
 
 
 @pytest.fixture
@@ -20,7 +21,7 @@ def folder(tmp_path):
     (there := tmp_path / "bench").mkdir()
     group = Group("Tuesday bench", (Member("Ada Example", "kite"),), ("00-start-here", LESSON))
     files.write(there / "group.json", group.to_dict())
-    files.write(there / "instructor.json", {"signed": [{"word": "kite"}]})
+    files.write(there / "instructor.json", {"signed": [SIGNED]})
     return there
 
 
@@ -30,7 +31,7 @@ def test_held_it_has_the_hash_and_the_instructor_the_word(folder):
     assert (held.lesson, held.new) == (LESSON, True)
     assert read_group(folder / "group.json").held == {LESSON: hash_of(held.word)}
     kept = json.loads((folder / "instructor.json").read_bytes())
-    assert kept["release_words"] == {LESSON: held.word} and kept["signed"]
+    assert kept["release_words"] == {LESSON: held.word} and kept["signed"] == [SIGNED]
     assert held.word not in (folder / "group.json").read_text()
     assert hold(folder, LESSON) == held._replace(new=False)
 

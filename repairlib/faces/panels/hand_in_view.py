@@ -160,6 +160,8 @@ def _group_of(learner: Learner | Demo) -> Group | None:
 
 
 def _word_of(learner: Learner) -> str:
+    """Their short word, of a pair both; "" for who is not in the group."""
     group = _group_of(learner)
-    member = group.by_name().get(normal(learner.name)) if group else None
-    return member.word if member else ""
+    members = group.by_name() if group else {}
+    answering = [members.get(normal(name)) for name in (learner.name, learner.partner)]
+    return " + ".join(one.word for one in answering if one) if answering[0] else ""

@@ -134,3 +134,13 @@ def test_somebody_of_another_group_hands_nothing_in_to_this_one(folder):
     form.hand_in.hand_in.click()
     assert list(folder.iterdir()) == [] and "Save the file" in form.hand_in.status.value
     assert json.loads(saved_from(form.hand_in.status.value))["group"] == "another bench"
+
+
+@pytest.mark.behaviour
+def test_the_line_of_a_pair_begins_with_both_words(folder):
+    set_learner("Ada Example", BENCH, "Ben Example")
+    form = answer_form(open_exercise(LESSON))
+    form.hand_in.hand_in.click()
+    assert "kite + moss 00: " in form.hand_in.status.value
+    (content,) = (read_hand_in(path.read_bytes()) for path in folder.iterdir())
+    assert content["partner"] == "Ben Example"
