@@ -54,6 +54,7 @@ from repairlib.core.public import public_names
 __getattr__, __all__ = public_names(
     __name__,
     arranging="Order Table before",
+    delivering="hand_in_work",
     draws="DemoDraw Draw",
     exercise="Exercise LESSONS lessons_known mark_file open_exercise questions_of warm_up",
     kept_work="KeptWork",

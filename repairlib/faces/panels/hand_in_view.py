@@ -18,12 +18,11 @@ from repairlib.core.html import Html, fold, paragraphs, soft, text, told
 from repairlib.faces.panels.look import trouble, words
 from repairlib.faces.panels.sheet_view import file_link, who_answers
 from repairlib.faces.panels.tries_view import moment
-from repairlib.learn import files
+from repairlib.learn.delivering import Delivered, deliver, group_of_learner
 from repairlib.learn.draws import normal
 from repairlib.learn.exercise import Exercise
-from repairlib.learn.group import Group, known_group
-from repairlib.learn.hand_in import HandedIn, answer_line, hand_in, put_into
-from repairlib.learn.home import home
+from repairlib.learn.group import Group
+from repairlib.learn.hand_in import HandedIn, answer_line
 from repairlib.learn.learner import DEMO, Demo, Learner
 from repairlib.show.sheets.sheet_pieces import STYLE as PAPER
 
@@ -84,18 +83,14 @@ class HandInView(widgets.VBox):
     def _say_live(self) -> None:
         self.live.value = soft(text(LIVE)) if self._folder() else ""
 
-    def _put(self) -> HandedIn | None:
+    def _put(self) -> Delivered | None:
         """Put the file where the group wants it; None where that could not be done."""
         self._waiting, self._put_at = None, monotonic()
         try:
-            with files.locked(home() / "answers" / self.learner.folder() / "handed in"):
-                handed = hand_in(self.learner)
-                if folder := self._folder():
-                    put_into(folder, handed)
+            return deliver(self.learner)
         except RepairlibError as error:
             self.status.value = trouble(error)
             return None
-        return handed
 
     def _hand_in(self, _button=None) -> None:
         if self.learner is DEMO:
@@ -103,20 +98,21 @@ class HandInView(widgets.VBox):
             return
         if self._waiting:
             self._waiting.cancel()
-        handed = self._put()
-        if handed is None:
+        done = self._put()
+        if done is None:
             return
         try:
             line = answer_line(self.learner, self.exercise.lesson, _word_of(self.learner))
         except RepairlibError as error:
             self.status.value = trouble(error)
             return
-        self._told = handed_html(self.learner, handed, line, bool(self._folder()))
+        self._told = handed_html(self.learner, done, line)
         self.status.value = self._told
 
 
-def handed_html(learner: Learner, handed: HandedIn, line: str, is_there: bool) -> Html:
+def handed_html(learner: Learner, delivered: Delivered, line: str) -> Html:
     """The receipt in large type, then the file, the page to print and the line to read out."""
+    handed, path = delivered
     data = b64encode(handed.data).decode("ascii")
     save = Html(
         f'<a download="{text(handed.name)}" href="data:application/json;base64,{data}">'
@@ -125,14 +121,14 @@ def handed_html(learner: Learner, handed: HandedIn, line: str, is_there: bool) -
     page = file_link("receipt.html", receipt_page(learner, handed), "Save the receipt to print")
     says = (
         "It is with your instructor. Write down the receipt."
-        if is_there
+        if path
         else "Save the file and give it to your instructor, on a stick or as they say."
     )
     more = (
         f'<div class="rl-receipt">{text(handed.receipt)}</div>'
         f"<p>{save}</p><p>{page}</p>{fold(READ_OUT, paragraphs([line]))}"
     )
-    done = "Handed in" if is_there else "Ready to give"
+    done = "Handed in" if path else "Ready to give"
     return told("right", f"{done}: {who_answers(learner)}, {moment(handed.at)}", [says], more)
 
 
@@ -151,12 +147,11 @@ def receipt_page(learner: Learner, handed: HandedIn) -> str:
 
 
 def _group_of(learner: Learner | Demo) -> Group | None:
-    """The group that this computer knows, where the learner says that they are in it."""
+    """The group of the learner, None also where its file cannot be read: handing in will say so."""
     try:
-        group, _ = known_group()
+        return group_of_learner(learner)
     except RepairlibError:
         return None
-    return group if group and normal(group.name) == normal(learner.group) else None
 
 
 def _word_of(learner: Learner) -> str:

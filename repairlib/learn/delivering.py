@@ -1,0 +1,66 @@
+"""Where what is handed in goes: into the folder of the group, or else it is given by hand."""
+
+from __future__ import annotations
+
+from pathlib import Path
+from typing import NamedTuple
+
+from repairlib.core.errors import RepairlibError
+from repairlib.learn import files
+from repairlib.learn.draws import normal
+from repairlib.learn.exercise import Told
+from repairlib.learn.group import Group, known_group
+from repairlib.learn.hand_in import HandedIn, hand_in, put_into
+from repairlib.learn.home import home
+from repairlib.learn.learner import DEMO, Demo, Learner, current_learner
+
+NOBODY = "nobody is named, so nobody would know whose it is"
+
+
+class Delivered(NamedTuple):
+    """What was handed in, and where it lies: `path` is None where it has to be given by hand."""
+
+    handed: HandedIn
+    path: Path | None
+
+
+def deliver(learner: Learner | Demo) -> Delivered:
+    """Hand in, and put the file into the folder of the group, if it has one.
+
+    Kernels of the same learner take turns, so that no older file takes the place of a newer one.
+    Raises RepairlibError when it cannot be read or written.
+    """
+    with files.locked(_folder(learner) / "handed in"):
+        handed = hand_in(learner)
+        group = group_of_learner(learner)
+        if group is None or not group.hand_in_to:
+            return Delivered(handed, None)
+        return Delivered(handed, put_into(group.hand_in_to, handed))
+
+
+def hand_in_work() -> Told:
+    """Hand in by code: `hand_in_work()`. Says the receipt and where the file is.
+
+    Raises RepairlibError where nobody is named, and when it cannot be read or written.
+    """
+    learner, _ = current_learner()
+    if learner is DEMO:
+        raise RepairlibError("", NOBODY, "your name, set in lesson 00 or by set_learner")
+    handed, path = deliver(learner)
+    if path is None:
+        path = _folder(learner) / handed.name
+        with files.locked(path):
+            files.put_in_place(path, handed.data)
+        return Told(f"Receipt: {handed.receipt}\nGive this file to your instructor: {path}")
+    return Told(f"Receipt: {handed.receipt}\nIt is with your instructor: {path}")
+
+
+def group_of_learner(learner: Learner | Demo) -> Group | None:
+    """The group that this computer knows, where the learner says that they are in it."""
+    group, _ = known_group()
+    return group if group and normal(group.name) == normal(learner.group) else None
+
+
+def _folder(learner: Learner | Demo) -> Path:
+    """The folder of their answers: what is there goes with them when they are taken off."""
+    return home() / "answers" / learner.folder()
