@@ -9,8 +9,10 @@ import pytest
 from repairlib.core.errors import RepairlibError
 from repairlib.core.tables import LESSON_FOLDER
 from repairlib.faces.class_commands import run_class
-from repairlib.learn import DEMO, LESSONS, warm_up
+from repairlib.learn import DEMO, LESSONS, files, warm_up
+from repairlib.learn.group import Group
 from repairlib.teach.screens.ideas import LEFT_OUT, ideas_of
+from tests.learn.own.typed import EXAMPLE
 
 
 def words_of(html):
@@ -45,3 +47,15 @@ def test_a_lesson_is_named_by_its_number_and_a_file_is_never_replaced(tmp_path):
         with pytest.raises(RepairlibError):
             run_class(["screens", *wrong, "--out", str(path)], False)
     assert path.read_bytes() == before
+
+
+def test_an_own_lesson_goes_onto_the_wall_and_what_was_typed_stays_text(tmp_path, monkeypatch):
+    monkeypatch.setenv("REPAIRLIB_HOME", str(tmp_path))
+    typed = EXAMPLE.replace("A fuse is the weakest", "<script>alert(1)</script> **fuse** is the")
+    files.write(tmp_path / "group.json", Group("Tuesday bench", own={"fuses.txt": typed}).to_dict())
+    run_class(["screens", "own-fuses", "--out", str(tmp_path / "wall.html")], False)
+    page = (tmp_path / "wall.html").read_text(encoding="utf-8")
+    assert "own-fuses A fuse has blown" in page
+    assert "&lt;script&gt;alert(1)&lt;/script&gt; **fuse** is the" in page
+    assert "Mains current through the chest" in page
+    assert "How many amperes may flow for long" in page

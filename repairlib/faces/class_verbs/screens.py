@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 from repairlib.core.errors import RepairlibError
-from repairlib.learn import LESSONS
+from repairlib.learn import lessons_known
 
 
 def show_on_screens(words: list[str], options: dict[str, str], as_json: bool) -> str:
@@ -16,12 +16,15 @@ def show_on_screens(words: list[str], options: dict[str, str], as_json: bool) ->
 
 
 def lesson_called(typed: str) -> str:
-    """The lesson meant by its name or its number. Raises RepairlibError for none.
+    """The lesson meant by its name or its number; own lessons too, of the known group.
+
+    Raises RepairlibError for none.
 
     >>> lesson_called("4"), lesson_called("04-polarity")
     ('04-polarity', '04-polarity')
     """
-    for lesson in LESSONS:
+    known = lessons_known()
+    for lesson in known:
         if typed in (lesson, lesson[:2]) or (typed.isascii() and typed.zfill(2) == lesson[:2]):
             return lesson
-    raise RepairlibError(typed, "no lesson has this name or number", ", ".join(LESSONS))
+    raise RepairlibError(typed, "no lesson has this name or number", ", ".join(known))

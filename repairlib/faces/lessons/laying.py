@@ -17,10 +17,9 @@ from pathlib import Path
 
 from repairlib.core.errors import RepairlibError
 from repairlib.core.tables import LESSON_FOLDER
-from repairlib.faces.lessons.own_notebook import own_notebook
 from repairlib.learn import files
 from repairlib.learn.group import known_group
-from repairlib.learn.own import own_files, own_lesson
+from repairlib.learn.own import own_files, own_lesson, own_notebook
 
 HOUSE = LESSON_FOLDER.parent  # the clone, or the installed package
 FIRST = "00-start-here.ipynb"

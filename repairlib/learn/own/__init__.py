@@ -9,5 +9,6 @@ __getattr__, __all__ = public_names(
     __name__,
     known="own_files own_lesson own_module",
     lesson="OWN OwnLesson lesson_name read_own read_own_file",
+    notebook="own_notebook",
     slips="Slip Slips",
 )

@@ -24,6 +24,12 @@ class DrawnPart(NamedTuple):
 
         return draw_part(self.body, self.marking, labels=False, state=self.state)
 
+    def labelled(self):
+        """The drawing with its marks and ends in words, as a lesson shows it."""
+        from repairlib.show import draw_part
+
+        return draw_part(self.body, self.marking, state=self.state)
+
 
 def read_picture(text: str) -> DrawnPart:
     """The part that is named. Raises RepairlibError when there is no such drawing.

@@ -14,10 +14,10 @@ from collections.abc import Iterator
 from typing import NamedTuple
 
 from repairlib.core.html import Html, escape, picture, prose
-from repairlib.core.tables import LESSON_FOLDER
 from repairlib.learn.arranging import Order, Table
 from repairlib.learn.exercise import module_of, warm_up
 from repairlib.learn.learner import DEMO
+from repairlib.learn.notebooks import notebook_of
 from repairlib.learn.question import LETTERS, Choice, Question
 
 LEFT_OUT = ("Graded exercise", "Sources", "Going further")
@@ -47,7 +47,7 @@ def ideas_of(lesson: str) -> list[Idea]:
     'Polarity'
     """
     module_of(lesson)
-    cells = json.loads((LESSON_FOLDER / f"{lesson}.ipynb").read_text(encoding="utf-8"))["cells"]
+    cells = json.loads(notebook_of(lesson))["cells"]
     return [idea for idea in _ideas(lesson, cells) if idea.pieces]
 
 

@@ -5,7 +5,7 @@ from __future__ import annotations
 from pathlib import Path
 
 from repairlib.core.html import Html, text
-from repairlib.learn.progress import stated
+from repairlib.learn.progress import number_of, stated
 from repairlib.recap import write_whole
 from repairlib.teach.screens.ideas import Idea, ideas_of
 
@@ -28,7 +28,7 @@ def screens_page(lesson: str) -> str:
     >>> "<h1>Ask the room</h1>" in screens_page("04-polarity")
     True
     """
-    title = f"{lesson.partition('-')[0]} {stated(lesson)[0]}"
+    title = f"{number_of(lesson)} {stated(lesson)[0]}"
     style, script = (
         (HERE / name).read_text(encoding="utf-8") for name in ("screens.css", "screens.js")
     )

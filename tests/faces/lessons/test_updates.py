@@ -12,11 +12,11 @@ import pytest
 
 from repairlib.core.tables import LESSON_FOLDER
 from repairlib.faces.lessons.laying import FIRST, HOUSE, lay_lessons
-from repairlib.faces.lessons.own_notebook import own_notebook
 from repairlib.learn import Learner, files, mark_file
 from repairlib.learn.exercise import Exercise
 from repairlib.learn.group import Group, Member
 from repairlib.learn.own import read_own
+from repairlib.learn.own.notebook import own_notebook
 from tests.learn.asking import right_answer
 from tests.learn.own.typed import EXAMPLE
 

@@ -1,7 +1,6 @@
 """The notebook of an own lesson: the house's headings, and nothing typed that a notebook obeys."""
 
 import ast
-import html
 import json
 import re
 
@@ -11,10 +10,10 @@ from hypothesis import given, settings
 from hypothesis import strategies as st
 
 from repairlib.faces.lessons.laying import lay_lessons
-from repairlib.faces.lessons.own_notebook import as_shown, own_notebook
 from repairlib.learn import files
 from repairlib.learn.group import Group
 from repairlib.learn.own import read_own
+from repairlib.learn.own.notebook import as_shown, own_notebook
 from tests.learn.own.typed import EXAMPLE
 from tests.test_lessons import HEADINGS, code_cells, headings, tags
 
@@ -46,30 +45,52 @@ def test_cautions_are_those_named_and_those_of_dangerous_answers():
     assert cell.source == "caution('mains', 'heat and fire', 'stored charge')"
 
 
+def test_cautions_and_drawings_stand_in_it_before_it_is_run():
+    shown = {cell.source.partition("(")[0]: cell.outputs for cell in code_cells(notebook(EXAMPLE))}
+    assert "Mains current through the chest" in shown["caution"][0].data["text/html"]
+    assert "Printed on it: T2A 250V" in shown["draw_part"][0].data["text/plain"]
+    assert not shown["answer_form"]
+
+
 HOSTILE = "<script>alert(1)</script> [a](javascript:x) ![i](x) **b** $x$ # _u_ `` ` \\(y\\)"
 
 
+ESCAPED = re.compile(r"\\([!-/:-@\[-`{-~])")  # any sign of ASCII with a stroke before it
+COMMANDS = "<>[]*_$#|\\`!@~^{}-+&"
+
+
 def shown_words(source):
-    """What a reader of the notebook sees of a text: code as it is, all else without its signs."""
-    pieces = re.split(r"(`[^`]*`)", source)
-    return "".join(one if one.startswith("`") else html.unescape(one) for one in pieces)
+    """What a reader of the notebook sees of a text: code as it is, all else without its strokes."""
+    pieces = re.split(r"((?<!\\)`[^`]*`)", source)
+    return "".join(
+        one if place % 2 else ESCAPED.sub(r"\1", one).replace("&#92;", "\\")
+        for place, one in enumerate(pieces)
+    )
+
+
+def bare(source):
+    """What could be a command: neither code nor a sign with a stroke before it."""
+    return ESCAPED.sub("", re.sub(r"(?<!\\)`[^`]*`", "", source)).replace("&#92;", "")
 
 
 @pytest.mark.parametrize("words", [HOSTILE, "1. one", "12) two", "- dash", "a | b", "a@b <c"])
 def test_text_is_shown_as_it_was_typed(words):
     assert shown_words(as_shown(words)) == words
-    plain = re.sub(r"`[^`]*`|&#[0-9]+;", "", as_shown(words))
-    assert not set(plain) & set("<>[]*_$#|\\`!@~^{}-+")
-    assert not re.match(r"\s*[0-9]+[.)]", plain)
+    assert not set(bare(as_shown(words))) & set(COMMANDS)
+    assert not re.match(r"\s*[0-9]+[.)]", as_shown(words))
+
+
+@pytest.mark.parametrize("words", ["see https://a_b.example/c", "WWW.example.org", "ftp://x"])
+def test_no_text_becomes_a_link(words):
+    assert shown_words(as_shown(words)) == words
+    assert not re.search(r"://|www\.", bare(as_shown(words)), re.IGNORECASE)
 
 
 @settings(max_examples=80)
 @given(st.text(st.characters(exclude_categories=("C",)), max_size=80))
 def test_any_text_is_shown_as_it_was_typed(words):
-    shown = as_shown(words)
-    assert shown_words(shown) == words
-    plain = re.sub(r"`[^`]*`|&#[0-9]+;", "", shown)
-    assert not set(plain) & set("<>[]*_$#|\\`!@~^{}-+")
+    assert shown_words(as_shown(words)) == words
+    assert not set(bare(as_shown(words))) & set(COMMANDS)
 
 
 MARKINGS = st.text(st.characters(exclude_categories=("C", "Z")), min_size=1, max_size=12)

@@ -1,7 +1,8 @@
 """The notebook of an own lesson, in the order of headings that all lessons have.
 
 What an instructor typed stands in it as text and nothing else: signs that a notebook would take for
-commands of its own are written so that they are shown as they are.
+commands of its own are written so that they are shown as they are. Cautions and drawings stand in
+it before it is run, as in the lessons of the workbook.
 """
 
 from __future__ import annotations
@@ -11,13 +12,14 @@ import re
 from collections.abc import Iterable, Iterator
 from typing import Any
 
-from repairlib.learn.own import OwnLesson
+from repairlib.core.safety import caution
 from repairlib.learn.own.drawn import DrawnPart
+from repairlib.learn.own.lesson import OwnLesson
 
 HIDDEN = {"source_hidden": True}
 LIVE = ["nbval-ignore-output"]
-_PLAIN = set(" ,;:?'\"()/%=.")  # beside letters and digits; all else is written as its number
-_BEGINS_A_LIST = re.compile(r"^(\s*[0-9]{1,9})([.)])")
+_PLAIN = set(" ,;:?'\"()/%=.")  # beside letters and digits; all else has a stroke before it
+_COMMANDS = re.compile(r"^(?=\s*[0-9]{1,9}[.)])(\s*[0-9]+)|(https?|ftp)(?=://)|(www)(?=\.)", re.I)
 IMPORTS = """\
 from repairlib import caution
 from repairlib.faces.panels import answer_form, practice, quick_check
@@ -53,7 +55,7 @@ def _cells(lesson: OwnLesson) -> Iterator[dict[str, Any]]:
     yield from _section("Time, parts and tools", _points(lesson.tools))
     if hazards := lesson.hazards():
         yield _words("## Cautions\n\nThis work can hurt you. These count here.")
-        yield _code(f"caution({', '.join(map(repr, hazards))})")
+        yield _code(f"caution({', '.join(map(repr, hazards))})", shows=caution(*hazards))
     yield from _shown("The idea", lesson.idea)
     yield from _shown("Worked example", lesson.example)
     if any(not one.graded for one in lesson.asked):
@@ -97,7 +99,8 @@ def _shown(title: str, pieces: Iterable[str | DrawnPart]) -> Iterator[dict[str, 
             yield _words(as_shown(piece))
         else:
             state = f", state={piece.state!r}" if piece.state else ""
-            yield _code(f"draw_part({piece.body!r}, {piece.marking!r}{state})")
+            drawn = piece.labelled()
+            yield _code(f"draw_part({piece.body!r}, {piece.marking!r}{state})", shows=drawn)
 
 
 def _points(texts: Iterable[str]) -> list[str]:
@@ -107,8 +110,8 @@ def _points(texts: Iterable[str]) -> list[str]:
 def as_shown(words: str) -> str:
     """Text for a notebook that is shown as it was typed; `marks` stand out.
 
-    >>> as_shown("<b> costs 5 $ *"), as_shown("Marked `104`.")
-    ('&#60;b&#62; costs 5 &#36; &#42;', 'Marked `104`.')
+    >>> print(as_shown("<b> costs 5 $, marked `104`."))
+    \\<b\\> costs 5 \\$, marked `104`.
     """
     pieces = words.split("`")
     if len(pieces) % 2 == 0:  # one mark stands alone
@@ -122,8 +125,15 @@ def _marked(words: str) -> str:
 
 
 def _plain(words: str) -> str:
-    made = "".join(c if c.isalnum() or c in _PLAIN or c > "\x7f" else f"&#{ord(c)};" for c in words)
-    return _BEGINS_A_LIST.sub(lambda found: f"{found[1]}&#{ord(found[2])};", made, count=1)
+    made = "".join(map(_sign, words.replace("\t", " ")))
+    return _COMMANDS.sub(lambda found: f"{found[0]}\\", made)  # they begin a list or a link
+
+
+def _sign(sign: str) -> str:
+    """A sign so that it is no command. A stroke itself would begin a formula with some others."""
+    if sign.isalnum() or sign in _PLAIN or sign > "\x7f":
+        return sign
+    return "&#92;" if sign == "\\" else f"\\{sign}"
 
 
 def _words(text: str) -> dict[str, Any]:
@@ -131,17 +141,36 @@ def _words(text: str) -> dict[str, Any]:
 
 
 def _code(
-    text: str, tags: Iterable[str] = (), jupyter: dict[str, bool] | None = None
+    text: str,
+    tags: Iterable[str] = (),
+    jupyter: dict[str, bool] | None = None,
+    shows: Any = None,
 ) -> dict[str, Any]:
     tagged = {"tags": list(tags)} if tags else {}
-    return {"text": text, "code": True, "metadata": {"jupyter": jupyter or HIDDEN, **tagged}}
+    metadata = {"jupyter": jupyter or HIDDEN, **tagged}
+    return {"text": text, "metadata": metadata, "code": True, "shows": shows}
 
 
-def _cell(name: str, text: str, metadata: dict[str, Any], code: bool = False) -> dict[str, Any]:
+def _cell(
+    name: str, text: str, metadata: dict[str, Any], code: bool = False, shows: Any = None
+) -> dict[str, Any]:
     cell: dict[str, Any] = {
         "cell_type": "code" if code else "markdown",
         "id": name,
         "metadata": metadata,
         "source": text.splitlines(keepends=True),
     }
-    return cell | ({"execution_count": None, "outputs": []} if code else {})
+    if not code:
+        return cell
+    return cell | {"execution_count": None, "outputs": [_output(shows)] if shows else []}
+
+
+def _output(shown: Any) -> dict[str, Any]:
+    """What a cell shows, as a notebook stores it."""
+    data = {"text/html": [shown._repr_html_()], "text/plain": repr(shown).splitlines(keepends=True)}
+    return {
+        "output_type": "execute_result",
+        "data": data,
+        "execution_count": None,
+        "metadata": {},
+    }
