@@ -19,6 +19,10 @@ from repairlib.learn.own.lesson import OwnLesson
 HIDDEN = {"source_hidden": True}
 LIVE = ["nbval-ignore-output"]
 _PLAIN = set(" ,;:?'\"()/%=.")  # beside letters and digits; all else has a stroke before it
+# Two of these make a formula of what stands between them, whatever is put before them: so they are
+# shown by the wide signs that look like them.
+_FORMULAS = {"$": "\uff04", "\\": "\uff3c"}
+_TWO_AT = "\uff20\uff20"  # JupyterLab keeps the place of a formula by two of them
 _COMMANDS = re.compile(r"^(?=\s*[0-9]{1,9}[.)])(\s*[0-9]+)|(https?|ftp)(?=://)|(www)(?=\.)", re.I)
 IMPORTS = """\
 from repairlib import caution
@@ -111,9 +115,9 @@ def as_shown(words: str) -> str:
     """Text for a notebook that is shown as it was typed; `marks` stand out.
 
     >>> print(as_shown("<b> costs 5 $, marked `104`."))
-    \\<b\\> costs 5 \\$, marked `104`.
+    \\<b\\> costs 5 \uff04, marked `104`.
     """
-    pieces = words.split("`")
+    pieces = words.replace("@@", _TWO_AT).split("`")
     if len(pieces) % 2 == 0:  # one mark stands alone
         pieces[-2:] = ["`".join(pieces[-2:])]
     return "".join(_marked(one) if at % 2 else _plain(one) for at, one in enumerate(pieces))
@@ -130,10 +134,10 @@ def _plain(words: str) -> str:
 
 
 def _sign(sign: str) -> str:
-    """A sign so that it is no command. A stroke itself would begin a formula with some others."""
+    """A sign so that it is no command."""
     if sign.isalnum() or sign in _PLAIN or sign > "\x7f":
         return sign
-    return "&#92;" if sign == "\\" else f"\\{sign}"
+    return _FORMULAS.get(sign) or f"\\{sign}"
 
 
 def _words(text: str) -> dict[str, Any]:
