@@ -19,10 +19,9 @@ from repairlib.learn.own.lesson import OwnLesson
 HIDDEN = {"source_hidden": True}
 LIVE = ["nbval-ignore-output"]
 _PLAIN = set(" ,;:?'\"()/%=.")  # beside letters and digits; all else has a stroke before it
-# Two of these make a formula of what stands between them, whatever is put before them: so they are
-# shown by the wide signs that look like them.
-_FORMULAS = {"$": "\uff04", "\\": "\uff3c"}
-_TWO_AT = "\uff20\uff20"  # JupyterLab keeps the place of a formula by two of them
+# What begins a formula, whatever is put before it: so it is shown as a mark on a part is. Two @ keep
+# the place of a formula in JupyterLab.
+_FORMULA = re.compile(r"(\\+|\$+|(?<=@)@)")
 _COMMANDS = re.compile(r"^(?=\s*[0-9]{1,9}[.)])(\s*[0-9]+)|(https?|ftp)(?=://)|(www)(?=\.)", re.I)
 IMPORTS = """\
 from repairlib import caution
@@ -115,29 +114,38 @@ def as_shown(words: str) -> str:
     """Text for a notebook that is shown as it was typed; `marks` stand out.
 
     >>> print(as_shown("<b> costs 5 $, marked `104`."))
-    \\<b\\> costs 5 \uff04, marked `104`.
+    \\<b\\> costs 5 `$`, marked `104`.
     """
-    pieces = words.replace("@@", _TWO_AT).split("`")
+    pieces = words.split("`")
     if len(pieces) % 2 == 0:  # one mark stands alone
         pieces[-2:] = ["`".join(pieces[-2:])]
-    return "".join(_marked(one) if at % 2 else _plain(one) for at, one in enumerate(pieces))
+    shown = ""
+    for place, piece in enumerate(pieces):
+        shown = _joined(shown, _marked(piece) if place % 2 else _plain(piece))
+    return _COMMANDS.sub(lambda found: f"{found[0]}\\", shown)  # they begin a list or a link
+
+
+def _joined(shown: str, more: str) -> str:
+    """Two pieces one behind the other; two that stand out would be one without a space."""
+    return f"{shown} {more}" if shown.endswith("`") and more.startswith("`") else shown + more
 
 
 def _marked(words: str) -> str:
     """What stands between two marks, as code; nothing, or with spaces at an end, as typed."""
-    return f"`{words}`" if words and words == words.strip() else _plain(f"`{words}`")
+    code = words and words == words.strip() and "@@" not in words
+    return f"`{words}`" if code else _plain(f"`{words}`")
 
 
 def _plain(words: str) -> str:
-    made = "".join(map(_sign, words.replace("\t", " ")))
-    return _COMMANDS.sub(lambda found: f"{found[0]}\\", made)  # they begin a list or a link
+    """Words in which no sign is a command."""
+    shown = ""
+    for place, piece in enumerate(_FORMULA.split(words.replace("\t", " "))):
+        shown = _joined(shown, f"`{piece}`" if place % 2 else "".join(map(_sign, piece)))
+    return shown
 
 
 def _sign(sign: str) -> str:
-    """A sign so that it is no command."""
-    if sign.isalnum() or sign in _PLAIN or sign > "\x7f":
-        return sign
-    return _FORMULAS.get(sign) or f"\\{sign}"
+    return sign if sign.isalnum() or sign in _PLAIN or sign > "\x7f" else f"\\{sign}"
 
 
 def _words(text: str) -> dict[str, Any]:
