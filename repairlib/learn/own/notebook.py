@@ -19,8 +19,8 @@ from repairlib.learn.own.lesson import OwnLesson
 HIDDEN = {"source_hidden": True}
 LIVE = ["nbval-ignore-output"]
 _PLAIN = set(" ,;:?'\"()/%=.")  # beside letters and digits; all else has a stroke before it
-# What begins a formula, whatever is put before it: so it is shown as a mark on a part is. Two @ keep
-# the place of a formula in JupyterLab.
+# What begins a formula, whatever is put before it: so it is shown as a mark on a part is. Two @
+# keep the place of a formula in JupyterLab.
 _FORMULA = re.compile(r"(\\+|\$+|(?<=@)@)")
 _COMMANDS = re.compile(r"^(?=\s*[0-9]{1,9}[.)])(\s*[0-9]+)|(https?|ftp)(?=://)|(www)(?=\.)", re.I)
 IMPORTS = """\
