@@ -26,6 +26,7 @@ from __future__ import annotations
 import json
 import time
 from collections.abc import Iterable, Sequence
+from operator import attrgetter
 from pathlib import Path
 from typing import Any, NamedTuple
 
@@ -70,20 +71,20 @@ def stories(tries: Iterable[Try]) -> dict[str, Story]:
     >>> story.first.typed, story.tries, story.last.state
     ('1 nF', 2, 'right')
     """
-    return {
-        name: Story(
-            lines[0], len(lines), tuple(one for one in lines if one.state == DANGEROUS), lines[-1]
-        )
-        for name, lines in _by_question(answers_among(tries)).items()
-    }
+    told = {}
+    for name, lines in _by_question(sorted(tries, key=_moment)).items():
+        if kept := _answers(lines):
+            unsafe = tuple([one for one in kept if one.state == DANGEROUS])
+            told[name] = Story(kept[0], len(kept), unsafe, kept[-1])
+    return told
 
 
 def answers_among(tries: Iterable[Try]) -> list[Try]:
     """The lines that are tries, in the order of time: without what was only typed through."""
     kept: list[Try] = []
-    for lines in _by_question(sorted(tries, key=lambda one: one.at)).values():
+    for lines in _by_question(sorted(tries, key=_moment)).values():
         kept += _answers(lines)
-    return sorted(kept, key=lambda one: one.at)
+    return sorted(kept, key=_moment)
 
 
 def read_tries(lesson: str, learner: Learner | Demo, folder: Path | None = None) -> list[Try]:
@@ -154,9 +155,13 @@ def try_of(at: object, name: object, typed: object, state: object, hazards: obje
         return None
     if not (isinstance(typed, str) or is_texts(typed, depth=2)):
         return None
-    if not isinstance(hazards, list) or not all(isinstance(one, str) for one in hazards):
+    if not isinstance(hazards, list) or (hazards and not _are_texts(hazards)):
         return None
     return Try(at, name, typed, state, tuple(hazards))
+
+
+def _are_texts(found: list) -> bool:
+    return all(isinstance(one, str) for one in found)
 
 
 def as_list(one: Try) -> list:
@@ -179,6 +184,9 @@ def typed_further(before: Any, after: Any) -> bool:
     """
     then = _texts(after)
     return all(then.get(place, "").startswith(text) for place, text in _texts(before).items())
+
+
+_moment = attrgetter("at")
 
 
 def _answers(lines: Sequence[Try]) -> list[Try]:
