@@ -7,6 +7,8 @@ practice; lead with bismuth as in lesson 08.
 
 from __future__ import annotations
 
+from functools import cache
+
 from repairlib.connectors import (
     GO_ON,
     budget,
@@ -129,6 +131,7 @@ def contacts_loaded(draw: Draw) -> Table:
     )
 
 
+@cache
 def _carried(loaded: int, gauge: int, ampere: float) -> Choice:
     limit = contact_current("4.20 mm pitch", loaded, gauge).limit
     return Choice(
