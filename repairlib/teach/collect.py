@@ -20,9 +20,11 @@ from pathlib import Path
 from typing import Any, NamedTuple
 
 from repairlib.core.errors import RepairlibError, shown
+from repairlib.core.once import Once
 from repairlib.learn.draws import normal
 from repairlib.learn.group import Group, Member
 from repairlib.learn.hand_in import KIND, read_hand_in, receipt_of
+from repairlib.learn.learner import LONGEST
 from repairlib.teach.archives import (
     DAMAGED,
     NO_HAND_IN,
@@ -136,9 +138,21 @@ class Members:
         by_word = {normal(one.word): one for one in self.all}
         self._known = by_word | {normal(one.name): one for one in self.all}
 
-    def called(self, name: str) -> Member:
-        """The member of this name or word. Raises RepairlibError that offers the nearest."""
-        return self._known.get(normal(name)) or self.group.member(name)
+        self._nobody = Once(self._nearest)
+
+    def find(self, name: str) -> Member | None:
+        """The member of this name or word, if there is one."""
+        return self._known.get(normal(name))
+
+    def nearest(self, name: str) -> str:
+        """Who may be meant by a name that nobody has."""
+        return self._nobody[normal(name[:LONGEST])]
+
+    def _nearest(self, name: str) -> str:
+        try:
+            return self.group.member(name).name
+        except RepairlibError as error:
+            return error.accepted
 
 
 def _claim(group: Group, members: Members, number: int, met: Met, data: bytes) -> Claim:
@@ -151,16 +165,11 @@ def _claim(group: Group, members: Members, number: int, met: Met, data: bytes) -
     theirs = said.get("group")
     if not isinstance(theirs, str) or normal(theirs) != normal(group.name):
         raise Refused(OTHER_GROUP, f"group {shown(theirs)}")
-    try:
-        owner = members.called(name)
-    except RepairlibError as error:
-        raise Refused(STRANGER, f"{shown(name)}; nearest: {error.accepted}") from None
-    partners = {}
-    for partner in _partners(data):
-        try:
-            partners[partner] = members.called(partner)
-        except RepairlibError:
-            continue  # the file counts for who handed it in all the same
+    owner = members.find(name)
+    if owner is None:
+        raise Refused(STRANGER, f"{shown(name)}; nearest: {members.nearest(name)}")
+    found = {partner: members.find(partner) for partner in _partners(data)}
+    partners = {partner: one for partner, one in found.items() if one is not None}
     return Claim(number, met, name, at, owner, partners)
 
 
