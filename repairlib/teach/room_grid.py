@@ -155,7 +155,6 @@ def legend() -> Html:
         f'<i class="q">{SIGNS[UNREADABLE]}</i>': "cannot be read",
         f'<i class="c">{SIGNS[CHANGED]}</i>': "question changed",
         f'<i class="w held">{SIGNS[WRONG]}</i>': f"filled: {stuck.TRIES} tries or more",
-        f"<b>{HARD_SIGN}</b>": "more than 40 % wrong at first try",
     }
     pairs = " ".join(f"<span>{sign} {words}</span>" for sign, words in said.items())
     return Html(f'<p class="legend">{pairs}</p>')

@@ -56,7 +56,8 @@ def _question(one: Item, lesson) -> Html:
         wrong = f"{HARD_SIGN} {wrong} ({one.first_wrong:.0%})"
     now = f"{one.right} of {one.answered}"
     usual = f"{one.mistake} ({one.mistaken})" if one.mistake else ""
-    return row((asks, wrong, now, usual, one.unsafe or "", separates(one)))
+    looks = ["", *(f'data-label="{heading}"' for heading in HEADINGS[1:])]
+    return row((asks, wrong, now, usual, one.unsafe or "", separates(one)), looks)
 
 
 def separates(one: Item) -> str:

@@ -33,7 +33,7 @@ i { font-style: normal; }
 .grid thead th { overflow: hidden; white-space: nowrap; font-size: 13px; line-height: 15px;
   padding: 0; text-overflow: ellipsis; }
 .grid thead tr + tr th { letter-spacing: -1px; text-overflow: clip; }
-.grid td { height: 25px; padding: 0; font-size: 15px; line-height: 1; white-space: nowrap; }
+.grid td { height: 24px; padding: 0; font-size: 15px; line-height: 1; white-space: nowrap; }
 .grid tfoot td, .grid tfoot th { font-size: 12px; letter-spacing: -.5px; height: 20px; }
 .b { border-left: 3px solid var(--ink); }
 .where { text-align: left; font-size: 13px !important; padding: 0 3px !important;
@@ -81,8 +81,9 @@ i { font-style: normal; }
     padding: 3px 0; }
   .by-lesson td { display: inline-block; height: auto; margin: 0 8px 2px 0; }
   .by-lesson td.n { display: none; } .by-lesson td.where { display: block; }
-  .by-lesson td[data-label]::before { content: attr(data-label) ": "; font-weight: bold; }
-  .hards td:empty { display: none; }
+  .by-lesson td[data-label]::before, .questions td[data-label]::before {
+    content: attr(data-label) ": "; font-weight: bold; }
+  .hards td:empty, .questions td:empty { display: none; }
   .words { table-layout: fixed; } .words th:first-child { width: 96px; font-size: 14px; }
   .words .say { display: none !important; } .words td { padding: 4px 0; }
 }

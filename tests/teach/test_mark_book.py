@@ -49,7 +49,7 @@ def right(number):
 
 
 def wrong(number):
-    return wrong_answer(ASKED[number - 1], 0)
+    return wrong_answer(ASKED[number - 1])
 
 
 def by_id(*given):
@@ -63,7 +63,7 @@ def read_csv(folder):
 
 
 def test_first_try_and_now_are_told_apart():
-    one = by_id(marked((wrong(1), right(1)), right(2), (right(3), wrong_answer(ASKED[2], 0))))
+    one = by_id(marked((wrong(1), right(1)), right(2), (right(3), wrong_answer(ASKED[2]))))
     assert (one["q1"].state, one["q1"].points) == ("right", 1)
     assert (one["q1"].first_state, one["q1"].first_points, one["q1"].tries) == ("wrong", 0, 2)
     assert "third" in one["q1"].first_hints[0] and not one["q1"].hints
