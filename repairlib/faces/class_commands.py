@@ -30,6 +30,13 @@ HOLDING = """A lesson that is held saves answers and does not say what is right 
 released, to all at once. What is dangerous it says at once. It is practice and no examination:
 who can program can find the answers on the learner's computer."""
 VERBS: dict[str, Verb] = {
+    "new": Verb(
+        "new NAMES --out FOLDER [--called GROUP] [--lessons one-evening|all|00,03,...] "
+        "[--leave-out]",
+        "new:make_group",
+        ("--out", "--called", "--lessons"),
+        ("--leave-out",),
+    ),
     "forget": Verb(
         "forget WHO [--for-good] | WHO --from FOLDER",
         "forget:forget_person",

@@ -23,6 +23,9 @@ GROUP_FILE = "group.json"
 A_GROUP = "the file group.json, as the instructor's command made it"
 
 
+_read_last: dict[Path, tuple[tuple[int, ...], Group]] = {}
+
+
 class Member(NamedTuple):
     """One of a group: the name, the short word to type in its place, and draws thrown anew.
 
@@ -167,12 +170,22 @@ def group_called(name: str) -> tuple[Group | None, str]:
 
 
 def _group_in(path: Path) -> tuple[Group | None, str]:
+    """The group in a file, read again only when it changed: it is asked for at each key."""
     try:
+        stat = path.stat()
+        mark = (stat.st_mtime_ns, stat.st_size, stat.st_ino)
+        if path in _read_last and _read_last[path][0] == mark:
+            return _read_last[path][1], ""
         found, trouble = files.read(path, is_group)
-    except RepairlibError as barred:
+    except FileNotFoundError:
+        return None, ""
+    except (RepairlibError, OSError) as barred:
         return None, f"The file of the group cannot be used: {barred}"
-    note = f"The file of the group cannot be used: {trouble} ({path})." if trouble else ""
-    return (group_of(found) if found else None), note
+    if found is None:
+        return None, f"The file of the group cannot be used: {trouble} ({path})."
+    _read_last.clear()
+    _read_last[path] = (mark, group_of(found))
+    return _read_last[path][1], ""
 
 
 class MadeKnown(NamedTuple):
