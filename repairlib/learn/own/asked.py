@@ -17,13 +17,14 @@ from repairlib.learn.own.choices import read_choice, read_order
 from repairlib.learn.own.numbers import read_number
 from repairlib.learn.own.parts import Asked, Wrong, cells_of
 from repairlib.learn.own.said import ANSWER_WORDS, QUESTION_WORDS, TEXT, Said
-from repairlib.learn.own.slips import Slip
+from repairlib.learn.own.slips import TOLD, Slip
 from repairlib.learn.own.tables import read_table
 from repairlib.learn.question import Choice, Question
 
 ONCE = ("points", "names", "picture", "answer", "right", "first", "columns", "hint")
 MOST_POINTS = 100
 MOST_VARIANTS = 500
+MOST_WRONG = 50
 _BLANK = re.compile(r"\[([^\[\]]*)\]")
 _ANSWERS = "Answer: 100 nF, or Right: and Wrong:, or First: and Then:, or Columns: and Row:"
 
@@ -89,13 +90,21 @@ def question_in(said: Sequence[Said], end: int, slips: list[Slip]) -> OwnQuestio
     mistyped = any(head.line <= slip.line < end for slip in slips)
     asked = _taken_apart(said, slips)
     kind = _kind(asked, mistyped, slips)
+    with_blanks = {one.line for one in asked.all_said() if _BLANK.search(one.text)}
     variants: dict[tuple[str, ...], Question] = {}
     for line, values in _values(asked, slips):
+        if len(slips) > TOLD:  # nobody reads more of them
+            break
         found: list[Slip] = []
         unfilled: set[int] = set()
         filled = asked.filled(_filling(asked, values, unfilled, slips))
         question = kind(filled, found) if kind else None
-        slips += [_with_values(one, line, asked) for one in found if one.line not in unfilled]
+        told = line if line != head.line else 0
+        slips += [
+            _with_values(one, told) if one.line in with_blanks else one
+            for one in found
+            if one.line not in unfilled
+        ]
         if question is not None:
             variants.setdefault(tuple(values.values()), question)
     return OwnQuestion(head.line, head.word == "question", _points(asked, slips), variants)
@@ -118,6 +127,10 @@ def _taken_apart(said: Sequence[Said], slips: list[Slip]) -> Asked:
             asked.wrong[-1] = asked.wrong[-1]._replace(say=one)
         elif one.word != "not shown":
             asked.by_word.setdefault(one.word, []).append(one)
+    if len(asked.wrong) > MOST_WRONG:
+        line, count = asked.wrong[MOST_WRONG].said.line, len(asked.wrong)
+        slips.append(Slip(line, f"{count} wrong answers", "too many", f"up to {MOST_WRONG}"))
+        del asked.wrong[MOST_WRONG:]
     if not asked.prompt:
         accepted = "the question in words, on the lines below"
         slips.append(Slip(head.line, head.word.capitalize(), "nothing is asked", accepted))
@@ -262,11 +275,9 @@ def _filling(
     return fill
 
 
-def _with_values(slip: Slip, line: int, asked: Asked) -> Slip:
-    """The slip; where values stand in what it is about, it names their line too."""
-    filled = any(_BLANK.search(one.text) for one in asked.all_said() if one.line == slip.line)
-    if not filled or line == asked.head.line:
+def _with_values(slip: Slip, line: int) -> Slip:
+    """The slip in what values stand in; it names their line too, where they have one."""
+    if not line:
         return slip
-    return Slip(
-        slip.line, slip.read, f"{slip.wrong}, with the values on line {line}", slip.accepted
-    )
+    wrong = f"{slip.wrong}, with the values on line {line}"
+    return Slip(slip.line, slip.read, wrong, slip.accepted)

@@ -15,6 +15,7 @@ from repairlib.learn.own.slips import Slip
 from repairlib.learn.question import Mistake, Number, Question
 
 CLOSE = 0.01  # of a number with a unit, where nothing else is said
+LONGEST = 120  # characters of a number with how far off it may be
 _WITHIN = re.compile(r"(.*?)[\s,]*(?:\bwithin\b|±|\+/-|\+-)\s*(.*)", re.IGNORECASE)
 _BEYOND = re.compile(r"(more than|above|over|less than|below|under)\s+(.*)", re.IGNORECASE)
 _MORE = ("more than", "above", "over")
@@ -51,9 +52,9 @@ def number_fields(right: Number) -> dict[str, Any]:
 
 def number_in(said: Said, text: str, slips: list[Slip]) -> Number | None:
     """A number and how far off an answer may be. A plain count is right as it is and not else."""
-    found = _WITHIN.fullmatch(text)
-    value, within = found.groups() if found else (text, "")
     with slipping(said.line, slips):
+        found = _parted(text)
+        value, within = found.groups() if found else (text, "")
         answer = _quantity(value)
         close, margin = 0.0, 0.0
         if found:
@@ -62,6 +63,13 @@ def number_in(said: Said, text: str, slips: list[Slip]) -> Number | None:
             close = CLOSE
         return Number(answer=answer.value, unit=answer.unit, tolerance=close, margin=margin)
     return None
+
+
+def _parted(text: str) -> re.Match[str] | None:
+    """A number and how far off it may be; None where nothing is said of that."""
+    if len(text) > LONGEST:
+        raise RepairlibError(text, "too long for a number", "a number with its unit, within 5 %")
+    return _WITHIN.fullmatch(text)
 
 
 def _quantity(text: str) -> Quantity:
@@ -108,8 +116,8 @@ def _wrong_number(text: str, right: Number) -> float | Beyond:
 
 
 def is_number(text: str) -> bool:
-    found = _WITHIN.fullmatch(text)
     try:
+        found = _parted(text)
         _quantity(found[1] if found else text)
     except RepairlibError:
         return False

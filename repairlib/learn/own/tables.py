@@ -14,6 +14,7 @@ from repairlib.learn.own.said import Said
 from repairlib.learn.own.slips import Slip
 from repairlib.learn.question import Choice, Number, Question
 
+MOST_CELLS = 200
 NOTHING_ASKED = ("", "-", "–", "—")  # in a cell
 
 
@@ -60,6 +61,10 @@ def _cells(asked: Asked, columns: list[str], slips: list[Slip]) -> list[Cell]:
             for column, text in zip(columns[1:], texts, strict=False)
             if text not in NOTHING_ASKED
         ]
+    if len(found) > MOST_CELLS:
+        wrong = "too many cells for one question"
+        slips.append(Slip(head.line, f"{len(found)} cells", wrong, f"up to {MOST_CELLS}"))
+        return []
     if not found:
         slips.append(Slip(head.line, head.text, "nothing is asked in it", "Row: 104 | 100 nF"))
     return found

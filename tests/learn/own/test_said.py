@@ -185,6 +185,30 @@ def test_ten_thousand_questions_are_refused_and_hold_nobody_up():
     ]
 
 
+ASKED = "Fuses\n\nQuestion\nWhy?\n"
+VALUES = "Names: a\n" + "".join(f"Values: {n}\n" for n in range(500))
+
+
+@pytest.mark.parametrize(
+    "text",
+    [
+        ASKED + "Answer: 1" + " " * 3900 + "x",
+        ASKED + "Columns: a | b\n" + "".join(f"Row: {n} | 1{' ,' * 900}x\n" for n in range(100)),
+        ASKED + VALUES + "Answer: [a]" + " ," * 1900 + "x",
+        ASKED + VALUES + "Answer: [a] V\n" + "Wrong: 9 kV\nSay: no\n" * 2000,
+        ASKED + VALUES + "Right: [a]\n" + "".join(f"Wrong: [a] {n}\n" for n in range(2000)),
+        ASKED + f"Columns: a{' | c' * 500}\n" + f"Row: r{' | 1 V' * 500}\n" * 100,
+        ASKED + "First: x\n" + "".join(f"Then: {n}\n" for n in range(4000)),
+        'question,right,wrong\n"' + "a" * 400_000,
+        "question,right,wrong\n" + "," * 400_000,
+    ],
+    ids=["spaces", "rows", "values", "wrongs", "options", "cells", "steps", "quote", "columns"],
+)
+def test_what_is_made_to_hold_readers_up_is_refused(text):
+    """Each of these took minutes, or would for a reader without limits."""
+    assert slips(text)
+
+
 def test_the_letter_of_a_word_processor_is_refused_by_name():
     with pytest.raises(RepairlibError, match="word processor"):
         read_own("{\\rtf1\\ansi Fuses}")
