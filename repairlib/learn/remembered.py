@@ -27,6 +27,7 @@ Places = tuple[int, ...]  # of options, in the order in which they were drawn
 ORDERED: dict[type[Question], str] = {Choice: "options", Order: "shown", Table: "cells"}
 NO_FORK: Places = ()  # the one way on from a step that is none
 NONE_FREE = -1
+MOST_MADE = 200  # questions kept of one function; where nearly everybody draws another, few help
 MOST_KEPT = 100  # answers, and orders, remembered of one question
 LONGEST = 300  # characters of an answer that is remembered
 
@@ -190,6 +191,7 @@ class Tree:
         self.start: dict[Places, Any] = {}
         self.free: int | None = None  # the step that shows in an order alone, NONE_FREE, or unknown
         self.forgets = False  # it draws in a way that cannot be followed here
+        self._kept = 0
 
     def asked(self, seed: str) -> Asked:
         """The question as the draw of this seed gives it."""
@@ -214,6 +216,10 @@ class Tree:
         """Make the question of this draw, and keep it below the steps that lead to it."""
         noted = Noted(seed)
         made = Made(self.ask(noted))
+        if self._kept >= MOST_MADE:
+            self.start.clear()
+            self._kept = 0
+        self._kept += 1
         if self.free is None:
             self.free, made = _in_any_order(self.ask, noted) or (NONE_FREE, made)
         elif self.free != NONE_FREE:

@@ -9,7 +9,7 @@ from repairlib.learn.asking import Entry
 from repairlib.learn.exercise import module_of
 from repairlib.learn.fingerprint import fingerprint
 from repairlib.learn.question import Mistake
-from repairlib.learn.remembered import Noted, Tree, alike, asked_of
+from repairlib.learn.remembered import Made, Noted, Tree, alike, asked_of
 from tests.learn.asking import right_answer
 
 ALL = os.environ.get("CLASS") == "all"
@@ -117,6 +117,18 @@ def test_only_so_many_answers_are_remembered_and_no_long_ones():
         asked.judge("9" * 5000 + str(number))
     assert len(asked.made._judged) <= 100
     assert max(map(len, asked.made._judged)) < 301
+
+
+def leaves(ways):
+    return sum(1 if isinstance(one, Made) else leaves(one.ways) for one in ways.values())
+
+
+def test_only_so_many_questions_are_kept_where_everybody_draws_another():
+    tree = tree_of(lambda draw: Number(answer=draw.integer(1, 1000), unit="V"))
+    for number in range(900):
+        anew = Draw(f"seed {number}").integer(1, 1000)
+        assert tree.asked(f"seed {number}").question.answer == anew
+        assert leaves(tree.start) <= 200
 
 
 def test_functions_are_alike_by_their_line_and_by_what_they_see():
