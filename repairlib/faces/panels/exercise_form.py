@@ -82,7 +82,7 @@ class ExerciseForm(Panel):
             return Saved({}, {}), str(error)
 
     def _note_missed(self) -> str:
-        """Note the tries that a killed kernel could not; what went wrong, or ""."""
+        """Note the tries that a killed kernel or a hand-over did not; what went wrong, or ""."""
         try:
             self.exercise.note_missed()
         except RepairlibError as error:
@@ -110,7 +110,12 @@ class ExerciseForm(Panel):
         return held
 
     def _judged(self, view: QuestionView) -> None:
-        """Note the try that was just judged, and show what follows from it."""
+        """Note the try that was just judged, and show what follows from it.
+
+        A question of the learner before, judged after a hand-over, is theirs: it was noted then.
+        """
+        if self.views.get(view.question.id) is not view:
+            return
         try:
             self.exercise.note_try(view.question.id, view.typed)
         except RepairlibError as error:
@@ -132,6 +137,7 @@ class ExerciseForm(Panel):
         try:
             if self.unsaved:
                 self.exercise.save(self.unsaved)
+            self._note_missed()
             self.exercise.turn_to(*current_learner())
         except RepairlibError as error:
             self._show_notes(str(error))

@@ -1,10 +1,13 @@
 """What is kept is told at the exercise, and the learner can look at their own record."""
 
+import asyncio
+
 import pytest
 
-from repairlib.faces.panels import answer_form
+from repairlib.faces.panels import answer_form, question_view
+from repairlib.faces.panels.following import turn_to
 from repairlib.faces.panels.tries_view import KEPT, NOTHING_YET
-from repairlib.learn import DEMO, open_exercise, set_learner
+from repairlib.learn import DEMO, Learner, open_exercise, set_learner
 from repairlib.learn.saved_answers import SavedAnswers
 from repairlib.learn.tries import path_of, read_tries, stories
 from tests.faces.panels.test_sheet_view import unsafe_option
@@ -68,8 +71,6 @@ def test_an_answer_that_was_saved_and_never_judged_is_noted_when_it_is_next_seen
 def test_the_record_of_one_learner_is_not_shown_to_another():
     form = answer_form(open_exercise(LESSON))
     form.views["q7"].box.value = "33 nF"
-    from repairlib.faces.panels.following import turn_to
-
     turn_to("Ada Example", "")
     assert NOTHING_YET in form.kept.value
     set_learner("")
@@ -82,3 +83,31 @@ def test_a_record_that_cannot_be_written_is_told_and_the_answer_is_saved():
     form.views["q7"].box.value = "10 nF"
     assert SavedAnswers(LESSON).read() == {"q7": "10 nF"}
     assert "this is a folder" in form.notes.value and "Not done" in form.kept.value
+
+
+@pytest.mark.behaviour
+def test_what_was_typed_just_before_a_hand_over_is_the_try_of_who_typed_it(monkeypatch):
+    monkeypatch.setattr(question_view, "PAUSE", 0.05)
+    set_learner("Ada Example", "bench-7")
+
+    async def work():
+        form = answer_form(open_exercise(LESSON))
+        form.views["q7"].box.value = "10 nF"
+        turn_to("Ben Example", "bench-7")
+        await asyncio.sleep(0.2)
+
+    asyncio.run(work())
+    ada, ben = (Learner(name, "bench-7") for name in ("Ada Example", "Ben Example"))
+    assert [one.typed for one in read_tries(LESSON, ada)] == ["10 nF"]
+    assert read_tries(LESSON, ben) == []
+
+
+@pytest.mark.behaviour
+def test_a_click_on_a_page_that_is_not_theirs_any_more_is_nobodys_try():
+    set_learner("Ada Example", "bench-7")
+    form = answer_form(open_exercise(LESSON))
+    set_learner("Ben Example", "bench-7")  # in another lesson
+    view = form.views["q3"]
+    view.box.value = unsafe_option(view.question)
+    for name in ("Ada Example", "Ben Example"):
+        assert read_tries(LESSON, Learner(name, "bench-7")) == []
