@@ -240,9 +240,9 @@ class TestPractise:
 
 
 def test_json_holds_all_lists(tmp_path):
-    group = group_of(12, ONE_EVENING)
+    group = group_of(3, ONE_EVENING)
     write_mark_book(tmp_path, group, evening(group), at=NOON)
     kept = json.loads((tmp_path / "marks" / "marks.json").read_text())
-    assert kept["group"] == "Tuesday bench" and len(kept["marks"]) == 12 * 66
-    assert len(kept["questions"]) == 66 and len(kept["practise"]) == 12
+    assert kept["group"] == "Tuesday bench" and len(kept["marks"]) == 3 * 66
+    assert len(kept["questions"]) == 66 and len(kept["practise"]) == 3
     assert all(len(one) == len(kept["columns"]) for one in kept["marks"])

@@ -48,8 +48,8 @@ def words(page):
 
 @pytest.fixture(scope="module")
 def twelve():
-    group = group_of(12, ONE_EVENING)
-    return group, list(evening(group, 0.75))
+    group = group_of(12, ONE_EVENING[:3])
+    return group, list(evening(group, 0.9))
 
 
 def test_unsafe_answers_stand_on_top_with_who_what_when_and_whether_put_right():
@@ -73,7 +73,7 @@ def test_no_unsafe_answer_is_lost(twelve):
         for story in one.stories.values()
         if story.unsafe
     ]
-    assert len(unsafe) > 20
+    assert len(unsafe) > 10
     page = page_of(group, given)
     listed = page.partition('id="unsafe"')[2].partition("</section>")[0]
     assert listed.count("<li>") == len(unsafe)
@@ -108,7 +108,7 @@ def test_every_cell_says_its_state_in_words_beside_its_sign(twelve):
     group, given = twelve
     page = page_of(group, given)
     cells = re.findall(r'<td class="[^"]*" title="([^"]*)" aria-label="([^"]*)"><i>(.)</i>', page)
-    assert len(cells) > 500
+    assert len(cells) > 300
     signs = {"right": "✓", "wrong": "✗", "unsafe": "⚠", "partly right": "◐", "not answered": "○"}
     for title, label, sign in cells:
         state = title.partition(": ")[2].split(",")[0]
@@ -116,10 +116,12 @@ def test_every_cell_says_its_state_in_words_beside_its_sign(twelve):
         assert sign == signs[state] or (state == "right" and sign.isdigit())
 
 
-@pytest.mark.parametrize("size, lessons, whole", [(12, ONE_EVENING, True), (30, LESSONS, False)])
+@pytest.mark.parametrize(
+    "size, lessons, whole", [(3, LESSONS[:3], True), (17, LESSONS[:3], False), (3, LESSONS, False)]
+)
 def test_a_large_group_is_folded_by_lesson(size, lessons, whole):
     group = group_of(size, lessons)
-    page = page_of(group, evening(group, 0.3))
+    page = page_of(group, evening(group, 0.1))
     assert ('class="grid"' in page) == whole
     assert page.count('class="more') == len(lessons) + 3
     for lesson in lessons:
