@@ -10,7 +10,7 @@ from __future__ import annotations
 from collections import deque
 from collections.abc import Iterable, Iterator, Mapping, Sequence
 from dataclasses import replace
-from itertools import combinations, compress
+from itertools import combinations
 from operator import eq
 from typing import Any, NamedTuple
 
@@ -192,6 +192,7 @@ class _Apart:
 
         `strictly`, none may have it. Where no throw tried is so, it is the one of least harm: an
         answer that somebody has counts the more, the more answers the two have in common already.
+        At first the answers of safety questions are made to differ too, where they can.
         """
         many = self.answers[part]
         must_be = 0 if strictly else len(self.near) // many
@@ -203,8 +204,12 @@ class _Apart:
         least, best = float("inf"), 0
         for count in range(min(max(FEWEST, THROWS_FOR_EACH * many), MOST)):
             mine = throws[part, count]
-            told = (_equal(mine, near[part]) for near in self.near)
-            harm = sum(compress(weights, told))
+            harm = 0
+            for weight, near in zip(weights, self.near, strict=True):
+                if _equal(mine, near[part]):
+                    harm += weight
+                elif not strictly and _same(mine, near[part]):
+                    harm += 1
             if harm < least:
                 least, best = harm, count
             if harm <= must_be:
@@ -248,13 +253,18 @@ class _Throws(dict):
 def _share(sheet: Iterable[Throw], other: Iterable[Throw]) -> float:
     """The share of equal right answers, safety questions left out; 0 where there are no others."""
     pairs = list(zip(sheet, other, strict=True))
-    free = sum(not (one.about_safety or other.about_safety) for one, other in pairs)
+    free = sum(_counts(*pair) for pair in pairs)
     return sum(_equal(*pair) for pair in pairs) / free if free else 0.0
 
 
 def _equal(one: Throw, other: Throw) -> bool:
     """True when two throws have the same right answer and are not about safety."""
-    return _same(one, other) and not (one.about_safety or other.about_safety)
+    return _same(one, other) and _counts(one, other)
+
+
+def _counts(one: Throw, other: Throw) -> bool:
+    """True when neither of two throws of a question is about safety."""
+    return not (one.about_safety or other.about_safety)
 
 
 def _same(one: Throw, other: Throw) -> bool:

@@ -28,7 +28,7 @@ from repairlib.learn.questions.measure_and_judge import (
     what_it_means,
 )
 from tests.documents import document
-from tests.learn.asking import VARIANTS, all_seen, asked, first_is_right, hazards
+from tests.learn.asking import VARIANTS, all_seen, asked, first_is_right, hazards, told
 
 UPPER_ENDS = {
     "`120.0 V`. Its data sheet says ±(1 % of reading + 3": ("121.5 V", "124.8 V"),
@@ -171,6 +171,38 @@ def test_verdict():
 @pytest.mark.behaviour
 def test_an_interval_on_both_sides_of_the_limit_cannot_be_told():
     check_verdicts(ON_BOTH_SIDES)
+
+
+# Limit, then reading ± (2 % of it + 0.03 Ω), by hand: 1.90 ± 0.068, 2.04 ± 0.0708, 2.15 ± 0.073,
+# 0.45 ± 0.039, 0.48 ± 0.0396, 0.56 ± 0.0412, 3.10 ± 0.092 and 3.50 ± 0.100 Ω.
+INTERVALS = {
+    "2.00 Ω at most. The meter shows `1.90": ("1.83 to 1.97 Ω: pass", "1.86 to 1.94 Ω"),
+    "2.00 Ω at most. The meter shows `2.04": ("1.97 to 2.11 Ω: cannot tell", "2.00 to 2.08 Ω"),
+    "2.00 Ω at most. The meter shows `2.15": ("2.08 to 2.22 Ω: fail", "2.11 to 2.19 Ω"),
+    "0.50 Ω at most. The meter shows `0.45": ("0.41 to 0.49 Ω: pass", "0.44 to 0.46 Ω"),
+    "0.50 Ω at most. The meter shows `0.48": ("0.44 to 0.52 Ω: cannot tell", "0.47 to 0.49 Ω"),
+    "0.50 Ω at most. The meter shows `0.56": ("0.52 to 0.60 Ω: fail", "0.55 to 0.57 Ω"),
+    "3.30 Ω at most. The meter shows `3.10": ("3.01 to 3.19 Ω: pass", "3.04 to 3.16 Ω"),
+    "3.30 Ω at most. The meter shows `3.50": ("3.40 to 3.60 Ω: fail", "3.43 to 3.57 Ω"),
+}
+
+
+@pytest.mark.published(
+    document("ILAC-G8:09/2019", "4.2.3: pass up to the limit less w, fail from the limit plus w")
+)
+def test_interval_and_verdict():
+    seen = set()
+    for draw in VARIANTS:
+        ask = verdict(draw.part("x"))
+        for shown in (one for one in INTERVALS if one in asked(ask)):
+            right, without_digits = INTERVALS[shown]
+            assert ask.judge(right).state == "right"
+            (narrow,) = (one for one in ask.options if one.startswith(without_digits))
+            assert "left the digits out" in told(ask, narrow)
+            for other in set(ask.options) - {right, narrow}:
+                assert "On which side" in told(ask, other)
+            seen.add(shown)
+    assert seen == set(INTERVALS)
 
 
 @pytest.mark.common_practice

@@ -176,11 +176,11 @@ WORTH = "13-worth-repairing-and-the-record"
 THROWN = {
     "Ada Example": {},
     "Ben Example": {
-        FILM: {"plain film": 1, "code that ends in nine": 1, "disc code": 1},
+        FILM: {"letter j": 5, "plain film": 1, "code that ends in nine": 1, "disc code": 1},
         WORTH: {"decisions": 2, "correct an entry": 1},
     },
     "Zoë Čapek": {
-        FILM: {"tolerance limit": 4, "plain film": 2, "disc code": 1},
+        FILM: {"film voltage": 2, "tolerance limit": 4, "plain film": 2, "disc code": 1},
         WORTH: {"break even chance": 1, "what is spent": 1},
     },
 }
@@ -200,7 +200,7 @@ def test_right_answers_of_a_variant_thrown_anew():
         ("p27", "27p", "n18", "1n8", "4µ7"),
         "1e-07",
         "It is good: 3.3\xa0pF may be off by more than this",
-        "250",
+        "400",
         "6.3",
         "100 pF, C0G",
         "220\xa0µF, 50\xa0V",

@@ -1,9 +1,9 @@
 """The exercise of lesson 05: from a reading to a verdict, without harm.
 
 Answers are typed in by hand. Sources: makers' accuracy notes for the intervals and the leads;
-tan δ limits from the Rubycon ZL and Lelon RGA data sheets, ESR = tan δ / (2 π f C); the verdicts
-by ILAC-G8:09/2019, 4.2.3; parallel resistances and the order of work are common practice. The
-readings, and limits stated for 100 kHz, are invented.
+tan δ limits from the Rubycon ZL and Lelon RGA data sheets, ESR = tan δ / (2 π f C); parallel
+resistances and the order of work are common practice. The readings, and limits stated for 100 kHz,
+are invented. The verdicts are in `interval_judgements`.
 """
 
 from __future__ import annotations
@@ -13,10 +13,7 @@ from repairlib.learn.arranging import Order, Table, before
 from repairlib.learn.asking import practice_question, question
 from repairlib.learn.draws import Draw
 from repairlib.learn.question import Choice, Mistake, Number
-
-CANNOT_TELL = "Cannot tell: the limit lies inside the interval"
-PASSES = "Pass: the whole interval is below the limit"
-FAILS = "Fail: the whole interval is above the limit"
+from repairlib.learn.questions.interval_judgements import pass_or_fail
 
 
 @practice_question
@@ -302,17 +299,7 @@ def resistor_on_the_board(draw: Draw) -> Number:
 
 @question(points=2)
 def verdict(draw: Draw) -> Choice:
-    shown, answer = draw.pick(
-        [("0.97", CANNOT_TELL), ("0.94", PASSES), ("1.08", FAILS), ("1.03", CANNOT_TELL)]
-    )
-    look = "Work out the interval. On which side of 1 Ω do its two ends lie?"
-    return Choice(
-        prompt=f"The limit is 1.00{NBSP}Ω at most. The meter shows `{shown} Ω` and has "
-        f"±(2{NBSP}% + 3 digits). Which verdict, by the rule with three verdicts?",
-        options=draw.shuffle([PASSES, FAILS, CANNOT_TELL]),
-        answer=answer,
-        hint=look,
-    )
+    return pass_or_fail(draw)
 
 
 PLUG = "Pull the plug"
