@@ -29,9 +29,9 @@ STYLE = {"description_width": "6rem"}
 HELP = """<p>Your name chooses your variant of the questions. In a class, type the name of your
 group too, as your instructor calls it. Capitals or small letters make no difference.
 Leave both empty to work on the demo variant.</p>"""
-GROUP_HELP = """<p>You are in the group <b>{group}</b>. Type the word on your card, or choose your
-name: it brings your own questions. Answer in pairs? One of you is set here, the other stands beside
-it.</p>"""
+GROUP_HELP = """<p>This computer is used by the group <b>{group}</b>. Type the word on your card, or
+choose your name: it brings your own questions. Two of you at one sheet? One is set here; then
+<i>together with</i> names the other.</p>"""
 SHOW, FORGET, HAND_OVER = "Show my questions", "Forget me on this computer", "Hand over"
 CARRY = "Go on at another computer"
 NAME, NAME_HINT = "Your name", "as your instructor knows you, or as you like"

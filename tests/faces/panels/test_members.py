@@ -63,7 +63,7 @@ def test_the_word_or_the_name_sets_the_member(group, typed):
 def test_the_name_is_chosen_from_a_list(group):
     form = learner_form()
     names = [name for name, _ in form.fields.names.options]
-    assert names == ["choose your name", *(one.name for one in GROUP.members)]
+    assert names == ["or choose it here", *(one.name for one in GROUP.members)]
     form.fields.names.value = "Ben Example"
     assert current_learner()[0] == BEN and form.fields.names.value == ""
 
