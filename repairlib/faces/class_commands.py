@@ -65,9 +65,9 @@ VERBS: dict[str, Verb] = {
     "sign": Verb("sign FOLDER WORD --by NAME", "paper:sign", ("--by",)),
     "hub": Verb(
         "hub FOLDER --out PLACE --instructor NAME [--make-users | --remove-users] [--port N]\n"
-        "                    [--memory MB] [--proxy COMMAND]",
+        "                    [--memory MB] [--proxy COMMAND] [--containers IMAGE]",
         "hub:hub",
-        ("--out", "--instructor", "--port", "--memory", "--proxy"),
+        ("--out", "--instructor", "--port", "--memory", "--proxy", "--containers"),
         ("--make-users", "--remove-users"),
     ),
     "stick": Verb(

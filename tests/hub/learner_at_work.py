@@ -44,9 +44,9 @@ class LearnerAtWork:
         server = self.passed()
         channel = self.open_lesson()
         kernel = self.passed()
-        fields = self.run_cells(channel)
+        field = self.run_cells(channel)
         ready = self.passed()
-        keys = tuple(self.type(channel, fields[0], text) for text in answers)
+        keys = tuple(self.type(channel, field, text) for text in answers)
         channel.close()
         return Waited(server, kernel, ready, keys)
 
@@ -86,22 +86,21 @@ class LearnerAtWork:
         self._answered(channel, self._send(channel, "kernel_info_request", {}))
         return channel
 
-    def run_cells(self, channel: websocket.WebSocket) -> list[str]:
-        """Run every cell of the lesson; the fields for answers in words, by their comm."""
+    def run_cells(self, channel: websocket.WebSocket) -> str:
+        """Run every cell of the lesson; the field of question 2, by its comm."""
         notebook = self.web.get(f"{self.own}/api/contents/{LESSON}").json()["content"]
         cells = [one["source"] for one in notebook["cells"] if one["cell_type"] == "code"]
         wanted = {"silent": False, "store_history": True, "allow_stdin": False}
         sent = [self._send(channel, "execute_request", wanted | {"code": one}) for one in cells]
-        form = sent[next(i for i, one in enumerate(cells) if one.startswith("answer_form("))]
-        fields = []
+        fields = set()
         for message in self._until_idle(channel, sent[-1]):
             assert message["msg_type"] != "error", message["content"]
-            if message["msg_type"] == "comm_open" and message["parent_header"]["msg_id"] == form:
-                state = message["content"]["data"]["state"]
-                if state["_model_name"] == "TextModel":
-                    fields.append(message["content"]["comm_id"])
-        assert fields, "the exercise has no field"
-        return fields
+            if message["msg_type"] in ("comm_open", "comm_msg"):
+                state = message["content"]["data"].get("state", {})
+                if "(q2)" in state.get("description", ""):
+                    fields.add(message["content"]["comm_id"])
+        (field,) = fields
+        return field
 
     def type(self, channel: websocket.WebSocket, field: str, text: str) -> float:
         """Put `text` into a field; seconds until everything that follows from it was shown."""

@@ -140,6 +140,7 @@ def _write_group(folder: Path, words: list[str]) -> None:
     folder.mkdir()
     group = Group("Tuesday bench", members, ("00-start-here",))
     (folder / "group.json").write_text(json.dumps(group.to_dict() | {"format": 1}))
+    shutil.chown(folder, INSTRUCTOR)
 
 
 def _environment() -> dict[str, str]:

@@ -120,6 +120,15 @@ def test_the_instructor_reads_what_both_handed_in_and_neither_that_of_the_other(
     assert put.returncode
 
 
+def test_the_instructor_collects_both_with_the_command(hub, pages):
+    command = [str(hub.python), "-m", "repairlib", "class", "collect", str(hub.folder)]
+    done = hub.as_user(INSTRUCTOR, [*command, str(hub.place / "handed-in")])
+    assert done.returncode == 0, done.stderr
+    marks = (hub.folder / "marks" / "marks.csv").read_text()
+    for word in (ADA, BEN):
+        assert f"Learner {word.title()}" in marks
+
+
 def test_lessons_and_settings_of_the_install_are_read_only(hub, pages):
     lessons = LESSON_FOLDER / "00-start-here.ipynb"
     for path in (lessons, hub.place / "group.json", hub.place / "jupyterhub_config.py"):

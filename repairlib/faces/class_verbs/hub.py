@@ -9,7 +9,7 @@ from pathlib import Path
 from repairlib.core.errors import RepairlibError
 from repairlib.faces.documents import json_text
 from repairlib.faces.hub import places, users
-from repairlib.faces.hub.setting_up import Wanted, set_up, words_of
+from repairlib.faces.hub.setting_up import Wanted, set_up, set_up_for_containers, words_of
 from repairlib.learn.group import read_group
 
 USAGE = "class hub FOLDER --out /srv/bench --instructor NAME"
@@ -30,7 +30,11 @@ def hub(words: list[str], options: dict[str, str], as_json: bool) -> str:
         _number(options.get("--port", "8000")),
         _number(options.get("--memory", "600")),
         options.get("--proxy", ""),
+        options.get("--containers", ""),
     )
+    if wanted.image:
+        told = set_up_for_containers(place, group, wanted)
+        return "\n".join([f"Containers for {group.name}: {place / places.CONFIGURATION}", *told])
     calls = users.calls_to_make(place, words_of(group), wanted.instructor)
     told = set_up(place, group, wanted)
     if "--make-users" in options:

@@ -23,7 +23,8 @@ from repairlib.learn import files
 from repairlib.learn.group import Group
 
 LIBRARY = Path(__file__).parents[2]
-TEMPLATE = Path(__file__).with_name("configuration.template")
+ON_THIS_COMPUTER = Path(__file__).with_name("configuration.template")
+FOR_CONTAINERS = Path(__file__).with_name("containers.template")
 PROXY = "configurable-http-proxy"
 
 
@@ -34,6 +35,7 @@ class Wanted(NamedTuple):
     port: int = 8000
     memory: int = 600
     proxy: str = ""  # the command of the proxy; "" looks for it
+    image: str = ""  # of containers
 
 
 def set_up(place: Path, group: Group, wanted: Wanted) -> list[str]:
@@ -42,19 +44,30 @@ def set_up(place: Path, group: Group, wanted: Wanted) -> list[str]:
     Raises RepairlibError when it cannot be written, or a member's word can be no user here.
     """
     place = place.absolute()
-    calls = users.calls_to_make(place, words_of(group), wanted.instructor)
-    del calls  # only its refusals are wanted before anything is written
+    users.calls_to_make(place, words_of(group), wanted.instructor)  # its refusals come first
+    _write(place, group, configuration(place, group, wanted))
+    with saying_why(place):
+        (place / places.INSIDE).mkdir(mode=0o700, exist_ok=True)
+    return [*_fonts(place), *_compiled(), *_unreadable(), *_missing(wanted)]
+
+
+def set_up_for_containers(place: Path, group: Group, wanted: Wanted) -> list[str]:
+    """Write the configuration for containers made of `wanted.image`, and the group beside it."""
+    _write(place.absolute(), group, configuration(place, group, wanted, FOR_CONTAINERS))
+    return ["Nothing of it was run in a cluster: read its first lines."]
+
+
+def _write(place: Path, group: Group, text: str) -> None:
+    """Write the configuration, and the group with the way by which its members hand in."""
     with saying_why(place):
         place.mkdir(mode=0o755, parents=True, exist_ok=True)
         place.chmod(0o755)
-        (place / places.INSIDE).mkdir(mode=0o700, exist_ok=True)
-    drop = group._replace(hand_in_to=f"~/{places.HANDED_IN}")
-    with files.locked(place / places.GROUP):
-        files.write(place / places.GROUP, drop.to_dict())
-    with saying_why(place):
-        (place / places.GROUP).chmod(0o644)
-        (place / places.CONFIGURATION).write_text(configuration(place, group, wanted), "utf-8")
-    return [*_fonts(place), *_compiled(), *_unreadable(), *_missing(wanted)]
+        (place / places.CONFIGURATION).write_text(text, "utf-8")
+    path = place / places.GROUP
+    with files.locked(path):
+        files.write(path, group._replace(hand_in_to=f"~/{places.HANDED_IN}").to_dict())
+    with saying_why(path):
+        path.chmod(0o644)
 
 
 def words_of(group: Group) -> list[str]:
@@ -62,10 +75,12 @@ def words_of(group: Group) -> list[str]:
     return [one.word for one in group.members]
 
 
-def configuration(place: Path, group: Group, wanted: Wanted) -> str:
+def configuration(
+    place: Path, group: Group, wanted: Wanted, template: Path = ON_THIS_COMPUTER
+) -> str:
     """The text of jupyterhub_config.py."""
     known = {name.lower(): value for name, value in vars(places).items() if isinstance(value, str)}
-    return Template(TEMPLATE.read_text("utf-8")).substitute(
+    return Template(template.read_text("utf-8")).substitute(
         known
         | {
             "group": group.name,
@@ -80,6 +95,7 @@ def configuration(place: Path, group: Group, wanted: Wanted) -> str:
             "proxy_port": wanted.port + 2,
             "proxy": _proxy(wanted),
             "memory": wanted.memory,
+            "image": wanted.image,
         }
     )
 

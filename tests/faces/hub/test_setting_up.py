@@ -73,6 +73,40 @@ def test_jupyterhub_knows_every_setting(place):
     assert not unknown_settings(text(place), LearnersServer)
 
 
+def containers(place) -> str:
+    wanted = Wanted("margaret", image="bench.example/workbook:1")
+    return configuration(place, GROUP, wanted, setting_up.FOR_CONTAINERS)
+
+
+def test_each_container_holds_its_own_learner_and_no_rights(place):
+    found = settings_in(containers(place))
+    assert found["Authenticator"]["allowed_users"] == {"zqkite", "zqmoss"}
+    kept = found["KubeSpawner"]
+    assert kept["image"] == "bench.example/workbook:1"
+    assert kept["allow_privilege_escalation"] is kept["automount_service_account_token"] is False
+    mounts = {one["name"]: one for one in kept["volume_mounts"]}
+    assert mounts["handed-in"]["subPath"] == "{username}"
+    assert mounts["group"]["readOnly"]
+
+
+@pytest.mark.skipif(find_spec("kubespawner") is None, reason="the spawner is not installed")
+def test_the_spawner_for_containers_knows_every_setting(place):
+    from kubespawner import KubeSpawner
+
+    assert not unknown_settings(containers(place), KubeSpawner)
+
+
+def test_the_command_writes_the_configuration_for_containers(place, command, capsys):
+    assert main([*command, "--containers", "bench.example/workbook:1"]) == 0
+    assert (place / "jupyterhub_config.py").read_text() == configuration(
+        place,
+        GROUP,
+        Wanted(SOMEBODY, image="bench.example/workbook:1"),
+        setting_up.FOR_CONTAINERS,
+    )
+    assert "cluster" in capsys.readouterr().out
+
+
 def test_the_command_shows_the_calls_and_makes_none(place, command, capsys):
     assert main(command) == 0
     said = capsys.readouterr().out
