@@ -1,4 +1,4 @@
-"""Own lessons are collected and marked by the group's own text, without anything being said."""
+"""Own lessons are collected, marked and printed by the group's own text, without anything being said."""
 
 import pytest
 
@@ -8,6 +8,8 @@ from repairlib.learn.group import Group, Member
 from repairlib.learn.hand_in import hand_in
 from repairlib.learn.learner import member_of
 from repairlib.teach.collect import collect
+from repairlib.teach.paper.hand_out import hand_out
+from repairlib.teach.paper.hazard_sheet import hazards_of_group
 from tests.learn.asking import right_answer
 from tests.learn.own.typed import EXAMPLE
 
@@ -51,3 +53,15 @@ def test_a_question_that_was_changed_since_is_named_and_not_marked(handed_in):
     for one in collect(newer, [handed_in], cores=1).marked:
         assert [line.id for line in one.sheet.lines if line.state == "changed"] == ["q1"]
         assert (one.sheet.points, one.sheet.out_of) == (8, 8)
+
+
+def test_its_hand_out_and_its_hazards_are_on_paper():
+    typed = EXAMPLE.replace(
+        "A fuse is the weakest", "<script>alert(1)</script> *fuse*: the weakest"
+    )
+    group = GROUP._replace(own={"fuses.txt": typed}, lessons=("own-fuses",))
+    made = "".join(hand_out("own-fuses", "A fuse has blown", group=group).parts)
+    assert "&lt;script&gt;alert(1)&lt;/script&gt; *fuse*: the weakest place" in made
+    assert "Somebody found a blown fuse" in made
+    assert "T2A" in made
+    assert hazards_of_group(group) == ["mains", "heat and fire", "stored charge"]

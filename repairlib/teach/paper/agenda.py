@@ -9,7 +9,7 @@ from typing import NamedTuple
 from repairlib.core.html import Html, row, table, text
 from repairlib.core.safety import HAZARDS
 from repairlib.learn.group import Group
-from repairlib.teach.paper.asked import asked, called, has_danger, is_own, minutes
+from repairlib.teach.paper.asked import asked, called, has_danger, minutes
 from repairlib.teach.paper.lesson_pieces import hazards_of, pieces_of
 from repairlib.teach.paper.printing import Sheet
 from repairlib.teach.paper.style import AGENDA_STYLE
@@ -122,16 +122,13 @@ def _lessons(group: Group) -> str:
 
 
 def _ready(lesson: str, group: Group) -> Html:
-    if is_own(lesson, group):
-        return Html("Question sheets.")
-    pieces = pieces_of(lesson)
+    pieces = pieces_of(lesson, group)
     found = [one.html for one in pieces if one.section.startswith("Time, parts") and one.prose]
     return Html(found[0].partition("</h2>")[2] if found else "")
 
 
 def _watch(lesson: str, group: Group) -> str:
-    hazards = [] if is_own(lesson, group) else hazards_of(lesson)
-    said = " ".join(f"{HAZARDS[key].title}." for key in hazards)
+    said = " ".join(f"{HAZARDS[key].title}." for key in hazards_of(lesson, group))
     said = f"<p>⚠ {text(said)}</p>" if said else ""
     _, questions = asked(lesson, group)[0]
     numbers = [str(at) for at, one in enumerate(questions, 1) if has_danger(one)]

@@ -38,7 +38,7 @@ def minutes(lesson: str, group: Group) -> int | None:
 
 
 def is_own(lesson: str, group: Group) -> bool:
-    """True for a lesson that the group brings itself: it has questions, and no notebook."""
+    """True for a lesson that the group brings itself: its text stands in the group."""
     return lesson in own_files(group)
 
 

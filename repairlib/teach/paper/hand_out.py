@@ -9,6 +9,7 @@ from __future__ import annotations
 from itertools import groupby
 
 from repairlib.core.html import Html, text
+from repairlib.learn.group import Group
 from repairlib.learn.words import explain_in
 from repairlib.teach.paper.lesson_pieces import CAUTIONS, Piece, pieces_of
 from repairlib.teach.paper.printing import Sheet
@@ -32,12 +33,13 @@ RULE = (
 )
 
 
-def hand_out(lesson: str, called: str, shorter: int = 0) -> Sheet:
+def hand_out(lesson: str, called: str, shorter: int = 0, group: Group | None = None) -> Sheet:
     """The hand-out of a lesson that is `called` so, with that many parts of the idea left out.
 
-    Raises RepairlibError where what reads a lesson's text is not installed.
+    Own lessons are those of the group. Raises RepairlibError where what reads a lesson's text is
+    not installed.
     """
-    pieces = printed_pieces(lesson)
+    pieces = printed_pieces(lesson, group)
     gone = parts_that_may_go(pieces)[:shorter]
     kept = [one for one in pieces if (one.section, one.part) not in gone]
     words = explain_in(" ".join(one.prose for one in kept))
@@ -50,11 +52,11 @@ def hand_out(lesson: str, called: str, shorter: int = 0) -> Sheet:
     return Sheet(called, called, tuple(parts), HAND_OUT_STYLE)
 
 
-def printed_pieces(lesson: str) -> list[Piece]:
+def printed_pieces(lesson: str, group: Group | None = None) -> list[Piece]:
     """The cells of a lesson that a hand-out may hold."""
     return [
         one
-        for one in pieces_of(lesson)
+        for one in pieces_of(lesson, group)
         if not one.section.startswith(LEFT_OUT) and one.part != STOP
     ]
 

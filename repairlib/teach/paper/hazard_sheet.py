@@ -5,7 +5,6 @@ from __future__ import annotations
 from repairlib.core.html import row, table, text
 from repairlib.learn.group import Group
 from repairlib.show.sheets.sheet_pieces import caution_in_full
-from repairlib.teach.paper.asked import is_own
 from repairlib.teach.paper.lesson_pieces import hazards_of
 from repairlib.teach.paper.printing import Sheet
 from repairlib.teach.paper.style import AGENDA_STYLE
@@ -18,8 +17,8 @@ SAID = (
 
 def hazards_of_group(group: Group) -> list[str]:
     """The hazards that the lessons of a group warn of, each once."""
-    lessons = [one for one in group.lessons if not is_own(one, group)]
-    return list(dict.fromkeys(key for lesson in lessons for key in hazards_of(lesson)))
+    named = (key for lesson in group.lessons for key in hazards_of(lesson, group))
+    return list(dict.fromkeys(named))
 
 
 def hazard_sheet(group: Group) -> Sheet:

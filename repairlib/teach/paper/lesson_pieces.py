@@ -12,7 +12,8 @@ from typing import NamedTuple
 
 from repairlib.core.errors import RepairlibError
 from repairlib.core.html import Html, text
-from repairlib.core.tables import LESSON_FOLDER
+from repairlib.learn.group import Group
+from repairlib.learn.notebooks import notebook_of
 from repairlib.show.sheets.sheet_pieces import caution_in_full
 from repairlib.teach.paper.stored import for_paper
 
@@ -36,10 +37,12 @@ class Piece(NamedTuple):
     prose: str = ""
 
 
-def pieces_of(lesson: str) -> list[Piece]:
-    """The cells of a lesson for paper, in their order. Raises RepairlibError without mistune."""
-    path = LESSON_FOLDER / f"{lesson}.ipynb"
-    cells = json.loads(path.read_text(encoding="utf-8"))["cells"]
+def pieces_of(lesson: str, group: Group | None = None) -> list[Piece]:
+    """The cells of a lesson for paper, in their order; own lessons are those of the group.
+
+    Raises RepairlibError without mistune.
+    """
+    cells = json.loads(notebook_of(lesson, group))["cells"]
     found, section, part = [], "", ""
     for cell in cells:
         source = "".join(cell["source"])
@@ -67,14 +70,13 @@ def _hazards(source: str) -> list[str]:
     ]
 
 
-def hazards_of(lesson: str) -> list[str]:
+def hazards_of(lesson: str, group: Group | None = None) -> list[str]:
     """The hazards that a lesson warns of, each once, in the order in which they come up.
 
     >>> hazards_of("00-start-here")[:2]
     ['mains', 'stored charge']
     """
-    path = LESSON_FOLDER / f"{lesson}.ipynb"
-    cells = json.loads(path.read_text(encoding="utf-8"))["cells"]
+    cells = json.loads(notebook_of(lesson, group))["cells"]
     code = ("".join(one["source"]) for one in cells if one["cell_type"] == "code")
     return list(dict.fromkeys(key for source in code for key in _hazards(source)))
 

@@ -25,7 +25,7 @@ from repairlib.learn import files
 from repairlib.learn.group import Group, group_of
 from repairlib.teach.instructor import signed_for
 from repairlib.teach.paper.agenda import agenda
-from repairlib.teach.paper.asked import asked, called, is_own
+from repairlib.teach.paper.asked import asked, called
 from repairlib.teach.paper.cards import pocket_cards
 from repairlib.teach.paper.first_tries import first_tries
 from repairlib.teach.paper.hand_out import PAGES, hand_out
@@ -128,9 +128,7 @@ def do(job: Job) -> list[Printed]:
 def _lesson(job: Job, group: Group) -> list[Printed]:
     """The hand-out and the question sheets of a lesson."""
     named = called(job.lesson, group)
-    made = []
-    if not is_own(job.lesson, group):
-        made.append(_hand_out(job, named))
+    made = [_hand_out(job, named, group)]
     sheets = [
         question_sheet(each, named, who, group.name) for who, each in asked(job.lesson, group)
     ]
@@ -138,15 +136,15 @@ def _lesson(job: Job, group: Group) -> list[Printed]:
     return made
 
 
-def _hand_out(job: Job, named: str) -> Printed:
+def _hand_out(job: Job, named: str, group: Group) -> Printed:
     """The hand-out with as much of the idea as its pages hold; where it cannot be measured, all."""
     place, shorter = f"hand-outs/{job.lesson}", 0
-    sheet = hand_out(job.lesson, named)
+    sheet = hand_out(job.lesson, named, 0, group)
     if not job.with_pdf:
         return _write(job, place, [sheet])
     while len((document := laid_out(sheet, job.size)).pages) > PAGES:
         shorter += 1
-        whole, sheet = sheet, hand_out(job.lesson, named, shorter)
+        whole, sheet = sheet, hand_out(job.lesson, named, shorter, group)
         if sheet == whole:  # nothing more may go
             break
     return _write(job, place, [sheet], documents=[document])
