@@ -1,4 +1,4 @@
-"""Own lessons are collected, marked and printed by the group's own text, without anything being said."""
+"""Own lessons are collected, marked and printed by the text that the group has."""
 
 import pytest
 
