@@ -385,3 +385,18 @@ def test_opened_in_a_browser_and_under_the_prefix_of_a_proxy(house, tmp_path):
         assert seen.read_text().strip() == address
         process.send_signal(signal.SIGTERM)
     assert process.returncode == 0
+
+
+def test_a_start_does_not_work_out_a_grammar_that_nothing_needs(home):
+    """It took half of JupyterLab's start: two seconds of processor time, each time."""
+    lines = (
+        "from pathlib import Path; import sys",
+        "from repairlib.faces.lessons.opening import furnish",
+        f"furnish(Path({str(home)!r}))",
+        "import jupyterlab.labapp",
+        "print('jsonschema' in sys.modules, 'lark' in sys.modules)",
+    )
+    done = subprocess.run(
+        [sys.executable, "-c", "\n".join(lines)], cwd=ROOT, capture_output=True, text=True
+    )
+    assert done.stdout.split() == ["True", "False"], done.stderr

@@ -15,7 +15,7 @@ from pathlib import Path
 from repairlib.faces.hub.places import FONTS, HANDED_IN
 from repairlib.faces.lessons.laying import lay_lessons
 from repairlib.faces.lessons.opening import furnish
-from repairlib.faces.lessons.server import house_options, start_lightly, switches
+from repairlib.faces.lessons.server import house_options, switches
 from repairlib.learn.group import group_file, known_group
 from repairlib.learn.learner import current_learner, set_learner
 
@@ -37,7 +37,6 @@ def main() -> None:
     user = os.environ["JUPYTERHUB_USER"]
     greet(user)
     _take_what_is_ready(group_file().parent, user)
-    start_lightly()
     from jupyterhub.singleuser.extension import JupyterHubSingleUser
 
     JupyterHubSingleUser.launch_instance(argv=[*switches(options(own)), *sys.argv[1:]])

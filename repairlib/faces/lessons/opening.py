@@ -69,9 +69,11 @@ def _make_group_known(path: str) -> list[str]:
 def furnish(own: Path, large: bool = False) -> None:
     """Set JupyterLab up in private, and let its kernels find this home and this repairlib."""
     from repairlib.faces.lessons.laying import HOUSE
+    from repairlib.faces.lessons.server import start_lightly
     from repairlib.faces.lessons.settings import private_environment, write_settings
     from repairlib.learn import files
 
+    start_lightly()  # the settings are written with JupyterLab's help
     private = own / "jupyter"
     with files.saying_why(private):
         write_settings(private, large)

@@ -39,7 +39,6 @@ def free_port(ip: str, first: int) -> int:
 
 def prepare_server(folder: Path, ip: str, port: int, prefix: str):
     """A JupyterLab on `folder`, ready to `run`, and its token."""
-    start_lightly()
     from jupyterlab.labapp import LabApp
 
     token = secrets.token_hex(24)
