@@ -84,7 +84,8 @@ i { font-style: normal; }
   .by-lesson td[data-label]::before, .questions td[data-label]::before {
     content: attr(data-label) ": "; font-weight: bold; }
   .hards td:empty, .questions td:empty { display: none; }
-  .words { table-layout: fixed; } .words th:first-child { width: 96px; font-size: 14px; }
+  .words { table-layout: fixed; } .words th { font-size: 14px; padding: 0; }
+  .words th:first-child { width: 92px; } .words .hard { letter-spacing: -1px; }
   .words .say { display: none !important; } .words td { padding: 4px 0; }
 }
 @page { size: A4 landscape; margin: 12mm 10mm 11mm;

@@ -70,7 +70,7 @@ def _hard(one: Item, lesson) -> str:
     wrong = one.tried - one.first_right
     usual = (
         f"<small>Usual mistake ({one.mistaken} of them): {text(one.mistake)}</small>"
-        if one.mistake
+        if one.mistaken > 1
         else f"<small>{text(lesson.asks.get(one.id, ''))}</small>"
     )
     return (
