@@ -105,7 +105,7 @@ def test_core_topics_and_questions_load_no_heavy_library():
 def test_wheel_carries_its_tables_and_lessons(tmp_path):
     wheel = next(WheelBuilder(str(ROOT)).build(directory=str(tmp_path), versions=["standard"]))
     packed = set(zipfile.ZipFile(wheel).namelist())
-    for path in [*(ROOT / "datasets").rglob("*"), *(ROOT / "lessons").iterdir()]:
+    for path in [*(ROOT / "datasets").rglob("*"), *(ROOT / "lessons").rglob("*")]:
         if path.is_file():
             assert f"repairlib/{path.relative_to(ROOT).as_posix()}" in packed
     assert not any(name.startswith(("tests/", "lessons/")) for name in packed)

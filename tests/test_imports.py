@@ -155,7 +155,7 @@ def test_a_heavy_library_stays_in_its_place(library):
     assert not strangers
 
 
-@pytest.mark.parametrize("path", sorted((ROOT / "lessons").glob("*.ipynb")), ids=lambda p: p.stem)
+@pytest.mark.parametrize("path", sorted((ROOT / "lessons").rglob("*.ipynb")), ids=lambda p: p.stem)
 def test_a_lesson_imports_folders_only(path):
     cells = json.loads(path.read_text(encoding="utf-8"))["cells"]
     code = ["".join(cell["source"]) for cell in cells if cell["cell_type"] == "code"]

@@ -31,8 +31,8 @@ python -m repairlib page --card ADDRESS [MARKING ...] --out FILE.html
                     square codes to print, for the page at that address""",
     "lessons": """\
 python -m repairlib lessons [--large] [--to FOLDER] [--ip ADDRESS] [--port N] [--base-url PREFIX]
-python -m repairlib lessons --group GROUP.json
-                    the same, and this computer knows the group from now on""",
+python -m repairlib lessons [--instructor] [--group GROUP.json]
+                    with the lesson for instructors; this computer knows the group from now on""",
 }
 USAGE = "\n".join([QUICK, *USAGES.values(), "python -m repairlib --help | --version"])
 HELP = ("-h", "--help")
@@ -243,7 +243,9 @@ def _lessons(arguments: list[str], as_json: bool) -> str:
     from repairlib.faces.lessons import open_lessons
 
     known = ("--to", "--ip", "--port", "--base-url", "--group")
-    words, options = take_options(arguments + ["--json"] * as_json, known, ("--large",))
+    words, options = take_options(
+        arguments + ["--json"] * as_json, known, ("--large", "--instructor")
+    )
     if words:
         raise RepairlibError(" ".join(words), "only options are due", "lessons --to FOLDER")
     return open_lessons(**{name[2:].replace("-", "_"): value for name, value in options.items()})

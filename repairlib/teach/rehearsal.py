@@ -8,6 +8,7 @@ from __future__ import annotations
 
 from collections.abc import Iterator
 from pathlib import Path
+from shutil import rmtree
 from typing import Any
 
 from repairlib.core.quantity import engineering
@@ -15,8 +16,10 @@ from repairlib.core.version import VERSION
 from repairlib.learn.arranging import Order, Table
 from repairlib.learn.draws import Draw
 from repairlib.learn.exercise import module_of
+from repairlib.learn.files import saying_why
 from repairlib.learn.group import Group, Member
 from repairlib.learn.hand_in import KIND, HandedIn, file_name_of, file_of, put_into, receipt_of
+from repairlib.learn.home import home
 from repairlib.learn.learner import member_of
 from repairlib.learn.question import RIGHT, UNSAFE, Choice, Number, Question
 from repairlib.learn.remembered import asked_of
@@ -27,11 +30,26 @@ MINUTE = 60_000  # ms
 MOST_TRIES = 4
 
 
+def rehearsal_folder() -> Path:
+    """A folder of its own for the group that is tried out, empty at first.
+
+    Raises RepairlibError when it cannot be emptied.
+    """
+    folder = home() / "rehearsal"
+    with saying_why(folder):
+        if folder.exists():
+            rmtree(folder)
+        folder.mkdir(parents=True)
+    return folder
+
+
 def rehearse(group: Group, folder: str | Path) -> list[Path]:
     """Put what each member of the group would hand in into a folder; the paths of the files.
 
     The last member is absent. Raises RepairlibError when nothing can be written there.
     """
+    with saying_why(Path(folder)):
+        Path(folder).mkdir(parents=True, exist_ok=True)
     return [put_into(folder, handed_in(group, one)) for one in group.members[:-1]]
 
 

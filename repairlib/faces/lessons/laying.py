@@ -24,20 +24,25 @@ from repairlib.learn.own import own_files, own_lesson, own_notebook
 HOUSE = LESSON_FOLDER.parent  # the clone, or the installed package
 FIRST = "00-start-here.ipynb"
 LAID = ("[0-9]*.ipynb", "*.md", "*.svg")  # not the template
+INSTRUCTORS = "instructor/run-a-class.ipynb"
 RECORD = ".laid.json"
 
 
-def lay_lessons(folder: Path, source: Path = LESSON_FOLDER) -> list[str]:
+def lay_lessons(
+    folder: Path, source: Path = LESSON_FOLDER, for_instructor: bool = False
+) -> list[str]:
     """Lay the lessons of `source` in `folder`; one sentence for each that was put beside another.
 
-    One sentence too for an own lesson that cannot be read, and is not laid. Raises RepairlibError
+    One sentence too for an own lesson that cannot be read, and is not laid. An instructor gets the
+    lesson for instructors too. Raises RepairlibError
     when `folder` cannot be written or lies where the lessons come from.
     """
     if folder.resolve().is_relative_to(HOUSE.resolve()):
         wrong = "no working copy is laid in the folder that the lessons come from"
         raise RepairlibError(folder, wrong, "a folder outside it, such as --to ~/lessons")
     own, told = _own_notebooks()
-    shipped = {path.name: path.read_bytes() for kind in LAID for path in source.glob(kind)}
+    kinds = (*LAID, INSTRUCTORS) if for_instructor else LAID
+    shipped = {path.name: path.read_bytes() for kind in kinds for path in source.glob(kind)}
     record = folder / RECORD
     with files.locked(record):
         found, _ = files.settle(record, _is_record)

@@ -19,34 +19,40 @@ def open_lessons(
     base_url: str = "",
     large: str = "",
     group: str = "",
+    instructor: str = "",
 ) -> str:
     """Open lesson 00 and serve the lessons until they are closed; the line to end with.
 
     `to` is the folder of the working copy (the learner's own if ""), `base_url` the prefix under
     which a proxy passes requests on; with `large` the type is larger. `group` is the file of a
-    group that this computer is to know. Raises RepairlibError.
+    group that this computer is to know. An `instructor` gets the lesson for instructors, opened
+    first. Raises RepairlibError.
     """
     _demand_jupyterlab()
     prefix, number = _prefix(base_url), _port(port)
     if group:
         _say(*_make_group_known(group))
     with suppress(KeyboardInterrupt):
-        _serve(to, ip, number, prefix, bool(large))
+        _serve(to, ip, number, prefix, bool(large), bool(instructor))
     return "The lessons are closed. To open them again: python -m repairlib lessons"
 
 
-def _serve(to: str, ip: str, port: int, prefix: str, large: bool) -> None:
+def _serve(to: str, ip: str, port: int, prefix: str, large: bool, teaches: bool) -> None:
     from repairlib.faces.lessons import server as lab
-    from repairlib.faces.lessons.laying import FIRST, lay_lessons
+    from repairlib.faces.lessons.laying import FIRST, INSTRUCTORS, LESSON_FOLDER, lay_lessons
     from repairlib.learn.home import home
 
     port = lab.free_port(ip, port)
     own = home().absolute()
     folder = Path(os.path.expanduser(to)).absolute() if to else own / "lessons"
-    _say(f"Your lessons are in {folder}. JupyterLab starts ...", *lay_lessons(folder))
+    _say(
+        f"Your lessons are in {folder}. JupyterLab starts ...",
+        *lay_lessons(folder, LESSON_FOLDER, teaches),
+    )
     furnish(own, large)
     server, token = lab.prepare_server(folder, ip, port, prefix)
-    lab.run(server, lambda: _show(lab.address(server, ip, token, FIRST), ip, server.port))
+    first = Path(INSTRUCTORS).name if teaches else FIRST
+    lab.run(server, lambda: _show(lab.address(server, ip, token, first), ip, server.port))
 
 
 def _make_group_known(path: str) -> list[str]:

@@ -10,6 +10,7 @@ __getattr__, __all__ = public_names(
     esd_audit="bench_audit",
     exercise_form="answer_form",
     exercise_page="question_page",
+    framed="page_view",
     first_power="first_power_up",
     hot_air="hot_air_tuner",
     job_card="job_cards",
