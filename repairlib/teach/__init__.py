@@ -5,9 +5,9 @@ from repairlib.core.public import public_names
 __getattr__, __all__ = public_names(
     __name__,
     apart="shared",
-    collect="collect counts",
+    collecting="collect counts",
     mark_book="write_mark_book",
     names="read_names",
-    prepare="prepare",
+    preparing="prepare",
     rehearsal="rehearsal_folder rehearse",
 )

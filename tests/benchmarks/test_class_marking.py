@@ -26,7 +26,7 @@ import base64, json, sys, time, zlib
 start = time.process_time()
 from pathlib import Path
 from repairlib.learn.group import read_group
-from repairlib.teach.collect import collect
+from repairlib.teach.collecting import collect
 imports = time.process_time() - start
 folder = Path(sys.argv[1])
 group = read_group(folder / "group.json")

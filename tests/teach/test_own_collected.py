@@ -7,7 +7,7 @@ from repairlib.learn.exercise import Exercise
 from repairlib.learn.group import Group, Member
 from repairlib.learn.hand_in import hand_in
 from repairlib.learn.learner import member_of
-from repairlib.teach.collect import collect
+from repairlib.teach.collecting import collect
 from repairlib.teach.paper.hand_out import hand_out
 from repairlib.teach.paper.hazard_sheet import hazards_of_group
 from tests.learn.asking import right_answer

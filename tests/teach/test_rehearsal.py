@@ -1,7 +1,7 @@
 """A group that answers by itself: the same each time, and marked as any other."""
 
 from repairlib.learn.group import Group, Member
-from repairlib.teach.collect import COUNTED, collect
+from repairlib.teach.collecting import COUNTED, collect
 from repairlib.teach.rehearsal import handed_in, rehearse
 
 LESSONS = ("00-start-here", "03-capacitor-markings")

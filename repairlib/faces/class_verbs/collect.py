@@ -15,7 +15,7 @@ from repairlib.core.errors import RepairlibError
 from repairlib.learn import files
 from repairlib.learn.group import Group, read_group
 from repairlib.teach.anew import anew_of
-from repairlib.teach.collect import COUNTED, RULE, Account, collect, counts
+from repairlib.teach.collecting import COUNTED, RULE, Account, collect, counts
 from repairlib.teach.mark_book import marked_anew, write_mark_book
 from repairlib.teach.room_view import EVERY
 

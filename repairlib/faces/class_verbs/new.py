@@ -10,7 +10,7 @@ from repairlib.core.typed.textfile import decode, read_text
 from repairlib.core.wording import counted
 from repairlib.learn.group import GROUP_FILE
 from repairlib.teach.names import NameList, Told, read_names
-from repairlib.teach.prepare import Prepared, lessons_named, prepare
+from repairlib.teach.preparing import Prepared, lessons_named, prepare
 
 NEXT = (
     "1. Copy {file} to each learner's computer; there: python -m repairlib lessons --group {name}",

@@ -6,7 +6,7 @@ from pathlib import Path
 
 from repairlib.learn.group import Group
 from repairlib.learn.tries import Story
-from repairlib.teach.collect import collect
+from repairlib.teach.collecting import collect
 from repairlib.teach.paper.permits import SAFETY_LESSONS, Stories
 
 HANDED_IN = "handed-in"

@@ -9,7 +9,7 @@ from repairlib.faces.cli import main
 from repairlib.learn.exercise import LESSONS, ONE_EVENING
 from repairlib.learn.group import read_group
 from repairlib.teach.names import read_names
-from repairlib.teach.prepare import lessons_named, prepare
+from repairlib.teach.preparing import lessons_named, prepare
 
 pytestmark = pytest.mark.behaviour
 

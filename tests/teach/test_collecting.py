@@ -13,7 +13,7 @@ from repairlib.core.errors import RepairlibError
 from repairlib.learn import questions_of
 from repairlib.learn.learner import member_of
 from repairlib.learn.marking import mark
-from repairlib.teach.collect import OLDER, collect, counts
+from repairlib.teach.collecting import OLDER, collect, counts
 from tests.teach.adversaries import KINDS, on_the_disk
 from tests.teach.hand_ins import EVENING, as_file, content_of, group_of_size, hand_in_of
 
@@ -199,8 +199,8 @@ def test_every_bad_file_is_listed_and_every_good_one_counts(tmp_path, monkeypatc
 
 
 def test_on_two_cores_the_same_comes_out_in_the_same_order(tmp_path, monkeypatch):
-    monkeypatch.setattr("repairlib.teach.collect.A_SIDE", 2)
-    monkeypatch.setattr("repairlib.teach.collect.AT_A_TIME", 2)
+    monkeypatch.setattr("repairlib.teach.collecting.A_SIDE", 2)
+    monkeypatch.setattr("repairlib.teach.collecting.AT_A_TIME", 2)
     place = put(
         tmp_path / "in",
         **{one.word: hand_in_of(GROUP, one, lessons=LESSONS) for one in GROUP.members},
