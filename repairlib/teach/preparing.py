@@ -17,8 +17,8 @@ from repairlib.learn.exercise import LESSONS, ONE_EVENING
 from repairlib.learn.group import GROUP_FILE, Group, Member, group_of, is_group
 from repairlib.learn.learner import Learner
 from repairlib.teach.apart import choose_again
+from repairlib.teach.instructor import instructor_file
 from repairlib.teach.names import NameList
-from repairlib.teach.taking_out import INSTRUCTOR_FILE
 from repairlib.teach.words import give_words
 
 WAYS = {"one-evening": ONE_EVENING, "all": LESSONS}
@@ -56,7 +56,7 @@ def prepare(
         before = _group_there(path, called or folder.absolute().name, called)
         prepared = _added_to(before, listed, lessons, leave_out)
         files.write(path, prepared.group.to_dict())
-    keep = folder / INSTRUCTOR_FILE
+    keep = instructor_file(folder)
     with files.locked(keep):
         if not keep.exists():
             files.write(keep, {"group": prepared.group.name})

@@ -25,8 +25,8 @@ from repairlib.learn.group import GROUP_FILE, Group, Member, read_group
 from repairlib.learn.hand_in import file_of, read_hand_in
 from repairlib.learn.learner import learner_in, member_of, names_somebody
 from repairlib.teach.archives import ZIP
+from repairlib.teach.instructor import instructor_file
 
-INSTRUCTOR_FILE = "instructor.json"
 WHO = ("name", "word", "member", "who")  # under these keys a record says whose it is
 LARGEST = 20_000_000  # bytes of a file that is looked into
 
@@ -73,7 +73,7 @@ def take_out(folder: str | Path, who: str) -> TakenOut:
         left = tuple(one for one in group.members if one is not member)
         files.write(path, group._replace(members=left).to_dict())
     person = _Person(group, member)
-    _rewrite_json(folder / INSTRUCTOR_FILE, person)
+    _rewrite_json(instructor_file(folder), person)
     handed_in, shared, unclear = _out_of_handed_in(folder / "handed-in", person)
     _rewrite_json(folder / "marks" / "marks.json", person)
     _rewrite_csv(folder / "marks" / "marks.csv", person)

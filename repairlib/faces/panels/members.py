@@ -15,7 +15,7 @@ from repairlib.learn.group import Group, Member, known_group
 from repairlib.learn.learner import DEMO, Demo, Learner
 
 LISTED = 60  # members of a group that a list shows; in a larger one the word is typed
-WORD, WORD_HINT = "Your word", "the short word on your card, or your name"
+WORD, WORD_HINT = "Your word", "from your card, or your name"
 FROM_LIST, CHOOSE = "Your name", "or choose it here"
 SHOW = "Show my questions"
 TOGETHER, ALONE, TOGETHER_HINT = "together with", "nobody", "word or name"
