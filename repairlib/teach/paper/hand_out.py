@@ -10,7 +10,7 @@ from itertools import groupby
 
 from repairlib.core.html import Html, text
 from repairlib.learn.group import Group
-from repairlib.learn.words import explain_in
+from repairlib.learn.words import Explained, explain_in
 from repairlib.teach.paper.lesson_pieces import CAUTIONS, Piece, pieces_of
 from repairlib.teach.paper.printing import Sheet
 from repairlib.teach.paper.style import HAND_OUT_STYLE
@@ -28,21 +28,23 @@ LEFT_OUT = (
 STOP = "A good place to stop"
 RULE = (
     "This hand-out leaves out what needs the computer, practice, questions, In depth and sources. "
-    "Where four pages do not hold the rest, the last parts of the idea go first; a part with a "
-    "caution never goes."
+    "Where four pages do not hold the rest, the words go first, which the word list has too, then "
+    "the last parts of the idea; a part with a caution never goes."
 )
 
 
 def hand_out(lesson: str, called: str, shorter: int = 0, group: Group | None = None) -> Sheet:
-    """The hand-out of a lesson that is `called` so, with that many parts of the idea left out.
+    """The hand-out of a lesson that is `called` so.
 
+    `shorter` is by how many steps: 1 leaves out the words, each further one a part of the idea.
     Own lessons are those of the group. Raises RepairlibError where what reads a lesson's text is
     not installed.
     """
     pieces = printed_pieces(lesson, group)
-    gone = parts_that_may_go(pieces)[:shorter]
+    gone = parts_that_may_go(pieces)[: max(0, shorter - 1)]
     kept = [one for one in pieces if (one.section, one.part) not in gone]
     words = explain_in(" ".join(one.prose for one in kept))
+    words = words if not shorter else Explained()
     told = f"Left out for want of room: {', '.join(part for _, part in gone)}. " if gone else ""
     parts = [
         *map(_block, _by_part(kept)),

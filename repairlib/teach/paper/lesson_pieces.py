@@ -15,7 +15,7 @@ from repairlib.core.html import Html, text
 from repairlib.learn.group import Group
 from repairlib.learn.notebooks import notebook_of
 from repairlib.show.sheets.sheet_pieces import caution_in_full
-from repairlib.teach.paper.stored import for_paper
+from repairlib.teach.paper.stored import ONE_ROW, for_paper
 
 CAUTIONS = "Cautions"
 _LIVE = "nbval-ignore-output"  # the tag of a cell whose output is a panel
@@ -94,9 +94,9 @@ def _shown(cell: dict, source: str) -> list[Html]:
     shown = []
     for one in cell["outputs"]:
         if "text/html" in one.get("data", {}):
-            shown.append(
-                Html(f'<div class="shown">{for_paper("".join(one["data"]["text/html"]))}</div>')
-            )
+            made = for_paper("".join(one["data"]["text/html"]))
+            looks = "shown whole" if made.startswith(ONE_ROW) else "shown"
+            shown.append(Html(f'<div class="{looks}">{made}</div>'))
         elif one["output_type"] == "stream":
             shown.append(Html(f"<pre>{text(''.join(one['text']))}</pre>"))
     return shown

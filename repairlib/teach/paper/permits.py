@@ -23,6 +23,7 @@ from repairlib.teach.paper.question_sheet import WRITE
 from repairlib.teach.paper.style import PERMIT_STYLE
 
 SAFETY_LESSONS = ("00-start-here", "01-a-safe-bench")
+NOT_ANSWERED = "not answered"
 Stories = Mapping[str, Mapping[str, Story]]  # of one member, by lesson and id of the question
 RULE = (
     "A permit is printed once every safety question is right at the first try: those of lessons 00 "
@@ -49,7 +50,7 @@ def still_open(member: Member, group: Group, stories: Stories) -> list[Open]:
                 story = stories.get(lesson, {}).get(question.id)
                 first = story.first if story else None
                 if first is None:
-                    due.append(Open(lesson, question, "not answered", ()))
+                    due.append(Open(lesson, question, NOT_ANSWERED, ()))
                 elif first.state != RIGHT:
                     due.append(Open(lesson, question, first.state, first.hazards))
     return due
@@ -94,16 +95,22 @@ def _permit(member: Member, group: Group, signed: Signed | None) -> str:
 
 
 def _to_talk(member: Member, due: list[Open]) -> str:
+    signing = f"Talked through by {WRITE} Date {WRITE}"
+    title = f"<h2>{text(member.name)} ({text(member.word)})</h2>"
+    if all(one.state == NOT_ANSWERED for one in due):
+        which = "; ".join(
+            f"{lesson.partition('-')[0]}: question {', '.join(found)}"
+            for lesson in SAFETY_LESSONS
+            if (found := [one.question.id[1:] for one in due if one.lesson == lesson])
+        )
+        told = f"Nothing is known of the safety questions, which are {which}."
+        return f'<section class="talk">{title}<p>{told}</p><p>{signing}</p></section>'
     rows = [
         row((one.lesson.partition("-")[0], one.question.id[1:], _said(one), one.question.prompt))
         for one in due
     ]
     head = row(("lesson", "question", "first answer", "asked"), tag="th")
-    signing = f"Talked through by {WRITE} Date {WRITE}"
-    return (
-        f'<section class="talk"><h2>{text(member.name)} ({text(member.word)})</h2>'
-        f"{table(rows, head)}<p>{signing}</p></section>"
-    )
+    return f'<section class="talk">{title}{table(rows, head)}<p>{signing}</p></section>'
 
 
 def _said(one: Open) -> Html:

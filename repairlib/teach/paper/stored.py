@@ -10,10 +10,11 @@ from base64 import b64decode
 from html.parser import HTMLParser
 
 from repairlib.core.html import Html, escape
-from repairlib.teach.paper.pictures import on_paper
+from repairlib.teach.paper.pictures import ROOM, on_paper, size_on_paper
 
 _ROLES = {"table": "table", "row": "tr", "columnheader": "th", "rowheader": "th", "cell": "td"}
 _SVG = "data:image/svg+xml;base64,"
+ONE_ROW = '<div class="whole">'  # what stands in one row is never torn
 _KEPT = ("colspan", "rowspan")
 
 
@@ -29,7 +30,8 @@ def for_paper(stored: str) -> Html:
     writer.feed(stored)
     writer.close()
     if writer.drawings and not writer.told:  # drawings alone: side by side as they fit
-        return Html(f'<div class="whole">{"".join(writer.drawings)}</div>')
+        one_row = sum(writer.widths) <= ROOM
+        return Html(f"{ONE_ROW if one_row else '<div>'}{''.join(writer.drawings)}</div>")
     return Html("".join(writer.made))
 
 
@@ -43,6 +45,7 @@ class _Paper(HTMLParser):
         self.folded = 0
         self.noted = 0
         self.drawings: list[str] = []
+        self.widths: list[float] = []  # of the drawings, in mm
         self.told = False  # there are words beside the drawings
 
     def handle_starttag(self, tag, attributes):
@@ -87,6 +90,7 @@ class _Paper(HTMLParser):
         if tag == "img" and source.startswith(_SVG):
             svg = b64decode(source.removeprefix(_SVG)).decode("utf-8")
             drawn = on_paper(svg, said.get("alt", ""))
+            self.widths.append(size_on_paper(svg)[0])
             self.drawings.append(drawn)
             self._write(drawn)
         elif tag != "img":

@@ -68,16 +68,16 @@ body { font-size: 9pt; line-height: 1.26; }
 
 KEY_STYLE = """
 table { table-layout: fixed; }
-td, th { font-size: 8pt; padding: .5mm .8mm; } th:first-child { width: 44mm; }
+td, th { font-size: 8.5pt; padding: .6mm .8mm; } th:first-child { width: 44mm; }
 """
 
 CARD_STYLE = """
 @page { margin: 12mm 8mm 8mm; }
 .cards { margin: 0; table-layout: fixed; break-after: page; break-inside: auto; }
 .cards:last-child { break-after: auto; }
-.cards > tbody > tr > td { border: 1px dashed #000; padding: 2.5mm 3mm; height: 124mm; }
+.cards > tbody > tr > td { border: 1px dashed #000; padding: 2.5mm 3mm; height: 116mm; }
 .cards h2 { margin: 0 0 1mm; }
-.cards td td, .cards th { font-size: 8.5pt; padding: .3mm 1mm; } .cards td p { margin: 0 0 1mm; }
+.cards td td, .cards th { font-size: 8.2pt; padding: .2mm 1mm; } .cards td p { margin: 0 0 1mm; }
 .cards .origin { font-size: 8pt; line-height: 1.15; }
 .cards sup { font-size: 8pt; line-height: 1; }
 .cards li { font-size: 9.5pt; margin: 0 0 1.5mm; }
@@ -93,8 +93,8 @@ AGENDA_STYLE = """
 table { break-inside: auto; } section { break-inside: avoid; }
 td p { margin: 0 0 .5mm; }
 .signed td { height: 8.5mm; }
-.lessons th:first-child, .lessons td:first-child { width: 28mm; }
-.lessons th:last-child { width: 80mm; }
+.lessons table { table-layout: fixed; }
+.lessons th:first-child { width: 28mm; }
 """
 
 PERMIT_STYLE = """

@@ -36,11 +36,15 @@ def torn(document) -> list[str]:
 
 
 def last_words(page) -> tuple[str, str]:
-    """The lowest line of text on a page: the tag that it belongs to, and its words."""
-    lines = [box for box in boxes_of(page) if getattr(box, "text", "").strip()]
+    """What stands lowest on a page, a line or a drawing: the tag it belongs to, and its words."""
+    lines = [
+        box
+        for box in boxes_of(page)
+        if getattr(box, "text", "").strip() or box.element_tag == "img"
+    ]
     body = [box for box in lines if not box.element_tag.startswith("@")]
     lowest = max(body, key=lambda box: box.position_y)
-    return lowest.element_tag, lowest.text
+    return lowest.element_tag, getattr(lowest, "text", "")
 
 
 def smallest_letters(document) -> float:

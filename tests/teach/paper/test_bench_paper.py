@@ -61,7 +61,7 @@ def test_a_permit_is_withheld_until_each_safety_question_was_right_at_first_try(
     assert "Bench permit</h1>" not in "".join(given.parts)
     told = "".join(to_talk.parts)
     assert "Ada Example (kite)" in told and "dangerous: A capacitor keeps its charge" in told
-    assert told.count("not answered") == len(safety)  # Ben handed in nothing
+    assert told.count("Nothing is known") == 1 and "Ben Example (moss)" in told
 
 
 @pytest.mark.behaviour

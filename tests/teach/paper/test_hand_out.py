@@ -46,7 +46,7 @@ def test_no_code_and_no_panel_is_on_it(lesson):
 
 def test_what_goes_first_is_the_end_of_the_idea_and_it_is_named():
     going = parts_that_may_go(printed_pieces("04-polarity"))
-    shorter = "".join(hand_out("04-polarity", "04", 2).parts)
+    shorter = "".join(hand_out("04-polarity", "04", 3).parts)
     for _, part in going[:2]:
         assert f"<h3>{part}</h3>" not in shorter and part in shorter
     assert all(f"<h3>{part}</h3>" in shorter for _, part in going[2:])
