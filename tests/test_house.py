@@ -1,5 +1,6 @@
 """The house itself: folders, pins, light imports, tidy code, a wheel that carries all it needs."""
 
+import re
 import shlex
 import subprocess
 import sys
@@ -9,6 +10,7 @@ from pathlib import Path
 import pytest
 from hatchling.builders.wheel import WheelBuilder
 
+from repairlib.faces.class_commands import VERBS
 from repairlib.faces.cli import USAGES
 from repairlib.markings import read
 
@@ -71,7 +73,8 @@ def test_commands_in_the_readme_are_those_of_the_command_line():
         if first in USAGES:
             verbs.add(first)
             options = {word for word in rest if word.startswith("--")}
-            assert options <= set(USAGES[first].replace("[", " ").split()), line
+            usage = VERBS[rest[0]].usage if first == "class" else USAGES[first]
+            assert options <= set(re.split(r"[\s\[\]|]+", usage)), line
         else:
             assert read(first), line
     assert verbs == set(USAGES)

@@ -32,10 +32,10 @@ who can program can find the answers on the learner's computer."""
 VERBS: dict[str, Verb] = {
     "new": Verb(
         "new NAMES --out FOLDER [--called GROUP] [--lessons one-evening|all|00,03,...] "
-        "[--leave-out]",
+        "[--leave-out] [--no-paper]",
         "new:make_group",
         ("--out", "--called", "--lessons"),
-        ("--leave-out",),
+        ("--leave-out", "--no-paper"),
     ),
     "forget": Verb(
         "forget WHO [--for-good] | WHO --from FOLDER",

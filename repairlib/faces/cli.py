@@ -33,6 +33,7 @@ python -m repairlib page --card ADDRESS [MARKING ...] --out FILE.html
 python -m repairlib lessons [--large] [--to FOLDER] [--ip ADDRESS] [--port N] [--base-url PREFIX]
 python -m repairlib lessons [--instructor] [--group GROUP.json]
                     with the lesson for instructors; this computer knows the group from now on""",
+    "class": "python -m repairlib class VERB ...             for instructors: class --help",
 }
 USAGE = "\n".join([QUICK, *USAGES.values(), "python -m repairlib --help | --version"])
 HELP = ("-h", "--help")

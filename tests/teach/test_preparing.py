@@ -108,8 +108,8 @@ def test_a_lesson_that_is_none_is_told(text):
 # As a command
 
 
-def run(capsys, *words):
-    status = main(["class", "new", *map(str, words)])
+def run(capsys, *words, paper="--no-paper"):
+    status = main(["class", "new", *map(str, words), *filter(None, [paper])])
     out = capsys.readouterr()
     return status, out.out + out.err
 
@@ -126,6 +126,14 @@ def test_the_command_prints_words_what_was_told_and_what_is_next(capsys, tmp_pat
     _, said = run(capsys, names, "--out", folder)
     assert "Ada Example is not in this list and stays" in said
     assert "Is it Ada Exampel, written anew?" in said and "(new)" in said
+
+
+def test_the_command_prints_the_paper_too(capsys, tmp_path, folder):
+    names = tmp_path / "names.txt"
+    names.write_text("Ada Example")
+    status, said = run(capsys, names, "--out", folder, "--lessons", "00", paper="")
+    assert status == 0 and f"Open {folder / 'paper' / 'index.html'}" in said
+    assert "Ada Example" in (folder / "paper" / "questions" / "00-start-here.html").read_text()
 
 
 def test_the_command_answers_in_json_and_refuses_in_one_line(capsys, tmp_path, folder):

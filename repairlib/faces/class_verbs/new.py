@@ -1,4 +1,4 @@
-"""`class new`: a group out of a list of names, and what to do next."""
+"""`class new`: a group out of a list of names, its paper, and what to do next."""
 
 from __future__ import annotations
 
@@ -15,11 +15,12 @@ from repairlib.teach.preparing import Prepared, lessons_named, prepare
 NEXT = (
     "1. Copy {file} to each learner's computer; there: python -m repairlib lessons --group {name}",
     "2. Tell each learner their word: it is shorter to type than the name, and no password. "
-    "To print cards and sheets: python -m repairlib class paper {folder}",
+    "It stands on each of their sheets.",
     "3. When they have handed in: python -m repairlib class collect {folder}",
 )
 WRITTEN_ANEW = 0.85  # how like two names must be to be asked about
 MANY = 300  # names, from which on drawing the variants takes half a minute and more
+MOST_ON_PAPER = 60  # members whose paper is made without being asked for
 LONGEST_TABLE = 60  # members whose words are printed; more stand in the file
 
 
@@ -35,11 +36,21 @@ def make_group(words: list[str], options: dict[str, str], as_json: bool) -> str:
     if len(listed.names) > MANY:
         print(f"Drawing variants for {len(listed.names)} names: minutes ...", file=sys.stderr)
     made = prepare(options["--out"], listed, options.get("--called", ""), lessons, leave_out)
+    paper = "" if "--no-paper" in options else _paper(made)
     if as_json:
         from repairlib.faces.documents import json_text
 
-        return json_text(_document(made, listed.told))
-    return "\n".join([*_table(made), *_notes(made, listed.told), "", *_what_next(made)])
+        return json_text(_document(made, listed.told) | {"paper": paper})
+    return "\n".join([*_table(made), *_notes(made, listed.told), "", paper, *_what_next(made)])
+
+
+def _paper(made: Prepared) -> str:
+    """Write what is to be printed; what there is to say of it."""
+    from repairlib.teach.paper import write_paper
+
+    if len(made.group.members) > MOST_ON_PAPER:
+        return f"Paper for so many takes a while: python -m repairlib class paper {made.folder}"
+    return str(write_paper(made.folder, made.group))
 
 
 def _read(name: str) -> NameList:
