@@ -27,6 +27,7 @@ NEAR = 11  # how many of those before in the list a member is compared with: twe
 AT_MOST = 0.25  # share of equal right answers of two who sit together, safety questions left out
 THROWS_FOR_EACH = 6  # throws tried for each answer that a question can have
 FEWEST, MOST = 12, 90  # throws tried at least and at most
+MOST_FOR_ONE = 500  # throws of one question for a variant that nobody in the group has yet
 
 
 class Shared(NamedTuple):
@@ -130,8 +131,8 @@ def choose_again(
 
     Two that stand at most eleven apart in the list of the group share at most a quarter of their
     right answers in a lesson, safety questions left out, as far as the questions have answers
-    enough; and no two of the group get the same variant. Those who are in the group `before` keep
-    theirs. Draws that are not thrown anew are left out.
+    enough; and no two of the group get the same variant, as long as there is another. Those who are
+    in the group `before` keep theirs. Draws that are not thrown anew are left out.
 
     >>> choose_again("Tuesday bench", ["Ada Example"], lessons=["00-start-here"])
     {'Ada Example': {}}
@@ -181,7 +182,9 @@ class _Apart:
             if not self._too_much(sheet):
                 break
         richest = self.order[-1]
-        while _whole(sheet) in self.taken:
+        for _ in range(MOST_FOR_ONE):
+            if _whole(sheet) not in self.taken:
+                break
             times[richest] += 1
             sheet = throws.sheet(times)
         self._take_in(sheet)

@@ -16,7 +16,7 @@ from collections import deque
 from collections.abc import Callable, Iterable, Iterator, Mapping, Sequence
 from concurrent.futures import ProcessPoolExecutor
 from functools import partial
-from pathlib import Path
+from pathlib import Path, PurePosixPath
 from typing import Any, NamedTuple
 
 from repairlib.core.errors import RepairlibError, shown
@@ -38,10 +38,12 @@ from repairlib.teach.marked import Marked, is_lesson_of, marked_of
 COUNTED, SAME_AGAIN, OLDER = "counted", "same again", "older"
 CHANGED, STRANGER = "changed after it was handed in", "unknown member"
 OTHER_GROUP, NO_LESSON = "from another group", "no lesson of this group"
+ELSEWHERE = "in the folder of somebody else"
 RULE = (
     "The rule: for each member and lesson the newest valid file counts, by the time at which it "
     "was handed in; of two of the same time the one met first. A file that was changed, damaged or "
-    "made for another group is not valid. Marks are worked out from the answers anew; what a file "
+    "made for another group is not valid, nor is one in a folder that is called by the word of "
+    "another member. Marks are worked out from the answers anew; what a file "
     "says of marks is not looked at. What a pair has answered counts for both."
 )
 A_SIDE = 200  # files from which on it pays to mark on all cores
@@ -135,9 +137,8 @@ class Members:
     def __init__(self, group: Group):
         self.group = group
         self.all = [one._replace(again=dict(one.again)) for one in group.members]
-        by_word = {normal(one.word): one for one in self.all}
-        self._known = by_word | {normal(one.name): one for one in self.all}
-
+        self.by_word = {normal(one.word): one for one in self.all}
+        self._known = self.by_word | {normal(one.name): one for one in self.all}
         self._nobody = Once(self._nearest)
 
     def find(self, name: str) -> Member | None:
@@ -168,6 +169,9 @@ def _claim(group: Group, members: Members, number: int, met: Met, data: bytes) -
     owner = members.find(name)
     if owner is None:
         raise Refused(STRANGER, f"{shown(name)}; nearest: {members.nearest(name)}")
+    holder = members.by_word.get(normal(PurePosixPath(met.shown).parent.name), owner)
+    if holder.word != owner.word:
+        raise Refused(ELSEWHERE, f"{owner.name} in the folder of {holder.name}")
     found = {partner: members.find(partner) for partner in _partners(data)}
     partners = {partner: one for partner, one in found.items() if one is not None}
     return Claim(number, met, name, at, owner, partners)

@@ -13,7 +13,7 @@ from repairlib.core.errors import RepairlibError
 from repairlib.learn import questions_of
 from repairlib.learn.learner import member_of
 from repairlib.learn.marking import mark
-from repairlib.teach.collecting import OLDER, collect, counts
+from repairlib.teach.collecting import ELSEWHERE, OLDER, collect, counts
 from tests.teach.adversaries import KINDS, on_the_disk
 from tests.teach.hand_ins import EVENING, as_file, content_of, group_of_size, hand_in_of
 
@@ -124,6 +124,17 @@ def test_an_unknown_member_is_listed_with_the_nearest(tmp_path):
     assert not marked
     assert account.outcome == "unknown member"
     assert "nearest: word11 (Somebody Number 11)" in account.why
+
+
+def test_nobody_hands_in_for_another_from_a_folder_of_their_own(tmp_path):
+    """As on a server, where each member writes into a folder called by their word."""
+    for holder in (ADA, BEN):
+        (tmp_path / "in").mkdir(exist_ok=True)
+        put(tmp_path / "in" / holder.word, x=as_file(content(ADA, seed=len(holder.word))))
+    marked, accounts = collected(tmp_path / "in")
+    said = outcomes(accounts)
+    assert said == {f"{ADA.word}/x.json": "counted", f"{BEN.word}/x.json": ELSEWHERE}
+    assert {one.word for one in marked} == {ADA.word}
 
 
 @pytest.mark.parametrize("name", ["SOMEBODY  number 0", "word0"])
