@@ -68,7 +68,7 @@ body { font-size: 9pt; line-height: 1.26; }
 
 KEY_STYLE = """
 table { table-layout: fixed; }
-td, th { font-size: 8.5pt; padding: .6mm .8mm; } th:first-child { width: 44mm; }
+td, th { font-size: 8pt; padding: .4mm .6mm; } th:first-child { width: 36mm; }
 """
 
 CARD_STYLE = """
