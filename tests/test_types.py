@@ -7,7 +7,7 @@ from pathlib import Path
 import pytest
 
 ROOT = Path(__file__).parent.parent
-FOLDERS = ("core", "markings", "learn", "show")
+FOLDERS = ("core", "markings", "learn", "show", "teach")
 
 
 @pytest.mark.slow

@@ -9,10 +9,27 @@ from collections.abc import Collection, Mapping, Sequence
 from dataclasses import dataclass
 from math import floor
 from types import MappingProxyType
+from typing import Protocol
 
 from repairlib.learn.question import CHANGED, HELD, UNANSWERED, UNSAFE, Judgement, Question
 
 NOT_COUNTED = {CHANGED: "not counted", HELD: HELD}  # and what a sheet says in place of points
+
+
+class Markable(Protocol):
+    """What is marked: a Question, or one that is remembered for all who have the same."""
+
+    @property
+    def id(self) -> str: ...
+
+    @property
+    def points(self) -> float: ...
+
+    def is_blank(self, typed) -> bool: ...
+
+    def judge(self, typed) -> Judgement: ...
+
+
 UNSAFE_FIRST = "This one was answered unsafely first."
 
 
@@ -141,7 +158,7 @@ def worth(question: Question) -> str:
 
 
 def mark_question(
-    question: Question, typed, answered_with: str | None = None, unsafe_first: bool = False
+    question: Markable, typed, answered_with: str | None = None, unsafe_first: bool = False
 ) -> Line:
     """The line of one question. A share of the points is rounded down to half a point.
 
@@ -172,7 +189,7 @@ def _in_short(typed) -> str:
 
 
 def mark(
-    questions: Sequence[Question],
+    questions: Sequence[Markable],
     answers: Mapping,
     lesson: str = "practice",
     variant: str = "demo variant",

@@ -76,12 +76,12 @@ def walk(places: Iterable[str | Path]) -> Iterator[tuple[Met, bytes]]:
 
     What cannot be taken in holds nothing. Raises RepairlibError for a place that is not there.
     """
-    places = [Path(os.path.realpath(Path(place).expanduser())) for place in places]
-    for place in places:
+    found = [Path(os.path.realpath(Path(place).expanduser())) for place in places]
+    for place in found:
         if not place.exists():
             raise RepairlibError(place, "there is no such place", "a folder, a zip or a file")
     count = 0
-    for place in dict.fromkeys(places):
+    for place in dict.fromkeys(found):
         for met, data in _in_place(place):
             count += 1
             if count > MOST_FILES:

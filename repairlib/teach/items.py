@@ -12,7 +12,7 @@ from __future__ import annotations
 
 import re
 from collections import Counter, defaultdict
-from collections.abc import Hashable, Iterable, Mapping
+from collections.abc import Iterable, Mapping
 from math import sqrt
 from statistics import StatisticsError, correlation, fmean
 from typing import NamedTuple
@@ -89,7 +89,7 @@ def hardest(items: Iterable[Item]) -> list[Item]:
     return sorted((one for one in items if one.hard), key=lambda one: -one.first_wrong)
 
 
-def separation(scores: Mapping[Hashable, Mapping[str, float]], name: str) -> float | None:
+def separation(scores: Mapping[str, Mapping[str, float]], name: str) -> float | None:
     """How the scores in one question go with the mean of each learner's other scores, -1 to 1.
 
     `scores` is learner: {question: 0 to 1}. Whoever has no score in it, or in no other, is left

@@ -123,11 +123,10 @@ def marked_anew(folder: Path | str) -> tuple[str, ...]:
 
 def is_marks(found: dict) -> bool:
     """True when a file's content is that of `marks.json`."""
-    lists = (found.get("marks"), found.get("moved"), found.get("anew"))
-    if not all(isinstance(one, list) for one in lists) or not isinstance(found.get("version"), str):
+    marks, moved, anew = (found.get(name) for name in ("marks", "moved", "anew"))
+    if not (isinstance(marks, list) and isinstance(moved, list) and isinstance(anew, list)):
         return False
-    marks, moved, anew = lists
-    return (
+    return isinstance(found.get("version"), str) and (
         all(isinstance(one, list) and len(one) == len(KEPT) for one in marks)
         and all(isinstance(one, list) and len(one) == len(Moved._fields) for one in moved)
         and all(isinstance(one, str) for one in anew)

@@ -15,8 +15,10 @@ from repairlib.learn.question import CHANGED
 from repairlib.teach.entries import Entry
 
 # What `marks.json` says of each mark, in this order.
-KEPT = ("word", "lesson", "id", "state", "points", "out_of", "first_state", "first_points")
-KEPT += ("tries", "times_unsafe", "last", "handed_in")
+KEPT = (
+    *("word", "lesson", "id", "state", "points", "out_of", "first_state", "first_points"),
+    *("tries", "times_unsafe", "last", "handed_in"),
+)
 
 
 class Moved(NamedTuple):

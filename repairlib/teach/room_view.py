@@ -79,7 +79,7 @@ def room_view(
 ) -> str:
     """The page as HTML, as of `at` (ms since 1970). `asked` are the `questions_for` the group."""
     lessons = Once(lambda lesson: Lesson(lesson, group))
-    by_member = {one.word: [] for one in group.members}
+    by_member: dict[str, list[Entry]] = {one.word: [] for one in group.members}
     for entry in entries:
         by_member[entry.word].append(entry)
     where = {word: where_is(given, at) for word, given in by_member.items()}

@@ -149,7 +149,9 @@ def _rewrite_csv(path: Path, person: _Person) -> None:
 
 def _out_of_handed_in(folder: Path, person: _Person) -> tuple[int, list[str], list[str]]:
     """Remove what they handed in: how many files, whose files named them, what is unclear."""
-    count, shared, unclear = 0, [], []
+    count = 0
+    shared: list[str] = []
+    unclear: list[str] = []
     for path in sorted(one for one in folder.rglob("*") if one.is_file()):
         if path.is_symlink() or path.stat().st_size > LARGEST:
             unclear.append(f"{path} (a link, or too large)")

@@ -29,7 +29,7 @@ class Needed(NamedTuple):
     item: str
     kind: str
     whose: str
-    count: int
+    due: int
     spares: int
     note: str
 
@@ -62,7 +62,7 @@ def kit_list(group: Group) -> Sheet:
     head = row(("what", "for each", "due", "spare", "price", "there"), tag="th")
     for kind, title in KINDS.items():
         rows = [
-            row((_what(one), one.whose, one.count, one.spares or "–", "", ""))
+            row((_what(one), one.whose, one.due, one.spares or "–", "", ""))
             for one in kit_of(group)
             if one.kind == kind
         ]

@@ -162,8 +162,8 @@ def test_agenda_kit_and_hazard_sheet_speak_of_the_lessons_of_this_group():
     assert "12 First power-up" in told and "09 Hot air" not in told
     twelve = BENCH._replace(members=tuple(Member(f"N {n}", f"w{n}") for n in range(12)))
     kit = {one.item: one for one in kit_of(twelve)}
-    assert kit["safety glasses"].count == 12 and kit["safety glasses"].spares == 0
-    assert kit["solder with flux core"].count == 6 and kit["solder with flux core"].spares == 1
+    assert kit["safety glasses"].due == 12 and kit["safety glasses"].spares == 0
+    assert kit["solder with flux core"].due == 6 and kit["solder with flux core"].spares == 1
     assert "hot-air tool" not in kit and "hot-air tool" in {
         one.item for one in kit_of(twelve._replace(lessons=LESSONS))
     }
