@@ -13,12 +13,12 @@ from base64 import b64decode
 from collections.abc import Iterator
 from typing import NamedTuple
 
-from repairlib.core.html import Html, escape, picture, prose
-from repairlib.learn.arranging import Order, Table
+from repairlib.core.html import Html, escape, picture, prose, text
 from repairlib.learn.exercise import module_of, warm_up
+from repairlib.learn.in_words import choices_in_words
 from repairlib.learn.learner import DEMO
 from repairlib.learn.notebooks import notebook_of
-from repairlib.learn.question import LETTERS, Choice, Question
+from repairlib.learn.question import Question
 
 LEFT_OUT = ("Graded exercise", "Sources", "Going further")
 PRACTICE = "Practice"
@@ -87,21 +87,9 @@ def ask_the_room(question: Question) -> Idea:
 
 
 def _choices(question: Question) -> Html:
-    """What can be chosen, in the form in which the lesson shows it."""
-    if isinstance(question, Choice):
-        return _lettered(question.options)
-    if isinstance(question, Order):
-        return _lettered(question.shown)
-    if isinstance(question, Table):
-        lines = [f"{row}: {', '.join(cells)}" for row, cells in question.cells.items()]
-        return Html(f"<ul>{''.join(f'<li>{escape(one)}</li>' for one in lines)}</ul>")
-    return Html(f"<p>{escape(question.how())}</p>")
-
-
-def _lettered(options) -> Html:
-    shown = zip(LETTERS, options, strict=False)
-    lines = "".join(f"<li><b>{letter})</b> {escape(option)}</li>" for letter, option in shown)
-    return Html(f'<ul class="lettered">{lines}</ul>')
+    """What can be chosen, put in order or filled in; of a number, how it is typed."""
+    lines = choices_in_words(question) or [question.how()]
+    return Html(f'<ul class="lettered">{"".join(f"<li>{text(one)}</li>" for one in lines)}</ul>')
 
 
 def drawings_sized(html: str) -> Html:
