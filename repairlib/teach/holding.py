@@ -14,7 +14,7 @@ from typing import NamedTuple
 from repairlib.core.errors import RepairlibError
 from repairlib.learn import files
 from repairlib.learn.exercise import lessons_known
-from repairlib.learn.group import Group, read_group
+from repairlib.learn.group import GROUP_FILE, Group, read_group
 from repairlib.learn.holding import hash_of
 from repairlib.teach.instructor import keep_release_word, release_words
 from repairlib.teach.words import NOUNS
@@ -37,7 +37,7 @@ def hold(folder: str | Path, typed: str) -> Held:
 
     Raises RepairlibError for no such lesson or folder, and when it cannot be written.
     """
-    path = Path(folder).expanduser() / "group.json"
+    path = _group_in(folder)
     with files.locked(path):
         group = read_group(path)
         lesson = lesson_meant(typed, group.lessons or lessons_known(group))
@@ -54,7 +54,7 @@ def release(folder: str | Path, typed: str) -> Held:
 
     Raises RepairlibError for one that is not held, and when it cannot be written.
     """
-    path = Path(folder).expanduser() / "group.json"
+    path = _group_in(folder)
     with files.locked(path):
         group = read_group(path)
         if not group.held:
@@ -79,6 +79,13 @@ def lesson_meant(typed: str, lessons: Iterable[str]) -> str:
         if meant == lesson or (meant.isdigit() and meant.zfill(2) == number):
             return lesson
     raise RepairlibError(typed, "no such lesson here", ", ".join(lessons))
+
+
+def _group_in(folder: str | Path) -> Path:
+    """The file of the group in a folder; a folder without one is refused before a lock makes it."""
+    path = Path(folder).expanduser() / GROUP_FILE
+    read_group(path)
+    return path
 
 
 def _write(path: Path, group: Group, held: dict[str, str]) -> None:

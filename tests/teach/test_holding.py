@@ -93,3 +93,11 @@ def test_the_verbs_say_the_word_what_to_do_and_that_it_is_no_examination(folder)
         assert "practice and no examination" in run_class([verb, "--help"], False)
         with pytest.raises(RepairlibError, match="a folder and one lesson"):
             run_class([verb, str(folder)], False)
+
+
+@pytest.mark.behaviour
+@pytest.mark.parametrize("change", [hold, release])
+def test_a_folder_that_is_not_there_is_not_made(tmp_path, change):
+    with pytest.raises(RepairlibError, match="there is no such file"):
+        change(tmp_path / "mistyped", "03")
+    assert not (tmp_path / "mistyped").exists()
