@@ -25,7 +25,7 @@ from repairlib.recap import csv_text
 from repairlib.teach.entries import Entry, entries_of, questions_for
 from repairlib.teach.items import Item, items_of
 from repairlib.teach.marked import Marked
-from repairlib.teach.moved import KEPT, Moved, moves
+from repairlib.teach.moved import KEPT, Moved, is_mark, is_moved, moves
 from repairlib.teach.practise import Due, Next, due_in, next_for
 from repairlib.teach.room_view import EVERY, room_view
 
@@ -127,8 +127,8 @@ def is_marks(found: dict) -> bool:
     if not (isinstance(marks, list) and isinstance(moved, list) and isinstance(anew, list)):
         return False
     return isinstance(found.get("version"), str) and (
-        all(isinstance(one, list) and len(one) == len(KEPT) for one in marks)
-        and all(isinstance(one, list) and len(one) == len(Moved._fields) for one in moved)
+        all(map(is_mark, marks))
+        and all(map(is_moved, moved))
         and all(isinstance(one, str) for one in anew)
     )
 

@@ -6,7 +6,7 @@ must see it in a list.
 
 from __future__ import annotations
 
-from collections.abc import Iterable, Iterator, Mapping, Sequence
+from collections.abc import Callable, Collection, Iterable, Iterator, Mapping, Sequence
 from typing import Any, NamedTuple
 
 from repairlib.core.version import VERSION
@@ -14,11 +14,34 @@ from repairlib.learn.marking import points
 from repairlib.learn.question import CHANGED
 from repairlib.teach.entries import Entry
 
-# What `marks.json` says of each mark, in this order.
-KEPT = (
-    *("word", "lesson", "id", "state", "points", "out_of", "first_state", "first_points"),
-    *("tries", "times_unsafe", "last", "handed_in"),
-)
+LATEST = 253_402_214_400_000  # ms since 1970: the last day of the year 9999, the last of a calendar
+
+
+def _is_text(found: object) -> bool:
+    return isinstance(found, str)
+
+
+def _is_count(found: object) -> bool:
+    return isinstance(found, int) and _is_number(found)
+
+
+def _is_number(found: object) -> bool:
+    return isinstance(found, int | float) and not isinstance(found, bool) and 0 <= found < LATEST
+
+
+def _is_number_or_none(found: object) -> bool:
+    return found is None or _is_number(found)
+
+
+# What `marks.json` says of each mark, in this order, and whether it can be that.
+_KEPT: dict[str, Callable[[object], bool]] = {
+    **dict.fromkeys(("word", "lesson", "id", "state"), _is_text),
+    **dict.fromkeys(("points", "out_of"), _is_number),
+    "first_state": _is_text,
+    "first_points": _is_number_or_none,
+    **dict.fromkeys(("tries", "times_unsafe", "last", "handed_in"), _is_count),
+}
+KEPT = tuple(_KEPT)
 
 
 class Moved(NamedTuple):
@@ -35,6 +58,22 @@ class Moved(NamedTuple):
 
     def __str__(self) -> str:
         return f"{self.name}, {self.lesson} {self.id}: {self.was} → {self.now}, {self.why}"
+
+
+def is_mark(found: object) -> bool:
+    """True for what `marks.json` says of one mark: a list in the order of KEPT."""
+    return _fits(found, _KEPT.values())
+
+
+def is_moved(found: object) -> bool:
+    """True for what `marks.json` says of one mark that moved: a list in the order of Moved."""
+    return _fits(found, (_is_count, *(_is_text for _ in Moved._fields[1:])))
+
+
+def _fits(found: object, kinds: Collection[Callable[[object], bool]]) -> bool:
+    if not isinstance(found, list) or len(found) != len(kinds):
+        return False
+    return all(fits(one) for fits, one in zip(kinds, found, strict=True))
 
 
 def moves(

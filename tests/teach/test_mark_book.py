@@ -14,7 +14,7 @@ from repairlib.learn.learner import member_of
 from repairlib.learn.marking import mark
 from repairlib.learn.tries import Story, Try
 from repairlib.teach.entries import entries_of, questions_for
-from repairlib.teach.mark_book import COLUMNS, marked_anew, write_mark_book
+from repairlib.teach.mark_book import COLUMNS, is_marks, marked_anew, write_mark_book
 from repairlib.teach.marked import Marked
 from repairlib.teach.practise import due_in, next_for
 from tests.learn.asking import right_answer
@@ -214,6 +214,29 @@ def test_a_damaged_mark_book_is_kept_aside_and_told(tmp_path):
     (tmp_path / "marks" / "marks.json").write_text('{"format": 1, "marks": 3}')
     done = write_mark_book(tmp_path, GROUP, [], at=NOON)
     assert "could not be used" in str(done) and "marks.kept-1.json" in str(done)
+
+
+FITS_NO_CELL = ([], {}, True, -1, 10**400, float("nan"))
+
+
+@pytest.mark.behaviour
+def test_a_mark_book_with_a_cell_of_another_kind_is_kept_aside(tmp_path):
+    """Whatever cell somebody edited: it is told, and the mark book is written anew."""
+    write_mark_book(tmp_path, GROUP, [marked(right(1), right(2))], at=NOON)
+    given = [marked(right(1), right(2), changed=["q2"])]
+    write_mark_book(tmp_path, GROUP, given, at=NOON)
+    kept = tmp_path / "marks" / "marks.json"
+    good = json.loads(kept.read_text())
+    assert is_marks(good)
+    for line in (good["marks"][0], good["moved"][0]):
+        for at, before in enumerate(line):
+            for cell in FITS_NO_CELL:
+                line[at] = cell
+                assert not is_marks(good), (at, cell)
+            line[at] = before
+    line[0] = None  # when it moved
+    kept.write_text(json.dumps(good))
+    assert "marks.kept-1.json" in write_mark_book(tmp_path, GROUP, given, at=NOON).note
 
 
 class TestPractise:
