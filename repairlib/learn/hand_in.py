@@ -26,7 +26,6 @@ from repairlib.learn import files
 from repairlib.learn.arranging import Table
 from repairlib.learn.carrying import ANSWERS, files_of
 from repairlib.learn.exercise import questions_of
-from repairlib.learn.handed import note_handed_in
 from repairlib.learn.learner import Demo, Learner, named_in, names_somebody
 from repairlib.learn.progress import number_of
 from repairlib.learn.question import Question
@@ -51,12 +50,11 @@ class HandedIn(NamedTuple):
 
 
 def hand_in(learner: Learner | Demo) -> HandedIn:
-    """The file with all that the learner has answered, which is noted as handed in.
+    """The file with all that the learner has answered; it is not anywhere yet.
 
     Raises RepairlibError when barred.
     """
     content = content_of(learner)
-    note_handed_in(learner, content["lessons"])
     return HandedIn(file_name_of(learner), file_of(content), receipt_of(content), content["at"])
 
 

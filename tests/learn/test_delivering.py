@@ -4,6 +4,7 @@ import pytest
 
 from repairlib.core.errors import RepairlibError
 from repairlib.learn import files, hand_in_work, open_exercise, set_learner
+from repairlib.learn.forgetting import what_there_is
 from repairlib.learn.group import Group, Member
 from repairlib.learn.hand_in import read_hand_in
 
@@ -11,7 +12,7 @@ LESSON = "00-start-here"
 
 
 def said(told: str) -> tuple[str, str]:
-    receipt, where = told.splitlines()
+    receipt, where, *_ = told.splitlines()
     return receipt.removeprefix("Receipt: "), where
 
 
@@ -33,6 +34,23 @@ def test_without_a_folder_the_file_lies_at_home_and_the_path_is_said(home):
     assert said(hand_in_work())[0] != receipt
     assert len(list(home.rglob("handed-in-*.json"))) == 1
     assert len(read_hand_in(path.read_bytes())["lessons"]) == 1
+
+
+@pytest.mark.behaviour
+def test_a_file_to_give_by_hand_counts_when_it_is_said_to_be_given():
+    learner = set_learner("Ada Example")
+    with pytest.raises(RepairlibError, match="there is no such file") as error:
+        hand_in_work(given=True)
+    assert error.value.accepted == "hand_in_work() first"
+    open_exercise(LESSON).answer(q7="10 nF")
+    told = hand_in_work()
+    assert told.splitlines()[2] == "When it is given: hand_in_work(given=True)"
+    assert what_there_is(learner).never_handed_in == (LESSON,)
+    assert said(told)[0] in hand_in_work(given=True)
+    assert what_there_is(learner).never_handed_in == ()
+    open_exercise(LESSON).answer(q7="12 nF")  # the file does not have it
+    hand_in_work(given=True)
+    assert what_there_is(learner).never_handed_in == (LESSON,)
 
 
 @pytest.mark.behaviour

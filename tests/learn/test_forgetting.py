@@ -9,11 +9,11 @@ import pytest
 
 from repairlib.core.errors import RepairlibError
 from repairlib.faces.cli import main
-from repairlib.learn import DEMO, Learner, current_learner, open_exercise, set_learner
+from repairlib.learn import DEMO, Learner, current_learner, files, open_exercise, set_learner
 from repairlib.learn.carrying import bring, take_along
+from repairlib.learn.delivering import deliver, note_given
 from repairlib.learn.forgetting import forget_group, forget_learner, learner_meant
 from repairlib.learn.group import Group, Member, known_group, make_known
-from repairlib.learn.hand_in import hand_in
 from repairlib.learn.kept_work import KeptWork
 from repairlib.learn.learner import known_learners
 from repairlib.learn.tries import note_try
@@ -95,7 +95,12 @@ def naming(home, learner):
 
 def hand_everything_in():
     for learner in known_learners():
-        hand_in(learner)
+        give(learner)
+
+
+def give(learner):
+    """As one who hands in, saves the file and says so."""
+    note_given(learner, deliver(learner).handed.data)
 
 
 def test_one_is_forgotten_and_the_files_of_the_others_are_as_before(used):
@@ -147,12 +152,27 @@ def test_what_was_never_handed_in_is_kept_until_it_is_for_good(used):
     with pytest.raises(RepairlibError, match="never handed in: lesson 00") as error:
         forget_learner(ZOE)
     assert "--for-good" in error.value.accepted and bytes_in(used) == before
-    hand_in(ZOE)
+    give(ZOE)
     set_learner(ZOE.name, ZOE.group)
     open_exercise(LESSON).answer(q8="b")
     with pytest.raises(RepairlibError, match="never handed in"):
         forget_learner(ZOE)
-    hand_in(ZOE)
+    give(ZOE)
+    assert forget_learner(ZOE).never_handed_in == ()
+
+
+def test_what_lies_nowhere_is_not_handed_in(used, tmp_path):
+    deliver(ZOE)  # no folder: a file to give by hand, of which nobody has said that it is saved
+    with pytest.raises(RepairlibError, match="never handed in: lesson 00"):
+        forget_learner(ZOE)
+    group = GROUP._replace(hand_in_to=str(tmp_path / "away"))
+    files.write(used / "group.json", group.to_dict())
+    with pytest.raises(RepairlibError, match="cannot be read or saved"):
+        deliver(ZOE)
+    with pytest.raises(RepairlibError, match="never handed in: lesson 00"):
+        forget_learner(ZOE)
+    (tmp_path / "away").mkdir()
+    deliver(ZOE)
     assert forget_learner(ZOE).never_handed_in == ()
 
 

@@ -2,7 +2,8 @@
 
 Where the group has a folder for it, the file goes there at once, and again while answers change, so
 that the instructor can see who is stuck. Everywhere the same file can be saved and given by hand,
-and the answers to one lesson be read out in one line.
+and the answers to one lesson be read out in one line. A file to give by hand counts as handed in
+when the learner says that it is saved: a browser does not tell.
 """
 
 from __future__ import annotations
@@ -18,7 +19,7 @@ from repairlib.core.html import Html, fold, paragraphs, soft, text, told
 from repairlib.faces.panels.look import trouble, words
 from repairlib.faces.panels.sheet_view import file_link, who_answers
 from repairlib.faces.panels.tries_view import moment
-from repairlib.learn.delivering import Delivered, deliver, group_of_learner
+from repairlib.learn.delivering import Delivered, deliver, group_of_learner, note_given
 from repairlib.learn.draws import normal
 from repairlib.learn.exercise import Exercise
 from repairlib.learn.group import Group
@@ -28,6 +29,12 @@ from repairlib.show.sheets.sheet_pieces import STYLE as PAPER
 
 EVERY = 5.0  # seconds between two files that go to the instructor while answers change
 HAND_IN = "Hand in"
+SAVED = "I have saved the file"
+TO_SAVE = [
+    "Save the file and give it to your instructor, on a stick or as they say.",
+    f"Press “{SAVED}” when you have it: until then it does not count as handed in here.",
+]
+NOTED = "Noted: the file is saved, for your instructor"
 LIVE = "While you work, your answers go to your instructor by themselves."
 NOBODY = "Say first who is answering"
 NOBODY_SAYS = "Hand over, at the top of the exercise, sets it. A file without a name is nobody's."
@@ -36,18 +43,25 @@ READ_OUT = "No stick and no network? Read this line out"
 
 
 class HandInView(widgets.VBox):
-    """The button `hand_in` and what came of it in `status`, for the learner of an exercise."""
+    """The button `hand_in` and what came of it in `status`, for the learner of an exercise.
+
+    The button `saved` is there while a file waits to be saved and given by hand.
+    """
 
     def __init__(self, exercise: Exercise):
         self.exercise = exercise
         self.learner = exercise.learner
         self.hand_in = widgets.Button(description=HAND_IN, button_style="primary")
         self.hand_in.on_click(self._hand_in)
-        self.live, self.status = words(), words()
+        self.saved = widgets.Button(description=SAVED, layout={"width": "auto"})
+        self.saved.on_click(self._note_saved)
+        self.live, self.status, self.noted = words(), words(), words()
+        self._to_save: HandedIn | None = None
         self._told = ""
         self._put_at = -EVERY
         self._waiting: asyncio.TimerHandle | None = None
-        super().__init__([self.hand_in, self.live, self.status])
+        super().__init__([self.hand_in, self.live, self.status, self.saved, self.noted])
+        self._wait_for(None)
         self._say_live()
 
     def turn(self) -> None:
@@ -57,6 +71,7 @@ class HandInView(widgets.VBox):
             self._put()
         self.learner = self.exercise.learner
         self.status.value = self._told = ""
+        self._wait_for(None)
         self._say_live()
 
     def changed(self) -> None:
@@ -98,6 +113,7 @@ class HandInView(widgets.VBox):
             return
         if self._waiting:
             self._waiting.cancel()
+        self._wait_for(None)
         done = self._put()
         if done is None:
             return
@@ -108,6 +124,23 @@ class HandInView(widgets.VBox):
             return
         self._told = handed_html(self.learner, done, line)
         self.status.value = self._told
+        self._wait_for(None if done.path else done.handed)
+
+    def _wait_for(self, handed: HandedIn | None) -> None:
+        """Ask whether this file is saved, or nothing."""
+        self._to_save, self.noted.value = handed, ""
+        self.saved.layout.display = "" if handed else "none"
+
+    def _note_saved(self, _button=None) -> None:
+        if self._to_save is None:
+            return
+        try:
+            note_given(self.learner, self._to_save.data)
+        except RepairlibError as error:
+            self.noted.value = trouble(error)
+            return
+        self._wait_for(None)
+        self.noted.value = told("right", NOTED)
 
 
 def handed_html(learner: Learner, delivered: Delivered, line: str) -> Html:
@@ -119,17 +152,13 @@ def handed_html(learner: Learner, delivered: Delivered, line: str) -> Html:
         f"Save {text(handed.name)}</a>"
     )
     page = file_link("receipt.html", receipt_page(learner, handed), "Save the receipt to print")
-    says = (
-        "It is with your instructor. Write down the receipt."
-        if path
-        else "Save the file and give it to your instructor, on a stick or as they say."
-    )
+    says = ["It is with your instructor. Write down the receipt."] if path else TO_SAVE
     more = (
         f'<div class="rl-receipt">{text(handed.receipt)}</div>'
         f"<p>{save}</p><p>{page}</p>{fold(READ_OUT, paragraphs([line]))}"
     )
     done = "Handed in" if path else "Ready to give"
-    return told("right", f"{done}: {who_answers(learner)}, {moment(handed.at)}", [says], more)
+    return told("right", f"{done}: {who_answers(learner)}, {moment(handed.at)}", says, more)
 
 
 def receipt_page(learner: Learner, handed: HandedIn) -> str:

@@ -9,6 +9,7 @@ import pytest
 from repairlib.faces.panels import answer_form, hand_in_view
 from repairlib.faces.panels.following import turn_to
 from repairlib.learn import files, open_exercise, set_learner
+from repairlib.learn.forgetting import what_there_is
 from repairlib.learn.group import Group, Member
 from repairlib.learn.hand_in import check_signs, hand_in, read_hand_in
 
@@ -57,6 +58,26 @@ def test_without_a_folder_it_gives_the_file_the_receipt_and_the_line():
 
 
 @pytest.mark.behaviour
+def test_a_file_to_save_counts_with_the_second_click():
+    learner = set_learner("Ada Example", "bench-7")
+    form = answer_form(open_exercise(LESSON))
+    view = form.hand_in
+    assert view.saved.layout.display == "none"
+    form.views["q7"].box.value = "10 nF"
+    view.hand_in.click()
+    assert view.saved.layout.display == ""
+    assert what_there_is(learner).never_handed_in == (LESSON,)
+    view.saved.click()
+    assert hand_in_view.NOTED in view.noted.value and view.saved.layout.display == "none"
+    assert what_there_is(learner).never_handed_in == ()
+    form.views["q7"].box.value = "12 nF"
+    assert what_there_is(learner).never_handed_in == (LESSON,)
+    view.hand_in.click()
+    turn_to("Ben Example", "bench-7")  # who is not asked for the file of the one before
+    assert view.saved.layout.display == "none" and view.noted.value == ""
+
+
+@pytest.mark.behaviour
 def test_nobody_is_asked_who_they_are():
     form = answer_form(open_exercise(LESSON))
     form.hand_in.hand_in.click()
@@ -70,6 +91,7 @@ def test_with_a_folder_one_click_puts_it_there_and_the_line_begins_with_the_word
     form.hand_in.hand_in.click()
     assert handed_in(folder) == {"Ada Example": {"q7": "10 nF"}}
     assert "It is with your instructor" in form.hand_in.status.value
+    assert form.hand_in.saved.layout.display == "none"
     assert "kite 00: " in form.hand_in.status.value
 
 
