@@ -10,7 +10,7 @@ from repairlib.core.errors import RepairlibError
 from repairlib.faces.documents import json_text
 from repairlib.faces.hub import places, users
 from repairlib.faces.hub.setting_up import Wanted, set_up, set_up_for_containers, words_of
-from repairlib.learn.group import read_group
+from repairlib.learn.group import GROUP_FILE, read_group
 
 USAGE = "class hub FOLDER --out /srv/bench --instructor NAME"
 
@@ -24,7 +24,7 @@ def hub(words: list[str], options: dict[str, str], as_json: bool) -> str:
         calls = users.calls_to_remove(place)
         users.run(calls)
         return "\n".join([*users.as_typed(calls), f"Done. The folders in {place} stay."])
-    group = read_group(Path(words[0]).expanduser() / places.GROUP)
+    group = read_group(Path(words[0]).expanduser() / GROUP_FILE)
     wanted = Wanted(
         options.get("--instructor", os.environ.get("SUDO_USER", "")),
         _number(options.get("--port", "8000")),

@@ -2,7 +2,6 @@
 
 CONFIGURATION = "jupyterhub_config.py"
 CHANGES = "changes.py"  # the instructor's own settings, read last
-GROUP = "group.json"
 LEARNERS = "learners"  # a home for each, mode 0700
 HANDED_IN = "handed-in"  # in it a folder for each, which that learner and instructors can enter
 FONTS = "fonts"  # matplotlib's list of the fonts here, made once

@@ -7,7 +7,6 @@ is asked for.
 from __future__ import annotations
 
 import compileall
-import json
 import os
 import shutil
 import stat
@@ -20,7 +19,7 @@ from typing import NamedTuple
 from repairlib.core.saving import saying_why
 from repairlib.faces.hub import places, users
 from repairlib.learn import files
-from repairlib.learn.group import Group
+from repairlib.learn.group import GROUP_FILE, Group
 
 LIBRARY = Path(__file__).parents[2]
 ON_THIS_COMPUTER = Path(__file__).with_name("configuration.template")
@@ -52,7 +51,11 @@ def set_up(place: Path, group: Group, wanted: Wanted) -> list[str]:
 
 
 def set_up_for_containers(place: Path, group: Group, wanted: Wanted) -> list[str]:
-    """Write the configuration for containers made of `wanted.image`, and the group beside it."""
+    """Write the configuration for containers made of `wanted.image`, and the group beside it.
+
+    Raises RepairlibError when it cannot be written, or the instructor's name can be none.
+    """
+    users.may_see_who_is_here(wanted.instructor, words_of(group))
     _write(place.absolute(), group, configuration(place, group, wanted, FOR_CONTAINERS))
     return ["Nothing of it was run in a cluster: read its first lines."]
 
@@ -63,7 +66,7 @@ def _write(place: Path, group: Group, text: str) -> None:
         place.mkdir(mode=0o755, parents=True, exist_ok=True)
         place.chmod(0o755)
         (place / places.CONFIGURATION).write_text(text, "utf-8")
-    path = place / places.GROUP
+    path = place / GROUP_FILE
     with files.locked(path):
         files.write(path, group._replace(hand_in_to=f"~/{places.HANDED_IN}").to_dict())
     with saying_why(path):
@@ -78,24 +81,25 @@ def words_of(group: Group) -> list[str]:
 def configuration(
     place: Path, group: Group, wanted: Wanted, template: Path = ON_THIS_COMPUTER
 ) -> str:
-    """The text of jupyterhub_config.py."""
+    """The text of jupyterhub_config.py. What somebody typed stands in it as Python writes a text,
+    quotation marks and all, so that nothing of it can be read as code."""
     known = {name.lower(): value for name, value in vars(places).items() if isinstance(value, str)}
     return Template(template.read_text("utf-8")).substitute(
         known
         | {
-            "group": group.name,
-            "group_file": places.GROUP,
+            "group": repr(group.name),
+            "group_file": GROUP_FILE,
             "place": place,
             "python": sys.executable,
             "library": LIBRARY.parent,
-            "instructor": wanted.instructor,
-            "words": ", ".join(json.dumps(word) for word in words_of(group)),
+            "instructor": repr(wanted.instructor),
+            "words": ", ".join(map(repr, words_of(group))),
             "port": wanted.port,
             "hub_port": wanted.port + 1,
             "proxy_port": wanted.port + 2,
-            "proxy": _proxy(wanted),
+            "proxy": repr(_proxy(wanted)),
             "memory": wanted.memory,
-            "image": wanted.image,
+            "image": repr(wanted.image),
         }
     )
 

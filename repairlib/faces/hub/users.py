@@ -19,6 +19,7 @@ from repairlib.core.errors import RepairlibError
 from repairlib.faces.hub.places import HANDED_IN, LEARNERS, LONGEST_HOME, PASSWORDS
 from repairlib.recap import write_whole
 
+LOGIN = re.compile(r"[\w.@+-]{1,254}")  # as long as the address of a mail may be
 USER_NAME = re.compile(r"[a-z][a-z0-9_-]{0,30}")
 # Nobody reads a password for another: no 0 and O, 1 and l.
 SIGNS = "abcdefghjkmnpqrstuvwxyz23456789"
@@ -125,9 +126,17 @@ def _may_be_made(place: Path, word: str) -> None:
         raise RepairlibError(word, wrong, "another word for this member in group.json")
 
 
-def _may_instruct(instructor: str, words: list[str]) -> None:
+def may_see_who_is_here(instructor: str, words: Iterable[str]) -> None:
+    """Raise RepairlibError when this can be no name that somebody logs in by, or is a learner's."""
+    accepted = "--instructor NAME, a name of those that log in there"
+    if not LOGIN.fullmatch(instructor):
+        raise RepairlibError(instructor, "nobody can log in by such a name", accepted)
     if instructor in words:
-        raise RepairlibError(instructor, "this is a learner's word", "a user of this computer")
+        raise RepairlibError(instructor, "this is a learner's word", accepted)
+
+
+def _may_instruct(instructor: str, words: list[str]) -> None:
+    may_see_who_is_here(instructor, words)
     if not _exists(instructor):
         wrong = "this computer has no such user"
         raise RepairlibError(instructor, wrong, "--instructor NAME, a user who can log in here")

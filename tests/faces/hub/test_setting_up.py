@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 import json
+import os
 import pwd
 import secrets
 import shutil
@@ -87,6 +88,30 @@ def test_each_container_holds_its_own_learner_and_no_rights(place):
     mounts = {one["name"]: one for one in kept["volume_mounts"]}
     assert mounts["handed-in"]["subPath"] == "{username}"
     assert mounts["group"]["readOnly"]
+
+
+CODE = """x"}; import os; os.environ["LEAKED"] = "1" #\n'''; 1 / 0"""
+
+
+def test_what_is_typed_is_a_text_in_the_configuration_and_never_code(place):
+    """Whatever stands in a name or a command: it comes back as it was, and nothing of it runs."""
+    group = GROUP._replace(name=CODE, members=(Member("Ada Example", CODE),))
+    wanted = Wanted(CODE, proxy=CODE, image=CODE)
+    here = settings_in(configuration(place, group, wanted))
+    assert here["ConfigurableHTTPProxy"]["command"] == [CODE]
+    there = settings_in(configuration(place, group, wanted, setting_up.FOR_CONTAINERS))
+    assert there["KubeSpawner"]["image"] == CODE
+    for found in (here, there):
+        assert found["Authenticator"]["admin_users"] == {CODE}
+        assert found["Authenticator"]["allowed_users"] == {CODE}
+    assert "LEAKED" not in os.environ
+
+
+@pytest.mark.parametrize("name", ['x"}; import os', "two words", "zqkite"])
+def test_an_instructor_who_can_be_none_is_refused_for_containers_too(place, command, capsys, name):
+    given = [*command[:-1], name, "--containers", "bench.example/workbook:1"]
+    assert main(given) == 2
+    assert "--instructor NAME" in capsys.readouterr().err and not place.exists()
 
 
 @pytest.mark.skipif(find_spec("kubespawner") is None, reason="the spawner is not installed")

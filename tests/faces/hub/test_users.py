@@ -42,7 +42,7 @@ def test_the_instructor_joins_the_group_that_reads_what_is_handed_in():
         (PLACE, ["-kite"], SOMEBODY, "no name of a user"),
         (PLACE, ["zqkite"], "zqkite", "a learner's word"),
         (PLACE, ["zqkite"], "zqnobody", "no such user"),
-        (PLACE, ["zqkite"], "", "no such user"),
+        (PLACE, ["zqkite"], "", "nobody can log in"),
         (Path("/srv/my bench"), ["zqkite"], SOMEBODY, "no group of this computer"),
         (Path('/srv/"bench'), ["zqkite"], SOMEBODY, "no group of this computer"),
         (Path("/srv/deep/deep/deep/deep/deep/bench"), ["zqkite"], SOMEBODY, "longer than"),
