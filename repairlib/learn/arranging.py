@@ -137,6 +137,11 @@ class Table(Question):
         """The column headings, in the order in which they first come up."""
         return tuple(dict.fromkeys(column for row in self.cells.values() for column in row))
 
+    def hazards(self) -> tuple[str, ...]:
+        """The hazards of the answers to its cells that could hurt someone, each once."""
+        cells = (cell for row in self.cells.values() for cell in row.values())
+        return tuple(dict.fromkeys(key for cell in cells for key in cell.hazards()))
+
     def is_blank(self, typed) -> bool:
         return all(cell.is_blank(text) for _, cell, text in self.given(typed))
 

@@ -30,7 +30,7 @@ from repairlib.learn.learner import Demo, Learner, named_in, names_somebody
 from repairlib.learn.progress import number_of
 from repairlib.learn.question import Question
 from repairlib.learn.saved_answers import SavedAnswers, is_answers
-from repairlib.learn.tries import Try, answers_among, as_list, from_list, read_tries
+from repairlib.learn.tries import answers_among, as_list, from_list, read_tries
 
 KIND = "handed in"
 OURS = "a file that Hand in has written"
@@ -118,12 +118,6 @@ damaged. Accepted: a file that Hand in has written
         raise RepairlibError(name, f"this does not hold what it should: {wrong}", OURS)
     check = content.pop("check", None)
     return content | {"check": check, "changed": check != sum_of(content)}
-
-
-def tries_of(content: Mapping[str, Any], lesson: str) -> list[Try]:
-    """The record of one lesson in what was handed in."""
-    lines = map(from_list, content["tries"].get(lesson, ()))
-    return [one for one in lines if one is not None]
 
 
 def receipt_of(content: Mapping[str, Any]) -> str:

@@ -80,6 +80,15 @@ class Question:
         """The question as it is asked. A learner who prints it does not see the answer."""
         return f"{self.id or 'practice'}: {self.prompt}"
 
+    def hazards(self) -> tuple[str, ...]:
+        """The hazards of the wrong answers that could hurt someone, each once; () when none could.
+
+        >>> careless = Mistake("a bare wire", "How fast?", hazard="stored charge")
+        >>> Choice(options=("a bare wire", "100 Ω"), answer="100 Ω", mistakes=[careless]).hazards()
+        ('stored charge',)
+        """
+        return tuple(dict.fromkeys(one.hazard for one in self.mistakes if one.hazard))
+
     def judge(self, typed) -> Judgement:
         """The judgement on an answer as typed. Any text gets one; none raises."""
         if self.is_blank(typed):

@@ -67,12 +67,11 @@ def shared(lesson: str, learners: Iterable[Learner]) -> Iterator[Shared]:
 def is_about_safety(question: Question) -> bool:
     """True for a safety question: a wrong answer to it is dangerous.
 
-    That is a question of which a mistake has a hazard, or a table of which every cell is one.
-    Everybody must know the same then, so its right answer may be the same for a whole group.
+    Everybody must know the same then, so its right answer may be the same for a whole group. A
+    table is one when every cell is: a cell that is none must differ between neighbours.
     """
-    if any(one.hazard for one in question.mistakes):
-        return True
-    return isinstance(question, Table) and all(map(is_about_safety, cells_of(question)))
+    asked = cells_of(question) if isinstance(question, Table) else [question]
+    return all(one.hazards() for one in asked)
 
 
 def right_answers(question: Question) -> tuple:

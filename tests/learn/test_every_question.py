@@ -47,11 +47,6 @@ def is_table(ask):
     return isinstance(ask, Table)
 
 
-def is_about_safety(ask):
-    """True when a wrong answer could hurt someone: everybody must know the same answer."""
-    return any(mistake.hazard for one in whole(ask) for mistake in one.mistakes)
-
-
 def plain(text):
     return normal(text.replace("\xa0", " "))
 
@@ -230,7 +225,7 @@ def test_two_learners_share_at_most_a_quarter_of_their_answers(lesson):
     free = [
         [repr(right_answer(ask)) for ask in column]
         for column in zip(*VARIANTS[lesson], strict=True)
-        if not any(map(is_about_safety, column))
+        if not any(ask.hazards() for ask in column)
     ]
     assert free
     equal = [mean(a == b for a, b in combinations(answers, 2)) for answers in free]

@@ -28,10 +28,9 @@ from repairlib.learn.hand_in import (
     put_into,
     read_hand_in,
     receipt_of,
-    tries_of,
 )
 from repairlib.learn.saved_answers import SavedAnswers
-from repairlib.learn.tries import Try, join_tries, path_of, read_tries, stories
+from repairlib.learn.tries import Try, from_list, join_tries, path_of, read_tries, stories
 from repairlib.teach.typed_in import read_typed
 
 ADA = Learner("Ada Example", "bench-7")
@@ -54,7 +53,7 @@ def test_what_is_handed_in_holds_the_answers_and_the_tries(answered):
     assert (content["name"], content["group"]) == ("Ada Example", "bench-7")
     assert content["lessons"][LESSON]["answers"] == SavedAnswers(LESSON, ADA).read()
     assert content["lessons"][LESSON]["unsafe"] == ["q2"]
-    assert stories(tries_of(content, LESSON)) == stories(read_tries(LESSON, ADA))
+    assert stories(map(from_list, content["tries"][LESSON])) == stories(read_tries(LESSON, ADA))
     assert not content["changed"] and receipt_of(content) == handed.receipt
 
 
@@ -216,7 +215,7 @@ def test_every_lesson_fully_answered_with_ten_tries_each_fits_on_fifty_kilobytes
         count += len(tries)
     handed = hand_in(ADA)
     content = read_hand_in(handed.data)
-    kept = [one for lesson in LESSONS for one in tries_of(content, lesson)]
+    kept = [one for lesson in LESSONS for one in content["tries"][lesson]]
     print(f"{len(handed.data)} bytes for {len(kept)} of {count} tries")
     assert count > 1200 and len(kept) > 0.95 * count  # what was only typed through is left out
     assert len(handed.data) <= 50_000

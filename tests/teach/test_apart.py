@@ -41,6 +41,14 @@ def test_a_safety_question_is_one_whose_mistake_could_hurt():
     assert is_about_safety(Table(cells={"C1": {"plus": unsafe}, "C2": {"plus": unsafe}}))
 
 
+@pytest.mark.behaviour
+def test_one_cell_that_could_hurt_makes_the_table_dangerous_to_answer():
+    safe, unsafe = Choice(**SIDES), Choice(**SIDES, mistakes=HURTS)
+    assert Table(cells={"C1": {"plus": safe, "minus": unsafe}}).hazards() == ("mains",)
+    assert unsafe.hazards() == ("mains",) and safe.hazards() == ()
+    assert not Table(cells={"C1": {"plus": safe}}).hazards()
+
+
 def table(**cells):
     return Table(
         cells={row: {"plus": Choice(**SIDES | {"answer": at})} for row, at in cells.items()}

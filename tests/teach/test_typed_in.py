@@ -7,11 +7,12 @@ import pytest
 from repairlib.core.quantity import engineering
 from repairlib.learn.arranging import Order, Table
 from repairlib.learn.exercise import LESSONS, questions_of
-from repairlib.learn.hand_in import answer_line, read_hand_in, tries_of
+from repairlib.learn.hand_in import answer_line, read_hand_in
 from repairlib.learn.learner import member_of
 from repairlib.learn.marking import mark
 from repairlib.learn.question import LETTERS, Choice
 from repairlib.learn.saved_answers import Saved, SavedAnswers
+from repairlib.learn.tries import from_list
 from repairlib.teach.typed_in import read_typed, type_in
 from tests.learn.asking import right_answer
 from tests.teach.rooms import group_of, wrong_answer
@@ -156,7 +157,7 @@ def test_the_file_is_one_that_was_handed_in_and_says_from_paper(tmp_path):
     assert said == [KITE.name, MOSS.name, "paper"]
     saved = Saved.of(content["lessons"][lesson])
     assert saved.unsafe == ("q6",) and "q8" not in saved.answers
-    tries = tries_of(content, lesson)
+    tries = list(map(from_list, content["tries"][lesson]))
     assert {one.id: one.state for one in tries}["q6"] == "unsafe"
     assert len(tries) == 8 and {one.at for one in tries} == {1_796_000_000_000}
     assert tries[5].hazards == ("heat and fire",)

@@ -13,7 +13,7 @@ from pathlib import Path
 
 from repairlib.core.errors import RepairlibError
 from repairlib.learn import files
-from repairlib.learn.group import Group, read_group
+from repairlib.learn.group import GROUP_FILE, Group, read_group
 from repairlib.teach.anew import anew_of
 from repairlib.teach.collecting import COUNTED, RULE, Account, collect, counts
 from repairlib.teach.mark_book import marked_anew, write_mark_book
@@ -62,7 +62,7 @@ def _seconds(typed: str | None) -> float:
 
 
 def _told(folder: Path, places: Sequence[Path], options: Mapping, as_json: bool) -> str:
-    group = read_group(folder / "group.json")
+    group = read_group(folder / GROUP_FILE)
     anew = frozenset(marked_anew(folder)) | anew_of(options.get("--anew", ""), group)
     collected = collect(group, places, anew=anew)
     every = int(_seconds(options.get("--every"))) or EVERY

@@ -10,7 +10,7 @@ from repairlib.core.typed.textfile import read_text
 from repairlib.core.wording import counted
 from repairlib.faces.documents import json_text
 from repairlib.learn import files
-from repairlib.learn.group import read_group
+from repairlib.learn.group import GROUP_FILE, read_group
 from repairlib.learn.own import OwnLesson, lesson_name, read_own_file
 from repairlib.learn.own import __file__ as own_folder
 from repairlib.teach.understood import understood
@@ -42,7 +42,7 @@ def add(words: list[str], options: dict[str, str], as_json: bool) -> str:
     if len(words) < 2:
         accepted = "class add FOLDER OWN.txt"
         raise RepairlibError(" ".join(words), "a folder and a file are due", accepted)
-    path = Path(words[0]) / "group.json"
+    path = Path(words[0]) / GROUP_FILE
     read = [(Path(word).name, *read_own_file(word)) for word in words[1:]]
     read_group(path)  # before anything is made beside it
     with files.locked(path):

@@ -7,7 +7,7 @@ from pathlib import Path
 
 from repairlib.core.errors import RepairlibError
 from repairlib.faces.documents import json_text
-from repairlib.learn.group import read_group
+from repairlib.learn.group import GROUP_FILE, read_group
 from repairlib.teach.instructor import sign as sign_for
 from repairlib.teach.paper import write_paper
 
@@ -15,7 +15,7 @@ from repairlib.teach.paper import write_paper
 def paper(words: list[str], options: dict[str, str], as_json: bool) -> str:
     """All paper of the group of a folder, written into it."""
     (folder,) = _given(words, "FOLDER")
-    group = read_group(folder / "group.json")
+    group = read_group(folder / GROUP_FILE)
     written = write_paper(folder, group, "--letter" in options, options.get("--list", ""))
     if not as_json:
         return str(written)
@@ -26,7 +26,7 @@ def paper(words: list[str], options: dict[str, str], as_json: bool) -> str:
 def sign(words: list[str], options: dict[str, str], as_json: bool) -> str:
     """Note who talked the safety questions through with a member."""
     folder, who = _given(words, "FOLDER", "WORD")
-    group = read_group(folder / "group.json")
+    group = read_group(folder / GROUP_FILE)
     signed = sign_for(folder, group, str(who), options.get("--by", ""), date.today().isoformat())
     if as_json:
         return json_text(signed._asdict())

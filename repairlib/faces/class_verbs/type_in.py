@@ -8,7 +8,7 @@ from pathlib import Path
 from repairlib.core.errors import RepairlibError
 from repairlib.core.typed.textfile import read_text
 from repairlib.faces.documents import json_text
-from repairlib.learn.group import read_group
+from repairlib.learn.group import GROUP_FILE, read_group
 from repairlib.teach.typed_in import type_in
 
 
@@ -17,7 +17,7 @@ def type_in_lines(words: list[str], options: Mapping[str, str], as_json: bool) -
     if len(words) != 2:
         raise RepairlibError(" ".join(words), "a folder and a text are due", "FOLDER LINES.txt")
     folder, lines = words
-    done = type_in(folder, read_group(Path(folder) / "group.json"), read_text(lines).text)
+    done = type_in(folder, read_group(Path(folder) / GROUP_FILE), read_text(lines).text)
     if not done.sheets:
         wrong = "; ".join(map(str, done.troubles)) or "it holds no line of answers"
         raise RepairlibError(Path(lines).name, wrong, "kite 03: b | 100 nF | c a b")

@@ -7,7 +7,7 @@ Either all of it can be read, or all that cannot is told with its lines and noth
 
 from __future__ import annotations
 
-from collections.abc import Iterator, Sequence
+from collections.abc import Sequence
 from functools import lru_cache
 from pathlib import Path, PurePath
 from typing import NamedTuple
@@ -20,7 +20,6 @@ from repairlib.learn.own.drawn import DrawnPart, read_picture
 from repairlib.learn.own.parts import hazard_of, slipping
 from repairlib.learn.own.said import LESSON_WORDS, MOST_LINES, QUESTIONS, TEXT, Said, said_in
 from repairlib.learn.own.slips import Slip, Slips
-from repairlib.learn.question import Question
 
 OWN = "own-"  # what the name of an own lesson begins with
 MOST_QUESTIONS = 100
@@ -51,17 +50,9 @@ class OwnLesson(NamedTuple):
             hazard
             for one in self.asked
             for variant in one.variants.values()
-            for hazard in hazards_in(variant)
+            for hazard in variant.hazards()
         ]
         return tuple(dict.fromkeys((*self.cautions, *dangers)))
-
-
-def hazards_in(question: Question) -> Iterator[str]:
-    """The hazards of the dangerous answers to a question, or to the cells of a table."""
-    for row in getattr(question, "cells", {}).values():
-        for cell in row.values():
-            yield from hazards_in(cell)
-    yield from (one.hazard for one in question.mistakes if one.hazard)
 
 
 def lesson_name(file: str) -> str:

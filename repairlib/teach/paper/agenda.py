@@ -9,7 +9,7 @@ from typing import NamedTuple
 from repairlib.core.html import Html, row, table, text
 from repairlib.core.safety import HAZARDS
 from repairlib.learn.group import Group
-from repairlib.teach.paper.asked import asked, called, has_danger, minutes
+from repairlib.teach.paper.asked import asked, called, minutes
 from repairlib.teach.paper.lesson_pieces import hazards_of, pieces_of
 from repairlib.teach.paper.printing import Sheet
 from repairlib.teach.paper.style import AGENDA_STYLE
@@ -131,6 +131,6 @@ def _watch(lesson: str, group: Group) -> str:
     said = " ".join(f"{HAZARDS[key].title}." for key in hazards_of(lesson, group))
     said = f"<p>⚠ {text(said)}</p>" if said else ""
     _, questions = asked(lesson, group)[0]
-    numbers = [str(at) for at, one in enumerate(questions, 1) if has_danger(one)]
+    numbers = [str(at) for at, one in enumerate(questions, 1) if one.hazards()]
     asks = f"<p>Dangerous answers are possible in question {', '.join(numbers)}.</p>"
     return said + (asks if numbers else "")

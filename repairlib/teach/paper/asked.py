@@ -3,7 +3,6 @@
 from __future__ import annotations
 
 from repairlib.core.errors import RepairlibError
-from repairlib.learn.arranging import Table
 from repairlib.learn.exercise import questions_of
 from repairlib.learn.group import Group, Member
 from repairlib.learn.learner import member_of
@@ -40,10 +39,3 @@ def minutes(lesson: str, group: Group) -> int | None:
 def is_own(lesson: str, group: Group) -> bool:
     """True for a lesson that the group brings itself: its text stands in the group."""
     return lesson in own_files(group)
-
-
-def has_danger(question: Question) -> bool:
-    """True when one of the wrong answers to a question could hurt someone."""
-    if isinstance(question, Table):
-        return any(has_danger(cell) for cells in question.cells.values() for cell in cells.values())
-    return any(mistake.hazard for mistake in question.mistakes)

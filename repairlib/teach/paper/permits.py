@@ -17,7 +17,6 @@ from repairlib.learn.learner import member_of
 from repairlib.learn.question import RIGHT, UNSAFE, Question
 from repairlib.learn.tries import Story
 from repairlib.teach.instructor import Signed
-from repairlib.teach.paper.asked import has_danger
 from repairlib.teach.paper.printing import Sheet
 from repairlib.teach.paper.question_sheet import WRITE
 from repairlib.teach.paper.style import PERMIT_STYLE
@@ -46,7 +45,7 @@ def still_open(member: Member, group: Group, stories: Stories) -> list[Open]:
     due = []
     for lesson in SAFETY_LESSONS:
         for question in questions_of(lesson, member_of(group, member), group):
-            if has_danger(question):
+            if question.hazards():
                 story = stories.get(lesson, {}).get(question.id)
                 first = story.first if story else None
                 if first is None:

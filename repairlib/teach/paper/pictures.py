@@ -7,8 +7,6 @@ letters are still read easily, and no more.
 from __future__ import annotations
 
 import re
-from base64 import b64decode
-from html import unescape
 
 from repairlib.core.html import Html, image, text
 from repairlib.markings import MULTIPLIERS
@@ -23,8 +21,6 @@ _ROOT = re.compile(r"<svg[^>]*>")
 _WIDTH = re.compile(r'\bwidth="([\d.]+)(mm|pt|px)?"')
 _SEEN = re.compile(r'viewBox="\S+ \S+ ([\d.]+) ([\d.]+)"')
 _LETTERS = re.compile(r'font-size[=:]\s*"?([\d.]+)|font: ([\d.]+)px')
-_IMAGE = re.compile(r"<img [^>]*?base64,([A-Za-z0-9+/=]+)[^>]*>")
-_ALT = re.compile(r'alt="([^"]*)"')
 _GREYS = ("black", "grey", "white")  # told from each other without colour
 _COLOUR = re.compile(rf"\b(?:{'|'.join(one for one in MULTIPLIERS if one not in _GREYS)})\b")
 
@@ -61,16 +57,3 @@ def in_words(picture: Picture) -> Html:
     if not _COLOUR.search(picture.alt):
         return Html("")
     return Html(f'<p class="words"><small>In words: {text(picture.alt)}</small></p>')
-
-
-def drawings_in(html: str) -> list[Html]:
-    """The drawings in the HTML that a lesson stores, each as an image of its size on paper."""
-    return [
-        on_paper(b64decode(found[1]).decode("utf-8"), _alt(found[0]))
-        for found in _IMAGE.finditer(html)
-    ]
-
-
-def _alt(tag: str) -> str:
-    found = _ALT.search(tag)
-    return unescape(found[1]) if found else ""

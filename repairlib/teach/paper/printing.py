@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterable, Sequence
+from collections.abc import Sequence
 from functools import cache, lru_cache
 from importlib.util import find_spec
 from typing import NamedTuple
@@ -97,11 +97,6 @@ def pdf_of(documents: Sequence) -> bytes:
     """Sheets laid out, one behind the other in one PDF; each counts its own pages."""
     first = documents[0]
     return first.copy([one for each in documents for one in each.pages]).write_pdf()
-
-
-def pdf_of_sheets(sheets: Iterable[Sheet], size: str = A4) -> bytes:
-    """The sheets as one PDF; each counts its own pages."""
-    return pdf_of([laid_out(one, size) for one in sheets])
 
 
 @cache

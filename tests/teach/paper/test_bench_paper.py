@@ -15,7 +15,6 @@ from repairlib.learn.tries import Story, Try
 from repairlib.recap import plan
 from repairlib.teach.instructor import Signed, instructor_file, sign, signed_for
 from repairlib.teach.paper.agenda import BREAK, agenda, spread
-from repairlib.teach.paper.asked import has_danger
 from repairlib.teach.paper.cards import TURNED, all_cards, pocket_cards
 from repairlib.teach.paper.hazard_sheet import hazard_sheet, hazards_of_group
 from repairlib.teach.paper.kit import kit_list, kit_of
@@ -50,7 +49,7 @@ def test_a_permit_is_withheld_until_each_safety_question_was_right_at_first_try(
         f"{lesson} {one.id}"
         for lesson in SAFETY_LESSONS
         for one in questions_of(lesson, member_of(BENCH, ADA))
-        if has_danger(one)
+        if one.hazards()
     ]
     assert len(safety) >= 6
     assert not still_open(ADA, BENCH, answered(ADA))
