@@ -33,7 +33,7 @@ from repairlib.teach.archives import (
     Refused,
     walk,
 )
-from repairlib.teach.marked import Marked, is_lesson_of, marked_of
+from repairlib.teach.marked import Joined, Marked, is_lesson_of
 
 COUNTED, SAME_AGAIN, OLDER = "counted", "same again", "older"
 CHANGED, STRANGER = "changed after it was handed in", "unknown member"
@@ -43,14 +43,15 @@ RULE = (
     "The rule: for each member and lesson the newest valid file counts, by the time at which it "
     "was handed in; of two of the same time the one met first. A file that was changed, damaged or "
     "made for another group is not valid, nor is one in a folder that is called by the word of "
-    "another member. Marks are worked out from the answers anew; what a file "
-    "says of marks is not looked at. What a pair has answered counts for both."
+    "another member. Tries and dangerous answers are taken from every valid file, so that none is "
+    "lost with an older one. Marks are worked out from the answers anew; what a file says of marks "
+    "is not looked at. What a pair has answered counts for both."
 )
 A_SIDE = 200  # files from which on it pays to mark on all cores
 AT_A_TIME = 20  # members in one go
 AHEAD = 2 * 86_400_000  # ms that the clock of somebody's computer may be ahead
 HEAD = 2000  # bytes in which a file says whose it is
-PARTNERS = re.compile(rb'"partner":\s*("(?:[^"\\\\]|\\\\.){1,500}")')
+PARTNERS = re.compile(rb'"partner":\s*("(?:[^"\\]|\\.){1,500}")')
 
 
 class Account(NamedTuple):
@@ -266,7 +267,8 @@ def _marks_of(
 def _marks_of_one(
     group: Group, anew: frozenset[str], member: Member, claims: list[Claim], reader: Reader
 ) -> tuple[list[Marked], dict[int, Account]]:
-    marked: dict[str, Marked] = {}
+    joined: dict[str, Joined] = {}
+    counting: dict[str, Claim] = {}  # whose answers are marked, by lesson
     accounts: dict[int, Account] = {}
     receipts: dict[str, str] = {}
     for claim in sorted(claims, key=lambda one: (-one.at, one.number)):
@@ -277,20 +279,31 @@ def _marks_of_one(
             accounts[claim.number] = Account(file, reason.outcome, reason.why)
             continue
         theirs = _lessons_for(group, member, claim, content)
-        new = [lesson for lesson in theirs if lesson not in marked]
-        for lesson in new:
-            marked[lesson] = _marked(group, anew, member, lesson, claim, content)
+        new = [lesson for lesson in theirs if lesson not in joined]
+        for lesson in theirs:
+            counting.setdefault(lesson, claim)
+            every = joined.setdefault(lesson, Joined(group, member, lesson, anew))
+            tries = content["tries"].get(lesson, ())
+            every.add(claim.owner, content["lessons"][lesson], tries, content["at"])
         receipt = receipt_of(content) if len(claims) > 1 else ""
         if new or not theirs:
             accounts[claim.number] = Account(file, *_said_of(content, theirs, new))
         elif receipt in receipts:
             accounts[claim.number] = Account(file, SAME_AGAIN, f"as {receipts[receipt]}")
         else:
-            why = f"a newer file of {member.name} counts"
+            why = _why_older(claim, [counting[lesson] for lesson in theirs])
             accounts[claim.number] = Account(file, OLDER, why)
         receipts.setdefault(receipt, file)
-    lessons = [lesson for lesson in group.lessons or sorted(marked) if lesson in marked]
-    return [marked[lesson] for lesson in lessons], accounts
+    lessons = [lesson for lesson in group.lessons or sorted(joined) if lesson in joined]
+    return [joined[lesson].marked() for lesson in lessons], accounts
+
+
+def _why_older(claim: Claim, counting: Sequence[Claim]) -> str:
+    """Whose files count in place of one, and whether they are newer or were only met first."""
+    whose = " and ".join(dict.fromkeys(one.owner.name for one in counting))
+    if all(one.at == claim.at for one in counting):
+        return f"a file of {whose} of the same time was met first and counts"
+    return f"a newer file of {whose} counts"
 
 
 def _valid(claim: Claim, reader: Reader) -> dict[str, Any]:
@@ -311,21 +324,6 @@ def _lessons_for(group: Group, member: Member, claim: Claim, content: Mapping) -
         if is_lesson_of(group, lesson)
         and (claim.owner == member or claim.partners.get(_partner(found)) == member)
     ]
-
-
-def _marked(
-    group: Group,
-    anew: frozenset[str],
-    member: Member,
-    lesson: str,
-    claim: Claim,
-    content: Mapping,
-) -> Marked:
-    """The marks of a member in a lesson of a file, which may be that of their partner."""
-    found, tries = content["lessons"][lesson], content["tries"].get(lesson, ())
-    made = marked_of(group, claim.owner, lesson, found, tries, content["at"], anew)
-    partner = _partner(found) if claim.owner == member else claim.owner.name
-    return made._replace(word=member.word, name=member.name, partner=partner)
 
 
 def _partner(found: Mapping) -> str:

@@ -6,11 +6,11 @@ has, and each try is judged anew too. What a file says of dangerous answers is o
 
 from __future__ import annotations
 
-from collections.abc import Collection, Iterator, Mapping, Sequence
+from collections.abc import Collection, Hashable, Mapping, Sequence
 from typing import NamedTuple
 
 from repairlib.learn.exercise import changed_since, lessons_known, module_of, remarks
-from repairlib.learn.group import Group, Member
+from repairlib.learn.group import NOTHING, Group, Member
 from repairlib.learn.learner import member_of
 from repairlib.learn.marking import Sheet, mark
 from repairlib.learn.question import UNSAFE
@@ -23,6 +23,7 @@ class Marked(NamedTuple):
     """One member in one lesson: the sheet marked anew, and by question how it went.
 
     `at` is when it was handed in, in ms since 1970; `partner` whom it was answered with, or "".
+    `own` is how it went by the files that the member owns: what a partner's file says is not there.
     """
 
     word: str
@@ -32,6 +33,12 @@ class Marked(NamedTuple):
     stories: Mapping[str, Story]
     at: int
     partner: str = ""
+    own: Mapping[str, Story] = NOTHING
+
+    @property
+    def unsafe(self) -> frozenset[str]:
+        """The questions that were once answered dangerously, by the member or in their pair."""
+        return frozenset(line.id for line in self.sheet.lines if line.unsafe_first)
 
 
 def is_lesson_of(group: Group, lesson: str) -> bool:
@@ -40,39 +47,82 @@ def is_lesson_of(group: Group, lesson: str) -> bool:
     return lesson in known and lesson in (group.lessons or known)
 
 
-def marked_of(
-    group: Group,
-    member: Member,
-    lesson: str,
-    found: Mapping,
-    tries: Sequence,
-    at: int,
-    anew: Collection[str] = (),
-) -> Marked:
-    """The marks of a member in one lesson.
+class Joined:
+    """All that the valid files of one member say of one lesson, the newest file added first.
 
-    `found` is what a file of saved answers holds, `tries` are lists [at, id, typed, state,
-    hazards], both checked for their form. The questions in `anew`, as `LESSON:QUESTION`, are marked
-    against today's key although they have changed since they were answered.
+    The newest one's answers are marked. The tries and the dangerous answers of all are joined, so
+    that none is lost with the file it stands in. The questions in `anew`, as `LESSON:QUESTION`, are
+    marked against today's key although they have changed since they were answered.
     """
-    learner = member_of(group, member)
-    asked = asked_of(module_of(lesson, group), learner.draw(lesson))
-    saved = Saved.of(dict(found))
-    others = changed_since(asked, saved, fingerprint_of=Asked.fingerprint)
-    changed = {name: one for name, one in others.items() if f"{lesson}:{name}" not in anew}
-    told = stories(_judged({one.id: one for one in asked if one.id not in changed}, tries))
-    unsafe = {*saved.unsafe, *(name for name, story in told.items() if story.unsafe)}
-    notes = remarks(asked, saved)
-    sheet = mark(asked, saved.answers, lesson, str(learner), notes, changed, unsafe)
-    return Marked(member.word, member.name, lesson, sheet, told, at)
+
+    def __init__(self, group: Group, member: Member, lesson: str, anew: Collection[str] = ()):
+        self.group, self.member, self.lesson, self.anew = group, member, lesson, anew
+        self._newest: tuple[Member, Mapping, int] | None = None
+        self._tries: dict[str, dict[Hashable, Try]] = {}  # by the word of whose questions they are
+        self._unsafe: set[str] = set()
+
+    def add(self, owner: Member, found: Mapping, tries: Sequence, at: int) -> None:
+        """Add a file of `owner`: the member, or who answered with them.
+
+        `found` is what a file of saved answers holds, `tries` are lists [at, id, typed, state,
+        hazards], both checked for their form; `at` is when it was handed in.
+        """
+        self._newest = self._newest or (owner, found, at)
+        saved = Saved.of(dict(found))
+        asked = self._asked(owner)
+        changed = self._changed(asked, saved)
+        known = {one.id: one for one in asked if one.id not in changed}
+        here = self._tries.setdefault(owner.word, {})
+        for line in tries:
+            key = (line[0], line[1], line[2] if isinstance(line[2], str) else repr(line[2]))
+            if line[1] in known and key not in here:
+                here[key] = _judged(known[line[1]], line)
+        self._unsafe.update(saved.unsafe)
+
+    def marked(self) -> Marked:
+        """The marks of the member in the lesson, once a file was added."""
+        assert self._newest, "no file was added"
+        owner, found, at = self._newest
+        told = {word: stories(tries.values()) for word, tries in self._tries.items()}
+        told_unsafe = (name for each in told.values() for name, one in each.items() if one.unsafe)
+        asked, saved = self._asked(owner), Saved.of(dict(found))
+        sheet = mark(
+            asked,
+            saved.answers,
+            self.lesson,
+            str(member_of(self.group, owner)),
+            remarks(asked, saved),
+            self._changed(asked, saved),
+            self._unsafe.union(told_unsafe),
+        )
+        partner = found.get("partner") if owner == self.member else owner.name
+        return Marked(
+            self.member.word,
+            self.member.name,
+            self.lesson,
+            sheet,
+            told[owner.word],
+            at,
+            partner if isinstance(partner, str) else "",
+            told.get(self.member.word, {}),
+        )
+
+    def _asked(self, owner: Member) -> Sequence[Asked]:
+        draw = member_of(self.group, owner).draw(self.lesson)
+        return asked_of(module_of(self.lesson, self.group), draw)
+
+    def _changed(self, asked: Sequence[Asked], saved: Saved) -> Mapping:
+        others = changed_since(asked, saved, fingerprint_of=Asked.fingerprint)
+        return {
+            name: one for name, one in others.items() if f"{self.lesson}:{name}" not in self.anew
+        }
 
 
-def _judged(asked: Mapping[str, Asked], tries: Sequence) -> Iterator[Try]:
-    """Each try to one of these questions, with its state and hazards judged anew."""
-    for at, name, typed, *_ in tries:
-        if name in asked:
-            judgement = asked[name].judge(typed)
-            state = judgement.state
-            if state != UNSAFE and not asked[name].is_whole(typed):
-                state = UNFINISHED
-            yield Try(at, name, typed, state, judgement.hazards)
+def _judged(asked: Asked, line: Sequence) -> Try:
+    """A try to this question, with its state and hazards judged anew."""
+    at, name, typed, *_ = line
+    judgement = asked.judge(typed)
+    state = judgement.state
+    if state != UNSAFE and not asked.is_whole(typed):
+        state = UNFINISHED
+    return Try(at, name, typed, state, judgement.hazards)

@@ -1,5 +1,6 @@
 """Hand-ins of an invented group, whose members type as people do: variously, and partly wrong."""
 
+from itertools import permutations
 from random import Random
 
 from repairlib.core.quantity import NBSP, engineering
@@ -11,6 +12,7 @@ from repairlib.learn.hand_in import KIND
 from repairlib.learn.hand_in import file_of as as_file
 from repairlib.learn.learner import member_of
 from repairlib.learn.remembered import asked_of
+from tests.learn.asking import right_answer
 
 EVENING = 1_750_000_000_000  # ms
 
@@ -92,3 +94,46 @@ def content_of(group, member, dice, lessons=LESSONS, at=EVENING, partner=""):
 def hand_in_of(group, member, **how) -> bytes:
     """The file of one member, the same each time."""
     return as_file(content_of(group, member, Random(f"{member.name} {how}"), **how))
+
+
+def all_right(group, member, at=EVENING, unsafe=(), partner=""):
+    """What a member hands in who has all right at first try, but first answers these dangerously.
+
+    `unsafe` are (lesson, id); what is dangerous is put right at the second try.
+    """
+    learner = member_of(group, member)
+    content = content_of(group, member, Random(0), group.lessons, at, partner)
+    for lesson in group.lessons:
+        found, lines = content["lessons"][lesson], []
+        for place, asked in enumerate(asked_of(module_of(lesson), learner.draw(lesson))):
+            question, moment = asked.question, at - 10**6 + place * 20_000
+            tried = [right_answer(question)]
+            if (lesson, question.id) in unsafe:
+                tried.insert(0, dangerous_answer(question))
+            for number, typed in enumerate(tried):
+                judged, short = question.judge(typed), question.in_short(typed)
+                lines.append([moment + number * 9000, question.id, short, judged.state, []])
+            found["answers"][question.id] = tried[-1]
+        found["unsafe"] = sorted({line[1] for line in lines if line[3] == "unsafe"})
+        content["tries"][lesson] = lines
+    return content
+
+
+def dangerous_answer(question):
+    """What could hurt whoever follows it: an option, an order, or what a known mistake gives."""
+    if isinstance(question, Table):
+        cells = {row: dict.fromkeys(of, "") for row, of in question.cells.items()}
+        tried = (
+            cells | {row: cells[row] | {column: dangerous_answer(cell)}}
+            for row, of in question.cells.items()
+            for column, cell in of.items()
+        )
+    elif isinstance(question, Choice):
+        tried = iter(question.options)
+    elif isinstance(question, Order):
+        orders = permutations(question.steps)
+        tried = ({step: str(one.index(step) + 1) for step in question.shown} for one in orders)
+    else:
+        usual = [one.when for one in question.mistakes if isinstance(one.when, float)]
+        tried = (engineering(value, question.unit) for value in (*usual, 1.0))
+    return next((one for one in tried if question.judge(one).state == "unsafe"), "")

@@ -11,7 +11,7 @@ from repairlib.learn.exercise import ONE_EVENING
 from repairlib.learn.group import Group, Member
 from repairlib.learn.hand_in import read_hand_in
 from repairlib.learn.question import Choice, Question
-from repairlib.teach.marked import Marked, marked_of
+from repairlib.teach.marked import Joined, Marked
 from repairlib.teach.rehearsal import handed_in
 
 NOON = 1_796_040_000_000  # an evening in milliseconds
@@ -64,5 +64,6 @@ def evening(group: Group, begun: float = 0.8) -> Iterator[Marked]:
         for lesson in some:
             tries = [[line[0] + late, *line[1:]] for line in found["tries"][lesson]]
             answers = found["lessons"][lesson]
-            one = marked_of(group, member, lesson, answers, tries, found["at"] + late)
-            yield one._replace(partner="Uma Example" if place == 4 else "")
+            one = Joined(group, member, lesson)
+            one.add(member, answers, tries, found["at"] + late)
+            yield one.marked()._replace(partner="Uma Example" if place == 4 else "")

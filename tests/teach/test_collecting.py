@@ -220,3 +220,24 @@ def test_on_two_cores_the_same_comes_out_in_the_same_order(tmp_path, monkeypatch
     two, told_too = collected(place, cores=2)
     assert one == two
     assert told == told_too
+
+
+@pytest.mark.parametrize(
+    "name", ["Zoë Exämple", "Ines “Uma” Example", 'Jo "Jot" \\ Example', "李 明"]
+)
+def test_a_partner_of_any_name_gets_the_marks_of_the_pair(tmp_path, name):
+    """JSON writes such a letter with a backslash, in the middle of the name."""
+    group = GROUP._replace(members=(ADA, BEN._replace(name=name)))
+    said = content_of(group, ADA, Random(1), LESSONS, partner=name)
+    marked, _ = collected(put(tmp_path / "in", pair=as_file(said)), group=group)
+    assert [one.name for one in marked] == [ADA.name] * 2 + [name] * 2
+
+
+def test_it_is_said_whose_file_counts_and_whether_it_is_newer(tmp_path):
+    folder = put(tmp_path / "in", a=as_file(content(BEN, partner=ADA.name)), b=as_file(content()))
+    _, accounts = collected(folder)
+    why = f"a file of {BEN.name} of the same time was met first and counts"
+    assert (accounts[1].outcome, accounts[1].why) == (OLDER, why)
+    newer = content(BEN, at=EVENING + 1, partner=ADA.name)
+    _, accounts = collected(put(folder, a=as_file(newer)))
+    assert (accounts[1].outcome, accounts[1].why) == (OLDER, f"a newer file of {BEN.name} counts")

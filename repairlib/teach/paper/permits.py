@@ -15,19 +15,20 @@ from repairlib.learn.exercise import questions_of
 from repairlib.learn.group import Group, Member
 from repairlib.learn.learner import member_of
 from repairlib.learn.question import RIGHT, UNSAFE, Question
-from repairlib.learn.tries import Story
 from repairlib.teach.instructor import Signed
+from repairlib.teach.marked import Marked
 from repairlib.teach.paper.printing import Sheet
 from repairlib.teach.paper.question_sheet import WRITE
 from repairlib.teach.paper.style import PERMIT_STYLE
 
 SAFETY_LESSONS = ("00-start-here", "01-a-safe-bench")
 NOT_ANSWERED = "not answered"
-Stories = Mapping[str, Mapping[str, Story]]  # of one member, by lesson and id of the question
+Answered = Mapping[str, Marked]  # of one member, by lesson
 RULE = (
     "A permit is printed once every safety question is right at the first try: those of lessons 00 "
-    "and 01 in which a wrong answer could hurt someone. Or the instructor talks them through and "
-    "signs: class sign FOLDER WORD --by NAME."
+    "and 01 in which a wrong answer could hurt someone. What a pair has answered counts here only "
+    "for the one whose sheet it was. Or the instructor talks them through and signs: class sign "
+    "FOLDER WORD --by NAME."
 )
 
 
@@ -40,29 +41,37 @@ class Open(NamedTuple):
     hazards: tuple[str, ...]
 
 
-def still_open(member: Member, group: Group, stories: Stories) -> list[Open]:
-    """The safety questions that a member has not had right at the first try."""
+def still_open(member: Member, group: Group, answered: Answered) -> list[Open]:
+    """The safety questions that a member has not had right at the first try.
+
+    What a partner's file says gives nobody a permit; a dangerous answer in it is open for both.
+    """
     due = []
     for lesson in SAFETY_LESSONS:
+        marked = answered.get(lesson)
         for question in questions_of(lesson, member_of(group, member), group):
             if question.hazards():
-                story = stories.get(lesson, {}).get(question.id)
+                story = marked.own.get(question.id) if marked else None
                 first = story.first if story else None
-                if first is None:
-                    due.append(Open(lesson, question, NOT_ANSWERED, ()))
-                elif first.state != RIGHT:
+                if first is not None and first.state != RIGHT:
                     due.append(Open(lesson, question, first.state, first.hazards))
+                elif marked and question.id in marked.unsafe:
+                    due.append(Open(lesson, question, UNSAFE, ()))
+                elif first is None:
+                    due.append(Open(lesson, question, NOT_ANSWERED, ()))
     return due
 
 
 def permits(
-    group: Group, stories: Mapping[str, Stories], signed: Mapping[str, Signed]
+    group: Group, answered: Mapping[str, Answered], signed: Mapping[str, Signed]
 ) -> tuple[Sheet, Sheet]:
     """The permits, and the list of what to talk through with the others.
 
-    `stories` and `signed` are by the word of a member.
+    `answered` and `signed` are by the word of a member.
     """
-    open_of = {one.word: still_open(one, group, stories.get(one.word, {})) for one in group.members}
+    open_of = {
+        one.word: still_open(one, group, answered.get(one.word, {})) for one in group.members
+    }
     granted = [one for one in group.members if one.word in signed or not open_of[one.word]]
     others = [(one, open_of[one.word]) for one in group.members if one not in granted]
     given = [_permit(one, group, signed.get(one.word)) for one in granted]
@@ -114,5 +123,5 @@ def _to_talk(member: Member, due: list[Open]) -> str:
 
 def _said(one: Open) -> Html:
     titles = "; ".join(HAZARDS[key].title for key in one.hazards)
-    told = f"⚠ dangerous: {titles}" if one.state == UNSAFE else one.state
+    told = "⚠ dangerous" + f": {titles}" * bool(titles) if one.state == UNSAFE else one.state
     return text(told)

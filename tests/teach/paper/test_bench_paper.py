@@ -9,44 +9,38 @@ from repairlib.health import read_measured
 from repairlib.learn import files
 from repairlib.learn.exercise import LESSONS, ONE_EVENING, questions_of
 from repairlib.learn.group import Group, Member
-from repairlib.learn.in_words import right_answer
 from repairlib.learn.learner import member_of
-from repairlib.learn.tries import Story, Try
 from repairlib.recap import plan
 from repairlib.teach.instructor import Signed, instructor_file, sign, signed_for
+from repairlib.teach.marked import Joined, Marked
 from repairlib.teach.paper.agenda import BREAK, agenda, spread
 from repairlib.teach.paper.cards import TURNED, all_cards, pocket_cards
 from repairlib.teach.paper.hazard_sheet import hazard_sheet, hazards_of_group
 from repairlib.teach.paper.kit import kit_list, kit_of
 from repairlib.teach.paper.measuring_sheet import measuring_sheet, places_of, table_to_type
 from repairlib.teach.paper.permits import SAFETY_LESSONS, permits, still_open
+from tests.teach.hand_ins import EVENING, all_right
 
 ADA, BEN = Member("Ada Example", "kite"), Member("Ben Example", "moss")
 BENCH = Group("Tuesday bench", (ADA, BEN), ONE_EVENING)
+SAFETY = BENCH._replace(lessons=SAFETY_LESSONS)
 
 
-def answered(member: Member, wrong: str = "") -> dict:
-    """Every question of the safety lessons at the first try, right but for the one named."""
-    return {
-        lesson: {
-            one.id: Story(made, 1, (), made)
-            for one in questions_of(lesson, member_of(BENCH, member))
-            for made in [_first(one, wrong == f"{lesson} {one.id}")]
-        }
-        for lesson in SAFETY_LESSONS
-    }
-
-
-def _first(question, wrong: bool) -> Try:
-    if wrong:
-        return Try(1, question.id, "x", "unsafe", ("stored charge",))
-    return Try(1, question.id, right_answer(question), "right")
+def answered(member: Member, *unsafe: tuple[str, str]) -> dict[str, Marked]:
+    """Both safety lessons as their file gives them: right at first try, but for those named."""
+    content = all_right(SAFETY, member, unsafe=unsafe)
+    found = {}
+    for lesson in SAFETY_LESSONS:
+        joined = Joined(SAFETY, member, lesson)
+        joined.add(member, content["lessons"][lesson], content["tries"][lesson], EVENING)
+        found[lesson] = joined.marked()
+    return found
 
 
 @pytest.mark.behaviour
 def test_a_permit_is_withheld_until_each_safety_question_was_right_at_first_try():
     safety = [
-        f"{lesson} {one.id}"
+        (lesson, one.id)
         for lesson in SAFETY_LESSONS
         for one in questions_of(lesson, member_of(BENCH, ADA))
         if one.hazards()
@@ -54,9 +48,9 @@ def test_a_permit_is_withheld_until_each_safety_question_was_right_at_first_try(
     assert len(safety) >= 6
     assert not still_open(ADA, BENCH, answered(ADA))
     for one in safety:
-        (due,) = still_open(ADA, BENCH, answered(ADA, wrong=one))
-        assert f"{due.lesson} {due.question.id}" == one
-    given, to_talk = permits(BENCH, {"kite": answered(ADA, wrong=safety[0])}, {})
+        (due,) = still_open(ADA, BENCH, answered(ADA, one))
+        assert (due.lesson, due.question.id) == one and due.state == "unsafe"
+    given, to_talk = permits(BENCH, {"kite": answered(ADA, safety[1])}, {})
     assert "Bench permit</h1>" not in "".join(given.parts)
     told = "".join(to_talk.parts)
     assert "Ada Example (kite)" in told and "dangerous: A capacitor keeps its charge" in told
