@@ -5,6 +5,8 @@ Both set the learner for all panels of the page at once; no cell is run again fo
 
 from __future__ import annotations
 
+from collections.abc import Callable
+
 import ipywidgets as widgets
 
 from repairlib.core.errors import RepairlibError
@@ -169,10 +171,18 @@ class HandOver(widgets.VBox):
 
     def _toggle(self, _button=None) -> None:
         hidden = self.choices.layout.display == "none"
+        self.choices.layout.display = "" if hidden else "none"
         if hidden:
             self.fields.status.value = ""
-            self._offer(self.fields.group if isinstance(self.fields, MemberFields) else None)
-        self.choices.layout.display = "" if hidden else "none"
+            group = self.fields.group if isinstance(self.fields, MemberFields) else None
+            self._or_say_why(lambda: self._offer(group))
+
+    def _or_say_why(self, do: Callable[[], object]) -> None:
+        """Do it, or say beside the choices why it could not be done."""
+        try:
+            do()
+        except RepairlibError as error:
+            self.fields.status.value = trouble(error)
 
     def _offer(self, group: Group | None) -> None:
         here = current_learner()[0]
@@ -180,21 +190,23 @@ class HandOver(widgets.VBox):
         if group is not None:
             before, rest = to_hand_over_to(group, known, here)
             strangers = [one for one in known if one not in before]
-            buttons = [_button_for(one, names_together(one)) for one in before[:NAMES_SHOWN]]
+            buttons = [self._button_for(one, names_together(one)) for one in before[:NAMES_SHOWN]]
             known = strangers[: NAMES_SHOWN - len(buttons)]
-            self.members.children = [_button_for(one, one.name) for one in rest]
+            self.members.children = [self._button_for(one, one.name) for one in rest]
         else:
             buttons = []
-        buttons += [_button_for(one, one.who) for one in known[:NAMES_SHOWN]]
+        buttons += [self._button_for(one, one.who) for one in known[:NAMES_SHOWN]]
         if here is not DEMO:
-            buttons.append(_button_for(DEMO, NOBODY))
+            buttons.append(self._button_for(DEMO, NOBODY))
         self.others.children = buttons
 
+    def _button_for(self, learner: Learner | Demo, label: str) -> widgets.Button:
+        def turn(_button=None) -> None:
+            self._or_say_why(lambda: turn_to(learner.name, learner.group, learner.partner))
 
-def _button_for(learner: Learner | Demo, label: str) -> widgets.Button:
-    button = widgets.Button(description=label, layout={"width": "auto"})
-    button.on_click(lambda _: turn_to(learner.name, learner.group, learner.partner))
-    return button
+        button = widgets.Button(description=label, layout={"width": "auto"})
+        button.on_click(turn)
+        return button
 
 
 def set_html(learner: Learner | Demo) -> str:

@@ -130,6 +130,33 @@ def test_two_hundred_hand_overs_put_no_answer_into_another_file(monkeypatch):
         assert open_exercise(LESSON).saved.read() == {"q7": f"{name} {[198, 199, 197][place]}"}
 
 
+@pytest.mark.behaviour
+def test_a_hand_over_that_cannot_be_remembered_says_why_and_can_be_made_again(monkeypatch):
+    for learner in (BEN, ADA):
+        set_learner(learner.name, learner.group)
+    form = answer_form(open_exercise(LESSON))
+    form.who.hand_over.click()
+    (ben,) = (one for one in form.who.others.children if "Ben" in one.description)
+    with monkeypatch.context() as full:
+        full.setattr("os.replace", lambda *names: (_ for _ in ()).throw(OSError(28, "No space")))
+        ben.click()
+    assert "no space" in form.who.fields.status.value and form.who.choices.layout.display == ""
+    assert "Ada Example" in form.who.who.value and current_learner()[0] == ADA
+    ben.click()
+    assert "Ben Example" in form.who.who.value and current_learner()[0] == BEN
+
+
+@pytest.mark.behaviour
+def test_who_may_take_over_is_told_or_why_not(home):
+    set_learner(ADA.name, ADA.group)
+    form = answer_form(open_exercise(LESSON))
+    (home / "learner.json").unlink()
+    (home / "learner.json").mkdir()
+    form.who.hand_over.click()
+    assert "learner.json" in form.who.fields.status.value
+    assert form.who.choices.layout.display == ""
+
+
 def test_somebody_new_is_typed_in_at_the_exercise():
     form = answer_form(open_exercise(LESSON))
     form.who.hand_over.click()
