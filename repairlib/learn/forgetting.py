@@ -10,7 +10,7 @@ from __future__ import annotations
 import json
 import re
 import shutil
-from collections.abc import Iterable, Sequence
+from collections.abc import Collection, Iterable, Sequence
 from contextlib import suppress
 from pathlib import Path
 from typing import Any, NamedTuple
@@ -118,9 +118,10 @@ def forget_group(for_good: bool = False) -> tuple[Group, list[Forgotten]]:
     _remove_folders(learners)
     for kind in KINDS:
         _remove(home() / kind / file_name(group.name))
-    if group_file() == home() / GROUP_FILE:
-        for suffix in ("", ".lock"):
-            _remove(home() / f"{GROUP_FILE}{suffix}")
+    own = {home() / GROUP_FILE} & {group_file()} | {group_put_away(group.name)}
+    for path in own:
+        _remove(path)
+        _remove(path.with_name(f"{path.name}.lock"))
     _clean([*learners, *(Learner(one.name, group.name) for one in group.members)])
     return group, [one for one in found if any(one[1:4])]
 
@@ -134,12 +135,48 @@ def what_there_is(learner: Learner) -> Forgotten:
     return Forgotten(learner, answers, typed, cards, never_handed_in(learner, lessons))
 
 
-def still_named(learner: Learner) -> list[Path]:
-    """Files here that name the learner all the same, such as another's job card: for a person."""
-    seen = re.compile(rf"(?<!\w){re.escape(normal(learner.name))}(?!\w)")
+def still_named(names: Iterable[str]) -> list[Path]:
+    """Files here that name any of these all the same, such as another's job card: for a person."""
+    wanted = {normal(one) for one in names}
+    if not wanted:
+        return []
+    seen = _any_of(wanted)
     kinds = ("json", "jsonl")
     paths = (path for kind in kinds for path in home().rglob(f"*.{kind}") if path.is_file())
-    return [path for path in sorted(paths) if seen.search(normal(_readable(path.read_bytes())))]
+    return [path for path in sorted(paths) if seen.search(normal(readable(path.read_bytes())))]
+
+
+def without_partner(value: Any, names: Collection[str]) -> Any:
+    """`value` with "" for each "partner" that is one of these names, however deep it stands.
+
+    The names are written as `normal` writes them.
+
+    >>> without_partner({"q1": {"partner": "ADA example", "typed": "a"}}, {"ada example"})
+    {'q1': {'partner': '', 'typed': 'a'}}
+    """
+    if not isinstance(value, dict):
+        return value
+    return {
+        key: "" if key == "partner" and _is_one_of(one, names) else without_partner(one, names)
+        for key, one in value.items()
+    }
+
+
+def _is_one_of(value: Any, names: Collection[str]) -> bool:
+    return isinstance(value, str) and normal(value) in names
+
+
+def readable(content: bytes) -> str:
+    """The text of a JSON file with its escaped letters as letters."""
+    text = content.decode("utf-8", "replace")
+    letters = re.sub(r"\\u([0-9a-fA-F]{4})", lambda found: chr(int(found[1], 16)), text)
+    return letters.encode("utf-16", "surrogatepass").decode("utf-16", "replace")
+
+
+def _any_of(names: Collection[str]) -> re.Pattern[str]:
+    """Finds any of these names where it is not part of a longer one."""
+    listed = "|".join(map(re.escape, sorted(names, key=len, reverse=True)))
+    return re.compile(rf"(?<!\w)(?:{listed})(?!\w)")
 
 
 def _of_group(group: Group) -> list[Learner]:
@@ -204,15 +241,15 @@ def _clean(learners: Sequence[Learner]) -> None:
     if not names:
         return
     written = names | {normal(escape(one, quote=False)) for one in names}
-    listed = "|".join(map(re.escape, sorted(written, key=len, reverse=True)))
-    named = re.compile(rf"(?<!\w)(?:{listed})(?!\w)")
+    named = _any_of(written)
     groups = {one.folder().parent for one in learners}
     for folder in (home() / kind / group for kind in KINDS for group in groups):
         for path in folder.glob("*/*.json"):
             _take_out_partner(path, names)
-    for path in home().glob("learner.kept-*.json"):
-        if named.search(normal(_readable(path.read_bytes()))):
-            _remove(path)
+    for folder in (home(), group_put_away("").parent):
+        for path in folder.glob("*.kept-*.json"):
+            if named.search(normal(readable(path.read_bytes()))):
+                _remove(path)
     for path in (home() / "lessons").rglob("*.ipynb"):
         _clear_outputs(path, named)
     for path in home().joinpath(*HISTORY).glob("history.sqlite*"):
@@ -229,24 +266,13 @@ def _take_out_partner(path: Path, names: set[str]) -> None:
             found = json.loads(content)
         except (ValueError, RecursionError):
             return
-        left = _without_partner(found, names)
+        left = without_partner(found, names)
         if left == found:
             return
         if "carried" in left:
             del left["check"]
             left["check"] = check_of(left)
         files.put_in_place(path, f"{json.dumps(left, indent=1)}\n".encode("ascii"))
-
-
-def _without_partner(value: Any, names: set[str]) -> Any:
-    """`value` without each "partner" that is one of these names, however deep it stands."""
-    if not isinstance(value, dict):
-        return value
-    return {
-        key: _without_partner(one, names)
-        for key, one in value.items()
-        if key != "partner" or not isinstance(one, str) or normal(one) not in names
-    }
 
 
 def _clear_outputs(path: Path, named: re.Pattern) -> None:
@@ -272,10 +298,3 @@ def _clear_outputs(path: Path, named: re.Pattern) -> None:
 
 def _shows(value: Any, named: re.Pattern) -> bool:
     return bool(named.search(normal(json.dumps(value, ensure_ascii=False))))
-
-
-def _readable(content: bytes) -> str:
-    """The text of a JSON file with its escaped letters as letters."""
-    text = content.decode("utf-8", "replace")
-    letters = re.sub(r"\\u([0-9a-fA-F]{4})", lambda found: chr(int(found[1], 16)), text)
-    return letters.encode("utf-16", "surrogatepass").decode("utf-16", "replace")

@@ -13,7 +13,7 @@ from repairlib.learn import DEMO, Learner, current_learner, files, open_exercise
 from repairlib.learn.carrying import bring, take_along
 from repairlib.learn.delivering import deliver, note_given
 from repairlib.learn.forgetting import forget_group, forget_learner, learner_meant
-from repairlib.learn.group import Group, Member, known_group, make_known
+from repairlib.learn.group import Group, Member, group_put_away, known_group, make_known
 from repairlib.learn.kept_work import KeptWork
 from repairlib.learn.learner import known_learners
 from repairlib.learn.tries import note_try
@@ -198,6 +198,22 @@ def test_a_computer_is_cleared_for_the_next_group_and_who_is_of_none_stays(used)
         "lessons/.ipynb_checkpoints/00.ipynb",
     }
     assert known_learners() == [GUS] and current_learner()[0] is DEMO
+
+
+def test_what_was_kept_aside_and_the_group_put_away_go_with_it(used, capsys):
+    (used / "group.json").write_text((used / "group.json").read_text() + "}")
+    files.write(used / "again.json", GROUP.to_dict())
+    make_known(used / "again.json")  # what was damaged is kept aside, with all names
+    (used / "again.json").unlink()
+    group_put_away("").parent.mkdir()
+    files.write(group_put_away(GROUP.name), GROUP.to_dict())
+    open_job(used / "jobs" / GUS.folder(), "Zoë Example", "radio", "Hum", "2026-11-30")
+    assert len(list(used.glob("group.kept-*.json"))) == 1
+    status, said = run(capsys, "clear", "--for-good")
+    assert status == 0
+    (line,) = (one for one in said.splitlines() if one.startswith("Named in a file"))
+    assert "2026-11-30-hum.jsonl" in line
+    assert not list(used.glob("group.*")) and not list((used / "groups").iterdir())
 
 
 def test_who_typed_the_group_but_is_no_member_goes_with_it(used):

@@ -1,6 +1,7 @@
 """A member is taken out of the instructor's folder, and nobody else is moved."""
 
 import csv
+import gzip
 import json
 import zipfile
 from io import StringIO
@@ -12,6 +13,7 @@ from repairlib.faces.cli import main
 from repairlib.learn import open_exercise, set_learner
 from repairlib.learn.group import Group, Member, read_group
 from repairlib.learn.hand_in import hand_in, read_hand_in
+from repairlib.teach import taking_out
 from repairlib.teach.taking_out import take_out
 
 pytestmark = pytest.mark.behaviour
@@ -116,7 +118,75 @@ def test_what_cannot_be_looked_into_is_named(folder):
     with zipfile.ZipFile(folder / "handed-in" / "nested.zip", "w") as archive:
         archive.write(folder / "handed-in" / "all.zip", "all.zip")
     left = take_out(folder, "wasp").left
-    assert len(left) == 3 and "note.txt" in left[2]
+    assert len(left) == 4 and "note.txt" in left[3]
+    assert all("nested.zip > all.zip > handed-in-" in one for one in left[1:3])
+
+
+def test_an_archive_with_a_member_that_cannot_be_read_stays_and_is_named(folder):
+    path = folder / "handed-in" / "all.zip"
+    data = bytearray(path.read_bytes())
+    with zipfile.ZipFile(path) as archive:
+        (cleo,) = (one for one in archive.infolist() if "cleo" in one.filename)
+    data[cleo.header_offset + 100] ^= 0xFF
+    path.write_bytes(data)
+    left = take_out(folder, "wasp").left
+    assert path.read_bytes() == data
+    assert "this member of the archive is damaged" in left[0]
+    assert left[1].startswith(f"{path} (theirs is in it") and len(left) == 2
+
+
+def test_their_file_in_another_kind_of_archive_is_named(folder):
+    (own,) = (folder / "handed-in").glob("*-ada-*")
+    (folder / "handed-in" / "ada.gz").write_bytes(gzip.compress(own.read_bytes()))
+    (left,) = take_out(folder, "wasp").left
+    assert "ada.gz" in left and "gzip" in left
+
+
+@pytest.mark.parametrize("place", ["instructor.json", "marks/marks.json"])
+def test_a_damaged_file_of_the_instructor_is_named(folder, place):
+    (folder / place).write_text(f'{{"by": "{ADA.name}"', "utf-8")
+    (left,) = take_out(folder, "wasp").left
+    assert left == f"{folder / place} (damaged)"
+
+
+@pytest.mark.parametrize("way", [{"encoding": "cp1252"}, {"separator": ";"}])
+def test_a_list_of_marks_that_a_spreadsheet_has_saved_is_made_anew(folder, way):
+    path = folder / "marks" / "marks.csv"
+    text = path.read_text("utf-8-sig").replace(",", way.get("separator", ","))
+    path.write_text(text, way.get("encoding", "utf-8"))
+    assert "marks/marks.csv" in take_out(folder, "wasp").removed
+    assert not path.exists()
+
+
+def test_what_was_kept_aside_and_the_account_of_files_go(folder):
+    write(folder / "marks" / "files.json", {"files": [{"owner": ADA.name}]})
+    (folder / "marks" / "marks.kept-1.json").write_text('[["wasp"', "utf-8")
+    write(folder / "group.kept-1.json", {"members": [ADA.name]})
+    (folder / "marks" / "marks.kept-2.json").write_text('[["beam"', "utf-8")
+    removed = set(take_out(folder, "wasp").removed)
+    assert {"marks/files.json", "marks/marks.kept-1.json", "group.kept-1.json"} <= removed
+    assert naming(folder) == [] and (folder / "marks" / "marks.kept-2.json").exists()
+
+
+def test_what_was_refused_can_be_done_again(folder, monkeypatch):
+    """Whichever file is barred: the group still has them, so the command can be run again."""
+    with monkeypatch.context() as barred:
+        barred.setattr(taking_out, "_removed", refuse)
+        with pytest.raises(RepairlibError, match="barred"):
+            take_out(folder, "wasp")
+    assert ADA in read_group(folder / "group.json").members
+    take_out(folder, "wasp")
+    assert naming(folder) == [] and ADA not in read_group(folder / "group.json").members
+
+
+def refuse(page, folder):
+    raise RepairlibError(page, "barred", "another day")
+
+
+def test_a_mistyped_folder_is_not_made(tmp_path):
+    with pytest.raises(RepairlibError, match="there is no such file"):
+        take_out(tmp_path / "mistyped", "wasp")
+    assert not (tmp_path / "mistyped").exists()
 
 
 def test_nobody_is_not_guessed_at(folder):
@@ -133,3 +203,6 @@ def test_the_command_says_what_went(folder, capsys):
     assert "Removed: 2 files that were handed in." in said and "marks/room.html" in said
     assert main(["class", "forget", "beam", "--from", str(folder), "--json"]) == 0
     assert json.loads(capsys.readouterr().out)["member"]["word"] == "beam"
+    assert main(["class", "forget", "cube", "--from", str(folder), "--for-good"]) == 2
+    assert "with --from" in capsys.readouterr().err
+    assert read_group(folder / "group.json").members == (CLEO,)

@@ -25,17 +25,19 @@ def forget_person(words: list[str], options: dict[str, str], as_json: bool) -> s
         raise RepairlibError("class forget", "nobody is named", "class forget WORD or NAME")
     who = " ".join(words)
     if "--from" in options:
+        if "--for-good" in options:
+            wrong = "with --from all of them goes in any case"
+            raise RepairlibError("--for-good", wrong, "class forget WHO --from FOLDER")
         from repairlib.teach.taking_out import take_out
 
         taken = take_out(options["--from"], who)
         return _json(taken.to_dict()) if as_json else str(taken)
     learner = learner_meant(who)
     found = forget_learner(learner, "--for-good" in options)
-    left = [str(path) for path in still_named(learner)]
+    left = [str(path) for path in still_named([learner.name])]
     if as_json:
         return _json({**_document(found), "still_named_in": left})
-    lines = [f"Forgotten. {found}."]
-    lines += [f"Named in a file of somebody else still: {path}" for path in left]
+    lines = [f"Forgotten. {found}.", *_told(left)]
     return "\n".join([*lines, *_group_file_note(), NOT_ELSEWHERE])
 
 
@@ -45,11 +47,18 @@ def clear_group(words: list[str], options: dict[str, str], as_json: bool) -> str
         accepted = "class clear; for one person class forget WHO"
         raise RepairlibError(" ".join(words), "nothing is due behind clear", accepted)
     group, found = forget_group("--for-good" in options)
+    names = {one.name for one in group.members} | {one.learner.name for one in found}
+    left = [str(path) for path in still_named(names)]
     if as_json:
-        return _json({"group": group.name, "forgotten": [_document(one) for one in found]})
+        forgotten = [_document(one) for one in found]
+        return _json({"group": group.name, "forgotten": forgotten, "still_named_in": left})
     lines = [f"Cleared: the group {group.name}. {_people(len(found))} had something here."]
-    lines += [f"  {one}" for one in found]
+    lines += [*(f"  {one}" for one in found), *_told(left)]
     return "\n".join([*lines, *_group_file_note(), NOT_ELSEWHERE])
+
+
+def _told(left: list[str]) -> list[str]:
+    return [f"Named in a file of somebody else still: {path}" for path in left]
 
 
 def _people(count: int) -> str:
