@@ -8,7 +8,7 @@ from __future__ import annotations
 
 import os
 from collections.abc import Callable, Mapping
-from pathlib import Path
+from pathlib import Path, PureWindowsPath
 from types import MappingProxyType
 from typing import Any, NamedTuple
 
@@ -115,15 +115,17 @@ def group_of(found: Mapping[str, Any]) -> Group:
 
 
 def is_group(found: dict) -> bool:
-    """True when a file's content is a group."""
+    """True when a file's content is a group, in which a word or name means one member."""
     try:
         plain = (
             _is_name(found["group"]),
-            all(map(_is_member, found["members"])),
-            all(isinstance(one, str) for one in found["lessons"]),
+            isinstance(found["members"], list) and _are_members(found["members"]),
+            isinstance(found["lessons"], list)
+            and all(isinstance(one, str) for one in found["lessons"]),
             _is_all(found.get("held", {}), lambda value: isinstance(value, str)),
             isinstance(found.get("hand_in_to", ""), str),
             _is_all(found.get("own", {}), lambda value: isinstance(value, str)),
+            all(map(_is_file_name, found.get("own", {}))),
         )
     except (KeyError, TypeError):
         return False
@@ -229,6 +231,21 @@ def _put_away(found: dict) -> None:
     aside = group_put_away(found["group"])
     with files.locked(aside):
         files.write(aside, found)
+
+
+def _are_members(found: list) -> bool:
+    """True for members each of whom has a word and a name of their own."""
+    if not all(map(_is_member, found)):
+        return False
+    words = {normal(one["word"]): normal(one["name"]) for one in found}
+    names = set(words.values())
+    ambiguous = any(word in names and name != word for word, name in words.items())
+    return len(words) == len(names) == len(found) and not ambiguous
+
+
+def _is_file_name(name: str) -> bool:
+    """True for a plain name of a file, which leads to no other folder on any computer."""
+    return PureWindowsPath(name).name == name and name.isprintable() and bool(name.strip(" ."))
 
 
 def _is_member(found: object) -> bool:

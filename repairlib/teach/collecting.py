@@ -35,6 +35,7 @@ from repairlib.teach.archives import (
 )
 from repairlib.teach.marked import Joined, Marked, is_lesson_of
 
+HANDED_IN = "handed-in"  # the folder below that of a group
 COUNTED, SAME_AGAIN, OLDER = "counted", "same again", "older"
 CHANGED, STRANGER = "changed after it was handed in", "unknown member"
 OTHER_GROUP, NO_LESSON = "from another group", "no lesson of this group"

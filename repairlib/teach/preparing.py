@@ -17,7 +17,8 @@ from repairlib.learn.exercise import LESSONS, ONE_EVENING
 from repairlib.learn.group import GROUP_FILE, Group, Member, group_of, is_group
 from repairlib.learn.learner import Learner
 from repairlib.teach.apart import choose_again
-from repairlib.teach.instructor import instructor_file
+from repairlib.teach.collecting import HANDED_IN
+from repairlib.teach.instructor import note_members, used_words
 from repairlib.teach.names import NameList
 from repairlib.teach.words import give_words
 
@@ -47,19 +48,19 @@ def prepare(
     """Make the folder of a group, or add to the group in it; nobody's word or variant changes.
 
     Where nothing is said, the group is `called` as its folder and takes the lessons of one evening.
-    Raises RepairlibError when the folder has another group or a file that cannot be used, and when
-    it cannot be written.
+    Raises RepairlibError when the folder has another group or a file that cannot be used, when a
+    new name is the word of a member, and when it cannot be written.
     """
     folder = Path(folder).expanduser()
     path = folder / GROUP_FILE
     with files.locked(path):
         before = _group_there(path, called or folder.absolute().name, called)
-        prepared = _added_to(before, listed, lessons, leave_out)
+        prepared = _added_to(before, listed, lessons, leave_out, used_words(folder))
+        out = [one for one in before.members if one not in prepared.group.members]
+        note_members(folder, prepared.group, out)  # first: no word is given before it is noted
         files.write(path, prepared.group.to_dict())
-    keep = instructor_file(folder)
-    with files.locked(keep):
-        if not keep.exists():
-            files.write(keep, {"group": prepared.group.name})
+    with files.saying_why(folder):
+        (folder / HANDED_IN).mkdir(mode=0o700, exist_ok=True)
     return prepared._replace(folder=folder)
 
 
@@ -100,18 +101,35 @@ def _group_there(path: Path, name: str, called: str) -> Group:
     return group
 
 
-def _added_to(before: Group, listed: NameList, lessons: Sequence[str], leave_out: bool) -> Prepared:
+def _added_to(
+    before: Group,
+    listed: NameList,
+    lessons: Sequence[str],
+    leave_out: bool,
+    used: Sequence[str],
+) -> Prepared:
     names = [one.name for one in listed.names]
     there, wanted = before.by_name(), {normal(name) for name in names}
     new = [name for name in names if normal(name) not in there]
     gone = [one.name for key, one in there.items() if key not in wanted]
     stay = [one for one in before.members if not leave_out or normal(one.name) in wanted]
-    words = give_words(before.name, new, [one.word for one in before.members])
+    for name in new:
+        _refuse_word(name, stay)
+    known = [text for one in before.members for text in (one.word, one.name)]
+    words = give_words(before.name, new, [*used, *known])
     again = choose_again(before.name, new, before=stay)
     lessons = lessons or (() if before.members else ONE_EVENING)
     added = [Member(name, words[name], again[name]) for name in new]
     group = before._replace(members=(*stay, *added), lessons=_joined(before.lessons, lessons))
     return Prepared(Path(), group, tuple(new), tuple(gone), leave_out)
+
+
+def _refuse_word(name: str, members: Sequence[Member]) -> None:
+    """Raise RepairlibError for a name that is the word of a member: whose would it be?"""
+    for one in members:
+        if normal(name) == normal(one.word):
+            wrong = f"this is the word of {one.name}, by which they are known"
+            raise RepairlibError(name, wrong, f"more of the name, as in {name} Example")
 
 
 def _joined(before: Sequence[str], lessons: Sequence[str]) -> tuple[str, ...]:

@@ -3,13 +3,15 @@
 Any two words that may be given differ in two letters at least, so that one letter typed wrong is
 never another member's word, and no two sound alike. No letter looks like a figure: there is no i,
 l or o. Plain nouns of four letters come first; a group of more members than there are nouns gets
-made-up words of five and then six letters. Only group and name choose the word, by SHA-256.
+made-up words of five and then six letters. Group and name choose the word, by SHA-256; a word
+that is part of somebody's name is passed over.
 """
 
 from __future__ import annotations
 
 import hashlib
-from collections.abc import Collection, Iterable, Iterator
+import re
+from collections.abc import Iterable, Iterator
 from functools import cache
 from itertools import count, product
 
@@ -38,19 +40,30 @@ _LEFT_OUT = """
 LEFT_OUT = tuple(_LEFT_OUT.split())
 
 
-def give_words(group: str, names: Iterable[str], given: Collection[str] = ()) -> dict[str, str]:
-    """A word for each name, none of them among those already `given` in the group.
+def give_words(group: str, names: Iterable[str], given: Iterable[str] = ()) -> dict[str, str]:
+    """A word for each name: none of those `given` before, and nobody's name or a part of one.
 
-    The order of the names does not matter. Raises RepairlibError for more names than words.
+    `given` are words and names that are known in the group already. The order of the names does
+    not matter. Raises RepairlibError for more names than words.
 
     >>> give_words("Tuesday bench", ["Ben Example", "Ada Example"])
     {'Ada Example': 'wasp', 'Ben Example': 'beam'}
+    >>> give_words("Tuesday bench", ["Ada Example"], ["Wasp Example"])
+    {'Ada Example': 'tyre'}
     """
-    taken, words = set(given), {}
+    names = list(names)
+    taken, words = set(_pieces((*given, *names))), {}
     for name in sorted(names, key=lambda name: _number(group, name, 0)):
         words[name] = _word(group, name, taken)
         taken.add(words[name])
     return words
+
+
+def _pieces(texts: Iterable[str]) -> Iterator[str]:
+    """Each text as it is compared, and each of its parts, also those of O'Neil and Ruby-Ann."""
+    for text in map(normal, texts):
+        yield text
+        yield from re.split(r"\W+", text)
 
 
 def all_words() -> Iterator[tuple[str, ...]]:

@@ -5,11 +5,14 @@ import json
 import pytest
 
 from repairlib.core.errors import RepairlibError
+from repairlib.faces.class_commands import run_class
 from repairlib.faces.cli import main
 from repairlib.learn.exercise import LESSONS, ONE_EVENING
 from repairlib.learn.group import read_group
+from repairlib.teach.instructor import keep_release_word, release_words, sign, signed_for
 from repairlib.teach.names import read_names
 from repairlib.teach.preparing import lessons_named, prepare
+from repairlib.teach.words import NOUNS, give_words
 
 pytestmark = pytest.mark.behaviour
 
@@ -42,13 +45,13 @@ def test_the_same_list_gives_the_same_group_in_any_order(tmp_path):
 
 def test_a_longer_list_adds_and_all_else_stays(folder):
     first = made(folder).group
-    (folder / "instructor.json").write_text('{"format": 1, "group": "x", "signed": ["kept"]}')
+    keep_release_word(folder, "03-capacitor-markings", "kept")
     again = made(folder, NAMES + "Dan Example\n", lessons=lessons_named("05"))
     assert again.new == ("Dan Example",) and not again.gone
     assert again.group.members[:3] == first.members
     assert set(again.group.lessons) == {*ONE_EVENING, "05-measure-and-judge"}
     assert list(again.group.lessons) == sorted(again.group.lessons)
-    assert "kept" in (folder / "instructor.json").read_text()
+    assert release_words(folder) == {"03-capacitor-markings": "kept"}
 
 
 def test_who_is_no_longer_in_the_list_is_named_and_stays_unless_left_out(folder):
@@ -57,6 +60,61 @@ def test_who_is_no_longer_in_the_list_is_named_and_stays_unless_left_out(folder)
     assert shorter.gone == ("Cleo Example",) and len(shorter.group.members) == 3
     shorter = made(folder, "Ada Example\nBen Example", leave_out=True)
     assert shorter.gone == ("Cleo Example",) and len(shorter.group.members) == 2
+
+
+def test_a_word_is_never_given_again_and_who_is_left_out_is_no_longer_signed_for(folder):
+    """The permit of one who left was printed for a newcomer who was given the same word."""
+    first = made(folder).group
+    cleo = first.member("Cleo Example")
+    sign(folder, first, cleo.word, "Ida Muster", "2026-11-29")
+    assert set(signed_for(folder, first)) == {cleo.word}
+    made(folder, "Ada Example\nBen Example", leave_out=True)
+    assert cleo.word not in (folder / "group.json").read_text()
+    back = made(folder).group
+    assert back.member("Cleo Example").word != cleo.word and not signed_for(folder, back)
+
+
+def test_a_forgotten_member_s_word_stays_used_without_their_name(folder):
+    first = made(folder).group
+    cleo = first.member("Cleo Example")
+    sign(folder, first, cleo.word, "Ida Muster", "2026-11-29")
+    run_class(["forget", "Cleo Example", "--from", str(folder)], False)
+    assert "Cleo" not in (folder / "instructor.json").read_text()
+    back = made(folder, NAMES).group
+    assert back.member("Cleo Example").word != cleo.word and not signed_for(folder, back)
+
+
+def test_a_signature_needs_word_and_name(folder):
+    """Also where the file of the group was written by hand."""
+    group = made(folder).group
+    sign(folder, group, group.members[0].word, "Ida Muster", "2026-11-29")
+    other = group.members[0]._replace(name="Dan Example")
+    assert not signed_for(folder, group._replace(members=(other, *group.members[1:])))
+
+
+def test_a_word_is_no_name_of_anybody_in_the_group(folder):
+    """Else `class sign FOLDER ruby` signs for Ruby although Eve has that word."""
+    names = [f"{word.title()} Example" for word in NOUNS[:20]]
+    names += [f"Ann-{word.title()} Example" for word in NOUNS[20:40]]
+    found = give_words("tuesday-bench", names)
+    assert set(found.values()).isdisjoint(NOUNS[:40])  # a third of all nouns
+    group = made(folder, "\n".join(names), lessons=lessons_named("00")).group
+    assert {one.name: one.word for one in group.members} == found
+    mine = read_group(folder / "group.json").members[0]
+    with pytest.raises(RepairlibError, match=f"this is the word of {mine.name}"):
+        made(folder, "\n".join((*names, mine.word.title())))
+
+
+def test_a_newcomer_s_word_is_no_name_of_those_who_were_there(folder):
+    there = "\n".join(f"{word.title()} Example" for word in NOUNS[:30])
+    made(folder, there, lessons=lessons_named("00"))
+    group = made(folder, "\n".join(f"Learner Number{n}" for n in range(30))).group
+    assert {one.word for one in group.members}.isdisjoint(NOUNS[:30])
+
+
+def test_what_is_handed_in_has_a_folder_from_the_beginning(folder):
+    made(folder)
+    assert (folder / "handed-in").is_dir()
 
 
 def test_another_evening_without_lessons_named_keeps_those_there_are(folder):

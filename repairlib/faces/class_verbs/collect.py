@@ -15,7 +15,7 @@ from repairlib.core.errors import RepairlibError
 from repairlib.learn import files
 from repairlib.learn.group import GROUP_FILE, Group, read_group
 from repairlib.teach.anew import anew_of
-from repairlib.teach.collecting import COUNTED, RULE, Account, collect, counts
+from repairlib.teach.collecting import COUNTED, HANDED_IN, RULE, Account, collect, counts
 from repairlib.teach.mark_book import marked_anew, write_mark_book
 from repairlib.teach.room_view import EVERY
 
@@ -28,7 +28,7 @@ def collect_marks(words: list[str], options: dict[str, str], as_json: bool) -> s
     if not words:
         raise RepairlibError("class collect", "no folder is named", FOLDERS)
     folder = Path(words[0]).expanduser()
-    places = [Path(word) for word in words[1:]] or [folder / "handed-in"]
+    places = [Path(word) for word in words[1:]]
     every = _seconds(options.get("--every"))
     told = _told(folder, places, options, as_json)
     try:
@@ -63,6 +63,7 @@ def _seconds(typed: str | None) -> float:
 
 def _told(folder: Path, places: Sequence[Path], options: Mapping, as_json: bool) -> str:
     group = read_group(folder / GROUP_FILE)
+    places = places or [_own_place(folder)]
     anew = frozenset(marked_anew(folder)) | anew_of(options.get("--anew", ""), group)
     collected = collect(group, places, anew=anew)
     every = int(_seconds(options.get("--every"))) or EVERY
@@ -94,6 +95,18 @@ def account_in_words(group: Group, accounts: Sequence[Account], absent: Sequence
     if absent:
         said.append(f"Nothing from: {', '.join(absent)}.")
     return "\n".join((*said, RULE))
+
+
+def _own_place(folder: Path) -> Path:
+    """Where the group hands in when no place is named: made for whoever looks before the first.
+
+    Where there are marks it was there: one that is gone, as with a drive, is told and empties none.
+    """
+    place = folder / HANDED_IN
+    if not (folder / "marks" / "marks.json").exists():
+        with files.saying_why(place):
+            place.mkdir(mode=0o700, exist_ok=True)
+    return place
 
 
 def write_accounts(path: Path, group: Group, accounts: Sequence[Account]) -> None:

@@ -5,11 +5,9 @@ from __future__ import annotations
 from pathlib import Path
 
 from repairlib.learn.group import Group
-from repairlib.teach.collecting import collect
+from repairlib.teach.collecting import HANDED_IN, collect
 from repairlib.teach.marked import Marked
 from repairlib.teach.paper.permits import SAFETY_LESSONS, Answered
-
-HANDED_IN = "handed-in"
 
 
 def first_tries(folder: str | Path, group: Group) -> dict[str, Answered]:

@@ -23,6 +23,7 @@ from typing import Any, NamedTuple
 from repairlib.core.errors import RepairlibError
 from repairlib.core.wording import counted
 from repairlib.learn import files
+from repairlib.learn.exercise import module_of
 from repairlib.learn.group import Group, group_of
 from repairlib.teach.instructor import signed_for
 from repairlib.teach.paper.agenda import agenda
@@ -85,11 +86,13 @@ def write_paper(
     """Write all paper of a group into `folder`/paper, for A4 or, with `letter`, for Letter.
 
     `parts_list` is the list that the sheet for readings is made for; without one it is blank.
-    What was written there before is replaced. Raises RepairlibError for a group without members or
-    lessons, and when something cannot be read or written.
+    What was written there before is replaced. Raises RepairlibError for a group without
+    lessons, for a lesson that there is not, and when something cannot be read or written.
     """
     if not group.lessons:
         raise RepairlibError(group.name, "this group has no lessons", "a group with lessons")
+    for lesson in group.lessons:
+        module_of(lesson, group)  # which refuses what is no lesson, before anything is written
     place = Path(folder) / FOLDER
     with_pdf = pdf_can_be_made()
     given = (str(folder), group.to_dict(), LETTER if letter else A4, str(parts_list), with_pdf)
@@ -172,7 +175,7 @@ def _key(job: Job, group: Group) -> list[Printed]:
 
 def _bench(job: Job, group: Group) -> list[Printed]:
     """All that is no lesson."""
-    given, to_talk = permits(group, first_tries(job.folder, group), signed_for(job.folder))
+    given, to_talk = permits(group, first_tries(job.folder, group), signed_for(job.folder, group))
     places = places_of(job.parts_list) if job.parts_list else []
     named = Path(job.parts_list).stem if job.parts_list else "any parts list"
     sheets = {

@@ -64,6 +64,23 @@ def test_it_looks_again_until_it_is_stopped_also_when_a_stick_is_pulled(
     assert printed.count("there is no such place") == 2
 
 
+def test_it_may_look_before_the_first_has_handed_in(folder, capsys, monkeypatch):
+    given = (folder / "handed-in" / "word0.json").read_bytes()
+    shutil.rmtree(folder / "handed-in")
+    looks = []
+
+    def wait(seconds):
+        looks.append(seconds)
+        if len(looks) == 2:
+            raise KeyboardInterrupt
+        (folder / "handed-in" / "word0.json").write_bytes(given)
+
+    monkeypatch.setattr("time.sleep", wait)
+    assert run_class(["collect", str(folder), "--every", "10"], False) == "No longer looking."
+    printed = capsys.readouterr().out
+    assert "0 files. Nothing lies there." in printed and "1 files. 1 counted." in printed
+
+
 @pytest.mark.parametrize("seconds", ["0", "-3", "nan", "inf", "often", "1e9"])
 def test_seconds_that_are_none_are_one_line(folder, seconds):
     with pytest.raises(RepairlibError, match="not a number of seconds"):

@@ -62,7 +62,7 @@ def test_a_permit_is_given_for_right_answers_or_a_signature_and_to_nobody_else()
     given, to_talk = permits(BENCH, {"kite": answered(ADA)}, {})
     assert "Ada Example" in "".join(given.parts) and "Ben E" not in "".join(given.parts)
     assert "Ben Example (moss)" in "".join(to_talk.parts)
-    signed = {"moss": Signed("moss", "Ida Muster", "2026-11-29")}
+    signed = {"moss": Signed("moss", BEN.name, "Ida Muster", "2026-11-29")}
     given, to_talk = permits(BENCH, {}, signed)
     told = "".join(given.parts)
     assert "Ben Example" in told and "Ida Muster" in told and "Ada" not in told
@@ -80,7 +80,9 @@ def test_signing_is_kept_with_the_instructor_and_leaves_the_rest_of_the_file(tmp
         ["sign", str(tmp_path), "moss", "--by", "Ida Muster"], False
     )
     sign(tmp_path, BENCH, "moss", "Ada Muster", "2026-11-30")
-    assert signed_for(tmp_path) == {"moss": Signed("moss", "Ada Muster", "2026-11-30")}
+    assert signed_for(tmp_path, BENCH) == {
+        "moss": Signed("moss", BEN.name, "Ada Muster", "2026-11-30")
+    }
     found, _ = files.read(instructor_file(tmp_path), bool)
     assert found["words"] == {"03": "heron"}
 
@@ -165,3 +167,14 @@ def test_agenda_kit_and_hazard_sheet_speak_of_the_lessons_of_this_group():
     assert {"mains", "stored charge", "lead", "hot tools", "PCB oil"} <= set(hazards)
     signed = "".join(hazard_sheet(BENCH).parts)
     assert signed.count("CAUTION: ") == len(hazards) and "<td>Ben Example</td>" in signed
+
+
+@pytest.mark.behaviour
+@pytest.mark.parametrize("lesson", ["../../etc/passwd", "own-fuses", "99"])
+def test_paper_of_a_lesson_that_there_is_not_is_refused_before_anything_is_written(
+    tmp_path, lesson
+):
+    files.write(tmp_path / "group.json", BENCH._replace(lessons=(lesson,)).to_dict())
+    with pytest.raises(RepairlibError, match="has this name"):
+        run_class(["paper", str(tmp_path)], False)
+    assert not (tmp_path / "paper").exists()
