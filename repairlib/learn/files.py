@@ -9,7 +9,8 @@ from __future__ import annotations
 import json
 import os
 import stat
-from collections.abc import Callable
+from collections.abc import Callable, Iterator
+from contextlib import contextmanager
 from functools import partial
 from pathlib import Path
 
@@ -18,8 +19,28 @@ from repairlib.core.typed.textfile import bytes_of
 
 FORMAT = 1
 WRITABLE = "a folder that can be written, set in REPAIRLIB_HOME, on a disk with room"
-locked = partial(saving.locked, accepted=WRITABLE)
 saying_why = partial(saving.saying_why, accepted=WRITABLE)
+
+
+@contextmanager
+def locked(path: Path) -> Iterator[None]:
+    """Hold the right to change `path` alone; a folder made for it is its owner's alone.
+
+    Names, answers and marks lie in such folders. Raises RepairlibError when it cannot be had.
+    """
+    make_private(path.parent)
+    with saving.locked(path, WRITABLE):
+        yield
+
+
+def make_private(folder: Path) -> None:
+    """Make a folder, and those above it, for its owner alone; one that is there stays as it is.
+
+    Raises RepairlibError when it cannot be made.
+    """
+    with saying_why(folder):
+        for missing in reversed([one for one in (folder, *folder.parents) if not one.exists()]):
+            missing.mkdir(mode=0o700, exist_ok=True)
 
 
 def read(path: Path, is_ours: Callable[[dict], bool]) -> tuple[dict | None, str]:
@@ -47,10 +68,13 @@ def read(path: Path, is_ours: Callable[[dict], bool]) -> tuple[dict | None, str]
     return found, ""
 
 
-def write(path: Path, content: dict) -> None:
-    """Put `content` in `path`: all of it or none of it. Call it while `path` is locked."""
+def write(path: Path, content: dict, mode: int | None = None) -> None:
+    """Put `content` in `path`: all of it or none of it. Call it while `path` is locked.
+
+    `mode` as of `put_in_place`.
+    """
     text = json.dumps({**content, "format": FORMAT}, indent=1)
-    put_in_place(path, text.encode("ascii") + b"\n")
+    put_in_place(path, text.encode("ascii") + b"\n", mode)
 
 
 def put_in_place(path: Path, data: bytes, mode: int | None = None) -> None:
@@ -63,7 +87,7 @@ def put_in_place(path: Path, data: bytes, mode: int | None = None) -> None:
         fresh = path.with_name(path.name + ".new")
         fresh.unlink(missing_ok=True)  # half written by a killed kernel, or a link to elsewhere
         try:
-            with open(fresh, "xb") as file:
+            with open(fresh, "xb", opener=_for_nobody_else if mode is not None else None) as file:
                 file.write(data)
                 file.flush()
                 os.fsync(file.fileno())
@@ -76,6 +100,11 @@ def put_in_place(path: Path, data: bytes, mode: int | None = None) -> None:
             fresh.unlink(missing_ok=True)
             raise
         saving.sync_folder(path.parent)
+
+
+def _for_nobody_else(path: str, flags: int) -> int:
+    """Open a file that only its owner reads, until it is said who may."""
+    return os.open(path, flags, 0o600)
 
 
 def read_or_keep_aside(path: Path, is_ours: Callable[[dict], bool]) -> tuple[dict | None, str]:

@@ -22,6 +22,7 @@ from repairlib.learn.learner import LONGEST
 
 FILE = "instructor.json"
 BETWEEN = ", "  # the used words
+MINE = 0o600  # names and release words: nobody else's
 A_NAME = f"--by with the name of who signs, up to {LONGEST} letters"
 
 
@@ -65,7 +66,7 @@ def sign(folder: str | Path, group: Group, who: str, by: str, on: str) -> Signed
     with files.locked(path):
         found = _content(path)
         others = [one for one in found.get("signed", []) if one["word"] != made.word]
-        files.write(path, {**found, "signed": [*others, made._asdict()]})
+        files.write(path, {**found, "signed": [*others, made._asdict()]}, MINE)
     return made
 
 
@@ -88,7 +89,7 @@ def note_members(folder: str | Path, group: Group, gone: Iterable[Member] = ()) 
         noted = {"group": group.name, **found, "used_words": BETWEEN.join(words)}
         if "signed" in found:
             noted["signed"] = [one for one in found["signed"] if one["word"] not in out]
-        files.write(path, noted)
+        files.write(path, noted, MINE)
 
 
 def release_words(folder: str | Path) -> dict[str, str]:
@@ -102,7 +103,7 @@ def keep_release_word(folder: str | Path, lesson: str, word: str) -> None:
     with files.locked(path):
         found = _content(path)
         words = {**found.get("release_words", {}), lesson: word}
-        files.write(path, {**found, "release_words": words})
+        files.write(path, {**found, "release_words": words}, MINE)
 
 
 def _content(path: Path) -> dict[str, Any]:

@@ -91,8 +91,6 @@ def write_mark_book(
     items, following = items_of(entries), next_for(group, due)
     place = Path(folder) / "marks"
     kept = place / "marks.json"
-    with files.saying_why(place):
-        place.mkdir(mode=0o700, parents=True, exist_ok=True)
     with files.locked(kept):
         before, note = files.settle(kept, is_marks)
         before = before or {"marks": [], "moved": [], "anew": [], "version": VERSION}

@@ -95,8 +95,7 @@ def type_in(folder: Path | str, group: Group, text: str, at: int | None = None) 
     at = time.time_ns() // 1_000_000 if at is None else at
     read = read_typed(text, group)
     place = Path(folder) / "handed-in"
-    with files.saying_why(place):
-        place.mkdir(parents=True, exist_ok=True)
+    files.make_private(place)
     by_member: dict[str, list[Sheet]] = {}
     for one in read.sheets:
         by_member.setdefault(one.member.word, []).append(one)

@@ -1,5 +1,7 @@
 """Handing in by code: into the group's folder, or as a file to give by hand."""
 
+import stat
+
 import pytest
 
 from repairlib.core.errors import RepairlibError
@@ -33,6 +35,8 @@ def test_without_a_folder_the_file_lies_at_home_and_the_path_is_said(home):
     open_exercise(LESSON).answer(q7="12 nF")
     assert said(hand_in_work())[0] != receipt
     assert len(list(home.rglob("handed-in-*.json"))) == 1
+    assert stat.S_IMODE(path.stat().st_mode) == 0o600
+    assert stat.S_IMODE((home / "answers").stat().st_mode) == 0o700
     assert len(read_hand_in(path.read_bytes())["lessons"]) == 1
 
 

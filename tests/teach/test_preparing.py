@@ -1,6 +1,7 @@
 """A group is made in one command, and made longer without changing what is there."""
 
 import json
+import stat
 
 import pytest
 
@@ -35,6 +36,11 @@ def test_a_folder_has_the_group_and_what_stays_with_the_instructor(folder):
     assert [one.name for one in group.members] == NAMES.split("\n")[:-1]
     assert len({one.word for one in group.members}) == 3 and group.lessons == ONE_EVENING
     assert json.loads((folder / "instructor.json").read_text())["group"] == "tuesday-bench"
+    assert mode(folder) == 0o700 and mode(folder / "instructor.json") == 0o600
+
+
+def mode(path):
+    return stat.S_IMODE(path.stat().st_mode)
 
 
 def test_the_same_list_gives_the_same_group_in_any_order(tmp_path):
@@ -192,6 +198,7 @@ def test_the_command_prints_the_paper_too(capsys, tmp_path, folder):
     status, said = run(capsys, names, "--out", folder, "--lessons", "00", paper="")
     assert status == 0 and f"Open {folder / 'paper' / 'index.html'}" in said
     assert "Ada Example" in (folder / "paper" / "questions" / "00-start-here.html").read_text()
+    assert mode(folder / "paper") == mode(folder / "paper" / "instructor") == 0o700
 
 
 def test_the_command_answers_in_json_and_refuses_in_one_line(capsys, tmp_path, folder):

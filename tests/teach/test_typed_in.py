@@ -1,6 +1,7 @@
 """Paper answers typed in: what each line gives, what is told, and how many keys a sheet takes."""
 
 import json
+import stat
 
 import pytest
 
@@ -151,6 +152,7 @@ def test_the_file_is_one_that_was_handed_in_and_says_from_paper(tmp_path):
     text = f"{KITE.word}+{MOSS.word} 03: {'|'.join(answers)}\n{right_line(MOSS, START)}"
     done = type_in(tmp_path, GROUP, text, at=1_796_000_000_000)
     assert [one.parent.name for one in done.files] == ["handed-in"] * 2
+    assert stat.S_IMODE((tmp_path / "handed-in").stat().st_mode) == 0o700
     content = read_hand_in(done.files[0].read_bytes())
     assert not content["changed"]
     said = [content[name] for name in ("name", "partner", "from")]

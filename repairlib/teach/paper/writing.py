@@ -99,9 +99,7 @@ def write_paper(
     job = partial(_job, given)
     jobs = [job("lesson", one) for one in group.lessons]
     jobs[1:1] = [job("key"), job("bench")]  # the longest first, so that none is left for the end
-    with files.saying_why(place):
-        place.mkdir(parents=True, exist_ok=True)
-        (place / INSTRUCTOR).mkdir(mode=0o700, exist_ok=True)
+    files.make_private(place / INSTRUCTOR)  # names, questions and the key
     printed = tuple(one for done in _done(jobs, with_pdf) for one in done)
     notes = () if with_pdf else (NO_PDF,)
     index = index_page(group, printed, given[2], notes)
