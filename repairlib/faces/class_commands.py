@@ -26,6 +26,16 @@ class Verb(NamedTuple):
     says: str = ""
 
 
+TYPING_IN = """One line for each sheet: the member's word, the number of the lesson, the answers in
+the order of the questions, with | between them. Options and steps by their letters on that sheet,
+the cells of a table row by row with commas. An empty place or - is not answered.
+    kite 03: b | 100 nF | c a b | 16, 25, a
+    kite + moss 04: a | - | b            (two who answered together)
+A line that was read out ends in = and its two check signs. A later line replaces an earlier
+one."""
+NAMING = """NAMES is a text file, or - for what is typed or piped in. A second time in the same
+FOLDER adds who is new and the lessons named, and changes nobody's word or questions; --leave-out
+takes out who is no longer in the list. Use one folder for all evenings: permits come from it."""
 HOLDING = """A lesson that is held saves answers and does not say what is right or wrong until it is
 released, to all at once. What is dangerous it says at once. It is practice and no examination:
 who can program can find the answers on the learner's computer."""
@@ -36,6 +46,7 @@ VERBS: dict[str, Verb] = {
         "new:make_group",
         ("--out", "--called", "--lessons"),
         ("--leave-out", "--no-paper"),
+        NAMING,
     ),
     "forget": Verb(
         "forget WHO [--for-good] | WHO --from FOLDER",
@@ -55,7 +66,7 @@ VERBS: dict[str, Verb] = {
         "collect:collect_marks",
         ("--anew", "--every"),
     ),
-    "type-in": Verb("type-in FOLDER LINES.txt [--json]", "type_in:type_in_lines"),
+    "type-in": Verb("type-in FOLDER LINES.txt [--json]", "type_in:type_in_lines", says=TYPING_IN),
     "screens": Verb("screens LESSON --out FILE.html", "screens:show_on_screens", ("--out",)),
     "hold": Verb("hold FOLDER LESSON", "hold:hold", says=HOLDING),
     "release": Verb("release FOLDER LESSON", "hold:release", says=HOLDING),

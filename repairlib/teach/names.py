@@ -284,6 +284,8 @@ def _no_name(name: str) -> str:
     """Why this is no name, or "" when it is one."""
     if not any(sign.isalpha() for sign in name):
         return "no letter that could be a name"
+    if any(sign in name for sign in "!?:="):
+        return "a sentence or a label, no name"
     if name.rstrip(".").casefold() in TITLES:
         return "a title alone"
     if sum(sign.isdigit() for sign in name) > FIGURES:

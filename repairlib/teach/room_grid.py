@@ -186,8 +186,9 @@ def _number(item: Item, lesson, first: bool) -> str:
 
 
 def _wrong(item: Item, first: bool) -> str:
-    looks = " ".join((*(["b"] if first else []), *(["hard"] if item.hard else [])))
     shown = f"{100 * item.first_wrong:.0f}" if item.tried else ""
+    said = {"b": first, "hard": item.hard, "all": shown == "100"}
+    looks = " ".join(name for name, it_is in said.items() if it_is)
     return f'<td class="{looks}">{shown}</td>'
 
 

@@ -35,6 +35,7 @@ i { font-style: normal; }
 .grid thead tr + tr th { letter-spacing: -1px; text-overflow: clip; }
 .grid td { height: 24px; padding: 0; font-size: 15px; line-height: 1; white-space: nowrap; }
 .grid tfoot td, .grid tfoot th { font-size: 12px; letter-spacing: -.5px; height: 20px; }
+.grid tfoot td { overflow: hidden; } .grid tfoot .all { letter-spacing: -1.5px; font-size: 10px; }
 .b { border-left: 3px solid var(--ink); }
 .where { text-align: left; font-size: 13px !important; padding: 0 3px !important;
   overflow: hidden; text-overflow: ellipsis; white-space: nowrap; }

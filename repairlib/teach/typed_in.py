@@ -36,9 +36,11 @@ from repairlib.learn.hand_in import (
     receipt_of,
 )
 from repairlib.learn.learner import member_of, named_in
+from repairlib.learn.progress import number_of
 from repairlib.learn.question import UNREADABLE, UNSAFE, Choice, Question
 from repairlib.learn.tries import NO_TRY
 from repairlib.teach.anew import lesson_of
+from repairlib.teach.marked import is_lesson_of
 
 FORM = "WORD LESSON: answer | answer | …"
 NOTHING = ("", "-")
@@ -134,6 +136,9 @@ def _read_line(number: int, line: str, group: Group) -> tuple[Sheet, list[Troubl
     member = group.member(first)
     partner = group.member(second).name if plus else ""
     lesson = lesson_of(which, group)
+    if not is_lesson_of(group, lesson):
+        taken = ", ".join(map(number_of, group.lessons))
+        raise RepairlibError(which, f"the group {group.name} does not take this lesson", taken)
     asked = questions_of(lesson, member_of(group, member), group)
     pieces = [piece.strip() for piece in rest.split("|")]
     if len(pieces) == len(asked) + 1 and not pieces[-1]:

@@ -82,6 +82,13 @@ def test_a_pair_has_two_names():
     assert (sheet.member, sheet.partner) == (KITE, MOSS.name)
 
 
+def test_a_lesson_that_the_group_does_not_take_is_told():
+    """A line of another evening's group, with the same words, is for nobody here."""
+    read = read_typed(f"{KITE.word} 00: a|||||||", GROUP._replace(lessons=(LESSONS[1],)))
+    assert not read.sheets
+    assert "the group Tuesday bench does not take this lesson" in str(read.troubles[0])
+
+
 def test_each_trouble_names_line_and_question_and_nothing_else_is_lost():
     lines = f"""
 # the first evening

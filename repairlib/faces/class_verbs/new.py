@@ -15,7 +15,7 @@ from repairlib.teach.preparing import Prepared, lessons_named, prepare
 NEXT = (
     "1. Copy {file} to each learner's computer; there: python -m repairlib lessons --group {name}",
     "2. Tell each learner their word: it is shorter to type than the name, and no password. "
-    "It stands on each of their sheets.",
+    "It stands on the strips to cut, and on each of their sheets.",
     "3. When they have handed in: python -m repairlib class collect {folder}",
 )
 WRITTEN_ANEW = 0.85  # how like two names must be to be asked about

@@ -40,13 +40,19 @@ class ExerciseForm(Panel):
     def __init__(self, exercise: Exercise):
         self.exercise = exercise
         self.unsaved: dict = {}
-        self.who, self.notes, self.sheet, self.kept = HandOver(), words(), words(), words()
+        self.who = HandOver(self._cover)
+        self.notes, self.sheet, self.kept = words(), words(), words()
         self.hold, self.hand_in = HoldView(exercise.lesson, self._look), HandInView(exercise)
         self.held = False
         super().__init__()
         self._ask()
         self._set_then = self._set_now()
         follow(f"exercise {exercise.lesson}", self._turn)
+
+    def _cover(self, is_open: bool) -> None:
+        """Hide the questions during a hand-over: they are still those of the one before."""
+        for view in self.views.values():
+            view.layout.display = "none" if is_open else ""
 
     def _ask(self, problem: str = "") -> None:
         """Put in the questions of the exercise's learner, with the answers so far."""

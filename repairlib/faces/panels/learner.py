@@ -13,7 +13,7 @@ from repairlib.core.errors import RepairlibError
 from repairlib.core.html import text, told
 from repairlib.faces.panels.carry import CarryWork
 from repairlib.faces.panels.following import follow, forget_here, turn_to
-from repairlib.faces.panels.look import Panel, trouble, words
+from repairlib.faces.panels.look import Panel, enter_presses, trouble, words
 from repairlib.faces.panels.members import (
     MemberFields,
     Together,
@@ -66,6 +66,8 @@ class NameFields(widgets.VBox):
         self.show = widgets.Button(description=SHOW, button_style="primary")
         self.status = words()
         self.show.on_click(self._show)
+        for field in (self.name, self.group):
+            enter_presses(field, self.show)
         super().__init__([self.name, self.group, self.show, self.status])
 
     def show_as_set(self, learner: Learner | Demo) -> None:
@@ -133,10 +135,11 @@ class HandOver(widgets.VBox):
 
     Its parts: `who`, `together` for a pair, the button `hand_over`, `others` with a button for each
     who was here before, `members` with one for each other member of the group that this computer
-    knows, and `fields` for somebody new.
+    knows, and `fields` for somebody new. `cover` is told whether it is open: then nobody answers.
     """
 
-    def __init__(self):
+    def __init__(self, cover: Callable[[bool], None] = lambda is_open: None):
+        self._cover = cover
         self.who, self.together = words(), Together()
         self.hand_over = widgets.Button(description=HAND_OVER)
         self.hand_over.on_click(self._toggle)
@@ -172,6 +175,7 @@ class HandOver(widgets.VBox):
     def _toggle(self, _button=None) -> None:
         hidden = self.choices.layout.display == "none"
         self.choices.layout.display = "" if hidden else "none"
+        self._cover(hidden)
         if hidden:
             self.fields.status.value = ""
             group = self.fields.group if isinstance(self.fields, MemberFields) else None

@@ -129,6 +129,16 @@ def named(control: widgets.DOMWidget, name: str) -> widgets.DOMWidget:
     return control
 
 
+def enter_presses(field: widgets.Text, button: widgets.Button) -> None:
+    """Let the key Enter, in a field, press a button."""
+
+    def press(_field, content, _buffers):
+        if content.get("event") == "submit":
+            button.click()
+
+    field.on_msg(press)
+
+
 def words(html: str = "") -> widgets.HTML:
     """A piece of HTML that can change. Callbacks write here; they never print."""
     return widgets.HTML(html)

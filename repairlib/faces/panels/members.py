@@ -9,7 +9,7 @@ import ipywidgets as widgets
 from repairlib.core.errors import RepairlibError
 from repairlib.core.html import told
 from repairlib.faces.panels.following import turn_to
-from repairlib.faces.panels.look import trouble, words
+from repairlib.faces.panels.look import enter_presses, trouble, words
 from repairlib.learn.draws import normal
 from repairlib.learn.group import Group, Member, known_group
 from repairlib.learn.learner import DEMO, Demo, Learner
@@ -50,6 +50,7 @@ class MemberFields(widgets.VBox):
         self.offered = widgets.HBox(layout={"flex_flow": "row wrap"})
         self.status = words()
         self.show.on_click(self._show)
+        enter_presses(self.word, self.show)
         self.names.observe(self._chosen, "value")
         self._filling = False
         typed = widgets.HBox([self.word, self.show], layout={"flex_flow": "row wrap"})

@@ -35,6 +35,7 @@ body { font-size: 9pt; line-height: 1.25; }
 .asked p.words { line-height: 1.15; }
 .beside, .row { margin: 0; table-layout: fixed; }
 .beside > tbody > tr > td, .row > tbody > tr > td { border: 0; padding: 0; }
+.row > tbody > tr > td + td { padding-left: 3mm; }
 .beside td + td { padding-left: 3mm; }
 .row .beside td { display: block; width: auto !important; padding: 0; }
 .row .beside td + td { margin-left: -14mm; }
@@ -58,6 +59,7 @@ body { font-size: 9pt; line-height: 1.26; }
 .shown .piece { display: inline-block; vertical-align: top; break-inside: avoid;
   margin-right: .8mm; }
 .shown .column { display: inline-block; vertical-align: top; width: 47mm; margin: 0 .4mm 1mm 0;
+  padding-right: 3mm;
   font-size: 8.5pt; line-height: 1.2; }
 .shown .column img { display: block; }
 .words ul { columns: 3; column-gap: 4mm; list-style: none; padding: 0; margin: 0;
@@ -111,4 +113,11 @@ MEASURE_STYLE = """
 table { break-inside: auto; table-layout: fixed; } tbody td { height: 7.5mm; }
 th:first-child { width: 15mm; } th:nth-child(2) { width: 42mm; } th:last-child { width: 38mm; }
 .fields .write { min-width: 26mm; margin-right: 3mm; }
+"""
+
+STRIPS_STYLE = """
+table { table-layout: fixed; break-inside: auto; } tr { break-inside: avoid; }
+td { border: 1px dashed #000; padding: 3mm 4mm; width: 50%; }
+td p { margin: 0; } .word { font-size: 20pt; font-weight: bold; letter-spacing: .1em; }
+td small { font-size: 8.5pt; }
 """

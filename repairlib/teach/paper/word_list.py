@@ -10,6 +10,5 @@ from repairlib.teach.paper.style import WORD_STYLE
 def word_list() -> Sheet:
     """All words, each with its meaning."""
     words = Explained(all_words())
-    return Sheet(
-        "Words", "The words of this workbook", ("<h1>Words</h1>", words.listed()), WORD_STYLE
-    )
+    parts = ("<h1>Word list</h1>", words.listed())
+    return Sheet("Word list", "The words of this workbook", parts, WORD_STYLE)

@@ -50,6 +50,7 @@ from repairlib.teach.paper.printing import (
 )
 from repairlib.teach.paper.question_sheet import question_sheet
 from repairlib.teach.paper.word_list import word_list
+from repairlib.teach.paper.word_strips import word_strips
 
 FOLDER, INSTRUCTOR = "paper", "instructor"
 MOST_PROCESSES = 4  # each takes about 150 MB
@@ -179,6 +180,7 @@ def _bench(job: Job, group: Group) -> list[Printed]:
     sheets = {
         "bench/pocket-cards": pocket_cards(),
         "bench/words": word_list(),
+        "bench/word-strips": word_strips(group),
         "bench/hazard-sheet": hazard_sheet(group),
         "bench/readings": measuring_sheet(places, named),
         "bench/permits": given,

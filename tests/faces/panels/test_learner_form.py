@@ -109,6 +109,22 @@ def test_hand_over_in_two_clicks_and_the_questions_follow():
     assert open_exercise(LESSON).saved.read()["q7"] == "47 pF"
 
 
+def test_nobody_answers_for_another_while_it_is_being_handed_over():
+    form = answer_form(open_exercise(LESSON))
+
+    def hidden():
+        return {view.layout.display for view in form.views.values()}
+
+    form.who.hand_over.click()
+    assert hidden() == {"none"}
+    form.who.hand_over.click()
+    assert hidden() == {""}
+    form.who.hand_over.click()
+    form.who.fields.name.value = "Ada Example"
+    form.who.fields.show.click()
+    assert not hidden() & {"none"}
+
+
 def test_two_hundred_hand_overs_put_no_answer_into_another_file(monkeypatch):
     """Of three at one laptop, each answers with the own name; q7 alone is asked, to be quick."""
     asked = [one for one in open_exercise(LESSON).questions if one.id == "q7"]

@@ -80,6 +80,13 @@ def test_a_slip_is_offered_and_not_taken(group):
     assert current_learner()[0] == ADA and not form.fields.offered.children
 
 
+def test_enter_in_the_field_does_what_the_button_does(group):
+    form = learner_form()
+    form.fields.word.value = "wasp"
+    form.fields.word._handle_custom_msg({"event": "submit"}, [])  # as the browser sends it
+    assert current_learner()[0] == ADA
+
+
 def test_who_is_not_in_the_group_may_go_on_alone_when_they_say_so(group):
     form = learner_form()
     form.fields.word.value = "Gus <b>"

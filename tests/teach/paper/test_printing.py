@@ -124,7 +124,7 @@ def test_without_pdf_the_html_is_written_and_one_line_says_what_to_install(tmp_p
     group = GROUP._replace(members=TWELVE[:2], lessons=("00-start-here",))
     files.write(tmp_path / "group.json", group.to_dict())
     said = run_class(["paper", str(tmp_path), "--letter"], False).splitlines()
-    assert said[0].startswith("Paper: 11 files. Open ") and said[1:] == [NO_PDF]
+    assert said[0].startswith("Paper: 12 files. Open ") and said[1:] == [NO_PDF]
     paper = tmp_path / "paper"
     assert not list(paper.glob("**/*.pdf"))
     questions = (paper / "questions" / "00-start-here.html").read_text(encoding="utf-8")
@@ -133,7 +133,7 @@ def test_without_pdf_the_html_is_written_and_one_line_says_what_to_install(tmp_p
     assert "size: Letter;" in questions and "page: s1" in questions
     index = (paper / "index.html").read_text(encoding="utf-8")
     linked = [one.relative_to(paper).as_posix() for one in paper.glob("*/*.html")]
-    assert len(linked) == 11 and all(f'href="{one}"' in index for one in linked)
+    assert len(linked) == 12 and all(f'href="{one}"' in index for one in linked)
     assert (paper / "instructor").stat().st_mode & 0o077 == 0 or os.name == "nt"
     key = (paper / "instructor" / "key.html").read_text(encoding="utf-8")
     assert "Instructor only" in key and "kite" in key and "moss" in key
