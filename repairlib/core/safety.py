@@ -72,6 +72,18 @@ HAZARDS = {
         "A charged capacitor gives all it holds in one blow to whatever bridges its two ends, long "
         "after the plug is out; above 60 V dc it is for a qualified person.",
     ),
+    "wrist strap": Hazard(
+        "A wrist strap ties you to ground",
+        "Whenever a strap is worn and something on the bench can be live.",
+        (
+            "Wear it only with its 1 MΩ: measure its cord from stud to clip before each session.",
+            "Bare and live above 60 V dc or 30 V rms: strap off, stop, hand the job on.",
+            "It is no protection against mains.",
+        ),
+        "Local electrical rules and a qualified person come first.",
+        "A strap without its resistor leads the current of a live part through you to ground, and "
+        "that kills.",
+    ),
     "hot tools": _HOT_TOOLS,
     "heat and fire": replace(
         _HOT_TOOLS,

@@ -98,7 +98,7 @@ def test_demo_paths():
     assert demo_path("x.csv").parent.name == "demo"
 
 
-KEYS = "mains, stored charge, hot tools, heat and fire, fumes and flux, lead, solvents"
+KEYS = "mains, stored charge, wrist strap, hot tools, heat and fire, fumes and flux, lead, solvents"
 KEYS = [*KEYS.split(", "), "flying leads and eyes", "batteries", "high-voltage tubes"]
 POISONS = ["PCB oil", "wet tantalum", "asbestos", "beryllium oxide"]
 

@@ -6,6 +6,7 @@ import pytest
 
 from repairlib.core.limits import hazards_of_capacitor
 from repairlib.core.safety import HAZARDS, caution
+from repairlib.esd import strap_on_or_off
 from repairlib.markings import read
 from repairlib.recap import plan, substitute_capacitor
 
@@ -54,6 +55,14 @@ def test_oil_is_named_where_an_oil_paper_part_is_met():
     assert "PCB oil" not in item.cautions
     assert "PCB oil" in substitute_capacitor("paper", "film", "400 V").cautions
     assert hazards_of_capacitor(25, oil=True) == ("PCB oil",)
+
+
+@pytest.mark.published("IEC 62368-1, 5.2.2, ES1: 60 V dc, 30 V rms")
+def test_a_strap_comes_off_above_the_limits_that_the_calculator_has():
+    assert "above 60 V dc or 30 V rms: strap off" in str(caution("wrist strap"))
+    for volts, kind in ((60, "dc"), (30, "ac rms")):
+        assert strap_on_or_off(volts, kind).verdict == "strap may stay on"
+        assert strap_on_or_off(volts + 1, kind).verdict.startswith("strap off")
 
 
 @pytest.mark.common_practice

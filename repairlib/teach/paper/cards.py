@@ -8,7 +8,7 @@ from typing import NamedTuple
 from repairlib.core.html import Html, listed, row, table, text
 from repairlib.core.quantity import Quantity
 from repairlib.core.safety import HAZARDS
-from repairlib.core.sources import source
+from repairlib.core.sources import FROM_MEMORY, source
 from repairlib.esd import LEAST_STRAP, items, limit_row
 from repairlib.heat import alloy, iron_temperature
 from repairlib.markings import (
@@ -23,10 +23,12 @@ from repairlib.markings import (
 )
 from repairlib.polarity import EITHER, board_marks, part_marks
 from repairlib.polarity import UNKNOWN as NOT_FIXED
+from repairlib.show.sheets.before_work import at_the_iron
 from repairlib.teach.paper.printing import Sheet
 from repairlib.teach.paper.style import CARD_STYLE
 
 ON_A_PAGE = 4
+NOT_LOOKED_UP = "*"  # behind each figure for which no document was read
 # Which of the many go on a card is our choice; what the card says of them is the table's.
 SOLDERS = ("Sn63Pb37", "Sn60Pb40", "SAC305", "Sn99.3Cu0.7", "Bi58Sn42")
 EDITIONS = ("S20.20-2021", "IEC 61340-5-1:2016")
@@ -34,6 +36,7 @@ PARTS = (
     "radial-stripe", "axial-arrows", "can-segment", "tantalum-chip-bar", "dipped-plus",
     "polymer-can-segment", "polymer-chip-bar", "non-polar-np", "diode-band", "led-flat", "ic-notch",
 )  # fmt: skip
+LETTERS = {"tantalum": TANTALUM_LETTERS, "can": CAN_LETTERS}
 ON_A_BOARD = ("plus sign", "minus sign", "filled or hatched half circle", "square pad")
 TURNED = (
     "Marks are as you see them from the component side. Seen from the solder side left and right "
@@ -74,19 +77,21 @@ def all_cards() -> list[Card]:
 
 def dead_first() -> Card:
     """What comes before every other card."""
-    said = (*HAZARDS["mains"].do[:3], *HAZARDS["stored charge"].do)
-    told = listed(said, "ol") + f"<p><b>{text(HAZARDS['stored charge'].defer)}</b></p>"
+    told = "".join(
+        f"<h3>{text(one.title)}</h3>{listed(one.do)}<p><b>{text(one.defer)}</b></p>"
+        for one in (HAZARDS["mains"], HAZARDS["stored charge"])
+    )
     return Card("First: make it dead", Html(told), ("common practice",))
 
 
 def bands() -> Card:
     """What each colour of a resistor's bands means."""
     rows = []
-    for colour, (power, _) in MULTIPLIERS.items():
+    for colour, (power, origin) in MULTIPLIERS.items():
         figure = str(FIGURES.index(colour)) if colour in FIGURES else "–"
-        within = TOLERANCES.get(colour, ())
-        zeros = Html(f"× 10<sup>{power}</sup>")
-        rows.append((colour, figure, zeros, f"±{within[0][0]} %" if within else "–"))
+        zeros = Html(f"× 10<sup>{power}</sup>{_sign(origin)}")
+        within = [f"±{one[0]} %{_sign(one[2])}" for one in TOLERANCES.get(colour, ())[:1]]
+        rows.append((colour, figure, zeros, *(within or ["–"])))
     keys = [origin for _, origin in MULTIPLIERS.values()]
     keys += [one[2] for found in TOLERANCES.values() for one in found[:1]]
     grey = "Orange, yellow and grey tolerances are of the 2016 edition; the 2005 edition differs."
@@ -97,10 +102,7 @@ def two_characters() -> Card:
     """Rated voltage by a digit and a letter."""
     by_digit = ("0", "1", "2")
     letters = sorted({code[1] for code in TWO_CHARACTERS if code[0] in by_digit})
-    rows = [
-        (letter, *(_volts(TWO_CHARACTERS.get(digit + letter)) for digit in by_digit))
-        for letter in letters
-    ]
+    rows = [(letter, *(_volts_of_code(digit + letter) for digit in by_digit)) for letter in letters]
     told = "The digit gives the power of ten, the letter the figure: 1E is 25 V."
     keys = [code_source(code) for code in TWO_CHARACTERS if code[0] in by_digit]
     return Card(
@@ -112,17 +114,16 @@ def voltage_letters() -> Card:
     """Rated voltage by one letter: the same letter means two things."""
     letters = sorted({*TANTALUM_LETTERS, *CAN_LETTERS}, key=lambda one: (one.casefold(), one))
     rows = [
-        (one, _volts(TANTALUM_LETTERS.get(one)), _volts(CAN_LETTERS.get(one))) for one in letters
+        (one, _volts_of_letter("tantalum", one), _volts_of_letter("can", one)) for one in letters
     ]
     both = [one for one in letters if one in TANTALUM_LETTERS and one in CAN_LETTERS]
     traps = [
-        f"{one} is {_volts(TANTALUM_LETTERS[one])} on a tantalum block and "
-        f"{_volts(CAN_LETTERS[one])} on a can"
+        f"{one} is {_volts_of_letter('tantalum', one)} on a tantalum block and "
+        f"{_volts_of_letter('can', one)} on a can"
         for one in both
         if TANTALUM_LETTERS[one] != CAN_LETTERS[one]
     ]
-    keys = [letter_source("tantalum", one) for one in TANTALUM_LETTERS]
-    keys += [letter_source("can", one) for one in CAN_LETTERS]
+    keys = [letter_source(kind, one) for kind, known in LETTERS.items() for one in known]
     heads = ("letter", "tantalum block", "aluminium can")
     return Card("Volts: one letter", _table(heads, rows, f"Trap: {'; '.join(traps)}."), _once(keys))
 
@@ -130,16 +131,19 @@ def voltage_letters() -> Card:
 def part_polarity() -> Card:
     """What the marks on parts show."""
     marks = [part_marks()[name] for name in PARTS]
-    rows = [(one.family, one.mark, _shows(one.shows)) for one in marks]
+    rows = [(one.family, one.mark, _shows(one.shows) + _sign(one.source)) for one in marks]
     keys = [one.source for one in marks]
     return Card("Polarity: the part", _table(("part", "mark", "shows"), rows, TURNED), _once(keys))
 
 
 def board_polarity() -> Card:
     """What the marks on boards show."""
-    marks = [board_marks()[name] for name in ON_A_BOARD]
-    rows = [(one.mark, _shows(one.shows("capacitor")), _shows(one.shows("diode"))) for one in marks]
-    heads = ("mark on the board", "of a capacitor", "of a diode")
+    marks, kinds = [board_marks()[name] for name in ON_A_BOARD], ("capacitor", "diode")
+    rows = [
+        (one.mark, *(_shows(one.shows(part)) + _sign(one.source) for part in kinds))
+        for one in marks
+    ]
+    heads = ("mark on the board", *(f"of a {part}" for part in kinds))
     keys = [one.source for one in marks]
     return Card("Polarity: the board", _table(heads, rows, TURNED), _once(keys))
 
@@ -149,12 +153,14 @@ def solders() -> Card:
     rows, keys = [], []
     for name in SOLDERS:
         one, iron = alloy(name), iron_temperature(name)
-        rows.append((one.short or one.name, one.melting, "yes" if one.leaded else "no",
-                     f"{iron.start}, at most {iron.high}"))  # fmt: skip
+        melts = f"{one.melting}{_sign(one.source)}"
+        heat = f"{iron.start}, at most {iron.high}{_sign(*iron.sources)}"
+        rows.append((one.short or one.name, melts, "yes" if one.leaded else "no", heat))
         keys += [one.source, *iron.sources]
     heads = ("solder", "melts", "lead", "iron, ordinary joint")
     told = "Lead and bismuth must never meet. A wide, clean, wet tip first, more heat last."
-    return Card("Solders and the iron", _table(heads, rows, told), _once(keys))
+    says = Html(_table(heads, rows, told) + at_the_iron())
+    return Card("Solders and the iron", says, _once(keys))
 
 
 def esd() -> Card:
@@ -167,7 +173,10 @@ def esd() -> Card:
             keys += [one["source"] for one in found if one]
     least = Quantity(LEAST_STRAP, "Ω")
     told = f"A strap of less than {least} no longer protects the person who wears it."
-    return Card("Limits of an ESD bench", _table(("", *EDITIONS), rows, told), _once(keys))
+    strap = HAZARDS["wrist strap"]
+    said = f"<b>{text(strap.title)}.</b> {text(' '.join((*strap.do, strap.defer)))}"
+    says = Html(f'{_table(("", *EDITIONS), rows, told)}<p class="caution">⚠ {said}</p>')
+    return Card("Limits of an ESD bench", says, _once(keys))
 
 
 def _limit(found: dict[str, str] | None) -> str:
@@ -177,7 +186,7 @@ def _limit(found: dict[str, str] | None) -> str:
     sign = "up to" if found["to_included"] == "yes" else "under"
     low = f"{_short(found['from'], unit)} " if found["from"] else ""
     walk = f", walk under {found['walk_to_v']} V" if found["walk_to_v"] else ""
-    return f"{low}{sign} {_short(found['to'], unit)}{walk}"
+    return f"{low}{sign} {_short(found['to'], unit)}{walk}{_sign(found['source'])}"
 
 
 def _short(number: str, unit: str) -> str:
@@ -188,8 +197,21 @@ def _shows(end: str) -> str:
     return {EITHER: "either way round", NOT_FIXED: "not sure: measure"}.get(end, end)
 
 
-def _volts(volts: float | None) -> str:
-    return "–" if volts is None else f"{volts:g} V"
+def _volts_of_code(code: str) -> str:
+    return _volts(TWO_CHARACTERS.get(code), code_source(code))
+
+
+def _volts_of_letter(kind: str, letter: str) -> str:
+    return _volts(LETTERS[kind].get(letter), letter_source(kind, letter))
+
+
+def _volts(volts: float | None, origin: str) -> str:
+    return "–" if volts is None else f"{volts:g} V{_sign(origin)}"
+
+
+def _sign(*keys: str) -> str:
+    """The sign of what was not looked up, when one of those sources is none that was."""
+    return f" {NOT_LOOKED_UP}" if any(source(key).how == FROM_MEMORY for key in keys) else ""
 
 
 def _table(heads: Iterable[str], rows: Iterable[Iterable[object]], told: str) -> Html:
@@ -204,7 +226,8 @@ def _once(keys: Iterable[str]) -> tuple[str, ...]:
 def _laid(card: Card) -> str:
     named = [source(key) for key in card.sources]
     known = "; ".join(
-        f"{one.author}, {one.title}, {one.date}" if one.author else one.title for one in named
+        f"{one.author}, {one.title}, {one.date}" if one.author else f"{one.title}{_sign(one.key)}"
+        for one in named
     )
     return f'<h2>{text(card.title)}</h2>{card.says}<p class="origin">Sources: {text(known)}</p>'
 

@@ -77,9 +77,10 @@ CARD_STYLE = """
 @page { margin: 12mm 8mm 8mm; }
 .cards { margin: 0; table-layout: fixed; break-after: page; break-inside: auto; }
 .cards:last-child { break-after: auto; }
-.cards > tbody > tr > td { border: 1px dashed #000; padding: 2.5mm 3mm; height: 116mm; }
-.cards h2 { margin: 0 0 1mm; }
+.cards > tbody > tr > td { border: 1px dashed #000; padding: 2.5mm 3mm; height: 100mm; }
+.cards h2, .cards h3 { margin: 0 0 1mm; }
 .cards td td, .cards th { font-size: 8.2pt; padding: .2mm 1mm; } .cards td p { margin: 0 0 1mm; }
+.cards .caution { font-size: 8.2pt; line-height: 1.2; padding: .6mm 1.6mm; }
 .cards .origin { font-size: 8pt; line-height: 1.15; }
 .cards sup { font-size: 8pt; line-height: 1; }
 .cards li { font-size: 9.5pt; margin: 0 0 1.5mm; }

@@ -3,6 +3,7 @@
 import pytest
 
 from repairlib.core.errors import RepairlibError
+from repairlib.core.safety import HAZARDS
 from repairlib.core.tables import demo_path
 from repairlib.faces.class_commands import run_class
 from repairlib.health import read_measured
@@ -121,6 +122,57 @@ def test_the_card_of_letters_warns_of_the_one_that_means_two_things():
     (card,) = (one for one in all_cards() if one.title == "Volts: one letter")
     assert "J is 6.3 V on a tantalum block and 63 V on a can" in card.says
     assert "from memory" in card.sources  # of some letters there is no document
+
+
+def _says(title: str) -> str:
+    (card,) = (one for one in all_cards() if one.title == title)
+    return card.says
+
+
+@pytest.mark.behaviour
+def test_the_card_of_the_dead_bench_holds_all_that_is_to_be_done_and_who_comes_first():
+    says = _says("First: make it dead")
+    for one in (HAZARDS["mains"], HAZARDS["stored charge"]):
+        assert all(f"<li>{said}</li>" in says for said in one.do)
+        assert f"<b>{one.defer}</b>" in says
+
+
+@pytest.mark.behaviour
+@pytest.mark.parametrize(
+    ("title", "hazards"),
+    [
+        ("Solders and the iron", ("heat and fire", "fumes and flux", "lead")),
+        ("Limits of an ESD bench", ("wrist strap",)),
+    ],
+)
+def test_a_card_of_work_that_can_hurt_carries_its_caution(title, hazards):
+    says = _says(title)
+    for key in hazards:
+        assert f"<b>{HAZARDS[key].title}.</b> {HAZARDS[key].do[0]}" in says
+
+
+@pytest.mark.published("Panasonic part number system, TEH; Nichicon CD: which letters they list")
+@pytest.mark.parametrize(
+    ("title", "read", "from_memory"),
+    [
+        ("Volts: digit and letter", "<th>E</th><td>2.5 V *</td><td>25 V</td><td>250 V</td>", "B"),
+        ("Volts: one letter", "<th>V</th><td>35 V</td><td>35 V</td>", "e"),
+    ],
+)
+def test_a_voltage_that_was_read_is_told_from_one_from_memory(title, read, from_memory):
+    """1E and 2E are in the maker's list, 0E and the whole row of B are not."""
+    says = _says(title)
+    assert read in says
+    (row,) = (one for one in says.split("<tr>") if f"<th>{from_memory}</th>" in one)
+    assert row.count(" V *</td>") == row.count(" V") > 1
+
+
+@pytest.mark.behaviour
+def test_the_sign_of_what_is_from_memory_is_explained_where_it_stands_and_nowhere_else():
+    for one in "".join(pocket_cards().parts).split("<h2>")[1:]:
+        figures, _, origin = one.partition('<p class="origin">')
+        explained = "From memory, not looked up: verify before relying on it *" in origin
+        assert (" *</td>" in figures) == explained
 
 
 @pytest.mark.behaviour
