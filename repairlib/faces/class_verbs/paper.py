@@ -8,8 +8,11 @@ from pathlib import Path
 from repairlib.core.errors import RepairlibError
 from repairlib.faces.documents import json_text
 from repairlib.learn.group import GROUP_FILE, read_group
+from repairlib.learn.progress import number_of
 from repairlib.teach.instructor import sign as sign_for
 from repairlib.teach.paper import write_paper
+from repairlib.teach.paper.first_tries import first_tries
+from repairlib.teach.paper.permits import still_open
 
 
 def paper(words: list[str], options: dict[str, str], as_json: bool) -> str:
@@ -30,10 +33,16 @@ def sign(words: list[str], options: dict[str, str], as_json: bool) -> str:
     signed = sign_for(folder, group, str(who), options.get("--by", ""), date.today().isoformat())
     if as_json:
         return json_text(signed._asdict())
-    name = group.member(signed.word).name
-    return (
-        f"Signed for {name} ({signed.word}) by {signed.by} on {signed.on}. Then: class paper FOLDER"
-    )
+    member = group.member(signed.word)
+    due = still_open(member, group, first_tries(folder, group).get(member.word, {}))
+    told = [
+        f"Signed for {member.name} ({signed.word}) by {signed.by} on {signed.on}. "
+        "Then: class paper FOLDER"
+    ]
+    if due:
+        which = ", ".join(f"{number_of(one.lesson)} {one.question.id} {one.state}" for one in due)
+        told.append(f"It says that these were talked through, not right at first: {which}.")
+    return "\n".join(told)
 
 
 def _given(words: list[str], *due: str) -> list[Path]:

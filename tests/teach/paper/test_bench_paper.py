@@ -77,9 +77,9 @@ def test_signing_is_kept_with_the_instructor_and_leaves_the_rest_of_the_file(tmp
         run_class(["sign", str(tmp_path), "mosss", "--by", "Ida Muster"], False)
     with pytest.raises(RepairlibError, match="names nobody who signs"):
         sign(tmp_path, BENCH, "moss", "  ", "2026-11-29")
-    assert "Ben Example (moss) by Ida Muster" in run_class(
-        ["sign", str(tmp_path), "moss", "--by", "Ida Muster"], False
-    )
+    said = run_class(["sign", str(tmp_path), "moss", "--by", "Ida Muster"], False)
+    assert "Ben Example (moss) by Ida Muster" in said
+    assert "not right at first: 00 q1 not answered, " in said  # what was signed for
     sign(tmp_path, BENCH, "moss", "Ada Muster", "2026-11-30")
     assert signed_for(tmp_path, BENCH) == {
         "moss": Signed("moss", BEN.name, "Ada Muster", "2026-11-30")
