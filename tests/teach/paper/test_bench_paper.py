@@ -169,10 +169,13 @@ def test_a_voltage_that_was_read_is_told_from_one_from_memory(title, read, from_
 
 @pytest.mark.behaviour
 def test_the_sign_of_what_is_from_memory_is_explained_where_it_stands_and_nowhere_else():
+    signed = 0
     for one in "".join(pocket_cards().parts).split("<h2>")[1:]:
         figures, _, origin = one.partition('<p class="origin">')
         explained = "From memory, not looked up: verify before relying on it *" in origin
         assert (" *</td>" in figures) == explained
+        signed += explained
+    assert signed >= 5
 
 
 @pytest.mark.behaviour
