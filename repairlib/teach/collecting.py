@@ -16,7 +16,7 @@ from collections import deque
 from collections.abc import Callable, Iterable, Iterator, Mapping, Sequence
 from concurrent.futures import ProcessPoolExecutor
 from functools import partial
-from pathlib import Path, PurePosixPath
+from pathlib import Path
 from typing import Any, NamedTuple
 
 from repairlib.core.errors import RepairlibError, shown
@@ -33,6 +33,7 @@ from repairlib.teach.archives import (
     Refused,
     walk,
 )
+from repairlib.teach.holders import Holders
 from repairlib.teach.marked import Joined, Marked, is_lesson_of
 
 HANDED_IN = "handed-in"  # the folder below that of a group
@@ -43,10 +44,10 @@ ELSEWHERE = "in the folder of somebody else"
 RULE = (
     "The rule: for each member and lesson the newest valid file counts, by the time at which it "
     "was handed in; of two of the same time the one met first. A file that was changed, damaged or "
-    "made for another group is not valid, nor is one in a folder that is called by the word of "
-    "another member. Tries and dangerous answers are taken from every valid file, so that none is "
-    "lost with an older one. Marks are worked out from the answers anew; what a file says of marks "
-    "is not looked at. What a pair has answered counts for both."
+    "made for another group is not valid, nor is one in the folder of another member, called by "
+    "their word and beside those of others. Tries and dangerous answers are taken from every valid "
+    "file, so that none is lost with an older one. Marks are worked out from the answers anew; what "
+    "a file says of marks is not looked at. What a pair has answered counts for both."
 )
 A_SIDE = 200  # files from which on it pays to mark on all cores
 AT_A_TIME = 20  # members in one go
@@ -102,14 +103,16 @@ def collect(
     """
     accounts: list[Account] = []
     by_member: dict[str, list[Claim]] = {}
+    places = list(places)
     members = Members(group)
+    holders = Holders(places, members.by_word)
     contents: dict[bytes, int] = {}
     for number, (met, data) in enumerate(walk(places)):
         accounts.append(Account(met.shown, met.outcome, met.why))
         if met.outcome:
             continue
         try:
-            claim = _claim(group, members, number, met, data)
+            claim = _claim(group, members, holders, number, met, data)
         except Refused as reason:
             accounts[number] = Account(met.shown, reason.outcome, reason.why)
             continue
@@ -158,7 +161,9 @@ class Members:
             return error.accepted
 
 
-def _claim(group: Group, members: Members, number: int, met: Met, data: bytes) -> Claim:
+def _claim(
+    group: Group, members: Members, holders: Holders, number: int, met: Met, data: bytes
+) -> Claim:
     """What a file says of itself. Raises Refused for one that is for nobody of the group."""
     said = _head(data) or _whole(data, met.shown)
     name, at = said.get("name"), said.get("at")
@@ -171,8 +176,8 @@ def _claim(group: Group, members: Members, number: int, met: Met, data: bytes) -
     owner = members.find(name)
     if owner is None:
         raise Refused(STRANGER, f"{shown(name)}; nearest: {members.nearest(name)}")
-    holder = members.by_word.get(normal(PurePosixPath(met.shown).parent.name), owner)
-    if holder.word != owner.word:
+    holder = holders.holder(met.path)
+    if holder is not None and holder.word != owner.word:
         raise Refused(ELSEWHERE, f"{owner.name} in the folder of {holder.name}")
     found = {partner: members.find(partner) for partner in _partners(data)}
     partners = {partner: one for partner, one in found.items() if one is not None}

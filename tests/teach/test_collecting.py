@@ -1,6 +1,7 @@
 """All that lies in a place is accounted for; good files are marked, bad ones listed with why."""
 
 import hashlib
+import io
 import json
 import os
 import tracemalloc
@@ -135,6 +136,40 @@ def test_nobody_hands_in_for_another_from_a_folder_of_their_own(tmp_path):
     said = outcomes(accounts)
     assert said == {f"{ADA.word}/x.json": "counted", f"{BEN.word}/x.json": ELSEWHERE}
     assert {one.word for one in marked} == {ADA.word}
+
+
+def archived(data):
+    """A zip with this file in a folder called by the word of the first member."""
+    made = io.BytesIO()
+    with zipfile.ZipFile(made, "w") as archive:
+        archive.writestr(f"{ADA.word}/x.json", data)
+    return made.getvalue()
+
+
+@pytest.mark.parametrize("inside", ["x.json", "more/x.json", f"{ADA.word}/x.json", "x.zip"])
+def test_nobody_s_own_folder_is_a_way_to_hand_in_for_another(tmp_path, inside):
+    """A server makes a folder for each; a member may make further ones and archives in theirs."""
+    for member in GROUP.members:
+        (tmp_path / "in" / member.word).mkdir(parents=True)
+    path = tmp_path / "in" / BEN.word / inside
+    path.parent.mkdir(exist_ok=True, parents=True)
+    data = as_file(content(ADA))
+    path.write_bytes(archived(data) if path.suffix == ".zip" else data)
+    marked, (account,) = collected(tmp_path / "in")
+    assert account.outcome == ELSEWHERE and not marked
+    assert account.why == f"{ADA.name} in the folder of {BEN.name}"
+
+
+def test_a_folder_that_happens_to_be_called_by_a_word_is_nobody_s(tmp_path):
+    """Words are nouns, and a folder may be called "exam" or "desk"."""
+    group = GROUP._replace(members=(ADA, BEN._replace(word="exam"), *OTHERS))
+    for where in (tmp_path / "exam", tmp_path / "in" / "exam", tmp_path / "deep" / "a" / "exam"):
+        where.mkdir(parents=True)
+        put(where, **{one.word: as_file(content(one)) for one in (ADA, *OTHERS)})
+    for place in ("exam", "in", "deep", f"exam/{ADA.word}.json"):
+        marked, accounts = collected(tmp_path / place, group=group)
+        assert {one.outcome for one in accounts} == {"counted"}
+        assert len(marked) == len(LESSONS) * len(accounts)
 
 
 @pytest.mark.parametrize("name", ["SOMEBODY  number 0", "word0"])

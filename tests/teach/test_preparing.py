@@ -13,7 +13,7 @@ from repairlib.learn.group import read_group
 from repairlib.teach.instructor import keep_release_word, release_words, sign, signed_for
 from repairlib.teach.names import read_names
 from repairlib.teach.preparing import lessons_named, prepare
-from repairlib.teach.words import NOUNS, give_words
+from repairlib.teach.words import give_words
 
 pytestmark = pytest.mark.behaviour
 
@@ -98,24 +98,24 @@ def test_a_signature_needs_word_and_name(folder):
     assert not signed_for(folder, group._replace(members=(other, *group.members[1:])))
 
 
-def test_a_word_is_no_name_of_anybody_in_the_group(folder):
-    """Else `class sign FOLDER ruby` signs for Ruby although Eve has that word."""
-    names = [f"{word.title()} Example" for word in NOUNS[:20]]
-    names += [f"Ann-{word.title()} Example" for word in NOUNS[20:40]]
-    found = give_words("tuesday-bench", names)
-    assert set(found.values()).isdisjoint(NOUNS[:40])  # a third of all nouns
-    group = made(folder, "\n".join(names), lessons=lessons_named("00")).group
-    assert {one.name: one.word for one in group.members} == found
-    mine = read_group(folder / "group.json").members[0]
-    with pytest.raises(RepairlibError, match=f"this is the word of {mine.name}"):
-        made(folder, "\n".join((*names, mine.word.title())))
+@pytest.mark.parametrize("other", ["Wasp Example", "Ann-Wasp Example", "d'Wasp", "WASP"])
+def test_a_word_is_no_name_of_anybody_in_the_group(folder, other):
+    """Else `class sign FOLDER wasp` signs for one of the two, and who knows for whom."""
+    usual = give_words("Tuesday bench", ["Ada Example"])
+    assert usual == {"Ada Example": "wasp"}
+    listed = f"Ada Example\n{other}"
+    together = made(folder, listed, called="Tuesday bench").group
+    assert "wasp" not in {one.word for one in together.members}
+    later = folder.with_name("later")
+    made(later, other, called="Tuesday bench")
+    assert "wasp" not in {one.word for one in made(later, listed).group.members}
 
 
-def test_a_newcomer_s_word_is_no_name_of_those_who_were_there(folder):
-    there = "\n".join(f"{word.title()} Example" for word in NOUNS[:30])
-    made(folder, there, lessons=lessons_named("00"))
-    group = made(folder, "\n".join(f"Learner Number{n}" for n in range(30))).group
-    assert {one.word for one in group.members}.isdisjoint(NOUNS[:30])
+def test_nobody_joins_by_a_name_that_is_a_word_in_the_group(folder):
+    made(folder, "Ada Example", called="Tuesday bench")
+    with pytest.raises(RepairlibError, match="this is the word of Ada Example"):
+        made(folder, "Ada Example\nWasp")
+    assert len(made(folder, "Ada Example\nWasp Sample").group.members) == 2
 
 
 def test_what_is_handed_in_has_a_folder_from_the_beginning(folder):
