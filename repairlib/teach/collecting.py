@@ -46,8 +46,8 @@ RULE = (
     "was handed in; of two of the same time the one met first. A file that was changed, damaged or "
     "made for another group is not valid, nor is one in the folder of another member, called by "
     "their word and beside those of others. Tries and dangerous answers are taken from every valid "
-    "file, so that none is lost with an older one. Marks are worked out from the answers anew; what "
-    "a file says of marks is not looked at. What a pair has answered counts for both."
+    "file, so that none is lost with an older one. Marks are worked out from the answers anew; "
+    "what a file says of marks is not looked at. What a pair has answered counts for both."
 )
 A_SIDE = 200  # files from which on it pays to mark on all cores
 AT_A_TIME = 20  # members in one go
