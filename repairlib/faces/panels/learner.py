@@ -34,7 +34,7 @@ Leave both empty to work on the demo variant.</p>"""
 GROUP_HELP = """<p>This computer is used by the group <b>{group}</b>. Type the word on your card, or
 choose your name: it brings your own questions. Two of you at one sheet? One is set here; then
 <i>together with</i> names the other.</p>"""
-SHOW, FORGET, HAND_OVER = "Show my questions", "Forget me on this computer", "Hand over"
+SHOW, FORGET, HAND_OVER = "Show my questions", "Do not show my name here", "Hand over"
 CARRY = "Go on at another computer"
 NAME, NAME_HINT = "Your name", "as your instructor knows you, or as you like"
 GROUP, GROUP_HINT = "Group", "as your instructor calls it"
@@ -48,7 +48,8 @@ FORGOTTEN = (
     "The name {who} is no longer shown here. It is the demo variant's turn.",
     "The answers and the work stay on this computer, with the name in them: type name and group "
     "again, and they are back.",
-    "To remove them for good, delete these folders: {answers} and {work}",
+    "To remove them for good, in a terminal: python -m repairlib class forget NAME. They lie in "
+    "{answers} and {work}",
 )
 
 SOMEBODY_NEW, YOUR_WORD = "Somebody new?", "Or type your word:"
@@ -224,7 +225,7 @@ def forgotten_html(learner: Learner | Demo) -> str:
     """What is said when a learner was forgotten: what stays on the disk, and where."""
     folders = {kind: home() / kind / learner.folder() for kind in ("answers", "work")}
     says = [said.format(who=learner.who, **folders) for said in FORGOTTEN]
-    return told("right", "Forgotten", says)
+    return told("right", "Your name is off the list", says)
 
 
 def learner_form() -> LearnerForm:

@@ -68,7 +68,7 @@ def test_forget_clears_the_form_and_says_what_stays(home):
     assert current_learner() == (DEMO, "")
     assert "Ada" not in (home / "learner.json").read_text()
     said = form.status.value
-    assert "Forgotten" in said and "stay on this computer" in said
+    assert "off the list" in said and "stay on this computer" in said
     assert str(open_exercise(LESSON).saved.path.parents[1]) in said
     filled("Ada Example", "bench-7")
     assert open_exercise(LESSON).saved.read() == {"q8": "a"}
