@@ -18,6 +18,7 @@ from repairlib.core.wording import counted
 from repairlib.learn import files
 from repairlib.learn.draws import normal
 from repairlib.learn.group import GROUP_FILE, Member, read_group
+from repairlib.teach.collecting import HANDED_IN
 from repairlib.teach.handed_in_files import HandedInFiles, json_bytes, json_in
 from repairlib.teach.instructor import instructor_file
 from repairlib.teach.person import Person
@@ -64,7 +65,7 @@ def take_out(folder: str | Path, who: str) -> TakenOut:
     member = group.member(who)
     person = Person(group, member)
     handed_in = HandedInFiles(person)
-    handed_in.take_out(folder / "handed-in")
+    handed_in.take_out(folder / HANDED_IN)
     left = handed_in.left
     marks = folder / "marks"
     for path in (instructor_file(folder), marks / "marks.json"):

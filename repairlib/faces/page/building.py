@@ -116,6 +116,16 @@ def _may_be_built(folder: Path) -> None:
             raise RepairlibError(str(folder), "it holds other files", EMPTY_FOLDER)
 
 
+def is_of_a_page(folder: Path) -> bool:
+    """True for a folder with nothing but parts of a page, be it whole or begun."""
+    kinds = (VERSIONS, "python-*", "service.js", "*.html")
+    return (
+        folder.is_dir()
+        and any(folder.glob(VERSIONS))
+        and all(any(one.match(kind) for kind in kinds) for one in folder.iterdir())
+    )
+
+
 def _holds_a_page(folder: Path) -> bool:
     service = folder / "service.js"
     return service.is_file() and service.read_bytes().startswith(SERVICE_BEGINS.encode())

@@ -25,9 +25,11 @@ from repairlib.learn.group import read_group
 START = Path(__file__).with_name("start.py")
 HOUSE = LESSON_FOLDER.parent
 PAGE = "page"
+HALF = ".part"  # ends the name of a file that is being written
 OWN_PYTHON = f"{sys.version_info.major}.{sys.version_info.minor}"
 # pip asks this computer, not the other one, whether these are needed.
 NAMED_FOR = {"win": ("colorama", "pywinpty"), "macosx": ("appnope",)}
+PLACE = "a new or empty folder, or a stick that was made before"
 ROOM = "a stick or folder with 200 MB of room, to which you may write"
 
 
@@ -36,15 +38,17 @@ def fill_stick(folder: Path, place: Path, others: Sequence[str] = (), page: bool
 
     `others` are further Pythons (3.12) and platforms as pip names them (win_amd64), beside this
     computer's own. Raises
-    RepairlibError when something cannot be had or does not fit; the stick then does not start.
+    RepairlibError when something cannot be had or does not fit; the stick then does not start. A
+    place with other files where these would lie is refused, and nothing in it is changed.
     """
     group = read_group(folder / GROUP)
+    _may_be_filled(place, (folder / GROUP).read_bytes())
     with saying_why(place, ROOM), tempfile.TemporaryDirectory() as made:
         wheels = _wheels(Path(made), others)
         place.mkdir(parents=True, exist_ok=True)
         (place / SUMS).unlink(missing_ok=True)
+        _put(START.read_bytes(), place / START.name)  # first: from now on the place is a stick
         _put_wheels(wheels, place / WHEELS)
-        _put(START.read_bytes(), place / START.name)
         _put((folder / GROUP).read_bytes(), place / GROUP)
         told = _page(place / PAGE) if page else ""
         _put(json.dumps(sums_of(place), indent=1).encode(), place / SUMS)
@@ -55,6 +59,28 @@ def fill_stick(folder: Path, place: Path, others: Sequence[str] = (), page: bool
         f"in that folder: python3 {START.name}",
     ]
     return "\n".join([*lines, told] if told else lines)
+
+
+def _may_be_filled(place: Path, group: bytes) -> None:
+    """Raise where something of somebody else would be overwritten or taken away."""
+    with saying_why(place, ROOM):
+        start, there = place / START.name, place / GROUP
+        if start.is_file() and start.read_bytes().splitlines()[:1] == [_begins()]:
+            return
+        taken = [one for one in (place / WHEELS, place / PAGE) if one.exists() and not _empty(one)]
+        taken += [start] if start.exists() else []
+        taken += [there] if there.exists() and there.read_bytes() != group else []
+        if taken:
+            raise RepairlibError(taken[0], "this is of something else, and would be lost", PLACE)
+
+
+def _begins() -> bytes:
+    """The first line of `start.py`, by which a stick is known."""
+    return START.read_bytes().splitlines()[0]
+
+
+def _empty(folder: Path) -> bool:
+    return folder.is_dir() and not any(folder.iterdir())
 
 
 def _wheels(made: Path, others: Sequence[str]) -> list[Path]:
@@ -98,10 +124,12 @@ def _download(made: Path, wanted: Sequence[str], python: str, platform: str) -> 
 
 
 def _put_wheels(wheels: Sequence[Path], place: Path) -> None:
-    """Put them there; what is there already is left, and what is of no use any more goes."""
+    """Put them there; what is there already is left, and a wheel of no use any more goes."""
     place.mkdir(exist_ok=True)
-    for old in set(os.listdir(place)) - {one.name for one in wheels}:
-        (place / old).unlink()
+    wanted = {one.name for one in wheels}
+    for old in (*place.glob("*.whl"), *place.glob(f"*.whl{HALF}")):
+        if old.name not in wanted:
+            old.unlink()
     for wheel in wheels:
         _put(wheel.read_bytes(), place / wheel.name)
 
@@ -110,7 +138,7 @@ def _put(content: bytes, path: Path) -> None:
     """Put a file there, down to the stick itself; one that is the same is left as it is."""
     if path.is_file() and path.read_bytes() == content:
         return
-    fresh = path.with_name(path.name + ".part")
+    fresh = path.with_name(path.name + HALF)
     with open(fresh, "wb") as file:
         file.write(content)
         file.flush()
@@ -121,11 +149,12 @@ def _put(content: bytes, path: Path) -> None:
 
 def _page(place: Path) -> str:
     """The quick check as a page; a line when the Python that it runs on cannot be had."""
-    from repairlib.faces.page.building import build_page
+    from repairlib.faces.page.building import build_page, is_of_a_page
 
     try:
         build_page(place)
     except RepairlibError as error:
-        shutil.rmtree(place, ignore_errors=True)
+        if is_of_a_page(place):
+            shutil.rmtree(place, ignore_errors=True)
         return f"Without the page for a phone: {error}"
     return ""

@@ -69,6 +69,55 @@ def test_an_old_stick_is_renewed_in_place_and_what_is_the_same_is_not_written(
     assert what_is_broken(stick) == ""
 
 
+def start_line():
+    return filling.START.read_bytes().splitlines(keepends=True)[0]
+
+
+@pytest.mark.parametrize(
+    "name", ["wheels/own.whl", "wheels/notes.txt", "page/index.html", "start.py", "group.json"]
+)
+def test_a_place_with_other_files_is_refused_and_left_as_it_is(name, folder, wheels, tmp_path):
+    path = tmp_path / "there" / name
+    path.parent.mkdir(parents=True)
+    path.write_bytes(b"of somebody else")
+    with pytest.raises(RepairlibError, match="would be lost"):
+        filling.fill_stick(folder, tmp_path / "there", page=False)
+    found = [one for one in (tmp_path / "there").rglob("*") if one.is_file()]
+    assert found == [path] and path.read_bytes() == b"of somebody else"
+
+
+def test_what_somebody_put_on_a_stick_stays(stick, folder, wheels):
+    own = (stick / "wheels" / "notes.txt", stick / "page" / "index.html", stick / "photo.jpg")
+    (stick / "page").mkdir()
+    for one in own:
+        one.write_bytes(b"of somebody else")
+    filling.fill_stick(folder, stick, page=True)  # the page is refused, and what lies there stays
+    assert all(one.read_bytes() == b"of somebody else" for one in own)
+
+
+def test_a_page_that_was_begun_and_cannot_be_had_goes(stick, folder, wheels, monkeypatch):
+    begun = stick / "page" / "v-0123456789ab" / "reader.bin"
+    begun.parent.mkdir(parents=True)
+    begun.write_bytes(b"begun")
+    assert "Without the page" in filling.fill_stick(folder, stick, page=True)
+    assert not (stick / "page").exists()
+
+
+def test_a_stick_that_was_full_at_first_can_be_filled_again(folder, wheels, tmp_path, monkeypatch):
+    def full(wheels, place):
+        place.mkdir()
+        (place / "lab-1.whl.part").write_bytes(b"half")
+        raise OSError(errno.ENOSPC, os.strerror(errno.ENOSPC))
+
+    with monkeypatch.context() as once:
+        once.setattr(filling, "_put_wheels", full)
+        with pytest.raises(RepairlibError, match="no space left"):
+            filling.fill_stick(folder, tmp_path / "stick", page=False)
+    filling.fill_stick(folder, tmp_path / "stick", page=False)
+    assert what_is_broken(tmp_path / "stick") == ""
+    assert not list((tmp_path / "stick" / "wheels").glob("*.part"))
+
+
 @pytest.mark.parametrize("full_at", range(7))
 def test_a_stick_that_is_full_is_said_to_be_so_and_does_not_start(
     stick, folder, wheels, monkeypatch, full_at
@@ -77,7 +126,7 @@ def test_a_stick_that_is_full_is_said_to_be_so_and_does_not_start(
     for name in list(wheels):
         wheels[name.replace("-1", "-2")] = wheels.pop(name) + b"newer"
     (folder / "group.json").write_text((folder / "group.json").read_text() + " ")
-    (stick / "start.py").write_bytes(b"an older one")
+    (stick / "start.py").write_bytes(start_line() + b"an older one")
     written = []
 
     def replace(fresh, path, replace=os.replace):
