@@ -30,6 +30,7 @@ from repairlib.learn.learner import Demo, Learner, named_in, names_somebody
 from repairlib.learn.progress import number_of
 from repairlib.learn.question import Question
 from repairlib.learn.saved_answers import SavedAnswers, is_answers
+from repairlib.learn.times import is_time
 from repairlib.learn.tries import answers_among, as_list, from_list, read_tries
 
 KIND = "handed in"
@@ -231,8 +232,7 @@ def _what_is_wrong(content: Mapping[str, Any]) -> str:
     """What does not have the form of something handed in, or ""."""
     if content.get("format") != files.FORMAT or not names_somebody(content):
         return "it names nobody"
-    at = content.get("at")
-    if type(at) is not int or not 0 < at < 2**53:
+    if not is_time(content.get("at")):
         return "it does not say when"
     lessons, tries = content.get("lessons"), content.get("tries")
     if not isinstance(lessons, dict) or not isinstance(tries, dict):

@@ -8,6 +8,7 @@ from __future__ import annotations
 
 import time
 from collections.abc import Iterable, Mapping
+from typing import TypeGuard
 
 
 def now(times: Mapping[str, int], changed: Iterable[str]) -> dict[str, int]:
@@ -18,6 +19,14 @@ def now(times: Mapping[str, int], changed: Iterable[str]) -> dict[str, int]:
     """
     moment = time.time_ns() // 1_000_000
     return {**times, **{name: max(moment, times.get(name, 0) + 1) for name in changed}}
+
+
+LATEST = 253_402_214_400_000  # ms since 1970: the last day of the year 9999, where calendars end
+
+
+def is_time(found: object) -> TypeGuard[int]:
+    """True for a moment in ms since 1970 of which a date can be made."""
+    return type(found) is int and 0 < found < LATEST
 
 
 def are_times(found: object) -> bool:

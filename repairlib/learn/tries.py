@@ -37,6 +37,7 @@ from repairlib.learn.learner import Demo, Learner
 from repairlib.learn.question import UNANSWERED, UNREADABLE
 from repairlib.learn.question import UNSAFE as DANGEROUS
 from repairlib.learn.saved_answers import SavedAnswers, is_texts
+from repairlib.learn.times import is_time
 
 UNFINISHED = "unfinished"  # the state of a table with empty cells and nothing dangerous in it
 NO_TRY = (UNANSWERED, UNREADABLE, UNFINISHED)
@@ -151,7 +152,7 @@ def try_of(at: object, name: object, typed: object, state: object, hazards: obje
     >>> try_of("noon", "q1", "b", "right", []) is None
     True
     """
-    if type(at) is not int or at < 1 or not isinstance(name, str) or not isinstance(state, str):
+    if not is_time(at) or not isinstance(name, str) or not isinstance(state, str):
         return None
     if not (isinstance(typed, str) or is_texts(typed, depth=2)):
         return None

@@ -12,9 +12,8 @@ from typing import Any, NamedTuple
 from repairlib.core.version import VERSION
 from repairlib.learn.marking import points
 from repairlib.learn.question import CHANGED
+from repairlib.learn.times import LATEST
 from repairlib.teach.entries import Entry
-
-LATEST = 253_402_214_400_000  # ms since 1970: the last day of the year 9999, the last of a calendar
 
 
 def _is_text(found: object) -> bool:

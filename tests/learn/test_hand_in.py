@@ -24,6 +24,8 @@ from repairlib.learn.group import Group, Member
 from repairlib.learn.hand_in import (
     answer_line,
     check_signs,
+    content_of,
+    file_of,
     hand_in,
     put_into,
     read_hand_in,
@@ -161,6 +163,18 @@ def test_the_line_to_read_out_says_every_answer_in_short(answered):
     assert said == "kite 00: - | 0 s | - | - | - | - | 10 nF | b"
     assert signs == check_signs(said) == check_signs(said.upper().replace(" |", "|"))
     assert check_signs(said.replace("10 nF", "11 nF")) != signs
+
+
+@pytest.mark.behaviour
+@pytest.mark.parametrize("late", [2**52, 10**30])
+def test_a_time_beyond_every_calendar_is_no_time(answered, late):
+    """Whoever edits one into a file stops nobody: it is refused before a date is made of it."""
+    content = content_of(ADA)
+    with pytest.raises(RepairlibError, match="does not say when"):
+        read_hand_in(file_of(content | {"at": late}))
+    content["tries"][LESSON][0][0] = late
+    with pytest.raises(RepairlibError, match="the tries of"):
+        read_hand_in(file_of(content))
 
 
 @pytest.mark.behaviour
