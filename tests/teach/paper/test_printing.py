@@ -98,7 +98,9 @@ def _whole(sheet) -> str:
 def test_all_other_paper_is_whole_too(size):
     every = [(pocket_cards(), 2), (word_list(), 2)]
     if WHOLE:
-        signed = {word: Signed(word, "Ida Muster", "2026-11-29") for word in WORDS[:5]}
+        signed = {
+            one.word: Signed(one.word, one.name, "Ida Muster", "2026-11-29") for one in TWELVE[:5]
+        }
         every += [(one, 6) for one in permits(GROUP, {}, signed)]
         every += [(agenda(GROUP), 4), (kit_list(GROUP), 2), (hazard_sheet(GROUP), 2)]
         every.append((measuring_sheet(places_of(demo_path("keyboard-parts.csv")), "x"), 2))
