@@ -76,6 +76,7 @@ def test_a_word_is_never_given_again_and_who_is_left_out_is_no_longer_signed_for
     assert set(signed_for(folder, first)) == {cleo.word}
     made(folder, "Ada Example\nBen Example", leave_out=True)
     assert cleo.word not in (folder / "group.json").read_text()
+    assert cleo.name not in (folder / "instructor.json").read_text()
     back = made(folder).group
     assert back.member("Cleo Example").word != cleo.word and not signed_for(folder, back)
 
