@@ -27,7 +27,7 @@ Places = tuple[int, ...]  # of options, in the order in which they were drawn
 ORDERED: dict[type[Question], str] = {Choice: "options", Order: "shown", Table: "cells"}
 NO_FORK: Places = ()  # the one way on from a step that is none
 NONE_FREE = -1
-MOST_MADE = 200  # questions kept of one function; where nearly everybody draws another, few help
+MOST_MADE = 2000  # questions kept of one function: with 200, marking a thousand took a third longer
 MOST_KEPT = 100  # answers, and orders, remembered of one question
 LONGEST = 300  # characters of an answer that is remembered
 

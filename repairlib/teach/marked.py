@@ -47,6 +47,17 @@ def is_lesson_of(group: Group, lesson: str) -> bool:
     return lesson in known and lesson in (group.lessons or known)
 
 
+class _Newest(NamedTuple):
+    """The file whose answers are marked, and what was asked in it."""
+
+    owner: Member
+    asked: Sequence[Asked]
+    saved: Saved
+    changed: Mapping
+    found: Mapping
+    at: int
+
+
 class Joined:
     """All that the valid files of one member say of one lesson, the newest file added first.
 
@@ -57,7 +68,7 @@ class Joined:
 
     def __init__(self, group: Group, member: Member, lesson: str, anew: Collection[str] = ()):
         self.group, self.member, self.lesson, self.anew = group, member, lesson, anew
-        self._newest: tuple[Member, Mapping, int] | None = None
+        self._newest: _Newest | None = None
         self._tries: dict[str, dict[Hashable, Try]] = {}  # by the word of whose questions they are
         self._unsafe: set[str] = set()
 
@@ -67,10 +78,10 @@ class Joined:
         `found` is what a file of saved answers holds, `tries` are lists [at, id, typed, state,
         hazards], both checked for their form; `at` is when it was handed in.
         """
-        self._newest = self._newest or (owner, found, at)
         saved = Saved.of(dict(found))
         asked = self._asked(owner)
         changed = self._changed(asked, saved)
+        self._newest = self._newest or _Newest(owner, asked, saved, changed, found, at)
         known = {one.id: one for one in asked if one.id not in changed}
         here = self._tries.setdefault(owner.word, {})
         for line in tries:
@@ -82,17 +93,16 @@ class Joined:
     def marked(self) -> Marked:
         """The marks of the member in the lesson, once a file was added."""
         assert self._newest, "no file was added"
-        owner, found, at = self._newest
+        owner, asked, saved, changed, found, at = self._newest
         told = {word: stories(tries.values()) for word, tries in self._tries.items()}
         told_unsafe = (name for each in told.values() for name, one in each.items() if one.unsafe)
-        asked, saved = self._asked(owner), Saved.of(dict(found))
         sheet = mark(
             asked,
             saved.answers,
             self.lesson,
             str(member_of(self.group, owner)),
             remarks(asked, saved),
-            self._changed(asked, saved),
+            changed,
             self._unsafe.union(told_unsafe),
         )
         partner = found.get("partner") if owner == self.member else owner.name
