@@ -4,7 +4,17 @@ import os
 
 import pytest
 
-from repairlib.learn import LESSONS, Choice, DemoDraw, Draw, Learner, Number, Order, questions_of
+from repairlib.learn import (
+    LESSONS,
+    Choice,
+    DemoDraw,
+    Draw,
+    Learner,
+    Number,
+    Order,
+    questions_of,
+    remembered,
+)
 from repairlib.learn.asking import Entry
 from repairlib.learn.exercise import module_of
 from repairlib.learn.fingerprint import fingerprint
@@ -123,7 +133,8 @@ def leaves(ways):
     return sum(1 if isinstance(one, Made) else leaves(one.ways) for one in ways.values())
 
 
-def test_only_so_many_questions_are_kept_where_everybody_draws_another():
+def test_only_so_many_questions_are_kept_where_everybody_draws_another(monkeypatch):
+    monkeypatch.setattr(remembered, "MOST_MADE", 200)
     tree = tree_of(lambda draw: Number(answer=draw.integer(1, 1000), unit="V"))
     for number in range(900):
         anew = Draw(f"seed {number}").integer(1, 1000)
