@@ -10,8 +10,8 @@ from repairlib.core.errors import RepairlibError
 from repairlib.learn.asking import names
 from repairlib.learn.exercise import lessons_known, module_of
 from repairlib.learn.group import Group
-from repairlib.learn.own import OWN
 from repairlib.learn.progress import number_of
+from repairlib.teach.lesson_named import lesson_among
 
 FORM = "LESSON:QUESTION, such as 03:q4; several with commas between them"
 
@@ -22,10 +22,7 @@ def lesson_of(typed: str, group: Group) -> str:
     >>> lesson_of("3", Group("Tuesday bench")), lesson_of("03-capacitor-markings", Group("Bench"))
     ('03-capacitor-markings', '03-capacitor-markings')
     """
-    known = {name: name for name in lessons_known(group)}
-    known |= {number_of(name).removeprefix(OWN): name for name in known}
-    meant = typed.strip().casefold()
-    found = known.get(meant, known.get(meant.zfill(2)))
+    found = lesson_among(typed, lessons_known(group))
     if found is None:
         numbers = ", ".join(map(number_of, group.lessons or lessons_known(group)))
         raise RepairlibError(typed, "no lesson has this number", numbers)

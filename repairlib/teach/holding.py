@@ -17,6 +17,7 @@ from repairlib.learn.exercise import lessons_known
 from repairlib.learn.group import GROUP_FILE, Group, read_group
 from repairlib.learn.holding import hash_of
 from repairlib.teach.instructor import keep_release_word, release_words
+from repairlib.teach.lesson_named import lesson_among
 from repairlib.teach.words import NOUNS
 
 
@@ -40,7 +41,7 @@ def hold(folder: str | Path, typed: str) -> Held:
     path = _group_in(folder)
     with files.locked(path):
         group = read_group(path)
-        lesson = lesson_meant(typed, group.lessons or lessons_known(group))
+        lesson = _meant(typed, group.lessons or lessons_known(group))
         if lesson in group.held:
             return Held(group.name, lesson, release_words(path.parent).get(lesson, ""), new=False)
         word = " ".join(random.SystemRandom().sample(NOUNS, 2))
@@ -59,26 +60,16 @@ def release(folder: str | Path, typed: str) -> Held:
         group = read_group(path)
         if not group.held:
             raise RepairlibError(typed, "no lesson is held", "class hold FOLDER LESSON before")
-        lesson = lesson_meant(typed, group.held)
+        lesson = _meant(typed, group.held)
         _write(path, group, {name: of for name, of in group.held.items() if name != lesson})
         return Held(group.name, lesson, release_words(path.parent).get(lesson, ""), new=True)
 
 
-def lesson_meant(typed: str, lessons: Iterable[str]) -> str:
-    """The lesson meant by its number or its whole name.
-
-    >>> lesson_meant("3", ["00-start-here", "03-capacitor-markings"])
-    '03-capacitor-markings'
-    >>> lesson_meant("4", ["00-start-here"])
-    Traceback (most recent call last):
-    repairlib.core.errors.RepairlibError: '4': no such lesson here. Accepted: 00-start-here
-    """
-    meant = typed.strip()
-    for lesson in lessons:
-        number = lesson.partition("-")[0]
-        if meant == lesson or (meant.isdigit() and meant.zfill(2) == number):
-            return lesson
-    raise RepairlibError(typed, "no such lesson here", ", ".join(lessons))
+def _meant(typed: str, lessons: Iterable[str]) -> str:
+    found = lesson_among(typed, lessons)
+    if found is None:
+        raise RepairlibError(typed, "no such lesson here", ", ".join(lessons))
+    return found
 
 
 def _group_in(folder: str | Path) -> Path:

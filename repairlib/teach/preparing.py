@@ -16,9 +16,11 @@ from repairlib.learn.draws import normal
 from repairlib.learn.exercise import LESSONS, ONE_EVENING
 from repairlib.learn.group import GROUP_FILE, Group, Member, group_of, is_group
 from repairlib.learn.learner import Learner
+from repairlib.learn.progress import number_of
 from repairlib.teach.apart import choose_again
 from repairlib.teach.collecting import HANDED_IN
 from repairlib.teach.instructor import note_members, used_words
+from repairlib.teach.lesson_named import lesson_among
 from repairlib.teach.names import NameList
 from repairlib.teach.words import give_words
 
@@ -76,14 +78,13 @@ all, 00, 01, ...
     """
     if text in WAYS:
         return WAYS[text]
-    by_name = {name: name for name in LESSONS} | {name[:2]: name for name in LESSONS}
     asked = [piece.strip() for piece in text.split(",") if piece.strip()]
-    unknown = next((one for one in asked if one.zfill(2) not in by_name), "" if asked else text)
+    chosen = {one: lesson_among(one, LESSONS) for one in asked}
+    unknown = next((one for one in asked if chosen[one] is None), "" if asked else text)
     if unknown or not asked:
-        accepted = ", ".join((*WAYS, *(name[:2] for name in LESSONS)))
+        accepted = ", ".join((*WAYS, *map(number_of, LESSONS)))
         raise RepairlibError(unknown, "no lesson has this number", accepted)
-    chosen = {by_name[one.zfill(2)] for one in asked}
-    return tuple(name for name in LESSONS if name in chosen)
+    return tuple(name for name in LESSONS if name in chosen.values())
 
 
 def _group_there(path: Path, name: str, called: str) -> Group:

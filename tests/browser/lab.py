@@ -88,11 +88,11 @@ def lessons_opened(home):
         stop(server)
 
 
-def stop(server: subprocess.Popen) -> None:
+def stop(server: subprocess.Popen, patience: float = 30) -> None:
     """Ask JupyterLab to end, which ends its kernels too; make it end if it does not."""
     server.terminate()
     try:
-        server.wait(timeout=30)
+        server.wait(timeout=patience)
     except subprocess.TimeoutExpired:
         server.kill()
         server.wait()

@@ -24,7 +24,7 @@ from pathlib import Path
 from typing import NamedTuple
 
 from repairlib.learn.group import Group, Member
-from tests.browser.lab import free_port
+from tests.browser.lab import free_port, stop
 from tests.refresh import ROOT
 
 RUN = secrets.token_hex(2)  # two runs at a time are not in each other's way
@@ -93,7 +93,7 @@ def running_hub(words: list[str]):
         yield Hub(address, place, folder, dict(line.split() for line in lines), python, process)
     finally:
         if process:
-            _stop(process)
+            stop(process, patience=60)
         for user in (*words, INSTRUCTOR):
             _end_all_of(user)
         subprocess.run([*command, "--remove-users"], env=_environment(), capture_output=True)
@@ -167,15 +167,6 @@ def _wait_until_up(address: str, process: subprocess.Popen, log: Path) -> None:
         except (urllib.error.URLError, ConnectionError):
             time.sleep(0.1)  # between two questions
     raise AssertionError(f"the hub did not start:\n{log.read_text()}")
-
-
-def _stop(process: subprocess.Popen) -> None:
-    process.terminate()
-    try:
-        process.wait(timeout=60)
-    except subprocess.TimeoutExpired:
-        process.kill()
-        process.wait()
 
 
 def _end_all_of(user: str) -> None:

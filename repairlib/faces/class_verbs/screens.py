@@ -23,8 +23,10 @@ def lesson_called(typed: str) -> str:
     >>> lesson_called("4"), lesson_called("04-polarity")
     ('04-polarity', '04-polarity')
     """
+    from repairlib.teach.lesson_named import lesson_among
+
     known = lessons_known()
-    for lesson in known:
-        if typed in (lesson, lesson[:2]) or (typed.isascii() and typed.zfill(2) == lesson[:2]):
-            return lesson
-    raise RepairlibError(typed, "no lesson has this name or number", ", ".join(known))
+    found = lesson_among(typed, known)
+    if found is None:
+        raise RepairlibError(typed, "no lesson has this name or number", ", ".join(known))
+    return found
