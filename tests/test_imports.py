@@ -22,6 +22,8 @@ TOPICS = (
     "power_up",
     "worth",
     "record",
+    "firmware",
+    "missing_parts",
 )
 # From the ground up; a folder imports from its own floor's folders below it and from lower floors.
 FLOORS = (("core",), TOPICS, ("show",), ("learn",), ("teach",), ("faces",))

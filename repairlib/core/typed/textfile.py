@@ -7,10 +7,10 @@ is not text is refused with a reason. What the text means is read elsewhere.
 from __future__ import annotations
 
 import codecs
-import stat
 from dataclasses import dataclass
 from pathlib import Path
 
+from repairlib.core import plain_file
 from repairlib.core.errors import RepairlibError
 
 LARGEST = 64_000_000  # bytes; a parts list of a million lines
@@ -55,34 +55,13 @@ def read_text(path: str | Path) -> TextFile:
     Raises RepairlibError when the path is a folder or cannot be read, and when the content is
     empty, binary, cut inside a character, or in an encoding that cannot be told.
     """
-    path = Path(path)
-    try:
-        data = bytes_of(path)
-    except (OSError, ValueError) as problem:
-        if isinstance(problem, RepairlibError):
-            raise
-        reason = getattr(problem, "strerror", None) or str(problem)
-        raise RepairlibError(path, f"cannot be read ({reason})", "a file that exists") from None
-    return decode(data, path.name)
+    data = plain_file.read_bytes(path, LARGEST, _ACCEPTED)
+    return decode(data, Path(path).name)
 
 
 def bytes_of(path: Path) -> bytes:
-    """What the file at `path` holds; at most LARGEST bytes and one are read, whatever its size.
-
-    Pipes and devices may never end, or never begin: they are refused without being opened.
-    Raises RepairlibError for these, for a folder and for more than LARGEST; else OSError.
-    """
-    mode = path.stat().st_mode
-    if stat.S_ISDIR(mode):
-        raise RepairlibError(path.name or path, "this is a folder", "the path of one file")
-    if not stat.S_ISREG(mode):
-        wrong = "this is a pipe or a device, which may never end"
-        raise RepairlibError(path, wrong, "the path of one file, saved before")
-    with open(path, "rb") as file:
-        data = file.read(LARGEST + 1)
-    if len(data) > LARGEST:
-        raise RepairlibError(path.name, "larger than 64 MB", _ACCEPTED)
-    return data
+    """What the file at `path` holds, as `core.plain_file` reads it, up to LARGEST."""
+    return plain_file.bytes_of(path, LARGEST, _ACCEPTED)
 
 
 def decode(data: bytes, name: str = "the data") -> TextFile:

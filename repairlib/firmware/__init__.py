@@ -1,0 +1,8 @@
+"""Memory chips that hold firmware: which one it is, what is in it, and what must not be lost."""
+
+from repairlib.core.public import public_names
+
+__getattr__, __all__ = public_names(
+    __name__,
+    image_file="Image Sums image_of read_image save_new sums",
+)
