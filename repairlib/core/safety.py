@@ -221,6 +221,41 @@ HAZARDS = {
         "The maker's safety data sheet and the waste authority come first.",
         "Whole it is harmless; its dust scars the lungs for life after a single breath of it.",
     ),
+    "chip supply": Hazard(
+        "The wrong supply kills a memory chip",
+        "Whenever a memory chip is connected to a programmer or read on its board.",
+        (
+            "Find out first whether it is made for 1.8 V, 3.3 V or 5 V: by its mark and data "
+            "sheet, and by a meter at its supply pin while the board runs.",
+            "Set the programmer to that supply, and measure what it gives before the clip goes on.",
+            "Nobody knows? Begin with nothing: ask, or look the mark up.",
+        ),
+        "The data sheet of the chip comes first.",
+        "A chip made for a low supply dies at the first touch of a higher one, and its content "
+        "goes with it.",
+    ),
+    "only copy": Hazard(
+        "Writing can destroy the only copy",
+        "Whenever a memory chip is erased or written.",
+        (
+            "Read it twice and compare. Only two equal reads are a copy.",
+            "Store them in two places before anything is erased, also when the content is bad.",
+            "Look for what only this board has: serial number, network address, calibration.",
+        ),
+        "Whose content it is, and whether it may be copied, is a matter of local law.",
+        "What is erased cannot be brought back, and what only this board knew is lost for good.",
+    ),
+    "static charge": Hazard(
+        "Your own charge kills chips unnoticed",
+        "Whenever a chip or an open board is taken in hand.",
+        (
+            "Touch the ground of the unplugged set, wear a tested wrist strap, use a mat.",
+            "Chips stay in their bag or foam until they are fitted.",
+            "Strap off when anything is bare and live above 60 V dc or 30 V rms.",
+        ),
+        "The rules of your workshop against static charge come first.",
+        "A spark too weak to be felt breaks a chip inside, and it may fail only weeks later.",
+    ),
 }
 
 

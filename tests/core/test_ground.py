@@ -101,10 +101,11 @@ def test_demo_paths():
 KEYS = "mains, stored charge, wrist strap, hot tools, heat and fire, fumes and flux, lead, solvents"
 KEYS = [*KEYS.split(", "), "flying leads and eyes", "batteries", "high-voltage tubes"]
 POISONS = ["PCB oil", "wet tantalum", "asbestos", "beryllium oxide"]
+CHIPS = ["chip supply", "only copy", "static charge"]
 
 
 def test_every_hazard_says_when_what_and_whom_to_defer_to():
-    assert list(HAZARDS) == [*KEYS, *POISONS]
+    assert list(HAZARDS) == [*KEYS, *POISONS, *CHIPS]
     for hazard in HAZARDS.values():
         assert hazard.title
         assert hazard.when.endswith(".")
