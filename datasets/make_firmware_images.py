@@ -26,10 +26,8 @@ BAD_CONTACT = ((0x2340, 0x23C0), (0x8E00, 0x9010), (0xB7C4, 0xB7E0), (0xE0F8, 0x
 ERASED_BYTE = 0xFF
 # What code is made of here: a few bytes come up often, as instructions do.
 USUAL = bytes.fromhex("00 00 00 01 02 04 08 10 20 3E 47 48 4E 60 66 67 B0 D0 E5 F0 FF 75")
-WORDS = "paper tray door ribbon head motor page line buffer port heat cover job card sensor".split()
-STATES = "ready|is out|is open|too warm|not found|moved by hand|waits|jammed|full|is back".split(
-    "|"
-)
+WORDS = ("paper", "tray", "door", "ribbon", "head", "motor", "page", "line", "buffer", "port")
+STATES = ("ready", "is out", "is open", "too warm", "not found", "waits", "jammed", "is back")
 
 
 class Board(NamedTuple):

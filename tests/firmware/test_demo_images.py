@@ -1,4 +1,4 @@
-"""The demo images of the printer controllers: as their script writes them, with the faults meant."""
+"""The demo images of the printer controllers: what their script writes, with the faults meant."""
 
 import runpy
 import zlib
@@ -50,8 +50,11 @@ def test_sisters_differ_in_their_settings_only():
 
 @pytest.mark.parametrize(
     ("name", "sound"),
-    [("printer-sister.bin", True), ("printer-other-sister.bin", True)]
-    + [("printer-read-first.bin", False)],
+    [
+        ("printer-sister.bin", True),
+        ("printer-other-sister.bin", True),
+        ("printer-read-first.bin", False),
+    ],
 )
 def test_the_check_sum_in_the_head_is_that_of_the_program(name, sound):
     data = stored(name)
