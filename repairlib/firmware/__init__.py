@@ -4,5 +4,8 @@ from repairlib.core.public import public_names
 
 __getattr__, __all__ = public_names(
     __name__,
+    damage="Checked check_image",
+    damage_kinds="Damage KINDS",
     image_file="Image Sums image_of read_image save_new sums",
+    two_reads="PATTERNS Reads compare_reads",
 )

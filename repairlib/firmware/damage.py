@@ -1,0 +1,67 @@
+"""Is this image what the chip holds? What can be told from one read alone, and what cannot.
+
+Each kind of damage has a file of its own beside this one. A damage is named only when nothing else
+explains what is seen. What may be damage and may be meant stands among the doubts, with both
+explanations. Without either, the image may still be wrong: one read cannot tell.
+"""
+
+from __future__ import annotations
+
+from typing import NamedTuple
+
+from repairlib.core.errors import RepairlibError
+from repairlib.firmware.damage_kinds import Damage
+from repairlib.firmware.image_blank import filling
+from repairlib.firmware.image_file import LARGEST, Image, Sums, sums
+from repairlib.firmware.image_size import size_against_chip
+
+LOOKS = ()
+ONE_READ = (
+    "One read cannot tell whether every byte is right: set the clip anew, read the chip again, "
+    "and compare the two."
+)
+
+
+class Checked(NamedTuple):
+    """What an image's own bytes tell. `size` and `chip`, the capacity of the chip, in bytes.
+
+    `damages` are certain. `doubts` have a sound explanation too, which they name. `notes` are
+    neither; the last of them says what one read cannot tell.
+    """
+
+    name: str
+    size: int
+    chip: int | None
+    damages: tuple[Damage, ...]
+    doubts: tuple[Damage, ...]
+    notes: tuple[str, ...]
+    sums: Sums
+
+
+def check_image(image: Image, chip: int | None = None) -> Checked:
+    """What is wrong with an image as far as its own bytes tell, and its sums.
+
+    `chip` is the capacity of the chip in bytes, where it is known. Raises RepairlibError for a
+    capacity that no chip has.
+
+    >>> from repairlib.firmware import image_of
+    >>> blank = check_image(image_of(bytes([255]) * 4096), chip=8192)
+    >>> [one.kind for one in blank.damages]
+    ['short read', 'blank']
+    """
+    if chip is not None and (type(chip) is not int or not 0 < chip <= LARGEST):
+        wrong = "this is no capacity of a chip"
+        raise RepairlibError(chip, wrong, f"a whole number of bytes, at most {LARGEST}")
+    filled = filling(image)
+    found = [size_against_chip(image, chip), filled]
+    if not filled.damages:  # one value over and over holds nothing else to look at
+        found += [look(image) for look in LOOKS]
+    return Checked(
+        image.name,
+        image.size,
+        chip,
+        tuple(damage for look in found for damage in look.damages),
+        tuple(doubt for look in found for doubt in look.doubts),
+        (*(note for look in found for note in look.notes), ONE_READ),
+        sums(image),
+    )
