@@ -25,6 +25,7 @@ __getattr__, _later = public_names(
     __name__,
     body_end_dot="is_painted places_of",
     calculators="band_confusions",
+    case_sizes="CHIPS TANTALUM_CASES",
     colours="COEFFICIENTS FIGURES MULTIPLIERS TOLERANCES bands_of colour_of read_bands words_of",
     confusions="what_else",
     sections="sections_in",

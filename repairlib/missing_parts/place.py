@@ -1,0 +1,297 @@
+"""The empty place of a part, as people type it: letter, pads, the net each side, neighbours, twin.
+
+Read clause by clause. What is said of a twin is kept apart, because "twin channel has 10 µF" says
+nothing of the nets here. Words that say nothing to this reader are handed back and not lost.
+"""
+
+from __future__ import annotations
+
+import re
+from dataclasses import dataclass, field
+
+from repairlib.core.errors import RepairlibError
+from repairlib.core.quantity import read_quantity
+from repairlib.missing_parts.footprint import Footprint, read_footprint
+from repairlib.missing_parts.place_words import MARKS, PLAIN_WORDS
+from repairlib.missing_parts.roles import roles_in, words_named
+from repairlib.missing_parts.twins import SPEAKS, Twin, read_twin
+
+LONGEST = 2000  # characters; a place is a few lines
+EXAMPLE = (
+    "C? 2 pads 3.2 x 1.6 mm, between +3.3 V and ground, near regulator U2 output, "
+    "twin channel has 10 µF"
+)
+HIGHEST_VOLTS = 1e5
+
+
+@dataclass(frozen=True, slots=True)
+class Net:
+    """What lies at one side: its `name` as typed, `volts` or None, and the roles its words name."""
+
+    name: str
+    volts: float | None = None
+    roles: frozenset[str] = frozenset()
+
+    @property
+    def is_ground(self) -> bool:
+        return "ground" in self.roles and not {"rail", "data line"} & self.roles
+
+    @property
+    def is_rail(self) -> bool:
+        return "rail" in self.roles and not self.is_ground and not self.is_signal
+
+    @property
+    def is_signal(self) -> bool:
+        """A pin or a line that is neither ground nor a supply."""
+        return bool(self.roles & _SIGNALS)
+
+
+_SIGNALS = frozenset(
+    (
+        *("feedback", "bootstrap", "compensation", "soft start", "enable", "crystal", "reset"),
+        *("shared bus", "open drain", "data line", "bus pair", "gate", "base", "LED"),
+        *("switch node", "amplifier input", "slow input", "timer", "switched end", "source end"),
+        "reference",
+    )
+)
+
+
+@dataclass(frozen=True, slots=True)
+class Place:
+    """An empty place. `letters` of its reference ("" unknown), `nets` known (none, one or two).
+
+    `near` are the roles that the neighbours' words name, `marks` what is printed round the pads,
+    `volts` the highest voltage that is said, `unread` the words that were not understood.
+    """
+
+    text: str
+    letters: str = ""
+    footprint: Footprint = field(default_factory=Footprint)
+    nets: tuple[Net, ...] = ()
+    near: frozenset[str] = frozenset()
+    marks: tuple[str, ...] = ()
+    twin: Twin | None = None
+    volts: float | None = None
+    unread: tuple[str, ...] = ()
+
+
+_REFERENCE = re.compile(
+    r"\s*(?:what (?:was|is) |missing |lost |torn.off |part )*"
+    r"([A-Z]{1,3}|[a-z](?=\?|\d))\s?(?:\d{1,4}[A-Za-z]?|\?+|[xX]+)?(?=[\s,:;.?]|$)"
+)
+_SAID_REFERENCE = re.compile(
+    r"\b(?:ref\w*|letters?|designator|silk\w*|marked|labell?ed|named|called)\b[ :='\"]*"
+    r"(?:is|says|reads|shows|letter|mark|print)*[ :='\"]*\b([A-Z]{1,3})(?:\d{1,4}|\?|\b)(?!\w)"
+)
+_LETTERS = """
+    C CE EC CX CY CP R RS RN RV VR RT TH NTC PTC L FB FL LF FER B D ZD VD CR LED DS TVS DZ VZ F FU
+    FS PF Y X XTAL Q TR T VT U IC J JP JR W LK S SW K M P CN TP MOV V Z
+"""
+LETTERS = frozenset(_LETTERS.split())
+_STOP = (
+    r"(?=\s*(?:[,;\n]|\.(?:\s|$)|$|\b(?:near|beside|next to|close to|right (?:at|by)|behind|twin"
+    r"|with|while|where|which|on a|2 pads|two pads|silk|pads)\b))"
+)
+_TWO_NETS = tuple(
+    re.compile(pattern, re.IGNORECASE)
+    for pattern in (
+        rf"\bbetween\s+(.+?),?\s+(?:and|&)\s+(.+?){_STOP}",
+        rf"\b(?:one|first|left|upper|a|top)\s?(?:side|end|pad|net|terminal)?\b\s*(?:1|a)?\s*"
+        rf"(?:goes to|is on|is at|is|to|on|at|:|=)?\s*(.+?)[,;]?\s*(?:and\s+)?(?:the\s+)?"
+        rf"(?:other|second|right|lower|bottom)\s?(?:side|end|pad|net|terminal|one)?\b\s*"
+        rf"(?:goes to|is on|is at|is|to|on|at|:|=)?\s*(.+?){_STOP}",
+        rf"\b(?:pad|pin|net|side|end)\s?(?:1|a)\b\s*(?:goes to|is|to|on|at|:|=)?\s*(.+?)[,;]?\s*"
+        rf"(?:and\s+)?\b(?:pad|pin|net|side|end)\s?(?:2|b)\b\s*(?:goes to|is|to|on|at|:|=)?\s*"
+        rf"(.+?){_STOP}",
+        rf"\bnets?(?: (?:each|either|on (?:each|either|both)) sides?)?\s*(?:are|:|=)?\s*(.+?)\s*"
+        rf"(?:\band\b|\||/|<?-+>|→|↔|,)\s*(.+?){_STOP}",
+        rf"\b(?:from|joins?|connects?|bridges)\s+(.+?)\s+(?:to|with|and|into)\s+(.+?){_STOP}",
+        rf"\bacross\s+(.+?)\s+(?:and|to)\s+(.+?){_STOP}",
+        rf"(?:^|[,;:\n])\s*([^,;:\n]+?)\s*(?:<?-+>|→|↔|\|)\s*([^,;\n]+?){_STOP}",
+        rf"(?:^|[,;:\n])\s*([^,;:\n]{{1,40}}?)\s+to\s+([^,;\n]{{1,60}}?){_STOP}",
+    )
+)
+_IN_A_LINE = re.compile(
+    rf"\b(?:in series (?:with|in|on)|in line with|inline in)\s+(.+?){_STOP}", re.I
+)
+_ACROSS = re.compile(rf"\b(?:across|parallel to|in parallel with)\s+(.+?){_STOP}", re.IGNORECASE)
+_ONE_NET = re.compile(
+    rf"\b(?:other (?:side|end|pad)|one (?:side|end|pad)|goes|on|to)\s+(?:is\s+|on\s+|to\s+|at\s+)*"
+    rf"(.+?){_STOP}",
+    re.IGNORECASE,
+)
+_LETTER_VOLTS = re.compile(r"\b(\d+)[vV](\d+)\b")
+_VOLTS = re.compile(r"(?<![\w.])([+\-−]?\s?\d+(?:\.\d+)?)\s?[vV](?:olts?|dc|DC)?(?![\w])")
+
+
+def read_place(text: str) -> Place:
+    """The empty place that `text` describes, in any order, a decimal point or a decimal comma.
+
+    Raises RepairlibError for no text, one longer than 2000 characters, and a size that no part of
+    a board has. Nothing else is refused: what was not understood stands in `unread`.
+
+    >>> place = read_place("C? 2 pads 3.2 x 1.6 mm, between +3.3 V and ground, twin has 10 µF")
+    >>> place.letters, [net.name for net in place.nets], place.volts, place.twin.value
+    ('C', ['+3.3 V', 'ground'], 3.3, 10 µF)
+    """
+    plain = _tidy(text)
+    twin, here = _apart(plain)
+    letters, here = _letters(here)
+    footprint, sizes = read_footprint(here)
+    without_sizes = _blank(here, sizes)
+    nets, where = _nets(without_sizes)
+    around = _blank(without_sizes, where)
+    marks = tuple(name for name, words in MARKS.items() if words.search(around))
+    volts = [net.volts for net in nets if net.volts is not None] or _volts_in(around)
+    return Place(
+        text=plain,
+        letters=letters,
+        footprint=footprint,
+        nets=nets,
+        near=roles_in(around),
+        marks=marks,
+        twin=read_twin(twin) if twin else None,
+        volts=max(volts, key=abs) if volts else None,
+        unread=_unread(without_sizes),
+    )
+
+
+def net_of(name: str) -> Net:
+    """One net by its words, such as "+3.3 V", "SDA" or "U4 pin 7 (reset)"."""
+    volts = _volts_in(name)
+    return Net(name.strip(" ,;:'\""), volts[0] if volts else None, roles_in(name))
+
+
+def _tidy(text: str) -> str:
+    """`text` with plain signs, decimal points and single spaces."""
+    if not isinstance(text, str):
+        raise RepairlibError(text, "not a text", EXAMPLE)
+    if len(text) > LONGEST:
+        raise RepairlibError(text[:40] + " …", f"longer than {LONGEST} characters", EXAMPLE)
+    plain = re.sub(r"(?<=\d),(?=\d)", ".", text.replace("×", "x").replace("−", "-"))
+    plain = re.sub(r"[^\S\n]+", " ", plain.replace("\u2126", "Ω").replace("μ", "µ")).strip()
+    if not any(one.isalnum() for one in plain):
+        raise RepairlibError(text, "nothing was typed", EXAMPLE)
+    return plain
+
+
+def _apart(text: str) -> tuple[str, str]:
+    """What is said of a twin, and the rest of the text.
+
+    A clause that names a twin is about it, and so is one behind it that says what it has.
+    """
+    twin, here, about_twin = [], [], False
+    for clause in re.split(r"([,;\n]|\.(?=\s|$))", text):
+        if SPEAKS.search(clause):
+            begin = SPEAKS.search(clause).start()
+            before = clause[:begin]
+            here.append(before if re.search(r"\b(?:between|near|to|from)\b", before) else "")
+            twin.append(clause)
+            about_twin = True
+        elif about_twin and (len(clause) == 1 or _GOES_ON.match(clause)):
+            twin.append(clause)
+        else:
+            about_twin = about_twin and not clause.strip()
+            here.append(clause)
+    return "".join(twin).strip(" ,;\n."), "".join(here)
+
+
+_GOES_ON = re.compile(
+    r"\s*(?:and |which |it |there |that |but |also )*(?:reads?|measures?|measured|is (?:a|an)\b|has"
+    r"|in.?circuit|about|approx|\d+(?:\.\d+)?\s?(?:[pnuµmkM]?[FHΩ]|[kM]\b|ohm)"
+    r"|\d+[kRµun]\d*\b|ceramic|there)",
+    re.IGNORECASE,
+)
+
+
+def _letters(text: str) -> tuple[str, str]:
+    """The letters of the reference, and the text without it."""
+    found = _REFERENCE.match(text)
+    if found and found[1].upper() in LETTERS:
+        return found[1].upper(), text[found.end() :].lstrip(" ?:,;")
+    said = _SAID_REFERENCE.search(text)
+    if said and said[1] in LETTERS:
+        return said[1], _blank(text, [said.span()])
+    return "", text
+
+
+def _nets(text: str) -> tuple[tuple[Net, ...], list[tuple[int, int]]]:
+    """The nets each side, and where in the text they stand."""
+    for pattern in _TWO_NETS:
+        for found in pattern.finditer(text):
+            nets = net_of(found[1]), net_of(found[2])
+            explicit = pattern in _TWO_NETS[:6]
+            if all(net.name for net in nets) and (explicit or all(net.roles for net in nets)):
+                return nets, [found.span()]
+    found = _IN_A_LINE.search(text)
+    if found:
+        net = net_of(found[1])
+        return (net, net), [found.span()]
+    found = _ACROSS.search(text)
+    if found:
+        net = net_of(found[1])
+        return _both_ends(net), [found.span()]
+    return _bare_nets(text)
+
+
+def _both_ends(net: Net) -> tuple[Net, ...]:
+    """The two nets of what a part lies across: the supply, or the two ends of another part."""
+    ground = Net("ground", None, frozenset({"ground"}))
+    if net.is_rail and not net.roles & {"coil", "LED", "crystal", "bus pair", "sense", "timer"}:
+        return net, ground
+    return net, net
+
+
+def _bare_nets(text: str) -> tuple[tuple[Net, ...], list[tuple[int, int]]]:
+    """Clauses that are nothing but the name of a net, two at most."""
+    nets, spans = [], []
+    for found in re.finditer(r"[^,;\n]+", text):
+        clause = re.sub(r"^\s*(?:and |to |on |one |the )+", "", found[0]).strip()
+        if len(clause.split()) <= 3 and not re.match(r"(?:near|by|at|next|beside|close)\b", clause):
+            net = net_of(clause)
+            if (
+                net.is_ground
+                or (net.is_rail and len(clause.split()) <= 2)
+                or _NET_NAME.match(clause)
+            ):
+                nets.append(net)
+                spans.append(found.span())
+    if not nets:
+        found = _ONE_NET.search(text)
+        if found and roles_in(found[1]):
+            return (net_of(found[1]),), [found.span()]
+    return tuple(nets[:2]), spans[:2]
+
+
+_NET_NAME = re.compile(r"[A-Z][A-Z0-9]*_?[A-Z0-9_+-]+$")
+
+
+def _volts_in(text: str) -> list[float]:
+    text = text.replace("_", " ")
+    said = [f"{one}.{tenths}" for one, tenths in _LETTER_VOLTS.findall(text)]
+    said += [one.replace(" ", "").replace("−", "-") for one in _VOLTS.findall(text)]
+    volts = [read_quantity(one).value for one in said if len(one) < 12]
+    return [one for one in volts if abs(one) <= HIGHEST_VOLTS]
+
+
+def _blank(text: str, spans: object) -> str:
+    """`text` with spaces, and a comma at the end, where the spans are."""
+    for begin, end in spans:
+        text = text[:begin] + " " * (end - begin - 1) + "," + text[end:]
+    return text
+
+
+def _unread(text: str) -> tuple[str, ...]:
+    """Words of three letters or more that name nothing that is known here."""
+    known = bytearray(len(text))
+    for begin, end in words_named(text):
+        known[begin:end] = b"\1" * (end - begin)
+    for words in MARKS.values():
+        for found in words.finditer(text):
+            known[found.start() : found.end()] = b"\1" * (found.end() - found.start())
+    words = [
+        found[0]
+        for found in re.finditer(r"[^\W\d_]{3,}", text)
+        if not known[found.start()] and found[0].casefold() not in PLAIN_WORDS
+    ]
+    return tuple(dict.fromkeys(words))

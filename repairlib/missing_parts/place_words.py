@@ -1,0 +1,53 @@
+"""Words about an empty place that name no net: marks printed round the pads, and plain words."""
+
+from __future__ import annotations
+
+import re
+
+# Mark: its words. What a mark shows on a board is decided in the room polarity.
+_MARKS = {
+    "plus": (
+        r"(?<!\w)\+(?=\s*(?:sign|mark|at|on|by|beside|printed|near|,|;|$))",
+        r"\bplus\b|\bpositive (?:mark|sign)",
+    ),
+    "bar": (
+        r"\b(?:bar|stripe|band|cathode|kathode|triangle|arrow|chevron|diode symbol|bevel)\b",
+        r"\b(?:polarity (?:mark|sign)|K mark|letter K|line (?:at|on) one end|thick line)\b",
+    ),
+    "half-filled circle": (
+        r"\b(?:half|shaded|hatched|filled|dark)\b[^,;]{0,24}\b(?:circle|half|ring|can|round)",
+    ),
+    "round outline": (r"\b(?:round|circular|circle|ring)\b",),
+    "no polarity": (
+        r"\b(?:no|without)(?: any)? (?:polarity|mark\w*|plus|bar|stripe|sign)\b|\bunmarked\b",
+    ),
+    "never soldered": (
+        r"\b(?:flat|clean|shiny|smooth|untouched|virgin|even|gold)\b[^,;]{0,20}\b(?:pads?|tin|lands?)\b",
+        r"\bpads? (?:are|is|look|still)?\s?(?:\w+\s)?(?:flat|clean|shiny|smooth|untouched)\b",
+        r"\bno (?:trace of |sign of )?solder\b|\bnever soldered\b|\b(?:DNP|DNF|not fitted)\b",
+    ),
+    "broken off": (
+        r"\b(?:torn|ripped|knocked off|broken|residue|half a body|remains)\b",
+        r"\bsolder (?:stumps?|remains|left|blobs?)\b",
+    ),
+    "burnt": (r"\b(?:burnt?|charred|soot|scorched|blown|exploded)\b",),
+    "wide tracks": (
+        r"\b(?:thick|wide|broad|heavy|fat)\b[^,;]{0,12}\b(?:tracks?|traces?|copper|pour)",
+    ),
+}
+MARKS = {name: re.compile("|".join(words), re.IGNORECASE) for name, words in _MARKS.items()}
+
+_PLAIN = """
+    the and its with one two three both each side sides end ends pad pads between near next beside
+    close from into has have had was were are that this there where which what part parts missing
+    lost gone board reference letter silk says printed pin pins net nets goes other but not for
+    through line lines small large big tiny thin long short wide body size case chip place about
+    also here then only left right top bottom under behind front row same like very just upper
+    lower empty bare who did seems looks please know think maybe probably could been mark marks
+    marked outline sits stood stand stands right away off torn out over across series parallel
+    direct directly straight leads leading connected connects joins join ref unknown letters first
+    second via vias track tracks trace traces measured measures value values around beneath above
+    main component way can cannot see seen look any all more less than nothing else footprint
+    imperial metric apart gap land lands inch mil square round smd soldered solder corner edge per
+"""
+PLAIN_WORDS = frozenset(_PLAIN.split())
