@@ -4,8 +4,10 @@ from repairlib.core.public import public_names
 
 __getattr__, __all__ = public_names(
     __name__,
+    blocks="BLOCK_KINDS Block BlockMap block_map",
     damage="Checked check_image",
     damage_kinds="Damage KINDS",
     image_file="Image Sums image_of read_image save_new sums",
+    pins="DOES PINS pins_of",
     two_reads="PATTERNS Reads compare_reads",
 )
