@@ -7,6 +7,7 @@ __getattr__, __all__ = public_names(
     blocks="BLOCK_KINDS Block BlockMap block_map",
     damage="Checked check_image",
     damage_kinds="Damage KINDS",
+    differing_blocks="Differing differing",
     image_file="Image Sums image_of read_image save_new sums",
     pins="DOES PINS pins_of",
     two_reads="PATTERNS Reads compare_reads",

@@ -54,6 +54,7 @@ __getattr__, __all__ = public_names(
     symptoms="symptom_table",
     to_scale="draw_life_size draw_to_scale",
     torn_socket="draw_torn_socket",
+    two_reads="draw_two_reads",
     worth_chart="draw_worth",
     worth_order="order_of_work",
 )

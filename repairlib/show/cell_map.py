@@ -17,6 +17,7 @@ LEFT, WIDTH = 100.0, 400.0  # where the boxes begin; narrow, so that a phone sho
 LETTERS, LINE = 15, 19.0
 FILLED, STRONG = "#a9c3dc", "#f0b8a8"
 MARGIN = 8.0
+MOST_SAID = 12  # places in the words for those who cannot see the picture
 
 
 class Cell(NamedTuple):
@@ -64,6 +65,17 @@ def address(place: int) -> str:
     ('0x001000', '0x1000000')
     """
     return f"0x{place:06X}"
+
+
+def places_said(starts: Sequence[int]) -> str:
+    """The addresses of boxes in words, at most MOST_SAID of them.
+
+    >>> places_said([0, 256]), places_said(range(0, 40, 2))[-6:]
+    ('0x000000, 0x000100', '8 more')
+    """
+    said = [address(start) for start in starts[:MOST_SAID]]
+    more = len(starts) - len(said)
+    return ", ".join([*said, *([f"{more} more"] if more else [])])
 
 
 def _draw(canvas: Canvas, x: float, y: float, cell: Cell) -> None:

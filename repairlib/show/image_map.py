@@ -7,12 +7,12 @@ from collections.abc import Iterable
 from repairlib.core.plain_file import size_in_words
 from repairlib.core.wording import counted
 from repairlib.firmware import BLOCK_KINDS, Block, BlockMap
-from repairlib.show.cell_map import Cell, address, draw_cells
+from repairlib.show.cell_map import Cell, address, draw_cells, places_said
 from repairlib.show.picture import Picture
 
 LETTER = {"blank": "", "zeros": "0", "text": "T", "packed": "P", "code or data": ""}
 SHOWN_AS = {"blank": 0.0, "zeros": 0.0, "text": 0.55, "packed": 1.0, "code or data": 0.75}
-MOST_SAID = 20  # regions in the words for those who cannot see the picture
+MOST_REGIONS = 20  # in the words for those who cannot see the picture
 _LOWEST = 0.12  # so that a box of one byte over and over is not taken for a blank one
 
 
@@ -26,9 +26,14 @@ def draw_image_map(drawn: BlockMap, marked: Iterable[tuple[int, int]] = ()) -> P
     Map of new.bin: 4 blocks of 256 bytes. 0x000000 to 0x0001FF: zeros. 0x000200 to 0x0003FF: blank.
     """
     ranges = list(marked)
-    cells = [_cell(one, any(s < one.end and one.start < e for s, e in ranges)) for one in drawn[3]]
+    cells = [
+        _cell(one, any(start < one.end and one.start < end for start, end in ranges))
+        for one in drawn.blocks
+    ]
     kinds = {one.kind for one in drawn.blocks}
-    legend = [(_sample(kind), f"{kind}: {BLOCK_KINDS[kind]}") for kind in BLOCK_KINDS if kind in kinds]
+    legend = [
+        (_sample(kind), f"{kind}: {BLOCK_KINDS[kind]}") for kind in BLOCK_KINDS if kind in kinds
+    ]
     if any(one.marked for one in cells):
         legend.append((Cell(0, marked=True), "thick outline: something here stands in the list"))
     each = size_in_words(drawn.block)
@@ -51,13 +56,11 @@ def _in_words(drawn: BlockMap, cells: list[Cell]) -> str:
     count = counted(len(drawn.blocks), "block")
     said = [f"Map of {drawn.name}: {count} of {size_in_words(drawn.block)}."]
     regions = drawn.regions()
-    for start, end, kind in regions[:MOST_SAID]:
+    for start, end, kind in regions[:MOST_REGIONS]:
         said.append(f"{address(start)} to {address(end - 1)}: {kind}.")
-    if len(regions) > MOST_SAID:
-        said.append(f"Then {len(regions) - MOST_SAID} more regions.")
-    outlined = [one for one, cell in zip(drawn.blocks, cells, strict=True) if cell.marked]
+    if len(regions) > MOST_REGIONS:
+        said.append(f"Then {len(regions) - MOST_REGIONS} more regions.")
+    outlined = [one.start for one, cell in zip(drawn.blocks, cells, strict=True) if cell.marked]
     if outlined:
-        places = ", ".join(address(one.start) for one in outlined[:MOST_SAID])
-        more = f" and {len(outlined) - MOST_SAID} more" if len(outlined) > MOST_SAID else ""
-        said.append(f"Outlined: the blocks at {places}{more}.")
+        said.append(f"Outlined: the blocks at {places_said(outlined)}.")
     return " ".join(said)
