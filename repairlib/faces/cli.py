@@ -66,7 +66,7 @@ def _told_what_to_install(arguments: list[str], as_json: bool) -> str:
     try:
         return _run(arguments, as_json)
     except ModuleNotFoundError as missing:
-        extra = "arrays" if missing.name == "numpy" else "lessons"
+        extra = {"numpy": "arrays", "bincopy": "firmware"}.get(missing.name or "", "lessons")
         wrong = "this needs it, and it is not installed"
         raise RepairlibError(missing.name, wrong, f'pip install "repairlib[{extra}]"') from None
 

@@ -11,4 +11,7 @@ __getattr__, __all__ = public_names(
     image_file="Image Sums image_of read_image save_new sums",
     pins="DOES PINS pins_of",
     two_reads="PATTERNS Reads compare_reads",
+    read_back="ReadBack check_read_back",
+    records="Records Segment read_records records_of",
+    sectors="EQUAL ERASE PROGRAM SECTOR Sectors sectors_that_differ",
 )
