@@ -7,7 +7,8 @@ All of it is invented, and no processor would run it: the code only has the look
 that of text. What only one board has stands in its settings: a serial number, a network address
 (twice, as bytes and as text) and the calibration of its print head.
 
-An update of the first board was cut short: one block is erased, and the next one only begun.
+An update of the first board was cut short: one block is erased, the next one only begun, and the
+last bytes that were written have lost ones.
 """
 
 from __future__ import annotations
@@ -21,7 +22,8 @@ from typing import NamedTuple
 DEMO = Path(__file__).parent / "demo"
 SIZE = 64 << 10  # bytes: a chip of 512 kbit
 CODE, TEXT, SHAPES, SETTINGS, REST = 0x0100, 0xB000, 0xD000, 0xE000, 0xF000  # where each begins
-ERASED, BEGUN = range(0x5000, 0x6000), 0x6480  # what the update left behind
+ERASED, BEGUN = range(0x5000, 0x6000), range(0x6000, 0x7000)  # what the update left behind
+SOUND, LOST = 0x0480, 0x0490  # in the block begun: so far all is well, and so far it got
 BAD_CONTACT = ((0x2340, 0x23C0), (0x8E00, 0x9010), (0xB7C4, 0xB7E0), (0xE0F8, 0xE110))
 ERASED_BYTE = 0xFF
 # What code is made of here: a few bytes come up often, as instructions do.
@@ -67,9 +69,11 @@ def image_of(board: Board) -> bytes:
 
 def cut_short(image: bytes) -> bytes:
     """The image as an update leaves it that lost its power while it was written."""
-    blank = bytes([ERASED_BYTE])
-    after = image[ERASED.stop : BEGUN] + blank * (0x7000 - BEGUN)
-    return image[: ERASED.start] + blank * len(ERASED) + after + image[0x7000:]
+    block = image[BEGUN.start : BEGUN.stop]
+    spoilt = bytes(byte & 0x18 for byte in block[SOUND:LOST])
+    begun = (block[:SOUND] + spoilt).ljust(len(BEGUN), bytes([ERASED_BYTE]))
+    erased = bytes([ERASED_BYTE]) * len(ERASED)
+    return image[: ERASED.start] + erased + begun + image[BEGUN.stop :]
 
 
 def badly_read(image: bytes) -> bytes:

@@ -7,7 +7,7 @@ import pytest
 
 from repairlib import demo_path
 from repairlib.core.tables import DATASETS
-from repairlib.firmware import read_image
+from repairlib.firmware import image_of, read_image, sectors_that_differ
 
 pytestmark = pytest.mark.behaviour
 
@@ -39,9 +39,17 @@ def test_two_reads_are_equal_and_the_third_only_holds_ones_where_the_clip_let_go
 
 def test_the_update_left_a_blank_block_and_one_half_written():
     old, sister = stored("printer-read-first.bin"), stored("printer-sister.bin")
-    assert set(old[0x5000:0x6000]) == {0xFF} == set(old[0x6480:0x7000])
+    assert set(old[0x5000:0x6000]) == {0xFF} == set(old[0x6490:0x7000])
     assert old[0x6000:0x6480] == sister[0x6000:0x6480] != b"\xff" * 0x480
     assert differing(old, sister) == [5, 6, 14]  # and the settings
+
+
+def test_only_the_block_with_lost_ones_must_be_erased():
+    old, sister = read_image(demo_path("printer-read-first.bin")), stored("printer-sister.bin")
+    program = sister[:0xE000] + old.data[0xE000:]
+    sectors = sectors_that_differ(old, image_of(program))
+    assert sectors.ranges("program only") == ((0x5000, 0x6000),)
+    assert sectors.ranges("erase first") == ((0x6000, 0x7000),)
 
 
 def test_sisters_differ_in_their_settings_only():
