@@ -47,6 +47,7 @@ __getattr__, __all__ = public_names(
     reflow_zones="draw_zones",
     reforming="draw_reforming",
     row="draw_places draw_row",
+    sectors="draw_sectors",
     side_by_side="beside",
     small_board="OnBoard draw_small_board",
     solder="draw_hole_fill draw_melting",

@@ -67,14 +67,17 @@ def address(place: int) -> str:
     return f"0x{place:06X}"
 
 
-def places_said(starts: Sequence[int]) -> str:
-    """The addresses of boxes in words, at most MOST_SAID of them.
+def places_said(places: Sequence[int | tuple[int, int]]) -> str:
+    """Addresses, or half-open ranges of them, in words, at most MOST_SAID of them.
 
-    >>> places_said([0, 256]), places_said(range(0, 40, 2))[-6:]
-    ('0x000000, 0x000100', '8 more')
+    >>> places_said([0, (256, 512)]), places_said(range(0, 40, 2))[-6:]
+    ('0x000000, 0x000100 to 0x0001FF', '8 more')
     """
-    said = [address(start) for start in starts[:MOST_SAID]]
-    more = len(starts) - len(said)
+    said = [
+        address(one) if isinstance(one, int) else f"{address(one[0])} to {address(one[1] - 1)}"
+        for one in places[:MOST_SAID]
+    ]
+    more = len(places) - len(said)
     return ", ".join([*said, *([f"{more} more"] if more else [])])
 
 

@@ -5,8 +5,14 @@ import xml.etree.ElementTree as ET
 import pytest
 
 from repairlib.core.errors import RepairlibError
-from repairlib.firmware import PINS, block_map, image_of
-from repairlib.show import draw_image_map, draw_on_pads, draw_small_board, draw_two_reads
+from repairlib.firmware import PINS, Sectors, block_map, image_of
+from repairlib.show import (
+    draw_image_map,
+    draw_on_pads,
+    draw_sectors,
+    draw_small_board,
+    draw_two_reads,
+)
 from repairlib.show.cell_map import BOX, COLUMNS
 from repairlib.show.memory_chip import BODIES, PADS
 from repairlib.show.small_board import KINDS, OnBoard
@@ -64,6 +70,23 @@ def test_two_reads():
     assert sorted(one for one in words(picture) if len(one) == 1) == ["−"] * 2 + ["≠"] * 4
     with pytest.raises(RepairlibError, match="two reads"):
         draw_two_reads([IMAGE])
+
+
+@pytest.mark.behaviour
+def test_sectors():
+    picture = draw_sectors(Sectors(20000, 4096, bytes([0, 1, 2, 2, 0])), "a.bin")
+    assert_whole(picture)
+    assert sorted(one for one in words(picture) if len(one) == 1) == ["E"] * 3 + ["P"] * 2
+    assert "Program only: 0x001000 to 0x001FFF. Erase first: 0x002000 to 0x003FFF." in picture.alt
+
+
+@pytest.mark.behaviour
+def test_a_box_of_many_sectors_shows_the_worst():
+    states = bytearray(600)
+    states[7], states[5], states[599] = 1, 2, 1
+    picture = draw_sectors(Sectors(600 * 4096, 4096, bytes(states)))
+    assert [one for one in words(picture) if len(one) == 1] == ["E", "P", "P", "E"]
+    assert "4 sectors, and shows" in " ".join(words(picture))
 
 
 @pytest.mark.behaviour
