@@ -1,7 +1,7 @@
 """Markings: what a text printed on a part, or its colours, may mean, every meaning with its why.
 
-Covers capacitors, resistors, inductors and fuses, rated-voltage codes, temperature characteristics,
-case sizes and date codes. Not semiconductors.
+Covers capacitors, resistors, inductors, fuses and memory chips, rated-voltage codes, temperature
+characteristics, case sizes and date codes. Not other semiconductors.
 """
 
 from __future__ import annotations
@@ -28,6 +28,7 @@ __getattr__, _later = public_names(
     case_sizes="CHIPS TANTALUM_CASES",
     colours="COEFFICIENTS FIGURES MULTIPLIERS TOLERANCES bands_of colour_of read_bands words_of",
     confusions="what_else",
+    memory_chips="memory_chip",
     sections="sections_in",
     voltage_codes="CAN_LETTERS TANTALUM_LETTERS TWO_CHARACTERS code_source letter_source",
     writing="write_capacitor_code write_letter_code write_voltage_code",

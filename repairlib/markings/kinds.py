@@ -96,6 +96,7 @@ class Reader:
 _FIGURES = frozenset("0123456789")
 _OF_RESISTORS, _OF_CHIPS = frozenset("RKMkΩrLGTEoOmWBCDF"), frozenset("RLmr")
 _OF_FUSES = frozenset("FTMSL")
+_OF_MEMORIES = ("24", "25", "26", "27", "28", "29", "39", "45", "49", "93", "95")
 
 
 def has_figure(text: str) -> bool:
@@ -142,6 +143,10 @@ def _may_be_other_part(text: str, pieces: list[str]) -> bool:
     return text[1:3].isalpha() or "Ah" in text or "AH" in text
 
 
+def _may_be_memory(text: str, pieces: list[str]) -> bool:
+    return len(text) > 3 and any([series in text for series in _OF_MEMORIES])
+
+
 def _may_be_voltage(text: str, pieces: list[str]) -> bool:
     piece = pieces[0]
     return len(piece) <= 2 or "V" in piece or "v" in piece or piece[-1] in "~-"
@@ -169,6 +174,7 @@ READERS = {
     "inductor": Reader("inductors", "read_inductor", _may_be_inductor),
     "fuse": Reader("fuses", "read_fuse", _may_be_fuse),
     "other part": Reader("other_parts", "read_other_part", _may_be_other_part),
+    "memory chip": Reader("memory_chips", "read_memory_chip", _may_be_memory),
     "voltage": Reader("voltage_codes", "read_voltage", _may_be_voltage, lone=True),
     "temperature": Reader("temperature_codes", "read_temperature", _may_be_temperature, lone=True),
     "date": Reader("date_codes", "read_date", _may_be_date, lone=True),
@@ -312,6 +318,12 @@ TABLE = {
         quantity="part",
         accepted="a type number such as 1N4148 or BC547, a varistor 10D471K, a cut-off 72°C 10A",
         readers=("other part",),
+    ),
+    "memory-chip": Kind(
+        name="memory chip",
+        quantity="memory",
+        accepted="a number of the trade such as 25Q64, 24C02, 93C46, 27C256 or 29F040",
+        readers=("memory chip",),
     ),
     "fuse": Kind(
         name="fuse",

@@ -8,6 +8,7 @@ from __future__ import annotations
 
 # Places, likeliest first.
 OTHER_PART = -2  # 1N4148: a type number
+MEMORY_CHIP = -2  # 25Q64, 24LC256: no value has such letters among its figures
 LETTER_AMONG_FIGURES = -1  # 4K7: a resistor before all else
 IN_FULL = 0  # what is printed in full, or in a form that nothing else has
 USUAL_CODE = 1  # 103 on a chip resistor, 1C for volts, 470K on a resistor
@@ -30,6 +31,8 @@ SELDOM_VOLTS = 10  # 1B: 12.5 V, which is no usual rating
 AC_ON_ALUMINIUM = 10  # volts AC stand first of all on film
 INDUCTOR_CODE = 12  # 101: the same figures are pF on more parts
 YEAR_AND_WEEK = 12  # 2135
+FOUR_FIGURES_OF_A_MEMORY = 16  # 2716: rather a date
+MEMORY_OR_VALUE = 16  # 25R16: rather a resistor
 INDUCTOR_POINT = 13  # 6R8, 82N
 METRIC_SIZE = 13  # 0603 in tenths of a millimetre
 RESISTOR_IN_MILLIOHM = 14  # 5L0

@@ -19,6 +19,8 @@ _SAYS_ITSELF = (
     "safety_class",
     "dielectric",
     "filling",
+    "memory",
+    "bus",
 )
 
 
@@ -186,6 +188,8 @@ class Reading:
         """Keys of the hazards of replacing such a part, for repairlib.core.safety."""
         if self.kind == "fuse":
             return ("mains", "heat and fire")
+        if self.kind == "memory-chip":
+            return ("chip supply", "static charge")
         if self.kind == "other-part":
             return HAZARDS_OF_PART.get(self.carries["part"], ())
         from repairlib.core.limits import hazards_of_capacitor, is_of_a_run_part
@@ -323,6 +327,23 @@ def _carried(name: str, what) -> str:
         return f"{name} {engineering(what, 'm')}"
     if name == "part":
         return f"{what}, not read here"
+    if name == "capacity":
+        return _capacity(what)
+    if name == "supply":
+        return f"{what[0]:g} to {what[1]:g}{NBSP}V by its letters"
     if name in _SAYS_ITSELF:
         return str(what)
     return f"{name.replace('_', ' ')} {what}"
+
+
+def _capacity(size: int) -> str:
+    """Bytes as a programmer counts them, and bits as a data sheet does: 8 MiB (64 Mbit)."""
+    return f"{_in_powers(size, 'bytes', 'iB')} ({_in_powers(size * 8, 'bits', 'bit')})"
+
+
+def _in_powers(count: int, single: str, unit: str) -> str:
+    """A number with the largest unit that leaves it whole: 1 Mbit, 256 bytes."""
+    for shift, prefix in ((30, "G"), (20, "M"), (10, "K")):
+        if count >> shift and count % (1 << shift) == 0:
+            return f"{count >> shift}{NBSP}{prefix}{unit}"
+    return f"{count}{NBSP}{single}"

@@ -24,6 +24,7 @@ OF_KIND = {
     "inductor": "inductor",
     "chip-inductor": "chip",
     "fuse": "fuse",
+    "memory-chip": "soic",
 }
 OF_OTHER_PART = {
     "diode": "diode",
