@@ -4,21 +4,22 @@ from repairlib.core.public import public_names
 
 __getattr__, __all__ = public_names(
     __name__,
+        "sfdp_density sfdp_dump sfdp_erase_types sfdp_first_dword sfdp_found sfdp_header "
+        "sfdp_parameter_header"
+    ),
     blocks="BLOCK_KINDS Block BlockMap block_map",
     bytes_as_typed="in_hex typed_bytes",
+    capacity="read_size",
     damage="Checked check_image",
     damage_kinds="Damage KINDS",
     differing_blocks="Differing differing",
     identity="Identity Maker capacity_in_words flash_identity identity_of",
     image_file="Image Sums image_of read_image save_new sums",
     pins="DOES PINS pins_of",
-    two_reads="PATTERNS Reads compare_reads",
     read_back="ReadBack check_read_back",
     records="Records Segment read_records records_of",
     sectors="EQUAL ERASE PROGRAM SECTOR Sectors sectors_that_differ",
     sfdp="Basic Erase FastRead Header Sfdp read_sfdp",
     sfdp_calculators=(
-        "sfdp_density sfdp_dump sfdp_erase_types sfdp_first_dword sfdp_found sfdp_header "
-        "sfdp_parameter_header"
-    ),
+    two_reads="PATTERNS Reads compare_reads",
 )

@@ -1,8 +1,9 @@
 """A learner, or a whole group, is taken off this computer: no file here names them afterwards.
 
-What goes: answers, tries, what was typed into panels, job cards, copies that were replaced, the
-entry among the learners and in the file of the group, and in the working copy of the lessons the
-outputs that show the name. In the files of others only the name of a partner is taken out.
+What goes: answers, tries, what was typed into panels, job cards, images of memory chips, copies that
+were replaced, the entry among the learners and in the file of the group, and in the working copy of
+the lessons the outputs that show the name. In the files of others only the name of a partner is
+taken out.
 """
 
 from __future__ import annotations
@@ -34,7 +35,8 @@ from repairlib.learn.home import file_name, home
 from repairlib.learn.learner import Learner, forget, known_learners, learner_in, names_somebody
 from repairlib.record import ENDING
 
-KINDS = ("answers", "work", "jobs", "replaced", "handed-in")  # folders of learners, below home()
+# Folders of learners, below home().
+KINDS = ("answers", "work", "jobs", "images", "replaced", "handed-in")
 HISTORY = ("jupyter", "ipython", "profile_default")  # what was typed into cells, line by line
 FOR_GOOD = "hand in first, or --for-good"
 
