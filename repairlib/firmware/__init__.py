@@ -4,9 +4,6 @@ from repairlib.core.public import public_names
 
 __getattr__, __all__ = public_names(
     __name__,
-        "sfdp_density sfdp_dump sfdp_erase_types sfdp_first_dword sfdp_found sfdp_header "
-        "sfdp_parameter_header"
-    ),
     blocks="BLOCK_KINDS Block BlockMap block_map",
     bytes_as_typed="in_hex typed_bytes",
     capacity="read_size",
@@ -21,5 +18,8 @@ __getattr__, __all__ = public_names(
     sectors="EQUAL ERASE PROGRAM SECTOR Sectors sectors_that_differ",
     sfdp="Basic Erase FastRead Header Sfdp read_sfdp",
     sfdp_calculators=(
+        "sfdp_density sfdp_dump sfdp_erase_types sfdp_first_dword sfdp_found sfdp_header "
+        "sfdp_parameter_header"
+    ),
     two_reads="PATTERNS Reads compare_reads",
 )

@@ -1,9 +1,9 @@
 """A learner, or a whole group, is taken off this computer: no file here names them afterwards.
 
-What goes: answers, tries, what was typed into panels, job cards, images of memory chips, copies that
-were replaced, the entry among the learners and in the file of the group, and in the working copy of
-the lessons the outputs that show the name. In the files of others only the name of a partner is
-taken out.
+What goes: answers, tries, what was typed into panels, job cards, images of memory chips, copies
+that were replaced, the entry among the learners and in the file of the group, and in the working
+copy of the lessons the outputs that show the name. In the files of others only the name of a
+partner is taken out.
 """
 
 from __future__ import annotations
