@@ -14,6 +14,7 @@ __getattr__, __all__ = public_names(
     image_file="Image Sums image_of read_image save_new sums",
     pins="DOES PINS pins_of",
     read_back="ReadBack check_read_back",
+    read_patterns="PATTERNS",
     records="Records Segment read_records records_of",
     sectors="EQUAL ERASE PROGRAM SECTOR Sectors sectors_that_differ",
     sfdp="Basic Erase FastRead Header Sfdp read_sfdp",
@@ -21,5 +22,5 @@ __getattr__, __all__ = public_names(
         "sfdp_density sfdp_dump sfdp_erase_types sfdp_first_dword sfdp_found sfdp_header "
         "sfdp_parameter_header"
     ),
-    two_reads="PATTERNS Reads compare_reads",
+    two_reads="Reads compare_reads",
 )

@@ -10,19 +10,28 @@ from collections.abc import Sequence
 from typing import NamedTuple
 
 from repairlib.core.errors import RepairlibError
+from repairlib.core.wording import counted
 from repairlib.firmware.image_file import Image
+from repairlib.firmware.read_differences import differences
+from repairlib.firmware.read_moved import moved
+from repairlib.firmware.read_patterns import (
+    EQUAL,
+    ONE_SHORT,
+    SAID,
+    pattern_of,
+)
 
-SHOWN_RANGES = 64  # that are told of all that differ
 MOST_READS = 16
 
 
 class Reads(NamedTuple):
     """What reads of one chip say of each other.
 
-    `ranges` are the first half-open ranges of addresses that differ, neighbours joined; `in_all`
-    is how many there are, and `bytes_differ` how many bytes. `bits` is, for each bit of a byte from
-    bit 0, how often it went from 0 to 1 and from 1 to 0 between the first read and another.
-    `pattern` is one of PATTERNS, `means` what it means and `next` what to do.
+    `ranges` are the first half-open ranges of addresses that differ, near ones joined; `in_all` is
+    how many there are, and `bytes_differ` how many bytes. `bits` is, for each bit of a byte from
+    bit 0, how often it is 0 in the first read and 1 in the first that differs from it, and how
+    often the other way round. `pattern` is one of PATTERNS of `read_patterns`, `means` what it
+    means and `next` what to do. `alike` holds the places of reads that are equal, first group first.
     """
 
     names: tuple[str, ...]
@@ -35,36 +44,54 @@ class Reads(NamedTuple):
     pattern: str
     means: str
     next: str
-
-
-EQUAL, ONE_SHORT, OFFSET = "equal", "one is short", "offset"
-CONTACT, SPEED, SUPPLY = "contact", "speed", "supply"
-OTHER, UNKNOWN = "another chip or content", "cannot tell"
-PATTERNS = (EQUAL, ONE_SHORT, OFFSET, CONTACT, SPEED, SUPPLY, OTHER, UNKNOWN)
+    alike: tuple[tuple[int, ...], ...]
 
 
 def compare_reads(reads: Sequence[Image]) -> Reads:
     """Whether reads of one chip are equal; else where they differ, and what that pattern means.
 
-    Raises RepairlibError for fewer than two reads and for more than 16.
+    With more than two, the ranges are those where any of them differs from the first; the pattern
+    is that of the first that does. Raises RepairlibError for fewer than 2 reads and more than 16.
 
     >>> from repairlib.firmware import image_of
     >>> compare_reads([image_of(b"abcd"), image_of(b"abcd")]).pattern
     'equal'
+    >>> compare_reads([image_of(b"abcdefgh"), image_of(b"abcd")]).pattern
+    'one is short'
     """
     if not 2 <= len(reads) <= MOST_READS:
-        raise RepairlibError(f"{len(reads)} reads", "they cannot be compared", "2 to 16 reads")
-    names = tuple(read.name for read in reads)
-    sizes = tuple(read.size for read in reads)
-    if all(read.data == reads[0].data for read in reads[1:]):
-        return Reads(names, sizes, True, (), 0, 0, ((0, 0),) * 8, EQUAL, *SAID[EQUAL])
-    return Reads(names, sizes, False, (), 0, 0, ((0, 0),) * 8, UNKNOWN, *SAID[UNKNOWN])
+        raise RepairlibError(counted(len(reads), "read"), "this compares nothing", "2 to 16 reads")
+    names, sizes = tuple(read.name for read in reads), tuple(read.size for read in reads)
+    alike = _alike(reads)
+    if len(alike) == 1:
+        none = ((0, 0),) * 8
+        return Reads(names, sizes, True, (), 0, 0, none, EQUAL, *SAID[EQUAL], alike)
+    first, other = reads[0], reads[alike[1][0]]
+    found = differences(first, [reads[group[0]] for group in alike[1:]])
+    short, long = sorted((first, other), key=lambda read: read.size)
+    if short.size < long.size and long.data.startswith(short.data):
+        pattern, (means, then) = ONE_SHORT, SAID[ONE_SHORT]
+        means = f"{short.name} ends after {short.size:,} bytes and is equal so far: {means}"
+    else:
+        pattern, means, then = moved(first, other) or pattern_of(first, other, found)
+        if short.size < long.size:
+            means += f". {short.name} is short too: {short.size:,} bytes of {long.size:,}"
+    if len(alike) < len(reads):
+        same = next(group for group in alike if len(group) > 1)
+        means += f". Equal to each other are {', '.join(names[place] for place in same)}"
+    bits = tuple(zip(found.rising, found.falling, strict=True))
+    ranges, many = found.ranges, found.in_all
+    return Reads(names, sizes, False, ranges, many, found.bytes, bits, pattern, means, then, alike)
 
 
-SAID = {
-    EQUAL: (
-        "the reads repeat, byte for byte. A line that is stuck repeats too",
-        "store both before anything is written, and check the image by itself",
-    ),
-    UNKNOWN: ("the pattern tells no cause", "set the clip anew, slow the clock, and read again"),
-}
+def _alike(reads: Sequence[Image]) -> tuple[tuple[int, ...], ...]:
+    """The places of the reads in groups of equal ones; the first read's group first."""
+    groups: list[list[int]] = []
+    for place, read in enumerate(reads):
+        for group in groups:
+            if reads[group[0]].data == read.data:
+                group.append(place)
+                break
+        else:
+            groups.append([place])
+    return tuple(map(tuple, groups))

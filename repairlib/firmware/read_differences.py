@@ -1,0 +1,111 @@
+"""Where reads differ: counted whole, kept only as far as somebody looks at it."""
+
+from __future__ import annotations
+
+from collections.abc import Sequence
+from typing import NamedTuple
+
+from repairlib.firmware.image_file import Image
+
+AT_ONCE = 1 << 20  # bytes: so much is compared at a time, which bounds the memory
+SHOWN_RANGES = 64  # that are kept of all that differ
+NEAR = 16  # bytes: places that lie nearer than this are one range
+KEPT_PLACES = 1 << 16  # single places that are kept for judging the pattern
+
+
+class Differences(NamedTuple):
+    """What differs between a first read and others.
+
+    `bytes` and `in_all`, the number of ranges, are of all; `ranges` are the first of them.
+    `rising` and `falling` count each bit from 0 that is 0 in the first and 1 in the next read, or
+    the other way round. `places` is an array of addresses where these two differ, spread over all.
+    """
+
+    bytes: int
+    in_all: int
+    ranges: tuple[tuple[int, int], ...]
+    rising: tuple[int, ...]
+    falling: tuple[int, ...]
+    places: object
+
+
+def differences(first: Image, others: Sequence[Image]) -> Differences:
+    """Where any of `others` differs from `first`; bits and places are those of others[0].
+
+    What only one of them has differs. Not more than a few MiB are taken, whatever differs.
+
+    >>> from repairlib.firmware.image_file import image_of
+    >>> found = differences(image_of(bytes(100)), [image_of(bytes(40) + b"\\x01" * 2 + bytes(50))])
+    >>> found.bytes, found.ranges
+    (10, ((40, 42), (92, 100)))
+    """
+    import numpy as np
+
+    rows = [first.array(), *(other.array() for other in others)]
+    common = min(map(len, rows))
+    ranges = _Ranges()
+    many, kept = 0, []
+    rising, falling = np.zeros(8, np.int64), np.zeros(8, np.int64)
+    for begin in range(0, common, AT_ONCE):
+        parts = [row[begin : min(begin + AT_ONCE, common)] for row in rows]
+        unequal = parts[0] != parts[1]
+        own = np.flatnonzero(unequal)
+        for part in parts[2:]:
+            unequal |= parts[0] != part
+        places = np.flatnonzero(unequal)
+        if not len(places):
+            continue
+        many += len(places)
+        ranges.add(places + begin)
+        before, after = parts[0][own], parts[1][own]
+        for bit in range(8):
+            one = np.uint8(1 << bit)
+            rising[bit] += np.count_nonzero(~before & after & one)
+            falling[bit] += np.count_nonzero(before & ~after & one)
+        kept.append(own + begin if len(own) <= 4096 else own[:: len(own) // 2048] + begin)
+    longest = max(map(len, rows))
+    if longest > common:
+        many += longest - common
+        ranges.add_range(common, longest)
+    found = np.concatenate(kept) if kept else np.zeros(0, np.int64)
+    return Differences(
+        many,
+        ranges.in_all,
+        tuple(ranges.first),
+        tuple(map(int, rising)),
+        tuple(map(int, falling)),
+        found,
+    )
+
+
+class _Ranges:
+    """Ranges in rising order, near ones joined, of which the first are kept."""
+
+    def __init__(self) -> None:
+        self.first: list[tuple[int, int]] = []
+        self.in_all, self.end = 0, -NEAR
+
+    def add(self, places) -> None:
+        """Add rising places, all behind what was added before."""
+        import numpy as np
+
+        cuts = np.flatnonzero(np.diff(places) >= NEAR)
+        starts = places[np.concatenate(([0], cuts + 1))]
+        ends = places[np.concatenate((cuts, [len(places) - 1]))] + 1
+        self.add_range(int(starts[0]), int(ends[0]))
+        room = SHOWN_RANGES - len(self.first)
+        self.in_all += len(starts) - 1
+        more = zip(starts[1:].tolist(), ends[1:].tolist(), strict=True)
+        self.first += [one for one, _ in zip(more, range(room), strict=False)]
+        self.end = int(ends[-1])
+
+    def add_range(self, start: int, end: int) -> None:
+        """Add one range, joined to the last when it begins near its end."""
+        if start - self.end < NEAR and self.in_all:
+            if self.in_all == len(self.first):
+                self.first[-1] = (self.first[-1][0], end)
+        else:
+            self.in_all += 1
+            if len(self.first) < SHOWN_RANGES:
+                self.first.append((start, end))
+        self.end = end
