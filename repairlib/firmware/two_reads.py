@@ -31,7 +31,8 @@ class Reads(NamedTuple):
     how many there are, and `bytes_differ` how many bytes. `bits` is, for each bit of a byte from
     bit 0, how often it is 0 in the first read and 1 in the first that differs from it, and how
     often the other way round. `pattern` is one of PATTERNS of `read_patterns`, `means` what it
-    means and `next` what to do. `alike` holds the places of reads that are equal, first group first.
+    means and `next` what to do. `alike` holds the places of equal reads in
+    groups, that of the first read first.
     """
 
     names: tuple[str, ...]
