@@ -69,6 +69,7 @@ HOMES = {
     "connectors.before_power": "shorts_before_power",
     "connectors.pad_repairs": "link_wire",
     "connectors.heat_plan": "connector_heat",
+    "missing_parts.chip_tantalum": "missing_tantalum",
     "worth.calculators": "worth_repairing break_even",
     "power_up.rails": "rail_check",
     "power_up.ripple": "ripple_check",

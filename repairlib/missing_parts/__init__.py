@@ -4,8 +4,11 @@ from repairlib.core.public import public_names
 
 __getattr__, __all__ = public_names(
     __name__,
+    chip_tantalum="missing_tantalum",
     footprint="Footprint read_footprint",
     kinds="KINDS Kind kind_named",
     place="Net Place net_of read_place",
+    tantalum_bar="bar_of",
+    tantalum_cases="Pads cases cases_on misfit",
     twins="Twin read_twin",
 )

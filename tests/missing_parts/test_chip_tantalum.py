@@ -1,0 +1,171 @@
+"""A chip tantalum that is gone: value, rating, case and way round in one answer."""
+
+import pytest
+
+from repairlib.core.errors import RepairlibError
+from repairlib.missing_parts import missing_tantalum
+from repairlib.missing_parts.tantalum_value import PLACES, SIGNAL
+from tests.documents import document
+
+PADS = {
+    "A": ("1.4 mm", "1 mm", "1.8 mm"),
+    "B": ("1.4 mm", "1.2 mm", "2.8 mm"),
+    "C": ("2 mm", "2.5 mm", "2.8 mm"),
+    "D": ("2 mm", "4 mm", "3 mm"),
+}
+PROVEN = {"board_mark": "plus sign", "mark_at": "left pad", "ground_at": "right pad"}
+BACKWARDS = {"board_mark": "plus sign", "mark_at": "left pad", "ground_at": "left pad"}
+
+
+def plain(finding) -> str:
+    return " ".join((str(finding), *finding.working, *finding.notes)).replace("\xa0", " ")
+
+
+@pytest.mark.published(document("KEMET derating 2015", "half of the rating to 85 °C"))
+@pytest.mark.parametrize(
+    ("rail", "rated"),
+    [("1.8 V", 4), ("3.3 V", 10), ("5 V", 10), ("8 V", 16), ("12 V", 25), ("-12 V", 25)],
+)
+def test_rated_at_twice_the_rail(rail, rated):
+    assert missing_tantalum(rail, case="D").rated_voltage == rated
+
+
+@pytest.mark.published(
+    document("tantalum parts in lists", "TAJB476K010, TAJA226K010: 47 µF and 22 µF at 10 V")
+)
+def test_a_smaller_case_holds_less():
+    for letter, most in (("A", 22), ("B", 47)):
+        finding = missing_tantalum("5 V", *PADS[letter], place="regulator output", **PROVEN)
+        assert finding.verdict == "only with these conditions"
+        assert f"to {most} µF" in plain(finding)
+        assert letter in finding.fit
+
+
+@pytest.mark.published(
+    document("LM1117 data sheet", "10 µF tantalum at least, 22 µF for an adjustable one")
+)
+@pytest.mark.parametrize(("least", "fits"), [("10 µF", 22), ("22 µF", 47)])
+def test_a_regulators_least_is_kept_with_its_tolerance(least, fits):
+    finding = missing_tantalum("3.3 V", case="C", place="regulator output", least=least, **PROVEN)
+    value = float(finding.fit.replace("\xa0", " ").split()[0])
+    assert value * 0.8 >= float(least.split()[0])
+    assert value == fits
+
+
+@pytest.mark.behaviour
+def test_a_twin_says_more_than_the_place():
+    finding = missing_tantalum("5 V", *PADS["D"], place="branch of a rail", twin="150 µF", **PROVEN)
+    assert finding.fit.replace("\xa0", " ").startswith("150 µF 10 V in 7343-31")
+    finding = missing_tantalum("5 V", case="D", twin="95 µF", twin_rated="16 V", **PROVEN)
+    assert finding.rated_voltage == 16
+    assert finding.fit.replace("\xa0", " ").startswith("100 µF 16 V")
+
+
+@pytest.mark.behaviour
+def test_a_twin_below_what_the_regulator_asks_for_is_no_answer():
+    finding = missing_tantalum("5 V", case="B", twin="4.7 µF", least="22 µF", **PROVEN)
+    assert finding.verdict == "cannot tell"
+    assert "contradict" in finding.reason
+
+
+@pytest.mark.behaviour
+@pytest.mark.parametrize("way", [{}, BACKWARDS, {"board_mark": "white bar", "mark_at": "left pad"}])
+def test_the_way_round_is_never_guessed(way):
+    finding = missing_tantalum("5 V", *PADS["B"], place="regulator output", **way)
+    assert finding.verdict == "cannot tell"
+    assert finding.bar == "not known"
+    assert "left pad against right pad" in finding.reason
+
+
+@pytest.mark.behaviour
+def test_a_higher_voltage_across_the_place_sets_the_rating():
+    finding = missing_tantalum("5 V", case="C", place="rail at chips", across="11.6 V")
+    assert finding.rated_voltage == 25 and finding.bar == "to the left pad"
+
+
+@pytest.mark.behaviour
+@pytest.mark.parametrize("rail", ["28 V", "48 V", "-60 V", "400 V"])
+def test_no_tantalum_for_a_high_rail(rail):
+    finding = missing_tantalum(rail, *PADS["D"], place="supply entry", twin="10 µF", **PROVEN)
+    assert finding.verdict == "do not"
+    assert "take another kind" in finding.reason
+    assert "fit" not in finding.values
+
+
+@pytest.mark.behaviour
+def test_a_value_that_does_not_go_into_the_case_is_not_forced():
+    finding = missing_tantalum("12 V", *PADS["A"], twin="100 µF", **PROVEN)
+    assert finding.verdict == "cannot tell"
+    assert "usually holds" in finding.reason and "fit" not in finding.values
+
+
+@pytest.mark.behaviour
+def test_pads_that_no_case_fits_name_the_nearest():
+    finding = missing_tantalum("5 V", "1 mm", "9 mm", "3 mm", place="rail at chips", **PROVEN)
+    assert finding.verdict == "cannot tell"
+    assert "no case of tantalum chips" in finding.reason and "nearest" in finding.reason
+
+
+@pytest.mark.behaviour
+def test_a_signal_place_wants_a_twin():
+    assert "circuit sets the value" in missing_tantalum("5 V", case="A", place=SIGNAL).reason
+    finding = missing_tantalum("5 V", case="A", place=SIGNAL, twin="1 µF", **PROVEN)
+    assert finding.verdict == "only with these conditions"
+
+
+@pytest.mark.published(
+    document(
+        "AVX tantalum summary",
+        "at most rated / (0.65 Ω + ESR); 100 µF 10 V with 0.9 Ω: 6.45 A; reverse 10 %, at most 1 V",
+    )
+)
+def test_the_surge_by_a_makers_rule():
+    """5 V on 10 V, nothing in series: 5 / ESR = 10 / (0.65 + ESR) at 0.65 Ω."""
+    said = plain(missing_tantalum("5 V", case="D", place="supply entry", **PROVEN))
+    assert "asks for an ESR of 650 mΩ or more" in said
+    surge = 5 / 0.65
+    assert surge == pytest.approx(10 / (0.65 + 0.65))
+    said = plain(missing_tantalum("5 V", case="D", place="supply entry", series="0.2 Ω", **PROVEN))
+    assert "asks for an ESR of 250 mΩ or more" in said
+    surge = 5 / (0.2 + 0.25)
+    assert surge == pytest.approx(10 / (0.65 + 0.25))
+    said = plain(missing_tantalum("5 V", case="D", place="supply entry", series="1 Ω", **PROVEN))
+    assert "a part of any ESR" in said
+    assert "in reverse it bears peaks of 1 V" in said
+    assert "peaks of 630 mV" in plain(missing_tantalum("3 V", case="D"))
+
+
+@pytest.mark.behaviour
+@pytest.mark.parametrize("place", PLACES)
+@pytest.mark.parametrize("letter", PADS)
+@pytest.mark.parametrize("rail", [1.2, 3.3, 5, -12, 24])
+def test_what_is_fitted_keeps_every_rule(rail, letter, place):
+    finding = missing_tantalum(rail, *PADS[letter], place=place, **PROVEN)
+    assert finding.rated_voltage >= 2 * abs(rail) * (1 - 1e-9)
+    assert "heat and fire" in finding.cautions
+    assert "reversed or rated too low" in finding.notes[0]
+    if rail < 0:  # its plus is ground, and the print says the other pad
+        assert finding.verdict == "cannot tell"
+    if finding.verdict == "only with these conditions":
+        assert letter in finding.fit and finding.bar == "to the left pad"
+
+
+@pytest.mark.behaviour
+@pytest.mark.parametrize(
+    ("given", "wrong"),
+    [
+        ({"rail": 0}, "a rail has a voltage"),
+        ({"rail": "5 V", "gap": "1 mm"}, "pad_length, pad_width is missing"),
+        ({"rail": "5 V", "esr_low": 1}, "only one end"),
+        ({"rail": "5 V", "esr_low": 5, "esr_high": 0.1}, "window of ESR is empty"),
+        ({"rail": "5 V", "case": "E"}, "7343-43 or 7360-38"),
+        ({"rail": "5 V", "case": "sugar cube"}, "not a known case"),
+        ({"rail": "5 V", "pad_length": "1.4", "gap": "1", "pad_width": "2"}, "out of range"),
+        ({"rail": "900 V"}, "out of range"),
+        ({"rail": "5 V", "board_mark": "smiley"}, "not a known board mark"),
+    ],
+)
+def test_bad_input_is_one_line(given, wrong):
+    with pytest.raises(RepairlibError, match=wrong) as refused:
+        missing_tantalum(**given)
+    assert "\n" not in str(refused.value)
