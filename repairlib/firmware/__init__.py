@@ -12,6 +12,8 @@ __getattr__, __all__ = public_names(
     differing_blocks="Differing differing",
     identity="Identity Maker capacity_in_words flash_identity identity_of",
     image_file="Image Sums image_of read_image save_new sums",
+    keep="HOW_SURE KEEP_KINDS Keep",
+    network_addresses="is_group is_local",
     pins="DOES PINS pins_of",
     read_back="ReadBack check_read_back",
     read_patterns="PATTERNS",
@@ -22,5 +24,8 @@ __getattr__, __all__ = public_names(
         "sfdp_density sfdp_dump sfdp_erase_types sfdp_first_dword sfdp_found sfdp_header "
         "sfdp_parameter_header"
     ),
+    stored_sums="sums_in_doubt",
+    two_reads="PATTERNS Reads compare_reads",
     two_reads="Reads compare_reads",
+    what_to_keep="keep_into keep_list",
 )

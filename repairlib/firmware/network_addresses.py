@@ -1,0 +1,284 @@
+"""Network addresses that only one board has: as bytes, and as text with : or - between them.
+
+Six bytes that could be an address stand everywhere in code. So bytes are taken for one only where
+something else speaks for it: a text, a label, the next number, or another board with another
+address of the same maker at the same place.
+"""
+
+from __future__ import annotations
+
+import re
+from collections.abc import Iterable, Iterator, Sequence
+from itertools import pairwise
+from typing import NamedTuple
+
+from repairlib.firmware.image_file import Image
+from repairlib.firmware.keep import (
+    ADDRESS,
+    LIKELY,
+    POSSIBLE,
+    VERY_LIKELY,
+    Keep,
+    overlap,
+)
+from repairlib.firmware.places import Place, blank
+from repairlib.firmware.texts import Text, matches
+
+LENGTH = 6  # bytes of an address
+_NEIGHBOURS = (1, -1, 2, -2)  # the next numbers: boards with several ports have them
+_FEW = 16  # places: with more of them, many would look like an address by chance
+_PAIR = rb"[0-9A-Fa-f]{2}"
+_TEXT = re.compile(
+    rb"(?<![0-9A-Fa-f:.-])"
+    rb"(?:%b([:-])%b(?:\1%b){4}|[0-9A-Fa-f]{4}\.[0-9A-Fa-f]{4}\.[0-9A-Fa-f]{4})"
+    rb"(?![0-9A-Fa-f]|[:.-][0-9A-Fa-f])" % (_PAIR, _PAIR, _PAIR)
+)
+_NAMES = (
+    rb"(?:mac|ether|hw|wifi|wlan|lan|eth\d?|bt|bd)[ _-]?(?:addr(?:ess)?|id)?\d?"
+    rb"|bssid|network address"
+)
+_LABELLED = re.compile(
+    rb"(?i)(?<![a-z])(?:%b)[ \t]*[:=#\0 ]{1,4}([0-9A-Fa-f]{12})(?![0-9A-Za-z])" % _NAMES
+)
+_LABEL_BEFORE = re.compile(rb"(?i)(?<![a-z])(?:%b)[ :=#\0\xff]{0,16}\Z" % _NAMES)
+_LABELLED_BYTES = re.compile(rb"(?is)(?<![a-z])(?:%b)[:=\0]{1,4}([^\0:=].{5})" % _NAMES)
+_LABEL_REACH = 40  # bytes before an address in which its label is looked for
+
+
+def is_group(address: bytes) -> bool:
+    """Whether it is the address of a group, which no board has as its own: lowest bit of byte 0.
+
+    Source: IEEE Registration Authority, Guidelines for Use of EUI, OUI, and CID.
+
+    >>> is_group(bytes.fromhex("0180C2000000")), is_group(bytes.fromhex("ACDE48234567"))
+    (True, False)
+    """
+    return bool(address[0] & 1)
+
+
+def is_local(address: bytes) -> bool:
+    """Whether somebody gave it who is no maker: second lowest bit of byte 0; source as `is_group`.
+
+    >>> is_local(bytes.fromhex("025AC3104117")), is_local(bytes.fromhex("ACDE48234567"))
+    (True, False)
+    """
+    return bool(address[0] & 2)
+
+
+def written(address: bytes) -> str:
+    """An address as people write it.
+
+    >>> written(bytes.fromhex("025AC3104117"))
+    '02:5A:C3:10:41:17'
+    """
+    return address.hex(":").upper()
+
+
+def network_addresses(
+    old: Image, others: Sequence[Image], places: Iterable[Place], wide: list[Text]
+) -> list[Keep]:
+    """The addresses of `old` that are its own; `others` are images of other boards.
+
+    `places` is where it differs from them, `wide` its texts with two bytes for each character.
+    """
+    finds = [*_as_text(old, others, wide), *_after_a_label(old, others), *_as_bytes(old, places)]
+    finds += _copies_and_neighbours(old, finds)
+    kept: list[_Find] = []
+    for find in sorted(finds, key=lambda one: (-one.weight, one.where)):
+        if not any(overlap(find.where, one.where) for one in kept):
+            kept.append(find)
+    return [_judged(find, kept) for find in kept if find.weight > 0]
+
+
+class _Find(NamedTuple):
+    """An address, where it stands, what speaks for it, and how much that weighs."""
+
+    address: bytes
+    where: tuple[int, int]
+    why: str
+    weight: int  # 3: cannot be chance; 2: speaks for itself; 1: needs a second look; 0: alone no
+
+
+def _judged(find: _Find, kept: list[_Find]) -> Keep:
+    """The find as it is told, with the other places where it or its neighbours stand."""
+    same = [one for one in kept if one.address == find.address and one.where != find.where]
+    number = int.from_bytes(find.address)
+    beside = [one for one in kept if abs(int.from_bytes(one.address) - number) in (1, 2)]
+    why, weight = find.why, find.weight
+    if same:
+        weight += 1
+        why += f"; it stands at 0x{same[0].where[0]:06X} too"
+    if beside:
+        weight += 1
+        why += f"; {written(beside[0].address)} stands at 0x{beside[0].where[0]:06X}"
+    if is_local(find.address):
+        why += "; its local bit is set: somebody gave it who is no maker"
+    sure = (POSSIBLE, LIKELY, VERY_LIKELY)[min(max(weight, 1), 3) - 1]
+    return Keep(ADDRESS, find.where, written(find.address), why, sure)
+
+
+def _plausible(address: bytes) -> bool:
+    """Whether a board may have it: no group, no row of equal or stepping bytes, no text."""
+    if len(address) < LENGTH or is_group(address):
+        return False
+    if address[:3].count(0) > 1 or blank(address[:3]) or blank(address[3:]):
+        return False
+    printable = sum(0x20 <= byte < 0x7F for byte in address)
+    return len(set(address)) >= 4 and _uneven(address) and printable < LENGTH
+
+
+def _as_text(old: Image, others: Sequence[Image], wide: list[Text]) -> Iterator[_Find]:
+    """Addresses that stand as text and in no other board's image."""
+    for pattern, group, why in (
+        (_TEXT, 0, "it stands there as text"),
+        (_LABELLED, 1, "it stands there as text with its label"),
+    ):
+        for text, match in matches(pattern, old, wide):
+            address = bytes.fromhex(re.sub(rb"[^0-9A-Fa-f]", b"", match[group]).decode())
+            if is_group(address) or blank(address[3:]):
+                continue
+            where = text.where(*match.span(group))
+            own = old.data[where[0] : where[1]]
+            if any(own in other.data for other in others):
+                continue  # a constant of the firmware, or an example
+            weight = 3 if group or _answered(pattern, others, where) else 2
+            yield _Find(address, where, why, weight if _uneven(address) else 1)
+
+
+def _answered(pattern: re.Pattern[bytes], others: Sequence[Image], where: tuple[int, int]) -> bool:
+    """Whether another board has an address of its own at the same place, or nothing yet."""
+    cuts = (other.data[where[0] : where[1]] for other in others)
+    return any(blank(cut) or pattern.fullmatch(cut.replace(b"\0", b"")) for cut in cuts)
+
+
+def _uneven(address: bytes) -> bool:
+    """Whether it is no row of equal or stepping bytes, as people make examples up."""
+    steps = {(after - before) % 256 for before, after in pairwise(address)}
+    return len(set(address)) >= 3 and len(steps) > 1
+
+
+def _after_a_label(old: Image, others: Sequence[Image]) -> Iterator[_Find]:
+    """Addresses as bytes right behind a label, which stand in no other board's image."""
+    for match in _LABELLED_BYTES.finditer(old.data):
+        address = match[1]
+        printable = sum(0x20 <= byte < 0x7F for byte in address)
+        if printable > LENGTH // 2 or not _plausible(address):
+            continue
+        if not any(address in other.data for other in others):
+            yield _Find(address, match.span(1), "bytes right behind a label", 1)
+
+
+def _as_bytes(old: Image, places: Iterable[Place]) -> list[_Find]:
+    """Addresses as bytes where another board has something else."""
+    finds, seen = [], set()
+    candidates = [one for place in places for one in _candidates(old, place)]
+    many = sum(weight > 0 for *_, weight in candidates) > _FEW
+    numbers = {int.from_bytes(address): where for address, where, _, _ in candidates}
+    for address, where, why, weight in candidates:
+        beside = numbers.get(int.from_bytes(address) + 1, where)
+        if _LABEL_BEFORE.search(old.data[max(0, where[0] - _LABEL_REACH) : where[0]]):
+            why, weight = "a label stands before it", 3
+        elif not overlap(beside, where):
+            why, weight = "bytes in the form of an address, and the next number stands there too", 3
+        elif many:
+            weight = 0  # by chance one in four places would look like an address
+        if (where, weight) not in seen:
+            seen.add((where, weight))
+            finds.append(_Find(address, where, why, weight))
+    return finds
+
+
+def _candidates(old: Image, place: Place) -> Iterator[tuple[bytes, tuple[int, int], str, int]]:
+    """Six bytes that may be an address, at a place where two boards differ, the best one first."""
+    theirs = place.other.data
+    if blank(theirs[place.start : place.end]):
+        why = "bytes in the form of an address, where the other board has nothing"
+        short = place.end - place.start <= LENGTH + 2  # nothing but an address, or with a sum
+        for first in _starts_in_island(old, place):
+            weight = 1 if short and first == place.start else 0
+            yield _cut(old, first), (first, first + LENGTH), why, weight
+        return
+    for start, end in place.runs(old, gap=2):
+        if _in_text(old, start):
+            continue
+        options = []
+        for first in range(max(0, end - LENGTH), start + 1):
+            mine, other = _cut(old, first), theirs[first : first + LENGTH]
+            if _plausible(mine) and _plausible(other):
+                same_maker = mine[:3] == other[:3]
+                options.append((_fit(old, first, end) + 2 * same_maker, same_maker, first))
+        if not options and end - start > LENGTH - 3:  # something else begins right behind it
+            first = start - 3
+            mine, other = _cut(old, max(first, 0)), theirs[max(first, 0) : first + LENGTH]
+            if first >= 0 and mine[:3] == other[:3] and _plausible(mine) and _plausible(other):
+                options.append((0, True, first))
+        for _, same_maker, first in sorted(options, reverse=True)[:1]:
+            alone = same_maker and 2 <= end - start <= 3
+            why = "bytes in the form of an address, where the other board has other ones"
+            if same_maker:
+                why = "the other board has another address with the same first half there"
+            yield _cut(old, first), (first, first + LENGTH), why, 2 if alone else 1
+
+
+def _in_text(old: Image, at: int) -> bool:
+    """Whether six characters or more stand there side by side."""
+    before, after = old.data[max(0, at - LENGTH) : at], old.data[at : at + LENGTH]
+    left = next((n for n, byte in enumerate(before[::-1]) if not 0x20 <= byte < 0x7F), len(before))
+    right = next((n for n, byte in enumerate(after) if not 0x20 <= byte < 0x7F), len(after))
+    return right > 0 and left + right >= LENGTH
+
+
+def _starts_in_island(old: Image, place: Place) -> list[int]:
+    """Where an address may begin in data that stands alone among nothing."""
+    starts = range(place.start, place.end - LENGTH + 1)
+    return [first for first in starts if _plausible(_cut(old, first))]
+
+
+def _fit(old: Image, first: int, end: int) -> int:
+    """How well an address would fit there: it ends with what differs, and nothing stands beside."""
+    before, after = old.data[first - 1 : first], old.data[first + LENGTH : first + LENGTH + 1]
+    return 2 * (first + LENGTH == end) + blank(before) + blank(after) + (first % 2 == 0)
+
+
+def _copies_and_neighbours(old: Image, finds: list[_Find]) -> list[_Find]:
+    """Further places of the addresses found, and the next numbers, as bytes in either order."""
+    more: list[_Find] = []
+    known = {find.where for find in finds if find.weight == 3}
+    sought = {find.address: find for find in finds if find.weight == 3}
+    queue = list(sought)[:_FEW]
+    while queue:
+        address = queue.pop(0)
+        for step in (0, *_NEIGHBOURS):
+            number = int.from_bytes(address) + step
+            if not 0 <= number < 1 << 48:
+                continue
+            other = number.to_bytes(LENGTH)
+            for form, how in ((other, ""), (other[::-1], ", last byte first")):
+                for at in _all(old.data, form):
+                    where = (at, at + LENGTH)
+                    if where in known or len(more) >= 4 * _FEW:
+                        continue
+                    known.add(where)
+                    more.append(_Find(other, where, _told(sought[address], step, how), 3))
+                    if other not in sought:
+                        sought[other] = more[-1]
+                        queue.append(other)
+    return more
+
+
+def _told(found: _Find, step: int, how: str) -> str:
+    """Why an address beside another one is taken for one."""
+    what = "the same address" if not step else f"the address {step:+d}"
+    return f"{what} as at 0x{found.where[0]:06X}, as bytes{how}"
+
+
+def _all(data: bytes, form: bytes) -> Iterator[int]:
+    """Where these bytes stand."""
+    at = data.find(form)
+    while at >= 0:
+        yield at
+        at = data.find(form, at + 1)
+
+
+def _cut(old: Image, first: int) -> bytes:
+    return old.data[first : first + LENGTH]

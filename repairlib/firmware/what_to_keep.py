@@ -1,0 +1,131 @@
+"""What must not be lost when a donor's image goes into a chip: what only this board has.
+
+Found by its form (text, addresses) and by comparing with images of other boards: the donor, and
+twins that work. What no other board has at that place, and what the donor would overwrite, counts.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Sequence
+
+from repairlib.core.errors import RepairlibError
+from repairlib.firmware.calibration import calibrations
+from repairlib.firmware.image_file import Image, image_of
+from repairlib.firmware.keep import POSSIBLE, REGION, Keep, overlap, rank
+from repairlib.firmware.network_addresses import LENGTH, network_addresses
+from repairlib.firmware.places import Place, blank, telling_places
+from repairlib.firmware.serial_numbers import serial_numbers
+from repairlib.firmware.texts import wide_texts
+
+MOST_POSSIBLE = 8  # finds that are only possible; more of them help nobody: our choice
+_SHOWN = 12  # bytes of a region that are told
+
+
+def keep_list(old: Image, donor: Image, twin: Sequence[Image] = ()) -> tuple[Keep, ...]:
+    """What of the `old` content a write of the `donor` image would overwrite, the surest first.
+
+    `twin` are images of further boards of the same kind with the same firmware; each makes the list
+    surer. A list that is empty means that nothing was found, not that there is nothing.
+
+    >>> old = image_of(b"serial=PB-204117\\0".ljust(64, b"\\xff"))
+    >>> donor = image_of(b"serial=PB-204162\\0".ljust(64, b"\\xff"))
+    >>> [(keep.kind, keep.value) for keep in keep_list(old, donor)]
+    [('serial number', 'PB-204117')]
+    """
+    boards = [donor, *twin]
+    others = [one for one in boards if one.data != old.data]
+    by_place = [place for other in others for place in telling_places(old, other)]
+    wide = wide_texts(old)
+    serials = serial_numbers(old, others, by_place, wide)
+    addresses = network_addresses(old, others, by_place, wide)
+    as_text = [one.where for one in addresses if one.where[1] - one.where[0] > LENGTH]
+    serials = [one for one in serials if not _meets(one, as_text)]
+    addresses = [one for one in addresses if not _meets(one, [two.where for two in serials])]
+    sure_ones = [one.where for one in (*addresses, *serials) if one.sure != POSSIBLE]
+    tables = calibrations(old, by_place, sure_ones)
+    in_tables = [one.where for one in tables]
+    addresses = [one for one in addresses if one.where in sure_ones or not _meets(one, in_tables)]
+    serials = [one for one in serials if one.where in sure_ones or not _meets(one, in_tables)]
+    found = [*addresses, *serials, *tables]
+    found += _regions(old, donor, twin, by_place, found)
+    return _bounded([one for one in found if _lost(one, old, donor)])
+
+
+def keep_into(donor: Image, old: Image, keeps: Sequence[Keep]) -> Image:
+    """A new image: the donor's, with what is to be kept put in from the old one.
+
+    Neither of the two is changed. `sums_in_doubt` says which check sums may no longer fit.
+    Raises RepairlibError for images of two sizes and for a place that is not in them.
+
+    >>> from repairlib.firmware.keep import SERIAL, LIKELY
+    >>> kept = Keep(SERIAL, (1, 3), "17", "", LIKELY)
+    >>> keep_into(image_of(b"a62b"), image_of(b"x17y"), [kept]).data
+    b'a17b'
+    """
+    if donor.size != old.size:
+        wrong = f"it has {donor.size:,} bytes, and {old.name} has {old.size:,}"
+        raise RepairlibError(donor.name, wrong, "two images of the whole chip, equally long")
+    made = bytearray(donor.data)
+    for keep in keeps:
+        start, end = keep.where
+        if not 0 <= start < end <= old.size:
+            wrong = f"no such place in {old.size:,} bytes"
+            raise RepairlibError(keep.where, wrong, "a place of the keep-list of this image")
+        made[start:end] = old.data[start:end]
+    return image_of(bytes(made), f"{donor.name} with what was kept of {old.name}")
+
+
+def _meets(keep: Keep, ranges: list[tuple[int, int]]) -> bool:
+    """Whether it has a byte in common with one of these."""
+    return any(overlap(keep.where, one) for one in ranges)
+
+
+def _lost(keep: Keep, old: Image, donor: Image) -> bool:
+    """Whether the donor has something else there."""
+    start, end = keep.where
+    return donor.data[start:end] != old.data[start:end]
+
+
+def _regions(
+    old: Image, donor: Image, twin: Sequence[Image], places: list[Place], found: list[Keep]
+) -> list[Keep]:
+    """Places where the donor and all twins differ from this board, and nothing else explains it."""
+    regions = []
+    for place in places:
+        if place.other is not donor:
+            continue
+        for start, end in _unexplained(place, old, found):
+            mine = old.data[start:end]
+            if blank(mine) or any(one.data[start:end] == mine for one in twin):
+                continue
+            why = "it differs from the donor's where all around is equal"
+            why += ", and from each twin too" if twin else ""
+            why += "; that can be data of its own, and it can be damage"
+            regions.append(Keep(REGION, (start, end), _in_words(mine), why, POSSIBLE))
+    return regions
+
+
+def _unexplained(place: Place, old: Image, found: list[Keep]) -> list[tuple[int, int]]:
+    """The runs of a place that lie in nothing that was found."""
+    runs = place.runs(old, gap=8)
+    return [run for run in runs if not any(overlap(run, one.where) for one in found)]
+
+
+def _in_words(data: bytes) -> str:
+    """The first bytes, as text where they are text, and how many there are."""
+    text = data.decode("latin-1")
+    shown = repr(text[:_SHOWN]) if text.isascii() and text.isprintable() else data[:_SHOWN].hex(" ")
+    return shown if len(data) <= _SHOWN else f"{shown} … ({len(data):,} bytes)"
+
+
+def _bounded(found: list[Keep]) -> tuple[Keep, ...]:
+    """The list in order; of what is only possible the first few, with the number of the others."""
+    ordered = sorted(found, key=rank)
+    sure = [one for one in ordered if one.sure != POSSIBLE]
+    possible = [one for one in ordered if one.sure == POSSIBLE]
+    told = possible[:MOST_POSSIBLE]
+    if len(possible) > len(told):
+        more = len(possible) - len(told)
+        why = f"{told[-1].why}; {more} more places are like this and are not listed"
+        told[-1] = told[-1]._replace(why=why)
+    return (*sure, *told)
