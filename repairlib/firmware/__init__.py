@@ -25,7 +25,6 @@ __getattr__, __all__ = public_names(
         "sfdp_parameter_header"
     ),
     stored_sums="sums_in_doubt",
-    two_reads="PATTERNS Reads compare_reads",
     two_reads="Reads compare_reads",
     what_to_keep="keep_into keep_list",
 )
