@@ -70,6 +70,7 @@ HOMES = {
     "connectors.pad_repairs": "link_wire",
     "connectors.heat_plan": "connector_heat",
     "missing_parts.chip_tantalum": "missing_tantalum",
+    "missing_parts.without_it": "without_part",
     "worth.calculators": "worth_repairing break_even",
     "power_up.rails": "rail_check",
     "power_up.ripple": "ripple_check",
