@@ -78,6 +78,7 @@ HOMES = {
     "power_up.lamp": "series_lamp",
     "power_up.fuse": "fuse_pulse",
     "firmware.identity": "flash_identity",
+    "firmware.bodies": "chip_body chip_on_pads",
     "firmware.sfdp_calculators": (
         "sfdp_header sfdp_parameter_header sfdp_density sfdp_erase_types sfdp_first_dword sfdp_dump"
     ),

@@ -211,7 +211,7 @@ def _atmel(kind: int, last: int) -> Rule | None:
     if not 1 <= density <= 12:
         return None, "", "AT45DB081D", (f"Its density bits, {density:05b}, stand for no size.",)
     how = f"low five bits of {kind:02X}h, {density:05b}: 2^({density} + 15) byte"
-    doubts = ()
+    doubts: tuple[str, ...] = ()
     if 0x10 <= last <= 0x19 and last != density + 15:
         doubts = (f"Its last byte, {last:02X}h, would be 2^{last} byte: compare with its SFDP.",)
     if kind >> 5 == 1:

@@ -5,7 +5,7 @@ from __future__ import annotations
 from typing import NamedTuple
 
 from repairlib.core.errors import RepairlibError
-from repairlib.firmware import pins_of
+from repairlib.firmware import OUTLINES, PADS, Pads, feet_on_pads, pins_of
 from repairlib.show.canvas import BOARD, COPPER, INK, METAL, PAPER, Canvas, wrapped
 from repairlib.show.picture import Picture
 
@@ -26,18 +26,14 @@ class Body(NamedTuple):
     foot: float
 
 
-class Pads(NamedTuple):
-    """Two rows of pads in mm: from inner end to inner end, and from outer end to outer end."""
-
-    inside: float
-    outside: float
-
-
-# Middles of the sheets' ranges: MS-012-AA, and the 208 mil outline of a serial flash.
-BODIES = {"150 mil": Body(3.9, 4.9, 6.0, 0.65), "208 mil": Body(5.28, 5.28, 8.0, 0.64)}
-# 150 mil: the soldering footprint of an SO8 sheet; 208 mil: from memory, boards differ.
-PADS = {"150 mil": Pads(4.0, 7.0), "208 mil": Pads(5.5, 9.0)}
-ENOUGH = 0.8  # of the foot on its pad
+# Middles of the makers' ranges.
+BODIES = {
+    width: Body(
+        *(round(sum(size) / 2, 2) for size in (one.width, one.length, one.over_leads, foot))
+    )
+    for width, one in OUTLINES.items()
+    if (foot := one.foot) and width in PADS
+}
 
 
 def draw_on_pads(
@@ -85,20 +81,7 @@ def how_it_stands(body: str, pads: str) -> str:
     'Its feet stand whole on their pads.'
     """
     chip, place = _one_of(BODIES, body), _one_of(PADS, pads)
-    tip, heel = chip.over_leads / 2, chip.over_leads / 2 - chip.foot
-    on = min(tip, place.outside / 2) - max(heel, place.inside / 2)
-    if on >= ENOUGH * chip.foot:
-        return "Its feet stand whole on their pads."
-    if heel < place.inside / 2:
-        return (
-            f"Its feet reach their pads by {max(on, 0):.2g} mm of {chip.foot:g} mm: too little "
-            "to hold. Take a chip of the other width, or an adapter board."
-        )
-    return (
-        f"Its feet stand {tip - place.outside / 2:.2g} mm beyond the pads, {max(on, 0):.2g} mm of "
-        f"{chip.foot:g} mm on them: solder cannot be seen or trusted. Take a chip of the other "
-        "width, or an adapter board."
-    )
+    return feet_on_pads(chip.over_leads, chip.foot, place).sentence
 
 
 def _draw_chip(canvas: Canvas, chip: Body, place: Pads, names: tuple, marking: str) -> None:
