@@ -8,6 +8,7 @@ __getattr__, __all__ = public_names(
     bodies="OUTLINES Outline PADS Pads Standing bodies_of chip_body chip_on_pads feet_on_pads",
     bytes_as_typed="in_hex typed_bytes",
     capacity="read_size",
+    chips_seen="Seen read_seen",
     damage="Checked check_image",
     damage_kinds="Damage KINDS",
     differing_blocks="Differing differing",
@@ -28,4 +29,5 @@ __getattr__, __all__ = public_names(
     stored_sums="sums_in_doubt",
     two_reads="Reads compare_reads",
     what_to_keep="keep_into keep_list",
+    which_chip="HAZARDS_OF_MEASURING Ranked rank_chips which_first",
 )

@@ -1,0 +1,174 @@
+"""Which chip holds the firmware: invented neighbourhoods, signs one by one, words as people type.
+
+The boards stand in `neighbourhoods.txt`: a line with the board and the place that holds the
+firmware, then one chip a line. They are common practice of the bench and nobody's boards.
+"""
+
+from pathlib import Path
+
+import pytest
+
+from repairlib.core.errors import RepairlibError
+from repairlib.core.safety import HAZARDS
+from repairlib.firmware import Seen, rank_chips, read_seen, which_first
+from repairlib.firmware.which_chip import (
+    CANNOT_TELL,
+    HAZARDS_OF_MEASURING,
+    HARDLY,
+    LIKELY,
+    UNLIKELY,
+    VERY_LIKELY,
+)
+
+BOARDS = Path(__file__).with_name("neighbourhoods.txt")
+
+
+def boards(path=BOARDS):
+    """Title, place that holds the firmware, text of the chips."""
+    for block in path.read_text(encoding="utf-8").split("\n== ")[1:]:
+        head, _, chips = block.partition("\n")
+        title, _, place = head.rpartition(": ")
+        yield title, place, chips
+
+
+def ranked(text):
+    return rank_chips(read_seen(text))
+
+
+@pytest.mark.common_practice
+@pytest.mark.parametrize(("title", "place", "chips"), list(boards()), ids=lambda one: one[:20])
+def test_the_true_one_stands_first(title, place, chips):
+    found = ranked(chips)
+    assert found[0].chip.place == place, [str(one) for one in found]
+    assert found[0].speaks_for
+    for one in found:
+        assert one.settles.endswith(".")
+        if one.likely in (UNLIKELY, HARDLY):
+            assert one.speaks_against, one
+
+
+@pytest.mark.common_practice
+@pytest.mark.parametrize(
+    ("line", "may_be"),
+    [
+        ("U1: 24LC64, SO-8", "EEPROM for settings"),
+        ("U1: SO-8, 32.768 kHz crystal beside it, coin cell near", "real-time clock"),
+        ("U1: SO-8, near inductor, nets VIN SW FB", "regulator"),
+        ("U1: SO-8, pins 5, 6, 7 and 8 joined", "MOSFET or transistor"),
+        ("U1: LM358, SO-8", "op-amp or comparator"),
+        ("U1: TSSOP-8, nets VCCA VCCB A1 B1", "level shifter"),
+        ("U1: SO-8, secure element, I2C", "secure element"),
+        ("U1: TSOP-54, nets RAS CAS DQ0 CKE", "working memory"),
+        ("U1: SO-8, nets RO RE DE DI", "line driver"),
+    ],
+)
+def test_what_else_stands_in_such_a_body(line, may_be):
+    one = ranked(line)[0]
+    assert one.may_be == may_be, str(one)
+    assert one.likely in (UNLIKELY, HARDLY)
+    assert one.speaks_against
+
+
+@pytest.mark.common_practice
+def test_two_equal_chips_are_both_named_with_what_tells_them_apart():
+    found = ranked("U1: 25Q64, near the processor\nU2: 25Q64, near the processor")
+    assert [one.likely for one in found] == [LIKELY, LIKELY]
+    assert all("chip select falls first" in one.settles for one in found)
+    assert "U1" in which_first(found) and "U2" in which_first(found)
+
+
+@pytest.mark.behaviour
+def test_nothing_known_is_nothing_said():
+    one = ranked("U1: SO-8, no mark")[0]
+    assert one.likely == CANNOT_TELL and one.may_be == "not known yet"
+    assert "Cannot tell yet" in which_first([one])
+
+
+@pytest.mark.behaviour
+def test_none_of_them_sends_to_other_places():
+    found = ranked("U1: LM358\nU2: 24C02, nets SDA SCL")
+    assert "inside" in which_first(found)
+
+
+@pytest.mark.common_practice
+def test_no_answer_of_a_programmer_rules_nothing_out():
+    silent = ranked("U1: 25Q64, 208 mil, id FF FF FF")[0]
+    assert silent.likely == VERY_LIKELY
+    assert any("no answer" in why for why in silent.speaks_against)
+
+
+@pytest.mark.behaviour
+def test_an_unknown_supply_is_measured_first():
+    without, known = ranked("U1: 25Q64")[0], ranked("U1: 25Q64, 3.3 V")[0]
+    assert "before anything is clipped on" in without.settles
+    assert "before anything is clipped on" not in known.settles
+    assert set(HAZARDS_OF_MEASURING) <= set(HAZARDS)
+
+
+@pytest.mark.behaviour
+def test_what_is_typed_is_read_and_what_is_not_known_is_said():
+    chip = read_seen(
+        "U5: 25Q64, 8 pins, 208 mil, near U4 processor, nets SPI_CLK SPI_CS, 3.3 V, frobnicated"
+    )[0]
+    assert chip == Seen(
+        place="U5",
+        marks=("25Q64",),
+        package="208 mil",
+        width=pytest.approx(5.2832),
+        pins=8,
+        near=("U4 processor",),
+        nets=("SPI_CLK", "SPI_CS", "SPI_CLK SPI_CS"),
+        supply=3.3,
+        unknown=("frobnicated",),
+    )
+
+
+@pytest.mark.behaviour
+@pytest.mark.parametrize(
+    ("text", "field", "value"),
+    [
+        ("U1: SOIC-8", "pins", 8),
+        ("U1: SO8", "pins", 8),
+        ("U1: 8-lead", "pins", 8),
+        ("U1: 8 legs", "pins", 8),
+        ("U1: SOT-23-5", "pins", 5),
+        ("U1: SOT-23", "pins", None),
+        ("U1: 3V3", "supply", 3.3),
+        ("U1: 1,8 V", "supply", 1.8),
+        ("U1: supply 5V", "supply", 5.0),
+        ("U1: 5.3 mm wide", "width", 5.3),
+        ("U1: wide", "width", 5.3),
+        ("U1: id C8 40 16", "identity", "C8 40 16"),
+        ("U1: identity: 0xEF 0x40 0x17", "identity", "0xEF 0x40 0x17"),
+        ("the small one by the fan: 25Q32", "place", "the small one by the fan"),
+        ("25Q32, SO-8", "place", "chip 1"),
+        ("U1 25Q32", "marks", ("25Q32",)),
+        ("U1: marked 9Q3Z", "marks", ("9Q3Z",)),
+    ],
+)
+def test_words_of_the_bench(text, field, value):
+    assert getattr(read_seen(text)[0], field) == value
+
+
+@pytest.mark.behaviour
+@pytest.mark.parametrize(
+    ("text", "wrong"),
+    [
+        ("", "no chip was typed"),
+        ("# nothing\n\n", "no chip was typed"),
+        ("U1: 25Q64\nU1: 24C02", "named twice"),
+        ("U1: " + "x" * 600, "longer than"),
+        ("\n".join(f"U{n}: 25Q64" for n in range(70)), "more than are compared"),
+        (None, "not a text"),
+    ],
+)
+def test_refused_in_one_line(text, wrong):
+    with pytest.raises(RepairlibError, match=wrong) as caught:
+        read_seen(text)
+    assert "\n" not in str(caught.value)
+
+
+@pytest.mark.behaviour
+def test_no_chip_is_no_ranking():
+    with pytest.raises(RepairlibError, match="nothing to rank"):
+        rank_chips([])
