@@ -53,7 +53,12 @@ _USUAL = {EEPROM: 1, REGULATOR: 1, SWITCH: 1, OP_AMP: 1}  # what small chips are
 _LITTLE = 2  # points: so few say nothing of what a chip is
 NOT_KNOWN = "not known yet"
 _SMALL_EEPROM = 32 << 10  # bytes; firmware of a processor of its own hardly fits in less
-HAZARDS_OF_MEASURING = ("mains", "stored charge", "chip supply", "static charge")  # of such measuring
+HAZARDS_OF_MEASURING = (
+    "mains",
+    "stored charge",
+    "chip supply",
+    "static charge",
+)
 
 
 class Ranked(NamedTuple):

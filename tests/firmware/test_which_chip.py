@@ -13,8 +13,8 @@ from repairlib.core.safety import HAZARDS
 from repairlib.firmware import Seen, rank_chips, read_seen, which_first
 from repairlib.firmware.which_chip import (
     CANNOT_TELL,
-    HAZARDS_OF_MEASURING,
     HARDLY,
+    HAZARDS_OF_MEASURING,
     LIKELY,
     UNLIKELY,
     VERY_LIKELY,
