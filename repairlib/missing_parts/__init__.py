@@ -11,5 +11,5 @@ __getattr__, __all__ = public_names(
     tantalum_bar="bar_of",
     tantalum_cases="Pads cases cases_on misfit",
     twins="Twin read_twin",
-    without_it="Without without_it without_part",
+    without_it="Without left_out without_part",
 )

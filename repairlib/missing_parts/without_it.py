@@ -52,12 +52,12 @@ def _table() -> dict[str, Without]:
     }
 
 
-def without_it(kind: str) -> Without:
+def left_out(kind: str) -> Without:
     """What comes of leaving out a part of that kind.
 
     Raises RepairlibError for a kind that is not known, with those there are.
 
-    >>> without_it("fuse").verdict, without_it("ferrite bead").verdict
+    >>> left_out("fuse").verdict, left_out("ferrite bead").verdict
     ('do not', 'only with these conditions')
     """
     return _table()[kind_named(kind).name]
@@ -88,7 +88,7 @@ def without_part(
     >>> without_part("chip tantalum").verdict
     'cannot tell'
     """
-    row = without_it(kind)
+    row = left_out(kind)
     verdict, reason = _judged(row, beside, where)
     hazards = dict.fromkeys(row.hazards + (("mains",) if where == MAINS else ()))
     values = {

@@ -6,7 +6,7 @@ from repairlib.core.errors import RepairlibError
 from repairlib.core.safety import HAZARDS
 from repairlib.core.tables import read_table
 from repairlib.core.verdicts import MEANS
-from repairlib.missing_parts import KINDS, without_it, without_part
+from repairlib.missing_parts import KINDS, left_out, without_part
 
 ROWS = read_table("without-part")
 
@@ -51,7 +51,7 @@ def test_what_destroys_others_is_not_left_out(kind):
 def test_what_only_fails_may_be_left_out_with_conditions(kind):
     finding = without_part(kind)
     assert finding.verdict == "only with these conditions"
-    assert finding.reason == without_it(kind).conditions
+    assert finding.reason == left_out(kind).conditions
 
 
 @pytest.mark.common_practice
@@ -91,7 +91,7 @@ def test_nothing_of_the_mains_side_is_left_out(kind):
 @pytest.mark.common_practice
 @pytest.mark.parametrize("kind", ["fuse", "current-sense resistor", "LED resistor"])
 def test_a_link_is_no_stand_in(kind):
-    row = without_it(kind)
+    row = left_out(kind)
     assert "link" in row.harm + row.bench
 
 
@@ -99,6 +99,6 @@ def test_a_link_is_no_stand_in(kind):
 @pytest.mark.parametrize("kind", ["flux capacitor", "", None, 7, ["fuse"]])
 def test_an_unknown_kind_is_refused_with_those_there_are(kind):
     with pytest.raises(RepairlibError, match="fuse"):
-        without_it(kind)
+        left_out(kind)
     with pytest.raises(RepairlibError, match="fuse"):
         without_part(kind)
