@@ -71,6 +71,7 @@ HOMES = {
     "connectors.heat_plan": "connector_heat",
     "missing_parts.chip_tantalum": "missing_tantalum",
     "missing_parts.without_it": "without_part",
+    "missing_parts.torn_pads": "torn_pad",
     "worth.calculators": "worth_repairing break_even",
     "power_up.rails": "rail_check",
     "power_up.ripple": "ripple_check",

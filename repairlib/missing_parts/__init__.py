@@ -7,9 +7,11 @@ __getattr__, __all__ = public_names(
     chip_tantalum="missing_tantalum",
     footprint="Footprint read_footprint",
     kinds="KINDS Kind kind_named",
+    landings="Landing read_landings",
     place="Net Place net_of read_place",
     tantalum_bar="bar_of",
     tantalum_cases="Pads cases cases_on misfit",
+    torn_pads="HOW_TO_FIND proof torn_pad",
     twins="Twin read_twin",
     without_it="Without left_out without_part",
 )
