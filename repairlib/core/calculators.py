@@ -78,6 +78,7 @@ HOMES = {
     "power_up.supply": "current_limit",
     "power_up.lamp": "series_lamp",
     "power_up.fuse": "fuse_pulse",
+    "firmware.chip_voltage": "before_connecting",
     "firmware.identity": "flash_identity",
     "firmware.bodies": "chip_body chip_on_pads",
     "firmware.sfdp_calculators": (

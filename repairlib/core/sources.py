@@ -551,6 +551,8 @@ _PUBLISHED = (
      "http://www.alasir.com/reference/solder_alloys/"),
     ("SST25VF016B", "Microchip", "SST25VF016B, DS20005044C", "2015", "4.4.15, Table 4-5, page 17",
      "http://38.142.81.21:8001/manual/microchip/sst25vf016b-50-4i-s2af/datasheet-english/page-17.html"),
+    ("SST26VF016B", "Microchip", "SST26VF016B, DS20005262D", "2017", "features, page 1",
+     "https://pdf.support/cdd06df0/microchip.com/SST26VF016B-104I%2FMF.html"),
     ("SST26VF032B", "Microchip", "SST26VF032B, DS20005218E", "2016", "Table 11-1, page 58",
      "http://38.142.81.21:8001/manual/microchip-technology/sst26vf032b-104i-sm/datasheet-english/page-58.html"),
     ("SST26WF080B", "Microchip", "SST26WF080B, DS20005283C", "2017", "features, page 1",

@@ -8,6 +8,7 @@ __getattr__, __all__ = public_names(
     bodies="OUTLINES Outline PADS Pads Standing bodies_of chip_body chip_on_pads feet_on_pads",
     bytes_as_typed="in_hex typed_bytes",
     capacity="read_size",
+    chip_voltage="Says before_connecting supply_of_identity supply_of_mark supply_of_net",
     chips_seen="Seen read_seen",
     damage="Checked check_image",
     damage_kinds="Damage KINDS",
