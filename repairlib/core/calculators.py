@@ -84,6 +84,8 @@ HOMES = {
     "firmware.sfdp_calculators": (
         "sfdp_header sfdp_parameter_header sfdp_density sfdp_erase_types sfdp_first_dword sfdp_dump"
     ),
+    "missing_parts.calculators": "missing_part",
+    "missing_parts.reading_a_twin": "twin_reading",
 }
 
 

@@ -4,11 +4,14 @@ from repairlib.core.public import public_names
 
 __getattr__, __all__ = public_names(
     __name__,
+    calculators="missing_part",
+    candidate="Candidate candidates on_the_mains",
     chip_tantalum="missing_tantalum",
     footprint="Footprint read_footprint",
     kinds="KINDS Kind kind_named",
     landings="Landing read_landings",
     place="Net Place net_of read_place",
+    reading_a_twin="twin_reading",
     tantalum_bar="bar_of",
     tantalum_cases="Pads cases cases_on misfit",
     torn_pads="HOW_TO_FIND proof torn_pad",

@@ -46,6 +46,7 @@ _KINDS = (
     Kind("current-sense resistor", RESISTOR, "turns a current into a small voltage"),
     Kind("LED resistor", RESISTOR, "limits the current of an LED"),
     Kind("timing resistor", RESISTOR, "sets a time together with a capacitor"),
+    Kind("crystal resistor", RESISTOR, "biases a crystal, or limits what drives it"),
     Kind("gate resistor", RESISTOR, "limits the current into a gate or a base"),
     Kind("termination resistor", RESISTOR, "ends a pair of lines without reflection"),
     Kind("zero-ohm link", RESISTOR, "joins two nets, or chooses an option"),

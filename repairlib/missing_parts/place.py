@@ -7,7 +7,7 @@ nothing of the nets here. Words that say nothing to this reader are handed back 
 from __future__ import annotations
 
 import re
-from dataclasses import dataclass, field
+from dataclasses import dataclass, field, replace
 
 from repairlib.core.errors import RepairlibError
 from repairlib.core.quantity import read_quantity
@@ -16,7 +16,7 @@ from repairlib.missing_parts.place_words import MARKS, PLAIN_WORDS
 from repairlib.missing_parts.roles import roles_in, words_named
 from repairlib.missing_parts.twins import SPEAKS, Twin, read_twin
 
-LONGEST = 2000  # characters; a place is a few lines
+LONGEST = 1000  # characters; a place is a few lines
 EXAMPLE = (
     "C? 2 pads 3.2 x 1.6 mm, between +3.3 V and ground, near regulator U2 output, "
     "twin channel has 10 µF"
@@ -34,23 +34,24 @@ class Net:
 
     @property
     def is_ground(self) -> bool:
-        return "ground" in self.roles and not {"rail", "data line"} & self.roles
+        return "ground" in self.roles and "rail" not in self.roles and not self.roles & _SIGNALS
 
     @property
     def is_rail(self) -> bool:
-        return "rail" in self.roles and not self.is_ground and not self.is_signal
+        """A supply: what else its words name, such as the chip it feeds, does not change that."""
+        return bool(self.roles & _SUPPLIES) and not self.roles & _SIGNALS and not self.is_ground
 
     @property
-    def is_signal(self) -> bool:
-        """A pin or a line that is neither ground nor a supply."""
-        return bool(self.roles & _SIGNALS)
+    def side(self) -> str:
+        """ "ground", "rail", or "signal" for a pin or a line, also one that nobody named."""
+        return "ground" if self.is_ground else "rail" if self.is_rail else "signal"
 
 
+_SUPPLIES = frozenset(("rail", "regulator output", "regulator input", "power input"))
 _SIGNALS = frozenset(
     (
-        *("feedback", "bootstrap", "compensation", "soft start", "enable", "crystal", "reset"),
-        *("shared bus", "open drain", "data line", "bus pair", "gate", "base", "LED"),
-        *("switch node", "amplifier input", "slow input", "timer", "switched end", "source end"),
+        *("feedback", "bootstrap", "compensation", "soft start", "enable", "reset", "shared bus"),
+        *("open drain", "data line", "bus pair", "switch node", "switched end", "source end"),
         "reference",
     )
 )
@@ -90,44 +91,47 @@ _LETTERS = """
 LETTERS = frozenset(_LETTERS.split())
 _STOP = (
     r"(?=\s*(?:[,;\n]|\.(?:\s|$)|$|\b(?:near|beside|next to|close to|right (?:at|by)|behind|twin"
-    r"|with|while|where|which|on a|2 pads|two pads|silk|pads)\b))"
+    r"|with|while|where|which|on a|2 pads|two pads|silk|pads|at|by|under|around)\b))"
 )
+_NAME = r"([^;\n]{1,80}?)"
 _TWO_NETS = tuple(
     re.compile(pattern, re.IGNORECASE)
     for pattern in (
-        rf"\bbetween\s+(.+?),?\s+(?:and|&)\s+(.+?){_STOP}",
+        rf"\bbetween\s+{_NAME},?\s+(?:and|&)\s+{_NAME}{_STOP}",
         rf"\b(?:one|first|left|upper|a|top)\s?(?:side|end|pad|net|terminal)?\b\s*(?:1|a)?\s*"
-        rf"(?:goes to|is on|is at|is|to|on|at|:|=)?\s*(.+?)[,;]?\s*(?:and\s+)?(?:the\s+)?"
+        rf"(?:goes to|is on|is at|is|to|on|at|:|=)?\s*{_NAME}[,;]?\s*(?:and\s+)?(?:the\s+)?"
         rf"(?:other|second|right|lower|bottom)\s?(?:side|end|pad|net|terminal|one)?\b\s*"
-        rf"(?:goes to|is on|is at|is|to|on|at|:|=)?\s*(.+?){_STOP}",
-        rf"\b(?:pad|pin|net|side|end)\s?(?:1|a)\b\s*(?:goes to|is|to|on|at|:|=)?\s*(.+?)[,;]?\s*"
+        rf"(?:goes to|is on|is at|is|to|on|at|:|=)?\s*{_NAME}{_STOP}",
+        rf"\b(?:pad|pin|net|side|end)\s?(?:1|a)\b\s*(?:goes to|is|to|on|at|:|=)?\s*{_NAME}[,;]?\s*"
         rf"(?:and\s+)?\b(?:pad|pin|net|side|end)\s?(?:2|b)\b\s*(?:goes to|is|to|on|at|:|=)?\s*"
-        rf"(.+?){_STOP}",
-        rf"\bnets?(?: (?:each|either|on (?:each|either|both)) sides?)?\s*(?:are|:|=)?\s*(.+?)\s*"
-        rf"(?:\band\b|\||/|<?-+>|→|↔|,)\s*(.+?){_STOP}",
-        rf"\b(?:from|joins?|connects?|bridges)\s+(.+?)\s+(?:to|with|and|into)\s+(.+?){_STOP}",
-        rf"\bacross\s+(.+?)\s+(?:and|to)\s+(.+?){_STOP}",
+        rf"{_NAME}{_STOP}",
+        rf"\bnets?(?: (?:each|either|on (?:each|either|both)) sides?)?\s*(?:are|:|=)?\s*{_NAME}\s*"
+        rf"(?:\band\b|\||/|<?-+>|→|↔|,)\s*{_NAME}{_STOP}",
+        rf"\bfrom\s+{_NAME}\s+(?:to|into)\s+{_NAME}{_STOP}",
+        rf"\b(?:joins?|connects?|bridges)\s+{_NAME}\s+(?:to|with|and)\s+{_NAME}{_STOP}",
+        rf"\bacross\s+{_NAME}\s+(?:and|to)\s+{_NAME}{_STOP}",
         rf"(?:^|[,;:\n])\s*([^,;:\n]+?)\s*(?:<?-+>|→|↔|\|)\s*([^,;\n]+?){_STOP}",
         rf"(?:^|[,;:\n])\s*([^,;:\n]{{1,40}}?)\s+to\s+([^,;\n]{{1,60}}?){_STOP}",
+        rf"(?:^|[,;:\n])\s*([^,;:\n]{{1,40}}?)\s+(?:and|&)\s+([^,;\n]{{1,60}}?){_STOP}",
     )
 )
 _IN_A_LINE = re.compile(
-    rf"\b(?:in series (?:with|in|on)|in line with|inline in)\s+(.+?){_STOP}", re.I
+    rf"\b(?:in series (?:with|in|on)|in line with|inline in)\s+{_NAME}{_STOP}", re.I
 )
-_ACROSS = re.compile(rf"\b(?:across|parallel to|in parallel with)\s+(.+?){_STOP}", re.IGNORECASE)
+_ACROSS = re.compile(rf"\b(?:across|parallel to|in parallel with)\s+{_NAME}{_STOP}", re.IGNORECASE)
 _ONE_NET = re.compile(
     rf"\b(?:other (?:side|end|pad)|one (?:side|end|pad)|goes|on|to)\s+(?:is\s+|on\s+|to\s+|at\s+)*"
-    rf"(.+?){_STOP}",
+    rf"{_NAME}{_STOP}",
     re.IGNORECASE,
 )
-_LETTER_VOLTS = re.compile(r"\b(\d+)[vV](\d+)\b")
-_VOLTS = re.compile(r"(?<![\w.])([+\-−]?\s?\d+(?:\.\d+)?)\s?[vV](?:olts?|dc|DC)?(?![\w])")
+_LETTER_VOLTS = re.compile(r"\b(\d+)[vV](\d+)[A-Za-z]?\b")
+_VOLTS = re.compile(r"(?<![\w.])([+-]?\s?\d+(?:\.\d+)?)\s?[vV](?:olts?|dc|DC|[AD])?(?!\w)")
 
 
 def read_place(text: str) -> Place:
     """The empty place that `text` describes, in any order, a decimal point or a decimal comma.
 
-    Raises RepairlibError for no text, one longer than 2000 characters, and a size that no part of
+    Raises RepairlibError for no text, one longer than 1000 characters, and a size that no part of
     a board has. Nothing else is refused: what was not understood stands in `unread`.
 
     >>> place = read_place("C? 2 pads 3.2 x 1.6 mm, between +3.3 V and ground, twin has 10 µF")
@@ -156,10 +160,38 @@ def read_place(text: str) -> Place:
     )
 
 
+def with_more(
+    place: Place, *, one_side: str = "", other_side: str = "", near: str = "", twin: str = ""
+) -> Place:
+    """`place` with what was typed apart from its text; what is typed apart is held to be right.
+
+    >>> with_more(read_place("R7 0402"), one_side="RESET", other_side="3.3 V").volts
+    3.3
+    """
+    sides = [net_of(_tidy(side)) for side in (one_side, other_side) if side.strip()]
+    nets = tuple(sides) or place.nets
+    volts = [net.volts for net in nets if net.volts is not None]
+    return replace(
+        place,
+        nets=nets,
+        near=place.near | roles_in(_tidy(near)) if near.strip() else place.near,
+        twin=read_twin(_tidy(twin)) if twin.strip() else place.twin,
+        volts=max(volts, key=abs) if volts else place.volts,
+    )
+
+
 def net_of(name: str) -> Net:
     """One net by its words, such as "+3.3 V", "SDA" or "U4 pin 7 (reset)"."""
     volts = _volts_in(name)
-    return Net(name.strip(" ,;:'\""), volts[0] if volts else None, roles_in(name))
+    roles = frozenset({"ground"}) if _GROUND_FIRST.match(name) else roles_in(name)
+    return Net(name.strip(" ,;:'\""), volts[0] if volts else None, roles)
+
+
+_GROUND_FIRST = re.compile(
+    r"\s*(?:the |a |board |common |system |signal |analogue? |digital |power )*"
+    r"(?:[ADPS]?GND\d?|ground|earth|VSS|chassis|0 ?V)(?!\w|\s*(?:return|side of))(?!.*\bsource\b)",
+    re.IGNORECASE,
+)
 
 
 def _tidy(text: str) -> str:
@@ -217,16 +249,16 @@ def _letters(text: str) -> tuple[str, str]:
 
 def _nets(text: str) -> tuple[tuple[Net, ...], list[tuple[int, int]]]:
     """The nets each side, and where in the text they stand."""
+    found = _IN_A_LINE.search(text)
+    if found and net_of(found[1]).roles:
+        net = net_of(found[1])
+        return (net, net), [found.span()]
     for pattern in _TWO_NETS:
         for found in pattern.finditer(text):
             nets = net_of(found[1]), net_of(found[2])
-            explicit = pattern in _TWO_NETS[:6]
+            explicit = pattern in _TWO_NETS[:7]
             if all(net.name for net in nets) and (explicit or all(net.roles for net in nets)):
                 return nets, [found.span()]
-    found = _IN_A_LINE.search(text)
-    if found:
-        net = net_of(found[1])
-        return (net, net), [found.span()]
     found = _ACROSS.search(text)
     if found:
         net = net_of(found[1])

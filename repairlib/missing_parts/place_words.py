@@ -31,6 +31,7 @@ _MARKS = {
         r"\bsolder (?:stumps?|remains|left|blobs?)\b",
     ),
     "burnt": (r"\b(?:burnt?|charred|soot|scorched|blown|exploded)\b",),
+    "link": (r"\b(?:link|jumper|option|bridge|select(?:or)?|0 ?(?:R|ohms?|Ω))\b|\bzero.?ohm",),
     "wide tracks": (
         r"\b(?:thick|wide|broad|heavy|fat)\b[^,;]{0,12}\b(?:tracks?|traces?|copper|pour)",
     ),

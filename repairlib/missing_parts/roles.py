@@ -42,11 +42,13 @@ ROLES = {
         pgood pg fault write-protect wp hold chip-select cs cs# ncs boot0 boot1 boot-#
         boot-mode boot-select strap strapping button key push-button push-switch dip-switch
         card-detect mode-pin config* configuration-pin wake""",
+    "interface": """
+        usb hdmi ethernet spi uart usart lvds sd-card sdio jtag lan rgb vga touch* rs232 rs-232
+        serial parallel display keyboard""",
     "data line": """
-        usb hdmi ethernet spi mosi miso sclk clk clock sck uart usart tx tx# rx rx# txd rxd
-        lvds sd-card sdio mdio mdc data data-line data-bus data-pin data-pair address
-        address-line dq# d# a# dp dm d+ d- signal serial parallel jtag swdio swclk tdi tdo tck
-        tms lan rgb vga touch* rs232 rs-232 led-data gpio* io# pwm""",
+        mosi miso sclk clk clock sck tx tx# rx rx# txd rxd mdio mdc data data-line data-bus
+        data-pin data-pair address address-line dq# d# a# dp dm d+ d- signal swdio swclk tdi
+        tdo tck tms led-data gpio* io# pwm""",
     "fast pair": "usb hdmi lvds ethernet lan d+ d- dp dm",
     "bus pair": """
         can canh canl can-h can-l can-bus rs-485 rs485 rs-422 dmx line-a line-b twisted-pair""",
@@ -99,11 +101,13 @@ ROLES = {
     "radio": "rf antenna aerial matching u.fl balun wifi wi-fi bluetooth gps",
     "reference": "vref vref+ aref reference-pin reference-voltage reference-input ref-pin bandgap",
     "analogue supply": """
+        +#va #va #v#a
         avcc* avdd* vdda* vcca* analog-supply analogue-supply analog-# pll vpll analogue-rail
         analog-rail""",
+    "pull": "pull-up pull-ups pull-down pulled pulls pull-up-resistor",
     "temperature": "temperature ntc ptc heatsink heat-sink",
 }
-_VOLTS = r"(?<![\w.])[+-]?\d+(?:\.\d+)?[ ]?v(?:olts?|dc)?(?!\w)|(?<!\w)\+?\d+v\d+(?!\w)"
+_VOLTS = r"(?<![\w.])[+-]?\d+(?:\.\d+)?[ ]?v(?:olts?|dc|[ad])?(?!\w)|(?<!\w)\+?\d+v\d+[a-z]?(?!\w)"
 
 
 def _one_of(words: str) -> str:

@@ -113,7 +113,7 @@ def _value_in(text: str) -> Quantity | None:
     """The first value of a part that stands in `text`: not volts, amperes or millimetres."""
     for found in _VALUE.finditer(text):
         said = re.sub(r"\s", "", found[0])
-        if said.endswith("m") or said in ("F",):
+        if said[-1] == "m" and said[-2].isdigit():  # a length
             continue
         unit = next((one for sign, one in (("F", "F"), ("H", "H")) if said.endswith(sign)), "")
         if not unit:

@@ -1,0 +1,105 @@
+"""What may have stood there, and what a twin's reading allows, as asked on the command line."""
+
+import json
+
+import pytest
+
+from repairlib.core.errors import RepairlibError
+from repairlib.faces.cli import main
+from repairlib.missing_parts import missing_part, twin_reading
+
+
+@pytest.mark.common_practice
+def test_typed_in_pieces_it_is_the_same_as_in_one():
+    whole = missing_part(
+        "C? 2 pads 3.2 x 1.6 mm, between +3.3 V and ground, near regulator U2 output, "
+        "twin channel has 10 µF"
+    )
+    pieces = missing_part(
+        reference="C?",
+        pads="2 pads 3.2 x 1.6 mm",
+        one_side="+3.3 V",
+        other_side="ground",
+        near="regulator U2 output",
+        twin="10 µF",
+    )
+    assert whole.likeliest == pieces.likeliest == "bulk capacitor"
+    assert whole.working == pieces.working
+
+
+@pytest.mark.behaviour
+def test_on_the_command_line(capsys):
+    typed = ["calc", "missing_part", "reference=R?", "one_side=SDA", "other_side=3.3 V", "--json"]
+    assert main(typed) == 0
+    told = json.loads(capsys.readouterr().out)
+    assert told["values"]["likeliest"] == "pull-up resistor"
+    assert told["cautions"] and told["notes"]
+
+
+@pytest.mark.behaviour
+def test_nothing_said_is_one_line():
+    with pytest.raises(RepairlibError, match="nothing is said"):
+        missing_part()
+
+
+@pytest.mark.behaviour
+def test_too_little_said_cannot_be_told():
+    assert missing_part("0603").verdict == "cannot tell"
+
+
+@pytest.mark.behaviour
+def test_the_mains_side_is_refused():
+    finding = missing_part("C? across live and neutral")
+    assert finding.verdict == "do not" and "mains" in finding.cautions
+    assert finding.value == "handed on"
+
+
+@pytest.mark.behaviour
+def test_words_not_understood_are_said():
+    notes = missing_part("C? 0603 between 5 V and ground by the wobbulator").notes
+    assert any("wobbulator" in note for note in notes)
+
+
+# Kirchhoff's laws, worked by hand: 12.3 - 2.2 - 0.1 = 10; 1 / (1/4.6 - 1/57.5) = 5;
+# 1 / (1/10 - 1/30) = 15.
+@pytest.mark.published("Kirchhoff's laws: parallel capacitors add, parallel resistors by 1/R")
+@pytest.mark.parametrize(
+    ("part", "reading", "beside", "alone"),
+    [
+        ("capacitor", "12.3 µF", "2.2 µF, 100 nF", 10e-6),
+        ("capacitor", "100 nF", "none", 100e-9),
+        ("resistor", "4.6 kΩ", "57.5 kΩ", 5e3),
+        ("inductor", "10 µH", "30 µH", 15e-6),
+    ],
+)
+def test_the_part_alone(part, reading, beside, alone):
+    assert twin_reading(part, reading, beside).part_alone == pytest.approx(alone, rel=1e-3)
+
+
+@pytest.mark.behaviour
+def test_a_reading_without_what_lies_beside_is_a_limit():
+    capacitor = twin_reading("capacitor", "12 µF")
+    assert capacitor.verdict == "cannot tell" and capacitor.at_most == pytest.approx(12e-6)
+    assert twin_reading("resistor", "4.6 k").at_least == pytest.approx(4600)
+
+
+@pytest.mark.behaviour
+def test_what_outweighs_the_part_hides_it():
+    # 2 % of 100 µF is more than 1 µF.
+    assert twin_reading("capacitor", "101 µF", "100 µF").verdict == "cannot tell"
+
+
+@pytest.mark.behaviour
+@pytest.mark.parametrize(
+    ("part", "reading", "beside"),
+    [
+        ("capacitor", "1 µF", "2.2 µF"),
+        ("resistor", "10 k", "4.7 k"),
+        ("resistor", "0", "none"),
+        ("capacitor", "10 kΩ", "none"),
+        ("capacitor", "10 µF", "lots"),
+    ],
+)
+def test_what_cannot_be_is_one_line(part, reading, beside):
+    with pytest.raises(RepairlibError):
+        twin_reading(part, reading, beside)

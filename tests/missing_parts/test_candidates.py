@@ -1,0 +1,141 @@
+"""What may have stood in an empty place: twenty torn-off parts, their reasons, and any text."""
+
+import csv
+import os
+import random
+from pathlib import Path
+
+import pytest
+
+from repairlib.core.errors import RepairlibError
+from repairlib.missing_parts import KINDS, candidates, kind_named, read_place
+from repairlib.missing_parts.rules_capacitors import RULES as CAPACITORS
+from repairlib.missing_parts.rules_others import RULES as OTHERS
+from repairlib.missing_parts.rules_resistors import RULES as RESISTORS
+from repairlib.missing_parts.usual_values import USUAL, value_words
+
+RULES = (*CAPACITORS, *RESISTORS, *OTHERS)
+
+
+def rows(name):
+    with Path(__file__).with_name(name).open(encoding="utf-8", newline="") as file:
+        return list(csv.DictReader(file))
+
+
+TORN = rows("torn-off.csv")
+
+
+def rank_of(row):
+    names = [one.what for one in candidates(row["typed"])]
+    return names.index(row["true"]) + 1 if row["true"] in names else 99
+
+
+@pytest.mark.common_practice
+def test_the_true_part_of_twenty_stands_first_in_sixteen_and_in_the_first_three_in_all():
+    assert len(TORN) == 20
+    ranks = {row["board"]: rank_of(row) for row in TORN}
+    assert sum(rank == 1 for rank in ranks.values()) >= 16, ranks
+    assert max(ranks.values()) <= 3, ranks
+
+
+@pytest.mark.common_practice
+@pytest.mark.parametrize("row", TORN, ids=[row["board"] for row in TORN])
+def test_the_reasons_are_those_of_a_technician(row):
+    (true,) = [one for one in candidates(row["typed"]) if one.what == row["true"]]
+    for words in row["words"].split(";"):
+        assert any(words.casefold() in why.casefold() for why in true.pro), (words, true.pro)
+
+
+@pytest.mark.behaviour
+def test_a_rule_is_of_a_known_kind_and_says_why():
+    for rule in RULES:
+        assert rule.kind in KINDS and rule.points and rule.why, rule
+    assert {rule.kind for rule in RULES} == set(KINDS)
+    pairs = [(rule.kind, rule.when) for rule in RULES]
+    assert len(pairs) == len(set(pairs))
+
+
+@pytest.mark.behaviour
+def test_every_kind_has_a_value_in_words():
+    somewhere = read_place("a part")
+    assert all(value_words(kind, somewhere) for kind in KINDS.values())
+    assert set(USUAL) < set(KINDS)
+
+
+@pytest.mark.common_practice
+def test_a_letter_is_strong_but_not_sure():
+    link = "two pads 0805, the same +5 V on both sides: between +5V and +5V_USB, at the connector"
+    assert candidates(f"FB? {link}")[0].what == "ferrite bead"
+    assert candidates(f"F? {link}")[0].what == "fuse"
+    # An R between a supply and ground at a chip's supply pin: its place outweighs the letter.
+    first = candidates("R? 0402 between VCC and GND at the supply pin of U3")[0]
+    assert first.what == "decoupling capacitor"
+    assert any("another kind" in why for why in first.con)
+
+
+@pytest.mark.common_practice
+@pytest.mark.parametrize(
+    ("twin", "first"),
+    [
+        ("twin has 100 nF", "decoupling capacitor"),
+        ("twin has 22 µF", "bulk capacitor"),
+        ("twin place is empty", "never fitted"),
+    ],
+)
+def test_a_twin_decides(twin, first):
+    assert candidates(f"0805, 5 V to ground near a chip, {twin}")[0].what == first
+
+
+@pytest.mark.behaviour
+def test_what_must_never_be_guessed():
+    assert "polarity" in " ".join(candidates("C? 7343, bar, 5 V to ground")[0].never)
+    assert "rating" in " ".join(candidates("C? 1206, 5 V to ground at the LDO")[0].never)
+    fuse = candidates("F? 1206 between the DC jack and +12 V")[0]
+    assert fuse.what == "fuse" and "never" in fuse.values
+    assert "bridge" in " ".join(fuse.never)
+
+
+@pytest.mark.behaviour
+@pytest.mark.parametrize(
+    "typed", ["C? across live and neutral at the mains inlet", "C? between +325 V and ground"]
+)
+def test_a_mains_side_part_is_handed_on(typed):
+    for one in candidates(typed):
+        assert one.values == one.rating == "handed on"
+        assert one.decide == (
+            "Do not measure: mains or more than 60 V. Hand it to a qualified person",
+        )
+
+
+@pytest.mark.behaviour
+def test_nothing_known_is_not_called_likely():
+    assert {one.likely for one in candidates("a part, 0603")} <= {"possible", "unlikely"}
+
+
+@pytest.mark.behaviour
+def test_an_unknown_kind_is_one_line():
+    with pytest.raises(RepairlibError, match="not a kind of missing part"):
+        kind_named("flux capacitor")
+
+
+SIGNS = "0123456789 ,;.-+/VxµΩ\x00\u202e²½İßǰ٣\n()"
+RUNS = 100_000 if os.environ.get("FIRMWARE") == "all" else 150
+
+
+@pytest.mark.behaviour
+def test_any_text_gives_candidates_or_one_line():
+    chance = random.Random(20261129)
+    typed = [row["typed"] for row in TORN]
+    words = " ".join(typed).split()
+    for _ in range(RUNS):
+        text = list(chance.choice(typed))
+        for _ in range(chance.randint(1, 6)):
+            text[chance.randrange(len(text))] = chance.choice(SIGNS)
+        mixed = " ".join(chance.choices(words, k=chance.randint(1, 40)))
+        given = chance.choice(["".join(text), mixed, mixed[: chance.randint(0, 40)]])
+        try:
+            found = candidates(given)
+        except RepairlibError as error:
+            assert "\n" not in str(error), given
+        else:
+            assert 3 <= len(found) <= 5, given
