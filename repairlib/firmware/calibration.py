@@ -41,7 +41,7 @@ class _Table(NamedTuple):
     closeness: float
     low: float
     high: float
-    count: int
+    numbers: int
 
 
 def calibrations(
@@ -149,7 +149,7 @@ def _is_half_of_wider(differ, form: str) -> bool:
 def _wider(old: Image, other: Image, one: _Table, two: _Table) -> _Table:
     """One table that reaches over both, as two other boards show it."""
     start, end = min(one.where[0], two.where[0]), max(one.where[1], two.where[1])
-    return _table(old, other, start, end) or max(one, two, key=lambda table: table.count)
+    return _table(old, other, start, end) or max(one, two, key=lambda table: table.numbers)
 
 
 def _joined(found: list[tuple[_Table, set[str]]]) -> list[tuple[_Table, set[str]]]:
@@ -161,8 +161,8 @@ def _joined(found: list[tuple[_Table, set[str]]]) -> list[tuple[_Table, set[str]
         if before and before.form == table.form and 0 <= gap <= _ALIKE_GAP:
             where = (before.where[0], table.where[1])
             low, high = min(before.low, table.low), max(before.high, table.high)
-            count = (where[1] - where[0]) // int(table.form[-1])
-            whole = _Table(where, table.form, before.closeness, low, high, count)
+            numbers = (where[1] - where[0]) // int(table.form[-1])
+            whole = _Table(where, table.form, before.closeness, low, high, numbers)
             joined[-1] = (whole, joined[-1][1] | boards)
         else:
             joined.append((table, boards))
@@ -172,7 +172,7 @@ def _joined(found: list[tuple[_Table, set[str]]]) -> list[tuple[_Table, set[str]
 def _told(table: _Table, boards: set[str]) -> Keep:
     """The table as something to keep."""
     form = _WORDS[table.form] + _ORDERS[table.form[0]]
-    value = f"{table.count} numbers {form}, {table.low:g} to {table.high:g}"
+    value = f"{table.numbers} numbers {form}, {table.low:g} to {table.high:g}"
     have = "has" if len(boards) == 1 else "have"
     names = " and ".join(sorted(boards))
     why = f"{names} {have} other numbers there, each close to the one here: a table of trims"
