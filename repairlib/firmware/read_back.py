@@ -87,7 +87,7 @@ def check_read_back(intended: Image, read: Image, old: Image | None = None) -> R
     wrong = _Wrong.found(intended, read)
     if read.size != intended.size:
         pattern = SHORT if read.size < intended.size else LONG
-    elif not wrong.count:
+    elif not wrong.differing:
         pattern = SAME
     else:
         pattern = _pattern(intended, read, old, wrong)
@@ -101,14 +101,14 @@ def check_read_back(intended: Image, read: Image, old: Image | None = None) -> R
     ends = ((min(read.size, intended.size), max(read.size, intended.size)),) if extra else ()
     ranges = (*wrong.ranges, *ends)[:MOST_RANGES]
     bits = tuple(bit for bit in range(8) if (wrong.high | wrong.low) >> bit & 1)
-    count, places = wrong.count + extra, wrong.places + len(ends)
+    count, places = wrong.differing + extra, wrong.places + len(ends)
     return ReadBack(not count, count, ranges, places, bits, pattern, why, _NEXT[pattern])
 
 
 class _Wrong(NamedTuple):
     """The bytes that differ, and the bits that are high or low where they should not be."""
 
-    count: int
+    differing: int
     ranges: tuple[tuple[int, int], ...]
     places: int
     high: int
@@ -160,7 +160,7 @@ def _pattern(intended: Image, read: Image, old: Image | None, wrong: _Wrong) -> 
             return NOT_ERASED
     if _holds(intended, read, read, lambda want, was: want | 0xFF):
         return NOT_WRITTEN
-    if wrong.count >= _ENOUGH and _stuck(intended, read):
+    if wrong.differing >= _ENOUGH and _stuck(intended, read):
         return STUCK
     if _moved(intended, read):
         return MOVED
@@ -207,15 +207,8 @@ def _cleared(mask: int):
 
 def _moved(intended: Image, read: Image) -> int:
     """By how many bytes the read is moved against the image; 0 when it is not."""
-    sample = 64
-    start = next(
-        (
-            at
-            for at in range(0, intended.size - sample, sample)
-            if len(set(_cut(intended, at))) > 16
-        ),
-        None,
-    )
+    starts = range(intended.size // 2, intended.size - _SAMPLE, _SAMPLE)
+    start = next((at for at in starts if len(set(_cut(intended, at))) > _SAMPLE // 4), None)
     if start is None:
         return 0
     found = read.data.find(_cut(intended, start))

@@ -24,12 +24,15 @@ KINDS = (EQUAL, PROGRAM, ERASE)
 )
 @pytest.mark.parametrize(
     ("old", "new", "kind"),
-    [(0xFF, 0x00, PROGRAM), (0x00, 0xFF, ERASE), (0x5A, 0x5A, EQUAL), (0xF0, 0xB0, PROGRAM)]
-    + [
+    [
+        (0xFF, 0x00, PROGRAM),
+        (0xF0, 0xB0, PROGRAM),
+        (0xFF, 0xFE, PROGRAM),
+        (0x00, 0xFF, ERASE),
+        (0x00, 0x01, ERASE),
         (0b1010, 0b1011, ERASE),
         (0b1010, 0b0101, ERASE),
-        (0x00, 0x01, ERASE),
-        (0xFF, 0xFE, PROGRAM),
+        (0x5A, 0x5A, EQUAL),
     ],
 )
 def test_ones_become_zeros_without_an_erase_and_zeros_never_ones(old, new, kind):
@@ -65,11 +68,8 @@ def test_images_longer_than_one_piece():
     new = bytearray(old)
     new[0], new[5 << 20], new[-1] = 1, 2, 3
     found = sectors_that_differ(image_of(old), image_of(bytes(new)), 1 << 16)
-    assert found.ranges(ERASE) == (
-        (0, 65536),
-        (5 << 20, (5 << 20) + 65536),
-        ((9 << 20) - 65536, 9 << 20),
-    )
+    middle, end = 5 << 20, 9 << 20
+    assert found.ranges(ERASE) == ((0, 65536), (middle, middle + 65536), (end - 65536, end))
     back = check_read_back(image_of(old), image_of(bytes(new)))
     assert back.ranges == ((0, 1), (middle, middle + 1), (end - 1, end))
 
