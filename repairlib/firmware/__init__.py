@@ -4,6 +4,7 @@ from repairlib.core.public import public_names
 
 __getattr__, __all__ = public_names(
     __name__,
+    any_file="read_any_image",
     blocks="BLOCK_KINDS Block BlockMap block_map",
     bodies="OUTLINES Outline PADS Pads Standing bodies_of chip_body chip_on_pads feet_on_pads",
     bytes_as_typed="in_hex typed_bytes",

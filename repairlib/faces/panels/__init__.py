@@ -13,6 +13,7 @@ __getattr__, __all__ = public_names(
     framed="page_view",
     first_power="first_power_up",
     hot_air="hot_air_tuner",
+    images="image_reader",
     job_card="job_cards",
     joint_heat="joint_heat_panel",
     learner="learner_form",

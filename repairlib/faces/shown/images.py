@@ -1,0 +1,123 @@
+"""What is said of images of a memory chip: one read, several, what would be written, what it keeps.
+
+What is wrong with an image is decided in `repairlib.firmware`; it is drawn in `repairlib.show`.
+"""
+
+from __future__ import annotations
+
+from repairlib.core.html import Html, fold, listed, named, paragraphs, picture, told
+from repairlib.core.plain_file import size_in_words
+from repairlib.core.safety import caution
+from repairlib.core.wording import counted, sentence
+from repairlib.firmware import (
+    Checked,
+    Image,
+    ReadBack,
+    Reads,
+    Sectors,
+    block_map,
+    check_image,
+    check_read_back,
+    compare_reads,
+    sectors_that_differ,
+)
+from repairlib.show import draw_image_map, draw_sectors, draw_two_reads
+
+SHOWN = 12  # ranges that are told
+NOTHING_SEEN = "Nothing wrong can be seen in it"
+
+
+def image_html(image: Image, chip: int | None) -> Html:
+    """What can be told of one image, and its map, with what is named outlined."""
+    checked = check_image(image, chip)
+    places = [one.where for one in (*checked.damages, *checked.doubts) if _is_part(one, image)]
+    return with_picture(checked_html(checked), draw_image_map(block_map(image), places))
+
+
+def checked_html(checked: Checked) -> Html:
+    """What is wrong with an image, what may be, and its sums."""
+    name = f"{checked.name}, {size_in_words(checked.size)}"
+    pieces = []
+    if checked.damages:
+        says = [f"{one}" for one in checked.damages]
+        pieces.append(told("wrong", f"{name}: {counted(len(says), 'damage')}", says))
+    if checked.doubts:
+        says = [f"{one}" for one in checked.doubts]
+        pieces.append(told("cannot read", f"{name}: cannot tell", says))
+    if not pieces:
+        pieces.append(told("partly right", f"{name}: {NOTHING_SEEN}", checked.notes[-1:]))
+    sums = named([("CRC-32", checked.sums.crc32), ("SHA-256", checked.sums.sha256)])
+    pieces.append(fold("Notes and check sums", listed(checked.notes) + sums))
+    return Html("".join(pieces))
+
+
+def reads_html(reads: list[Image]) -> Html:
+    """Whether reads of one chip are equal; else what the pattern means, with a picture."""
+    found = compare_reads(reads)
+    said = said_of_reads(found)
+    return said if found.equal else with_picture(said, draw_two_reads(reads))
+
+
+def said_of_reads(found: Reads) -> Html:
+    """The words for what reads say of each other."""
+    says = [sentence(found.means.rstrip(".")), f"Next: {sentence(found.next.rstrip('.'))}"]
+    names = " and ".join(found.names)
+    if found.equal:
+        return told("right", f"{names} are equal", says)
+    count = f"{found.bytes_differ:,} byte{'s' if found.bytes_differ != 1 else ''} differ"
+    headline = f"{names}: {count}, pattern: {found.pattern}"
+    return Html(told("wrong", headline, says) + _ranges(found.ranges, found.in_all))
+
+
+def write_html(old: Image, new: Image, chip: int | None, erase: int) -> Html:
+    """What writing an image over the old content does, and whether it looks whole itself."""
+    head = paragraphs(["What would be written, judged by itself:"])
+    sectors = sectors_that_differ(old, new, erase)
+    said = head + checked_html(check_image(new, chip)) + sectors_html(sectors)
+    return Html(with_picture(said, draw_sectors(sectors, new.name)) + caution("only copy").short())
+
+
+def sectors_html(sectors: Sectors) -> Html:
+    """How many sectors have to be erased, and what to do first."""
+    changes = any(sectors.states)
+    return told("partly right" if changes else "right", sectors.why, [sectors.next])
+
+
+def back_html(intended: Image, read: Image, old: Image | None) -> Html:
+    """Whether a chip holds what was meant; else where not, with a picture."""
+    found = check_read_back(intended, read, old)
+    said = said_of_back(found, read.name)
+    return said if found.equal else with_picture(said, draw_two_reads([intended, read]))
+
+
+def said_of_back(found: ReadBack, name: str) -> Html:
+    """The words for a read after writing."""
+    says = [found.why, f"Next: {found.next}"]
+    if found.equal:
+        return told("right", f"{name}: the chip holds what was meant", says)
+    count = f"{found.differing:,} byte{'s' if found.differing != 1 else ''} not as meant"
+    return Html(
+        told("wrong", f"{name}: {count}, {found.pattern}", says)
+        + _ranges(found.ranges, found.places)
+    )
+
+
+def with_picture(said: str, drawn) -> Html:
+    """Words and a picture side by side, or one below the other where there is no room."""
+    return Html(
+        '<div style="display:flex;flex-wrap:wrap;gap:4px 24px;align-items:flex-start">'
+        f'<div style="flex:1 1 20rem;min-width:0;overflow-wrap:anywhere">{said}</div>'
+        f'<div style="flex:0 1 auto;min-width:0">{picture(drawn)}</div></div>'
+    )
+
+
+def _is_part(damage, image: Image) -> bool:
+    return damage.where[0] < image.size and damage.where != (0, image.size)
+
+
+def _ranges(ranges, in_all: int) -> Html:
+    if not ranges:
+        return Html("")
+    lines = [f"0x{start:06X} to 0x{end - 1:06X}" for start, end in ranges[:SHOWN]]
+    more = in_all - len(lines)
+    return fold("Where", listed([*lines, *([f"and {more:,} more"] if more > 0 else [])]))
