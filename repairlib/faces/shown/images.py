@@ -5,13 +5,29 @@ What is wrong with an image is decided in `repairlib.firmware`; it is drawn in `
 
 from __future__ import annotations
 
-from repairlib.core.html import Html, fold, listed, named, paragraphs, picture, told
+from collections.abc import Sequence
+
+from repairlib.core.errors import RepairlibError
+from repairlib.core.html import (
+    LEFT,
+    Html,
+    fold,
+    listed,
+    named,
+    paragraphs,
+    picture,
+    row,
+    table,
+    told,
+)
 from repairlib.core.plain_file import size_in_words
 from repairlib.core.safety import caution
 from repairlib.core.wording import counted, sentence
 from repairlib.firmware import (
+    HOW_SURE,
     Checked,
     Image,
+    Keep,
     ReadBack,
     Reads,
     Sectors,
@@ -69,6 +85,49 @@ def said_of_reads(found: Reads) -> Html:
     return Html(told("wrong", headline, says) + _ranges(found.ranges, found.in_all))
 
 
+def keeps_html(keeps: Sequence[Keep], old: Image, new: Image) -> Html:
+    """What only this board has and a write would overwrite, numbered, on the map of the old."""
+    if not keeps:
+        nothing = "That is no proof: look at the label, and compare with a further twin."
+        head = f"Nothing found that only {old.name} has"
+        return told("cannot read", head, [nothing])
+    head = f"{counted(len(keeps), 'place')} of {old.name} would be lost with {new.name}"
+    rows = [
+        row((number, one.kind, one.value, _range(one.where), one.sure), LEFT, first="th")
+        for number, one in enumerate(keeps, 1)
+    ]
+    columns = row(("No.", "What", "It is", "Where", "Sure?"), f'scope="col" {LEFT}', "th")
+    why = [f"{number}: {one.why}. {one.next}" for number, one in enumerate(keeps, 1)]
+    said = (
+        told("partly right", head) + table(rows, columns) + fold("Why, and what next", listed(why))
+    )
+    drawn = draw_image_map(block_map(old), [one.where for one in keeps])
+    return with_picture(f'<div class="rl-sheet">{said}</div>', drawn)
+
+
+def chosen_of(keeps: Sequence[Keep], numbers: str) -> list[Keep]:
+    """Those with these numbers, from 1 on; of "" all that are more than possible.
+
+    Raises RepairlibError for what is no number of the list, and where nothing is left to keep.
+
+    >>> chosen_of([], "1")
+    Traceback (most recent call last):
+        ...
+    repairlib.core.errors.RepairlibError: '1': not a number of the list. Accepted: 1 to 0
+    """
+    words = numbers.replace(",", " ").split()
+    for word in words:
+        if not (word.isascii() and word.isdigit() and 1 <= int(word) <= len(keeps)):
+            raise RepairlibError(word, "not a number of the list", f"1 to {len(keeps)}")
+    if words:
+        return [keeps[number - 1] for number in sorted({int(word) for word in words})]
+    sure = [one for one in keeps if one.sure != HOW_SURE[-1]]
+    if not sure:
+        wrong = "nothing in the list is more than possible"
+        raise RepairlibError(numbers, wrong, "the numbers of what you decide to keep")
+    return sure
+
+
 def write_html(old: Image, new: Image, chip: int | None, erase: int) -> Html:
     """What writing an image over the old content does, and whether it looks whole itself."""
     head = paragraphs(["What would be written, judged by itself:"])
@@ -118,6 +177,10 @@ def _is_part(damage, image: Image) -> bool:
 def _ranges(ranges, in_all: int) -> Html:
     if not ranges:
         return Html("")
-    lines = [f"0x{start:06X} to 0x{end - 1:06X}" for start, end in ranges[:SHOWN]]
+    lines = [_range(one) for one in ranges[:SHOWN]]
     more = in_all - len(lines)
     return fold("Where", listed([*lines, *([f"and {more:,} more"] if more > 0 else [])]))
+
+
+def _range(where: tuple[int, int]) -> str:
+    return f"0x{where[0]:06X} to 0x{where[1] - 1:06X}"
