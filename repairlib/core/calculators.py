@@ -81,6 +81,8 @@ HOMES = {
     "firmware.chip_voltage": "before_connecting",
     "firmware.identity": "flash_identity",
     "firmware.bodies": "chip_body chip_on_pads",
+    "firmware.in_circuit": "reading_on_board",
+    "firmware.lifting": "lift_chip",
     "firmware.sfdp_calculators": (
         "sfdp_header sfdp_parameter_header sfdp_density sfdp_erase_types sfdp_first_dword sfdp_dump"
     ),
