@@ -191,8 +191,8 @@ def _conditions(supply: float, processor: str, others: str, fed_by: str) -> tupl
         f"The programmer set to {brief(supply, 'V')} and measured before the clip goes on, with a "
         "limit of current; the board's own supply off and unplugged."
         if fed_by == PROGRAMMER
-        else "The board feeds the chip; the programmer's supply lead stays open, two supplies never "
-        f"meet; its lines are set to {brief(supply, 'V')} and measured. Grounds are joined first."
+        else "The board feeds the chip; the programmer's supply lead stays open: two supplies "
+        f"never meet. Its lines at {brief(supply, 'V')}, measured. Join the grounds first."
     )
     return (
         "Power off, plug out, discharged, measured; battery and cells out.",

@@ -13,6 +13,7 @@ from typing import NamedTuple
 
 from repairlib.core.errors import RepairlibError
 from repairlib.core.plain_file import size_in_words
+from repairlib.core.verdicts import CANNOT_TELL
 from repairlib.firmware.chip_signs import (
     CALLED,
     CLOCK,
@@ -47,7 +48,7 @@ from repairlib.firmware.chips_seen import Seen
 from repairlib.markings import memory_chip
 
 VERY_LIKELY, LIKELY, POSSIBLE = "very likely", "likely", "possible"
-UNLIKELY, HARDLY, CANNOT_TELL = "unlikely", "very unlikely", "cannot tell"
+UNLIKELY, HARDLY = "unlikely", "very unlikely"
 _LEADS = ((7, VERY_LIKELY), (3, LIKELY), (0, POSSIBLE), (-5, UNLIKELY))
 _USUAL = {EEPROM: 1, REGULATOR: 1, SWITCH: 1, OP_AMP: 1}  # what small chips are more often
 _LITTLE = 2  # points: so few say nothing of what a chip is

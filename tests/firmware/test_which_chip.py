@@ -10,9 +10,9 @@ import pytest
 
 from repairlib.core.errors import RepairlibError
 from repairlib.core.safety import HAZARDS
+from repairlib.core.verdicts import CANNOT_TELL
 from repairlib.firmware import Seen, rank_chips, read_seen, which_first
 from repairlib.firmware.which_chip import (
-    CANNOT_TELL,
     HARDLY,
     HAZARDS_OF_MEASURING,
     LIKELY,
