@@ -28,7 +28,9 @@ PACKAGES = {
     "smb": (4.3e-3, 3.6e-3, 2),
     "smc": (7.0e-3, 5.9e-3, 2),
 }
-_PACKAGE = re.compile(r"\b(mini-?melf|melf|so[td][- ]?\d{2,3}|sm[abc])(?!\w)", re.IGNORECASE)
+_PACKAGE = re.compile(
+    r"\b(mini-?melf|melf|so[td][- ]?\d{2,3}(?:-[3-8])?|sm[abc])(?!\w)", re.IGNORECASE
+)
 _COUNT = re.compile(
     r"\b(?:(?P<figure>\d{1,3})|(?P<word>two|three|four|five|six|eight))[ -]"
     r"(?:empty |bare |torn |small |large |big |tiny |round |square |smd |solder )*"
@@ -162,10 +164,11 @@ def _of_case(letter: str) -> dict:
 def _of_package(name: str) -> dict:
     name = re.sub(r"^(so[td])[- ]?(?=\d)", r"\1-", name.casefold())
     name = name.replace("minimelf", "mini-melf")
+    name, _, count = name.rpartition("-") if name.count("-") > 1 else (name, "", "")
     if name not in PACKAGES:
         return {"package": name}
     length, width, pads = PACKAGES[name]
-    return {"package": name, "length": length, "width": width, "pads": pads}
+    return {"package": name, "length": length, "width": width, "pads": int(count or pads)}
 
 
 def _of_area(area: re.Match, said: dict, each: bool) -> dict:

@@ -81,12 +81,13 @@ _REFERENCE = re.compile(
     r"([A-Z]{1,3}|[a-z](?=\?|\d))\s?(?:\d{1,4}[A-Za-z]?|\?+|[xX]+)?(?=[\s,:;.?]|$)"
 )
 _SAID_REFERENCE = re.compile(
-    r"\b(?:ref\w*|letters?|designator|silk\w*|marked|labell?ed|named|called)\b[ :='\"]*"
+    r"\b(?:ref\w*|letters?|designator|silk\w*|marked|labell?ed|named|called|printed)\b[ :='\"]*"
     r"(?:is|says|reads|shows|letter|mark|print)*[ :='\"]*\b([A-Z]{1,3})(?:\d{1,4}|\?|\b)(?!\w)"
 )
+_ON_SILK = re.compile(r"\b([A-Z]{1,3})(?:\d{1,4}|\?)? (?:on|in) (?:the )?silk")
 _LETTERS = """
-    C CE EC CX CY CP R RS RN RV VR RT TH NTC PTC L FB FL LF FER B D ZD VD CR LED DS TVS DZ VZ F FU
-    FS PF Y X XTAL Q TR T VT U IC J JP JR W LK S SW K M P CN TP MOV V Z
+    C CE EC CX CY CP R RS RN RV VR RT TH NTC PTC L FB FL LF FER B D ZD VD CR LED DS TVS DZ VZ LD F
+    FU FS PF Y X XTAL Q TR T VT U IC J JP JR W LK S SW K M P CN TP MOV V Z
 """
 LETTERS = frozenset(_LETTERS.split())
 _STOP = (
@@ -111,12 +112,14 @@ _TWO_NETS = tuple(
         rf"\b(?:joins?|connects?|bridges)\s+{_NAME}\s+(?:to|with|and)\s+{_NAME}{_STOP}",
         rf"\bacross\s+{_NAME}\s+(?:and|to)\s+{_NAME}{_STOP}",
         rf"(?:^|[,;:\n])\s*([^,;:\n]+?)\s*(?:<?-+>|→|↔|\|)\s*([^,;\n]+?){_STOP}",
-        rf"(?:^|[,;:\n])\s*([^,;:\n]{{1,40}}?)\s+to\s+([^,;\n]{{1,60}}?){_STOP}",
+        rf"(?:^|[,;:\n])\s*([^,;:\n]{{1,60}}?)\s+to\s+([^,;\n]{{1,60}}?){_STOP}",
         rf"(?:^|[,;:\n])\s*([^,;:\n]{{1,40}}?)\s+(?:and|&)\s+([^,;\n]{{1,60}}?){_STOP}",
     )
 )
 _IN_A_LINE = re.compile(
-    rf"\b(?:in series (?:with|in|on)|in line with|inline in)\s+{_NAME}{_STOP}", re.I
+    rf"\bin (?!series|line\b)(?:the )?{_NAME} (?:line|net|path)\b|"
+    rf"\b(?:in series (?:with|in|on)|in line with|inline in)\s+{_NAME}{_STOP}",
+    re.I,
 )
 _ACROSS = re.compile(rf"\b(?:across|parallel to|in parallel with)\s+{_NAME}{_STOP}", re.IGNORECASE)
 _ONE_NET = re.compile(
@@ -241,7 +244,7 @@ def _letters(text: str) -> tuple[str, str]:
     found = _REFERENCE.match(text)
     if found and found[1].upper() in LETTERS:
         return found[1].upper(), text[found.end() :].lstrip(" ?:,;")
-    said = _SAID_REFERENCE.search(text)
+    said = _SAID_REFERENCE.search(text) or _ON_SILK.search(text)
     if said and said[1] in LETTERS:
         return said[1], _blank(text, [said.span()])
     return "", text
@@ -249,12 +252,13 @@ def _letters(text: str) -> tuple[str, str]:
 
 def _nets(text: str) -> tuple[tuple[Net, ...], list[tuple[int, int]]]:
     """The nets each side, and where in the text they stand."""
-    found = _IN_A_LINE.search(text)
-    if found and net_of(found[1]).roles:
-        net = net_of(found[1])
-        return (net, net), [found.span()]
-    for pattern in _TWO_NETS:
+    for pattern in (_TWO_NETS[0], _IN_A_LINE, *_TWO_NETS[1:]):
         for found in pattern.finditer(text):
+            if pattern is _IN_A_LINE:
+                net = net_of(found[1] or found[2])
+                if net.roles:
+                    return (net, net), [found.span()]
+                continue
             nets = net_of(found[1]), net_of(found[2])
             explicit = pattern in _TWO_NETS[:7]
             if all(net.name for net in nets) and (explicit or all(net.roles for net in nets)):

@@ -17,7 +17,10 @@ _MARKS = {
     "half-filled circle": (
         r"\b(?:half|shaded|hatched|filled|dark)\b[^,;]{0,24}\b(?:circle|half|ring|can|round)",
     ),
-    "round outline": (r"\b(?:round|circular|circle|ring)\b",),
+    "round outline": (
+        r"\b(?:round|circular|circle|(?:silk|printed|white) ring|(?:alumini?um|metal|smd) can)\b",
+        r"\bcan (?=\d|outline|footprint|pads|of)",
+    ),
     "no polarity": (
         r"\b(?:no|without)(?: any)? (?:polarity|mark\w*|plus|bar|stripe|sign)\b|\bunmarked\b",
     ),
@@ -48,7 +51,8 @@ _PLAIN = """
     marked outline sits stood stand stands right away off torn out over across series parallel
     direct directly straight leads leading connected connects joins join ref unknown letters first
     second via vias track tracks trace traces measured measures value values around beneath above
-    main component way can cannot see seen look any all more less than nothing else footprint
+    main component way neighbours neighbour many identical caps capacitors resistors others row ohm
+    middle pass passes can cannot see seen look any all more less than nothing else footprint
     imperial metric apart gap land lands inch mil square round smd soldered solder corner edge per
 """
 PLAIN_WORDS = frozenset(_PLAIN.split())

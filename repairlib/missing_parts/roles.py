@@ -12,7 +12,7 @@ import re
 _CHIPS = "u# u? ic#"
 _CONVERTERS = """dc-dc dc/dc buck boost step-down step-up switching-regulator switching-converter
     smps switcher converter switch-mode"""
-_REGULATORS = f"regulator* reg ldo {_CONVERTERS}"
+_REGULATORS = f"regulator* reg ldo 78# 78l# 78m# 79# 79l# 1117 317 {_CONVERTERS}"
 _OUTPUTS = "output out vout o/p"
 _INPUTS = "input vin in-pin"
 
@@ -43,15 +43,17 @@ ROLES = {
         boot-mode boot-select strap strapping button key push-button push-switch dip-switch
         card-detect mode-pin config* configuration-pin wake""",
     "interface": """
-        usb hdmi ethernet spi uart usart lvds sd-card sdio jtag lan rgb vga touch* rs232 rs-232
-        serial parallel display keyboard""",
+        usb hdmi ethernet pcie sata displayport mipi spi uart usart lvds sd-card sdio jtag lan
+        rgb vga touch* rs232 rs-232 serial parallel display keyboard""",
     "data line": """
-        mosi miso sclk clk clock sck tx tx# rx rx# txd rxd mdio mdc data data-line data-bus
-        data-pin data-pair address address-line dq# d# a# dp dm d+ d- signal swdio swclk tdi
-        tdo tck tms led-data gpio* io# pwm""",
-    "fast pair": "usb hdmi lvds ethernet lan d+ d- dp dm",
+        mosi miso tx+ tx- rx+ rx- sclk clk clock sck tx tx# rx rx# txd rxd mdio mdc data
+        data-line data-bus data-pin data-pair address address-line dq# d# a# dp dm d+ d-
+        signal swdio swclk tdi tdo tck tms led-data gpio* io# pwm""",
+    "fast pair": """
+        usb hdmi lvds ethernet lan pcie sata displayport mipi d+ d- dp dm tx+ tx- rx+ rx-""",
     "bus pair": """
-        can canh canl can-h can-l can-bus rs-485 rs485 rs-422 dmx line-a line-b twisted-pair""",
+        canh canl can-h can-l can-bus can-transceiver can-driver rs-485 rs485 rs-422 dmx
+        line-a line-b twisted-pair""",
     "connector": """
         connector connectors socket sockets jack port header plug terminal terminals usb-a
         usb-b usb-c receptacle rj45 card-edge cable external outside hdmi antenna card-slot
@@ -75,7 +77,9 @@ ROLES = {
     "transistor": "transistor mosfet fet npn pnp bjt q# drain collector emitter",
     "switched end": "drain collector",
     "source end": "source source-pin emitter low-side",
-    "LED": "led leds led# indicator backlight back-light status-lamp power-lamp light-emitting",
+    "LED": """
+        led leds led# indicator backlight back-light status-lamp power-lamp light-emitting
+        light-pipe""",
     "coil": "relay solenoid coil motor fan buzzer valve k# actuator inductive-load",
     "sense": """
         shunt current-sens* current-monitor* current-limit* current-measur* high-side-sens*
@@ -85,8 +89,8 @@ ROLES = {
         audio sound amp amplifier preamp pre-amp codec line-in line-out speaker loudspeaker
         headphone headphones mic microphone guitar volume mixer tone stereo video composite""",
     "amplifier input": """
-        op-amp opamp inverting non-inverting inverting-input comparator in+ in-
-        summing gain virtual-ground""",
+        op-amp opamp inverting non-inverting inverting-input comparator in+ in- summing gain
+        virtual-ground""",
     "slow input": """
         adc adc# ain ain# analog analogue sensor thermistor potentiometer wiper thermocouple
         probe""",
@@ -101,9 +105,8 @@ ROLES = {
     "radio": "rf antenna aerial matching u.fl balun wifi wi-fi bluetooth gps",
     "reference": "vref vref+ aref reference-pin reference-voltage reference-input ref-pin bandgap",
     "analogue supply": """
-        +#va #va #v#a
-        avcc* avdd* vdda* vcca* analog-supply analogue-supply analog-# pll vpll analogue-rail
-        analog-rail""",
+        +#va #va #v#a avcc* avdd* vdda* vcca* analog-supply analogue-supply analog-# pll vpll
+        analogue-rail analog-rail""",
     "pull": "pull-up pull-ups pull-down pulled pulls pull-up-resistor",
     "temperature": "temperature ntc ptc heatsink heat-sink",
 }

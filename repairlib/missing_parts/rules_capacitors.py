@@ -141,8 +141,8 @@ RULES = (
     ),
     Rule("snubber capacitor", 7, "end:switch_node", "At a node that switches: it damps ringing"),
     Rule("snubber capacitor", -6, "end:bootstrap", "The bootstrap pin is named"),
-    Rule("snubber capacitor", 4, "at:coil !rail-ground", "A coil is switched there"),
-    Rule("snubber capacitor", 3, "end:switched_end", "At the switching end of a transistor"),
+    Rule("snubber capacitor", 4, "at:coil !rail-ground|rail-rail", "A coil is switched there"),
+    Rule("snubber capacitor", 6, "end:switched_end", "At the switching end of a transistor"),
     Rule(
         "snubber capacitor",
         -7,

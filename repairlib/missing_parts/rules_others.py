@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from repairlib.missing_parts.kinds import CAPACITOR, KINDS, RESISTOR
 from repairlib.missing_parts.rule import Rule
 
 _PASSES = "A supply passes through: the same on both sides"
@@ -36,9 +37,7 @@ RULES = (
     Rule(
         "ESD protection diode", 2, "at:interface|at:data_line|at:bus_pair", "Data lines are there"
     ),
-    Rule(
-        "ESD protection diode", 3, "pads:three|pads:many at:connector", "Several lines are guarded"
-    ),
+    Rule("ESD protection diode", 9, "pads:three|pads:many at:connector", "It guards several lines"),
     Rule("ESD protection diode", 1, "size:tiny|size:small|semiconductor_body", "A usual size"),
     Rule(
         "ESD protection diode", -5, "!at:connector|at:open_drain", "No line from outside is named"
@@ -58,6 +57,7 @@ RULES = (
     Rule("supply protection diode", -4, "at:coil|end:switch_node", "A coil is switched there"),
     Rule("flyback diode", 8, "end:coil", "Across a coil that is switched"),
     Rule("flyback diode", 7, "near:coil", "A coil that is switched is beside it"),
+    Rule("flyback diode", -9, "rail-rail", "Both sides are supplies: the coil is not between"),
     Rule("flyback diode", 2, "end:switched_end", "At the switching end of a transistor"),
     Rule("flyback diode", -8, "!at:coil", "No coil is named"),
     Rule("converter diode", 8, "end:switch_node", "At the node that a converter switches"),
@@ -121,6 +121,11 @@ RULES = (
     Rule("never fitted", 9, "twin:empty", "The same place of the twin is empty too"),
     Rule("never fitted", -7, "!mark:never_soldered|twin:empty", "Nothing says that it was empty"),
     Rule("never fitted", -4, "mark:broken_off|mark:burnt", "Something was there and broke"),
+    *[
+        Rule(name, -5, "pads:three|pads:many", "It has two pads, and there are more")
+        for name, kind in KINDS.items()
+        if kind.family in (CAPACITOR, RESISTOR) or name in ("ferrite bead", "flyback diode")
+    ],
     *[
         Rule(kind, 3, "semiconductor_body pads:two", _DIODE_BODY)
         for kind in (

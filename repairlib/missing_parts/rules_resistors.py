@@ -95,6 +95,7 @@ RULES = (
     Rule("gate resistor", -7, "!at:gate|at:base", "No gate or base is named"),
     Rule("gate resistor", -5, "rail-signal|signal-ground|rail-rail|rail-ground", _NOT_THROUGH),
     Rule("termination resistor", 8, "both:bus_pair", "From one line of a pair to the other"),
+    Rule("termination resistor", 3, "end:bus_pair signal-signal", "Two lines, one of such a pair"),
     Rule("termination resistor", 3, "at:bus_pair", "A bus with a pair of lines is there"),
     Rule("termination resistor", -8, "!at:bus_pair", "No such pair is named"),
     Rule("termination resistor", -5, "rail-ground|rail-rail", _SHORT),

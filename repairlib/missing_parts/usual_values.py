@@ -95,7 +95,9 @@ HANDED_ON = "Mains side: no part is chosen here; hand the job to a qualified per
 
 
 def value_words(kind: Kind, place: Place) -> str:
-    """The range of values that is usual for a kind, narrowed by what the place says.
+    """The range of values that is usual for a kind, narrowed by what the place and a twin say.
+
+    A reading in circuit is a limit: a capacitor's is too high, a resistor's or coil's too low.
 
     >>> from repairlib.missing_parts.place import read_place
     >>> from repairlib.missing_parts.kinds import kind_named
@@ -104,6 +106,19 @@ def value_words(kind: Kind, place: Place) -> str:
     """
     if kind.name in _WITHHELD:
         return _WITHHELD[kind.name]
+    usual = _usual_words(kind, place)
+    twin = place.twin
+    if twin is None or twin.value is None or value_fits(kind, twin.value) is None:
+        return usual
+    if kind.family != twin.family:
+        return usual
+    if not twin.in_circuit:
+        return f"{twin.value} as the twin; usual: {usual}"
+    limit = "at most" if kind.family == CAPACITOR else "at least"
+    return f"{twin.value} {limit}, read on the twin's board; usual: {usual}"
+
+
+def _usual_words(kind: Kind, place: Place) -> str:
     if kind.name in _IN_WORDS:
         return _IN_WORDS[kind.name]
     if kind.name == "LED resistor" and place.volts is not None and place.volts > LED_DROP:

@@ -139,3 +139,13 @@ def test_any_text_gives_candidates_or_one_line():
             assert "\n" not in str(error), given
         else:
             assert 3 <= len(found) <= 5, given
+
+
+@pytest.mark.common_practice
+def test_a_twin_read_on_its_board_is_a_limit():
+    printed = candidates("C? 0805, 5 V to ground at the LDO output, twin has 10 µF")[0]
+    assert printed.values.startswith("10\u00a0µF as the twin")
+    read = candidates("C? 0805, 5 V to ground at the LDO output, twin reads 12 µF in circuit")[0]
+    assert read.values.startswith("12\u00a0µF at most")
+    pulled = candidates("R? SDA to 3.3 V, the same part on SCL reads 4.6 kΩ")[0]
+    assert pulled.values.startswith("4.6\u00a0kΩ at least")
