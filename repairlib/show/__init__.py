@@ -32,6 +32,7 @@ __getattr__, __all__ = public_names(
     looks="LOOKS",
     measuring="draw_discharge_tool draw_meter",
     memory_chip="draw_on_pads",
+    missing_place="Beside draw_missing_place draw_place",
     oxide="draw_oxide_skin",
     parts="BODIES draw_part",
     picture="Picture",
