@@ -24,6 +24,7 @@ python -m repairlib plan PARTS.csv [--board BOARD.csv] [--measured READINGS.csv]
                     [--catalogue CATALOGUE.csv] [--boards N] [--out FOLDER] [--json]
 python -m repairlib plan A.csv B.csv ...       each list one board, one order for all of them:
                     --measured and --board once for each list, in their order; none: without""",
+    "image": "python -m repairlib image VERB ...             images of memory chips: image --help",
     "page": """\
 python -m repairlib page --out FOLDER [--runtime FOLDER] [--json]
                     the quick check as a page for a phone: files for any web server or a stick
@@ -101,12 +102,13 @@ def _run(arguments: list[str], as_json: bool) -> str:
 
         return run_class(rest, as_json)
     if any(word in HELP for word in rest):
-        return USAGES.get(verb, USAGE)
+        return _image_usage() if verb == "image" else USAGES.get(verb, USAGE)
     if verb == "--version":
         from repairlib import __version__
 
         return f"repairlib {__version__}"
-    verbs = {"read": _read, "calc": _calc, "plan": _plan, "page": _page, "lessons": _lessons}
+    verbs = {"read": _read, "calc": _calc, "plan": _plan, "image": _image, "page": _page}
+    verbs["lessons"] = _lessons
     if verb in verbs:
         return verbs[verb](rest, as_json)
     return _read(arguments, as_json)
@@ -131,15 +133,12 @@ def _reading_lines(readings) -> list[str]:
         if reading.doubt:
             lines.append(f"   doubt: {reading.doubt}")
         lines += [f"   source: {source(key)}" for key in reading.sources]
-    return lines + _caution_lines(dict.fromkeys(key for one in readings for key in one.cautions))
+    hazards = dict.fromkeys(key for one in readings for key in one.cautions)
+    if hazards:
+        from repairlib.faces.plain_text import caution_lines
 
-
-def _caution_lines(keys) -> list[str]:
-    if not keys:
-        return []
-    from repairlib.core.safety import HAZARDS
-
-    return [f"   CAUTION: {HAZARDS[key].title}." for key in keys]
+        lines += caution_lines(hazards)
+    return lines
 
 
 def _calc(arguments: list[str], as_json: bool) -> str:
@@ -155,7 +154,11 @@ def _calc(arguments: list[str], as_json: bool) -> str:
         alone = len(chosen.defaults) == len(chosen.parameters)
         return chosen.page() + f"\n  as it stands: calc {name} --run" * alone
     finding = chosen(**_take_pairs(pairs, chosen.usage()))
-    return _json(finding.to_dict()) if as_json else _finding_text(finding)
+    if as_json:
+        return _json(finding.to_dict())
+    from repairlib.faces.plain_text import finding_text
+
+    return finding_text(finding)
 
 
 def _listed(calculators) -> list[dict]:
@@ -184,16 +187,6 @@ def _take_pairs(pairs: list[str], usage: str) -> dict[str, str]:
     return taken
 
 
-def _finding_text(finding) -> str:
-    from repairlib.core.sources import source
-
-    lines = [str(finding)]
-    lines += [f"   {step}" for step in finding.working]
-    lines += [f"   note: {note}" for note in finding.notes]
-    lines += [f"   source: {source(key)}" for key in finding.sources]
-    return "\n".join(lines + _caution_lines(finding.cautions))
-
-
 def _plan(arguments: list[str], as_json: bool) -> str:
     from repairlib.show.sheets import report_boards, report_plan
 
@@ -219,6 +212,18 @@ def _plan(arguments: list[str], as_json: bool) -> str:
 def _or_none(name: str) -> str | None:
     """A file's name; None for the word that says that a list has none."""
     return None if name == "none" else name
+
+
+def _image(arguments: list[str], as_json: bool) -> str:
+    from repairlib.faces.image_command import run_image
+
+    return run_image(arguments, as_json)
+
+
+def _image_usage() -> str:
+    from repairlib.faces.image_command import USAGE
+
+    return USAGE
 
 
 def _page(arguments: list[str], as_json: bool) -> str:

@@ -27,8 +27,8 @@ __getattr__, __all__ = public_names(
     sectors="EQUAL ERASE PROGRAM SECTOR Sectors sectors_that_differ",
     sfdp="Basic Erase FastRead Header Sfdp read_sfdp",
     sfdp_calculators=(
-        "sfdp_density sfdp_dump sfdp_erase_types sfdp_first_dword sfdp_found sfdp_header "
-        "sfdp_parameter_header"
+        "LARGEST_DUMP sfdp_density sfdp_dump sfdp_erase_types sfdp_first_dword sfdp_found "
+        "sfdp_header sfdp_parameter_header"
     ),
     stored_sums="sums_in_doubt",
     two_reads="Reads compare_reads",

@@ -1,0 +1,154 @@
+"""Images of memory chips on the command line: every verb, and one clear line for bad input."""
+
+import json
+import os
+import struct
+
+import pytest
+
+from repairlib.core.tables import demo_path
+from repairlib.faces.cli import main
+from repairlib.faces.image_command import VERBS
+
+FIRST, SECOND = demo_path("printer-read-first.bin"), demo_path("printer-read-second.bin")
+LOOSE, SISTER = demo_path("printer-read-loose-clip.bin"), demo_path("printer-sister.bin")
+OTHER = demo_path("printer-other-sister.bin")
+SFDP = (
+    bytes.fromhex("53464450060100FF 0006010B300000FF").ljust(0x30, b"\xff")
+    + struct.pack("<4I", 0xFFF120E5, 0x03FFFFFF, 0x6B08EB44, 0xBB423B08)
+    + struct.pack("<4I", 0xFFFFFFEE, 0x0000FFFF, 0x0000FFFF, 0x520F200C)
+    + struct.pack("<3I", 0xFF00D810, 0, 0x81)
+)
+
+
+@pytest.fixture
+def told(capsys):
+    """The text that a command prints."""
+
+    def run(*words):
+        status = main(["image", *map(str, words)])
+        output = capsys.readouterr()
+        assert status == 0, output.err
+        return output.out
+
+    return run
+
+
+@pytest.fixture
+def refused(capsys):
+    """The one line that a command is refused with."""
+
+    def run(*words):
+        assert main(["image", *map(str, words)]) == 2
+        output = capsys.readouterr()
+        assert output.out == "" and len(output.err.splitlines()) == 1
+        return output.err
+
+    return run
+
+
+@pytest.mark.behaviour
+def test_check_one_read(told):
+    text = told("check", FIRST, "--chip", "128KiB")
+    assert "damage: short read" in text and "SHA-256" in text and "One read cannot tell" in text
+    assert "damage:" not in told("check", FIRST, "--chip", "64 KiB")
+
+
+@pytest.mark.behaviour
+def test_check_reads_against_each_other(told):
+    assert "2 reads: equal" in told("check", FIRST, SECOND)
+    text = told("check", FIRST, SECOND, LOOSE)
+    assert "3 reads: they differ, contact" in text and "0x002340 to 0x0023C0" in text
+
+
+@pytest.mark.behaviour
+def test_check_as_json_and_with_a_map(told, refused, tmp_path):
+    drawn = tmp_path / "map.svg"
+    answer = json.loads(told("check", FIRST, LOOSE, "--json", "--map", drawn))
+    assert answer["size"] == 65536 and len(answer["sha256"]) == 64
+    assert answer["reads"]["equal"] is False and answer["reads"]["ranges"][0][0] == 0x2340
+    assert drawn.read_text().startswith("<svg")
+    assert "already" in refused("check", FIRST, "--map", drawn)
+
+
+@pytest.mark.behaviour
+def test_compare(told, tmp_path):
+    text = told("compare", FIRST, SISTER)
+    assert "erase first:" in text and "Writing can destroy the only copy" in text
+    answer = json.loads(told("compare", FIRST, SISTER, "--erase", "64KiB", "--json"))
+    assert answer["erase"] == 65536 and answer["erase first"] == [[0, 65536]]
+    assert "Nothing has to be written" in told("compare", FIRST, SECOND)
+
+
+@pytest.mark.behaviour
+def test_keep_makes_a_new_image_and_leaves_what_is_only_possible(told, refused, tmp_path):
+    new, before = tmp_path / "new.bin", (FIRST.read_bytes(), SISTER.read_bytes())
+    text = told("keep", FIRST, SISTER, "--twin", OTHER, "--out", new)
+    assert "serial number PB-204117" in text and "not put in, only possible" in text
+    made, (old, donor) = new.read_bytes(), before
+    assert b"PB-204117" in made and (FIRST.read_bytes(), SISTER.read_bytes()) == before
+    assert made != donor and made != old
+    answer = json.loads(told("keep", FIRST, SISTER, "--twin", OTHER, SECOND, "--json"))
+    assert {"kind", "where", "value", "why", "sure", "next"} <= set(answer["keep"][0])
+    assert "already" in refused("keep", FIRST, SISTER, "--out", new)
+    assert "nothing to put in" in refused("keep", FIRST, SECOND, "--out", tmp_path / "none.bin")
+
+
+@pytest.mark.behaviour
+def test_sfdp_of_bytes_and_of_hex(told, refused, tmp_path):
+    (tmp_path / "dump.bin").write_bytes(SFDP)
+    (tmp_path / "dump.txt").write_text(SFDP.hex(" "))
+    for name in ("dump.bin", "dump.txt"):
+        assert "capacity 8 MiB (64 Mbit)" in told("sfdp", tmp_path / name)
+    assert json.loads(told("sfdp", tmp_path / "dump.bin", "--json"))["values"]["bytes"] == 8 << 20
+    assert "does not begin with 53 46 44 50" in refused("sfdp", FIRST)
+    (tmp_path / "cut.bin").write_bytes(SFDP[:70])
+    assert "basic table cannot be read" in refused("sfdp", tmp_path / "cut.bin")
+
+
+@pytest.mark.published("Intel, Hexadecimal Object File Format Specification, data and end records")
+def test_convert(told, refused, tmp_path):
+    pytest.importorskip("bincopy")
+    (tmp_path / "a.hex").write_text(":0300300002337A1E\n:00000001FF\n")
+    made = tmp_path / "a.bin"
+    text = told("convert", tmp_path / "a.hex", "--fill", "00", "--out", made)
+    assert "Intel HEX" in text and made.read_bytes() == bytes(0x30) + b"\x02\x33\x7a"
+    told("convert", tmp_path / "a.hex", "--from", "0x30", "--out", tmp_path / "b.bin")
+    assert (tmp_path / "b.bin").read_bytes() == b"\x02\x33\x7a"
+    assert "no new file is named" in refused("convert", tmp_path / "a.hex")
+    assert "hex" in refused("convert", tmp_path / "a.hex", "--fill", "zz", "--out", "c.bin")
+    assert "hex" in refused("convert", tmp_path / "a.hex", "--from", "-1", "--out", "c.bin")
+    assert "image convert" in told("check", tmp_path / "a.hex")
+
+
+@pytest.mark.behaviour
+def test_bad_input_is_one_clear_line(refused, tmp_path):
+    (tmp_path / "empty.bin").write_bytes(b"")
+    os.mkfifo(tmp_path / "pipe")
+    for path, said in (
+        (tmp_path, "folder"),
+        (tmp_path / "empty.bin", "empty"),
+        (tmp_path / "pipe", "pipe or a device"),
+        ("/dev/zero", "pipe or a device"),
+        (tmp_path / "none.bin", "cannot be read"),
+        ("\x00", "cannot be read"),
+    ):
+        for verb in ("check", "sfdp"):
+            if (verb, said) != ("sfdp", "empty"):
+                assert said in refused(verb, path)
+        assert said in refused("compare", FIRST, path)
+        assert said in refused("keep", path, FIRST)
+    assert "check, compare, keep, sfdp, convert" in refused()
+    assert "not a verb" in refused("frob")
+    for verb in VERBS:
+        assert "due" in refused(verb) and "not an option" in refused(verb, FIRST, "--nope")
+    assert "image compare OLD NEW" in refused("compare", FIRST)
+    assert "size" in refused("check", FIRST, "--chip", "many")
+
+
+@pytest.mark.behaviour
+def test_help_lists_every_verb(capsys):
+    for words in (["image", "--help"], ["image", "check", "--help"]):
+        assert main(words) == 0
+        text = capsys.readouterr().out
+        assert all(f"image {verb} " in text for verb in VERBS)
