@@ -52,7 +52,8 @@ _PLAIN = """
     direct directly straight leads leading connected connects joins join ref unknown letters first
     second via vias track tracks trace traces measured measures value values around beneath above
     main component way neighbours neighbour many identical caps capacitors resistors others row ohm
-    middle pass passes can cannot see seen look any all more less than nothing else footprint
+    middle pass passes little spot against whose runs drops after before towards toward goes sits
+    together come far can cannot see seen look any all more less than nothing else footprint
     imperial metric apart gap land lands inch mil square round smd soldered solder corner edge per
 """
 PLAIN_WORDS = frozenset(_PLAIN.split())

@@ -13,6 +13,12 @@ RULES = (
     Rule("decoupling capacitor", -5, "!rail-ground|rail_only|ground_only|nets_unknown", _NO_SUPPLY),
     Rule("decoupling capacitor", 4, "at:supply_pin", "It stands at a chip's supply pin"),
     Rule("decoupling capacitor", 2, "at:chip !at:regulator", "A chip is beside it"),
+    Rule(
+        "decoupling capacitor",
+        5,
+        "signal-ground end:chip_pin near:rail|near:supply_pin",
+        "That pin may be the chip's supply",
+    ),
     Rule("decoupling capacitor", -3, "at:regulator", "A regulator wants more than 100 nF"),
     Rule("decoupling capacitor", -2, "at:power_input", "At the power input much more is usual"),
     Rule("decoupling capacitor", 1, "size:tiny|size:small", "A small body, as 100 nF has"),
@@ -103,9 +109,11 @@ RULES = (
     Rule(
         "coupling capacitor", -4, "end:bootstrap|end:switch_node|end:feedback", "A converter's pin"
     ),
+    Rule("coupling capacitor", -4, "end:coil !at:sound", "A coil is no signal"),
     Rule("coupling capacitor", -4, "end:timer|both:crystal", "That pin times and carries no sound"),
     Rule("filter capacitor", 5, "signal-ground", "From a signal to ground: noise is taken off"),
     Rule("filter capacitor", 3, "at:slow_input|at:sense", "A slow input is kept quiet"),
+    Rule("filter capacitor", 3, "at:slow_input ground_only", "To ground, at a slow input"),
     Rule("filter capacitor", 4, "end:reference", "A reference pin is kept steady"),
     Rule("filter capacitor", 1, "at:connector|at:open_drain", "A line that comes from outside"),
     Rule("filter capacitor", -6, "rail-ground|rail-rail", "That is a supply, no signal"),
