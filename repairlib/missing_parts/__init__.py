@@ -14,6 +14,7 @@ __getattr__, __all__ = public_names(
     reading_a_twin="twin_reading",
     tantalum_bar="bar_of",
     tantalum_cases="Pads cases cases_on misfit",
+    tantalum_said="said_of_tantalum",
     torn_pads="HOW_TO_FIND proof torn_pad",
     twins="Twin read_twin",
     without_it="Without left_out without_part",

@@ -162,6 +162,11 @@ def missing_tantalum(
     missing = _missing(place, bounds, fit, on_pads, pads, bar)
     must = (_burns(rated), *([sentence(bar.next)] if bar.next else ()))
     must += (_surge(highest, rated, series, stiff),)
+    if twin_rated and twin_rated < rating.at_least:
+        must += (
+            f"The twin's {brief(twin_rated, 'V')} are less than the rule asks for: it was chosen "
+            "with less room, and is no reason to do so again.",
+        )
     verdict = CANNOT_TELL if missing else CONDITIONS
     reason = "; ".join(missing) if missing else _reason(fit, bar)
     others = fit.farad if fit else (twin or 0.0)

@@ -67,6 +67,7 @@ def test_tantalum_letter(letter, eia):
 @pytest.mark.parametrize(("letter", "eia"), [("E", "7343-43"), ("V", "7361-38")])
 def test_another_maker_disagrees(letter, eia):
     assert read(letter, part="case-size")[1].carries["eia"] == eia
+    assert read(eia)[0].carries["eia"] == eia
 
 
 @pytest.mark.published(KEMET)

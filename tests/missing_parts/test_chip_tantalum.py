@@ -57,7 +57,9 @@ def test_a_twin_says_more_than_the_place():
     finding = missing_tantalum("5 V", *PADS["D"], place="branch of a rail", twin="150 µF", **PROVEN)
     assert finding.fit.replace("\xa0", " ").startswith("150 µF 10 V in 7343-31")
     finding = missing_tantalum("5 V", case="D", twin="95 µF", twin_rated="16 V", **PROVEN)
-    assert finding.rated_voltage == 16
+    assert finding.rated_voltage == 16 and "less room" not in plain(finding)
+    weak = missing_tantalum("12 V", case="D", twin="22 µF", twin_rated="16 V", **PROVEN)
+    assert weak.rated_voltage == 25 and "less room" in plain(weak)
     assert finding.fit.replace("\xa0", " ").startswith("100 µF 16 V")
 
 
