@@ -6,6 +6,7 @@ __getattr__, __all__ = public_names(
     __name__,
     before_power="before_power_panel",
     calculators="calculator_panel",
+    chips="which_chip",
     discharge="discharge_view",
     esd_audit="bench_audit",
     exercise_form="answer_form",
@@ -30,6 +31,7 @@ __getattr__, __all__ = public_names(
     recap_plan="plan_view",
     shelf="shelf_view",
     simulated_supply="supply_faults",
+    torn_off="missing_part",
     warming_up="practice",
     word_list="words_view",
 )

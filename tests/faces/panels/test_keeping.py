@@ -8,14 +8,17 @@ from repairlib.faces.panels import (
     calculator_panel,
     discharge_view,
     hot_air_tuner,
+    image_reader,
     joint_heat_panel,
     judge_part,
     judging,
     life_view,
+    missing_part,
     on_the_board,
     polarity_check,
     power_path_panel,
     quick_check,
+    which_chip,
 )
 from repairlib.faces.panels.fields import FieldPanel, Fields
 from repairlib.faces.panels.following import turn_to
@@ -48,6 +51,9 @@ PANELS = {
     "joint heat": (joint_heat_panel, lambda made: made.fields["preheat"], 100),
     "power path": (power_path_panel, lambda made: made.fields["current"], "4 A"),
     "before power": (before_power_panel, lambda made: made.fields["pair 1"], "2 kΩ"),
+    "images": (image_reader, lambda made: made.fields["chip"], "8 MiB"),
+    "which chip": (which_chip, lambda made: made.fields["programmer"], "1.8 V"),
+    "missing part": (missing_part, lambda made: made.fields["beside"], "none"),
     "calculator": (
         lambda: calculator_panel("capacitor_code", capacitance="100 nF"),
         lambda made: made.inputs["capacitance"],
