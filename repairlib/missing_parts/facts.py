@@ -30,7 +30,10 @@ def facts_of(place: Place) -> frozenset[str]:
     facts |= _between(place.nets) | _size(place) | _twin(place)
     if place.letters:
         facts |= {f"letter:{place.letters}", "letter"}
-    if place.volts is not None and abs(place.volts) > TOUCHABLE_DC:
+    if place.volts is None:
+        # Behind a rectifier there may be the mains, until somebody says what voltage it is.
+        facts |= {"dangerous"} if "at:rectifier" in facts else set()
+    elif abs(place.volts) > TOUCHABLE_DC:
         facts.add("dangerous")
     return frozenset(one.replace(" ", "_") for one in facts)
 

@@ -81,7 +81,7 @@ _REFERENCE = re.compile(
     r"([A-Z]{1,3}|[a-z](?=\?|\d))\s?(?:\d{1,4}[A-Za-z]?|\?+|[xX]+)?(?=[\s,:;.?]|$)"
 )
 _SAID_REFERENCE = re.compile(
-    r"\b(?:ref\w*|letters?|designator|silk\w*|marked|labell?ed|named|called|printed)\b[ :='\"]*"
+    r"\b(?i:ref\w*|letters?|designator|silk\w*|marked|labell?ed|named|called|printed)\b[ :='\"]*"
     r"(?:is|says|reads|shows|letter|mark|print)*[ :='\"]*\b([A-Z]{1,3})(?:\d{1,4}|\?|\b)(?!\w)"
 )
 _ON_SILK = re.compile(r"\b([A-Z]{1,3})(?:\d{1,4}|\?)? (?:on|in) (?:the )?silk")
@@ -187,7 +187,7 @@ def net_of(name: str) -> Net:
     """One net by its words, such as "+3.3 V", "SDA" or "U4 pin 7 (reset)"."""
     volts = _volts_in(name)
     roles = frozenset({"ground"}) if _GROUND_FIRST.match(name) else roles_in(name)
-    return Net(name.strip(" ,;:'\""), volts[0] if volts else None, roles)
+    return Net(name.strip(" ,;:.'\""), volts[0] if volts else None, roles)
 
 
 _GROUND_FIRST = re.compile(

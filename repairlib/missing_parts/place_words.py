@@ -24,9 +24,11 @@ _MARKS = {
     "no polarity": (
         r"\b(?:no|without)(?: any)? (?:polarity|mark\w*|plus|bar|stripe|sign)\b|\bunmarked\b",
     ),
-    "never soldered": (
+    "flat pads": (
         r"\b(?:flat|clean|shiny|smooth|untouched|virgin|even|gold)\b[^,;]{0,20}\b(?:pads?|tin|lands?)\b",
         r"\bpads? (?:are|is|look|still)?\s?(?:\w+\s)?(?:flat|clean|shiny|smooth|untouched)\b",
+    ),
+    "never soldered": (
         r"\bno (?:trace of |sign of )?solder\b|\bnever soldered\b|\b(?:DNP|DNF|not fitted)\b",
     ),
     "broken off": (

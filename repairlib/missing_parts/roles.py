@@ -21,7 +21,8 @@ ROLES = {
     "ground": "gnd* agnd* dgnd* pgnd* sgnd ground grounded earth vss* chassis shield 0v 0-v",
     "rail": """
         rail rails supply power-plane vcc* vdd* vbus* vin* vbat* vsys* vout* vcore* vee vpp b+
-        v+ vm vmot* avcc* avdd* dvdd* vio battery power usb-power""",
+        v+ vm vmot* avcc* avdd* dvdd* vio battery power-rail power-supply power-net power-line
+        usb-power""",
     "negative rail": "vee negative-rail negative-supply minus-rail",
     "regulator": _REGULATORS,
     "converter": _CONVERTERS,
@@ -100,15 +101,18 @@ ROLES = {
         watchdog""",
     "mains": """
         mains live neutral primary line-filter 230v 230-v 240v 120v-ac 110v-ac 120-v-ac
-        115-v-ac hot-side inrush bridge-rectifier x-cap* y-cap* iec-inlet ac-input ac-inlet
-        ac-line 325-v 320-v rectified-mains mains-*""",
+        115-v-ac hot-side hot-ground hot-gnd isolation-barrier x-cap* y-cap* iec-inlet
+        ac-input ac-inlet ac-line 325-v 320-v rectified-mains mains-*""",
     "radio": "rf antenna aerial matching u.fl balun wifi wi-fi bluetooth gps",
-    "reference": "vref vref+ aref reference-pin reference-voltage reference-input ref-pin bandgap",
+    "reference": """
+        vref vref+ 431 tl431 shunt-regulator aref reference-pin reference-voltage
+        reference-input ref-pin bandgap""",
     "analogue supply": """
         +#va #va #v#a avcc* avdd* vdda* vcca* analog-supply analogue-supply analog-# pll vpll
         analogue-rail analog-rail""",
     "pull": "pull-up pull-ups pull-down pulled pulls pull-up-resistor",
-    "temperature": "temperature ntc ptc heatsink heat-sink",
+    "rectifier": "bridge-rectifier rectifier-bridge rectifier",
+    "temperature": "inrush temperature ntc ptc heatsink heat-sink",
 }
 _VOLTS = r"(?<![\w.])[+-]?\d+(?:\.\d+)?[ ]?v(?:olts?|dc|[ad])?(?!\w)|(?<!\w)\+?\d+v\d+[a-z]?(?!\w)"
 

@@ -34,7 +34,7 @@ RULES = (
         "at:regulator !at:regulator_output|at:regulator_input",
         "A regulator is beside it",
     ),
-    Rule("bulk capacitor", 3, "at:power_input", "The supply comes in there"),
+    Rule("bulk capacitor", 3, "at:power_input|at:rectifier", "The supply comes in there"),
     Rule("bulk capacitor", 2, "at:coil", "A load that pulls in jerks is beside it"),
     Rule("bulk capacitor", 1, "at:connector", "A rail that leaves by a connector is held there"),
     Rule("bulk capacitor", 1, "size:middle", "A body with room for microfarads"),
@@ -59,7 +59,7 @@ RULES = (
     Rule("chip tantalum", -8, "semiconductor_body", "The pads are those of a semiconductor"),
     Rule("aluminium can", 4, "rail-ground", _SUPPLY),
     Rule("aluminium can", 7, "mark:round_outline|mark:half-filled_circle", "A round can is drawn"),
-    Rule("aluminium can", 2, "at:power_input|at:regulator", "A rail is held there"),
+    Rule("aluminium can", 2, "at:power_input|at:regulator|at:rectifier", "A rail is held there"),
     Rule("aluminium can", 1, "holes", "Holes for leads"),
     Rule("aluminium can", -6, "chip_size|tantalum_size", "The pads are those of a chip part"),
     Rule(
@@ -140,7 +140,8 @@ RULES = (
         "From the output to the feedback pin: it speeds up the loop",
     ),
     Rule("compensation capacitor", 4, "end:feedback signal-ground", "At the feedback pin"),
-    Rule("compensation capacitor", 3, "end:amplifier_input signal-signal", "Across an amplifier"),
+    Rule("compensation capacitor", 8, "both:amplifier_input", "Across an amplifier: it calms it"),
+    Rule("coupling capacitor", -5, "both:amplifier_input", "From an output back to its own input"),
     Rule(
         "compensation capacitor",
         -8,

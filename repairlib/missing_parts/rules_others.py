@@ -115,11 +115,15 @@ RULES = (
     Rule("voltage regulator", 4, "pads:three|pads:many volts_differ", "One rail in, another out"),
     Rule("voltage regulator", -9, "!pads:three|pads:many|letter:U|letter:IC", "Two pads"),
     Rule("voltage regulator", -4, "pads:two", "It needs three pads or more"),
+    Rule("never fitted", 8, "mark:flat_pads", "The pads look as if nothing was soldered there"),
+    Rule("never fitted", 14, "mark:never_soldered", "It is said that nothing was soldered there"),
+    Rule("never fitted", 16, "twin:empty", "The same place of the twin is empty too"),
     Rule(
-        "never fitted", 8, "mark:never_soldered", "The pads look as if nothing was soldered there"
+        "never fitted",
+        -7,
+        "!mark:never_soldered|mark:flat_pads|twin:empty",
+        "Nothing says that it was empty",
     ),
-    Rule("never fitted", 9, "twin:empty", "The same place of the twin is empty too"),
-    Rule("never fitted", -7, "!mark:never_soldered|twin:empty", "Nothing says that it was empty"),
     Rule("never fitted", -4, "mark:broken_off|mark:burnt", "Something was there and broke"),
     *[
         Rule(name, -5, "pads:three|pads:many", "It has two pads, and there are more")

@@ -49,11 +49,14 @@ RULES = (
     ),
     Rule("pull-down resistor", -4, "at:pull", "Another resistor pulls that line already"),
     Rule("feedback divider resistor", 8, "end:feedback", "At a regulator's feedback pin"),
+    Rule("feedback divider resistor", 7, "end:reference", "A divider sets the pin of a reference"),
+    Rule("pull-up resistor", -4, "end:reference", "That pin has its own job"),
+    Rule("pull-down resistor", -4, "end:reference", "That pin has its own job"),
     Rule("feedback divider resistor", 3, "near:feedback", "A feedback pin is near"),
     Rule(
         "feedback divider resistor", 2, "end:feedback rail-signal|signal-ground", "Half a divider"
     ),
-    Rule("feedback divider resistor", -8, "!at:feedback", "No feedback pin is named"),
+    Rule("feedback divider resistor", -8, "!at:feedback|end:reference", "No feedback pin is named"),
     Rule("feedback divider resistor", -6, "rail-ground|rail-rail", "It misses the feedback pin"),
     Rule("gain resistor", 6, "end:amplifier_input", "At an amplifier's input: it sets the gain"),
     Rule("gain resistor", 2, "near:amplifier_input", "An amplifier is near"),

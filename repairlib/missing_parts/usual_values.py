@@ -85,13 +85,14 @@ _NEVER = {
     "feedback divider resistor": "Never guess it: a wrong value puts a wrong voltage on the rail",
     "crystal": "Never guess a frequency",
     "zener diode": "Never guess its voltage",
+    "zero-ohm link": "Never join two grounds or supplies on a guess: they may be kept apart",
     "transistor": "Never guess the pin order",
     "voltage regulator": "Never guess its voltage or pin order",
     "thermistor": "Never guess it: it may be what stops a fire",
 }
 POLARITY = "Never guess the polarity: prove with a meter which pad is the positive side or cathode"
 RATING = "Never guess the rating: it follows from the highest voltage measured on that rail"
-HANDED_ON = "Mains side: no part is chosen here; hand the job to a qualified person"
+HANDED_ON = "Mains side, or it may be: no part is chosen here; a qualified person does it"
 
 
 def value_words(kind: Kind, place: Place) -> str:

@@ -164,3 +164,16 @@ def test_a_twin_read_on_its_board_is_a_limit():
     assert read.values.startswith("12\u00a0µF at most")
     pulled = candidates("R? SDA to 3.3 V, the same part on SCL reads 4.6 kΩ")[0]
     assert pulled.values.startswith("4.6\u00a0kΩ at least")
+
+
+@pytest.mark.behaviour
+def test_behind_a_rectifier_of_unknown_voltage_nothing_is_chosen():
+    unknown = "C? round can 22 mm, plus, from the bridge rectifier to ground"
+    assert candidates(unknown)[0].values == "handed on"
+    assert candidates(unknown.replace("rectifier", "rectifier, 24 V,"))[0].what == "aluminium can"
+    assert candidates(unknown.replace("rectifier", "rectifier, 24 V,"))[0].values != "handed on"
+
+
+@pytest.mark.behaviour
+def test_across_the_barrier_nothing_is_chosen():
+    assert candidates("C? between primary ground and secondary ground")[0].values == "handed on"
