@@ -51,7 +51,7 @@ class Row(NamedTuple):
 
 def _row(pattern: str, words: str, **points: int) -> Row:
     named = {_SHORT[short]: count for short, count in points.items()}
-    return Row(re.compile(rf"(?<![a-z0-9])(?:{pattern})(?![a-z0-9])"), Sign(words, named))
+    return Row(re.compile(rf"(?<![a-z0-9_])(?:{pattern})(?![a-z0-9_])"), Sign(words, named))
 
 
 _SHORT = {
@@ -113,7 +113,8 @@ CALLED = (
     ),
     _row(r"(?:s?d?ram|ddr\d?l?|lpddr\d?|sdram|sram|dram|psram)s?", "called a RAM", ram=12),
     _row(
-        r"(?:micro)?processor|cpu|mcu|microcontroller|soc|main chip|fpga|dsp|switch chip|asic",
+        r"(?:micro)?processor|cpu|mcu|microcontroller|soc|main chip|fpga|dsp|switch chip|asic|"
+        r"(?:big|large|biggest|largest|square) (?:square )?(?:chip|ic)|chipset",
         "called a processor",
         processor=12,
     ),
@@ -130,12 +131,17 @@ CALLED = (
     _row("oscillator|crystal|resonator|quartz", "called a crystal or oscillator", oscillator=12),
 )  # fmt: skip
 
+_PULL_UPS = (
+    r"(?:[\d.,]+ ?k\w* )?pull[ -]?ups?(?: resistors?)?(?: of)?(?: [\d.,]+ ?k\w*)?(?: resistors?)?"
+)
+_ON = r"(?:on|at|to|of|for) (?:the )?"
+
 # What stands beside it.
 NEAR = (
     _row(
         r"32(?:[.,]7\d*|k|\.768k)? ?k(?:hz)?\w*(?: crystal| quartz| xtal)?|"
         r"watch (?:crystal|quartz)|"
-        r"32k(?:hz)? (?:crystal|quartz|xtal)|tuning fork\w*",
+        r"32k(?:hz)? (?:crystal|quartz|xtal)|tuning[ -]fork\w*(?: crystal| quartz)?",
         "a crystal of 32 kHz beside it: that is what a clock chip counts by",
         clock=8,
     ),
@@ -181,20 +187,23 @@ NEAR = (
         switch=3,
     ),
     _row(
-        r"(?:pull[ -]?ups?|resistors?) (?:on|at|to|of) (?:the )?(?:chip select|cs|ce|pin 1|pin 3|"
-        r"pin 7|hold|wp|write protect)\w*(?: (?:and|to|up)[ \w]*)?",
+        rf"{_PULL_UPS} {_ON}(?:pins? )?(?:1|3|7|chip select|n?cs\d?|ce|hold|wp|write protect)"
+        r"(?:(?: ?,| and| &) ?(?:pins? )?(?:1|3|7|chip select|n?cs|hold|wp|"
+        r"write protect|reset))*",
         "pull-ups on chip select, hold or write protect: pins that a serial flash has",
         flash=5,
         eeprom=1,
     ),
     _row(
-        r"(?:(?:two|2|a pair of|both|4[.,]7k|4k7|2k2|10k) )*pull[ -]?ups?"
-        r"(?: (?:on|at) (?:two|both|sda|scl|its)[ \w]*)?|two (?:equal )?resistors to [\d.v]+",
+        rf"(?:(?:two|2|a pair of|both|equal) )*{_PULL_UPS}(?: {_ON}(?:two|both|sda|"
+        rf"scl|pins? 5|5|6|its)"
+        r"(?:(?: ?,| and| &) ?(?:pins? )?(?:\d|sda|scl|lines))*)?|"
+        r"(?:two|both) (?:tracks|traces|lines|pins|wires) (?:with|through|over) [\d.,]+ ?k\w*|"
+        r"(?:resistors?|[\d.,]+ ?k(?:ohms?|Ω)?)(?: each)? to (?:the )?(?:supply|[\d.,v]+ ?v?)",
         "pull-ups beside it, as the two-wire bus needs them",
         eeprom=3,
         clock=2,
         secure=1,
-        flash=0,
     ),
     _row(
         r"(?:series|damping|termination) resistors?|(?:22|27|33|47|68)(?: ?(?:ohm|r|ω))s?"
@@ -289,9 +298,7 @@ NEAR = (
     _row(
         r"wi-?fi\w*|wlan|bluetooth|antenna|radio|wireless(?: module)?|modem",
         "the radio part is near: such a flash may be the radio's own",
-        flash=0,
-        secure=1,
-        oscillator=1,
+        flash=-1,
     ),
     _row(
         r"(?:micro)?(?:processor|controller)s?|cpu|mcu|µc|soc|main (?:chip|ic)|dsp|asic|chipset|"
@@ -321,7 +328,8 @@ NETS = (
         nand=7,
     ),
     _row(
-        r"\w*(?:flash|boot|rom|bios|firmware|fw|sflash|nor)_?\w*|(?:f|q|o|x)spi\w*|sf_\w+",
+        r"\w*(?:flash|boot|bios|firmware)\w*|(?:\w+_)?(?:s?rom|fw|nor)(?:_\w+)?|"
+        r"[fqox]spi\w*|sf_\w+",
         "a line is named after flash or boot",
         flash=6,
         parallel=2,
@@ -415,7 +423,8 @@ NETS = (
     _row(
         r"a(?:0|\[\d+:0\])? ?(?:-|to|\.\.|…)? ?a?1\d|a1\d|address (?:bus|lines)|"
         r"d0 ?(?:-|to|\.\.) ?d(?:7|15)|"
-        r"(?:data|address)(?: and (?:data|address))? (?:bus|lines)|many (?:address|data)[ \w]*",
+        r"d[4-7]|d1[0-5]|(?:data|address)(?: and (?:data|address))? (?:bus|lines)|"
+        r"many (?:address|data)[ \w]*",
         "address and data lines side by side: a parallel memory",
         parallel=5,
         ram=3,
@@ -438,14 +447,25 @@ _AT_START = (
 )
 FOUND = (
     _row(
-        rf"(?:no|not|never|without|nothing)[ \w]*(?:activity|pulses?|busy|active|"
-        rf"toggl\w+|signal|moves?)"
-        rf"(?:[ \w]*{_AT_START})?",
+        rf"(?:\w+ )*(?:no|not|never|without|nothing|n.t)[ \w]*(?:activity|pulses?|busy|active|"
+        rf"toggl\w+|signal|moves?|moving|change[sd]?)(?:[ \w]*{_AT_START})?|"
+        rf"(?:\w+ )*(?:(?:stays?|rests?|remains?) (?:\w+)|idle|silent|dead|quiet|"
+        rf"steady|flat)[ \w]*"
+        rf"{_AT_START}|(?:cs|chip select|clock|clk) (?:always |just )?(?:stays?|rests?|remains?) "
+        rf"(?:high|low|idle|still)(?: all the time| always| for ever)?",
         "nothing moves at it while the board starts",
         flash=-7,
         parallel=-7,
         nand=-7,
         managed=-7,
+    ),
+    _row(
+        r"(?:\w+ )*(?:busy|active|activity|pulses?|moves?|"
+        r"written)[ \w]*(?:settings?|sav\w+|stored|"
+        r"shut ?down|switch(?:ed|ing)?[ -]off|power[ -]?(?:off|down))[ \w]*",
+        "it is busy when settings are kept",
+        eeprom=5,
+        flash=-2,
     ),
     _row(
         rf"(?:[\w]+ )?(?:(?:chip select|cs|clock|clk|data|it|line|lines|"
@@ -459,8 +479,9 @@ FOUND = (
         ram=4,
     ),
     _row(
-        r"(?:a )?(?:dot of paint|paint dot|colou?r(?:ed)? dot|white dot|red dot|green dot)|"
-        r"(?:paper )?(?:sticker|label)[ \w.]*|version \w[\w.]*",
+        r"(?:a )?(?:(?:white|red|green|blue|yellow|black|colou?red|colou?r|paint|painted) )+dot|"
+        r"(?:a )?(?:dot|spot|dab|blob) of (?:\w+ )?paint|"
+        r"(?:paper )?(?:sticker|label(?!l))[ \w.]*|version \w[\w.]*",
         "a sticker or a dot of paint: it was programmed before it was fitted",
         flash=4,
         parallel=5,
@@ -469,7 +490,18 @@ FOUND = (
         processor=1,
     ),
     _row(
-        r"(?:in a |in its )?sockete?d?", "it stands in a socket, to be changed", parallel=4, flash=3
+        r"in (?:a|its) (?:\w+ )?socket|socketed",
+        "it stands in a socket, to be changed",
+        parallel=4,
+        flash=3,
+    ),
+    _row(
+        r"(?:no|without)(?: an?)? (?:response|answer|id|identity)(?: (?:from|to|"
+        r"of)(?: the)? \w+)?|"
+        r"programmer (?:finds|sees|reads|gets|says) (?:nothing|no \w+)|does(?: not|n.t) answer",
+        "the programmer had no answer: a clip that does not touch, no supply, a board that "
+        "holds the lines, or no serial flash",
+        flash=-1,
     ),
     _row("window(?:ed)?|quartz window", "a window for ultraviolet light", parallel=12),
     _row("hot|warm|gets hot|gets warm", "it gets warm", regulator=3, switch=3, processor=2),
@@ -491,24 +523,27 @@ FOUND = (
     _row(
         r"pin 4 (?:is )?(?:not|isn.t|no) [ \w]*|pin 8 (?:is )?(?:not|isn.t|"
         r"no) (?:the )?supply\w*|"
-        r"pin 8 (?:is |to )?(?:the )?(?:ground|gnd)|pin 4 (?:is |to )?(?:negative|-[\d.]+ ?v)",
+        r"pin 8 (?:is |to )?(?:the )?(?:ground|gnd)|pin 4 (?:is |to |at |"
+        r"on )?(?:negative|minus|[-−][\d.]+)",
         "pins 4 and 8 are not ground and supply: no serial memory has its pins so",
         **{"flash": -8, "eeprom": -8, "op_amp": 2, "switch": 3, "regulator": 3, "shifter": 2},
     ),
     _row(
         r"(?:pins? )?(?:5[ ,-]+6[ ,-]+7[ ,-]+(?:and )?8|1[ ,-]+2[ ,-]+(?:and )?3|"
         r"5 to 8|1 to 3)(?: are)?"
-        r" (?:joined|connected|together|one net|the same net)|(?:several|four|"
+        r" (?:joined|tied|bridged|connected|together|common|one net|the same net)|"
+        r"(?:several|four|"
         r"three) (?:pins|leads) "
-        r"(?:are )?(?:joined|connected|together)|wide copper",
+        r"(?:are )?(?:joined|tied|bridged|connected|together)|wide copper",
         "several of its leads are joined: a transistor's drain or source",
         switch=7,
         regulator=1,
     ),
     _row(
-        r"(?:its )?own (?:clock|bus|spi|nets?|data|lines?)[ \w]*|(?:lines? |goes |"
-        r"go )?(?:straight|only|"
-        r"directly|alone) to the (?:processor|cpu|mcu|soc)[ \w]*|point to point",
+        r"(?:its )?own (?:clock|bus|spi|nets?|data|lines?)[ \w]*|(?:lines? |goes |go |run )*"
+        r"(?:straight|only|directly|alone) to (?:the )?(?:processor|cpu|mcu|soc|"
+        r"u\d+|ic\d+)[ \w]*|"
+        r"point to point|(?:of )?equal length[ \w]*",
         "it has lines of its own to the processor",
         flash=3,
         nand=1,
@@ -577,7 +612,7 @@ MARKS = (
         secure=12,
     ),
     _row(
-        r"[\w-]*\d+m(?:4|8|16|32|64)(?:[a-z][\w-]*)?|[a-z]{0,4}(?:4164|41256|4464|"
+        r"[\w-]*\d+mx?(?:4|8|16|32|64)(?:[a-z][\w-]*)?|[a-z]{0,4}(?:4164|41256|4464|"
         r"44256|41464|514256)"
         r"[\w-]*|[a-z]{0,4}(?:6116|6264|62256|628128|62128|622\d+)[\w-]*|[a-z]{0,2}\d*ddr\d\w*",
         "its number is that of working memories",

@@ -16,6 +16,7 @@ from repairlib.markings import memory_chip
 MOST_CHIPS, LONGEST_LINE = 60, 500
 _ACCEPTED = "one chip a line, such as: U5: 25Q64, 8 pins, 208 mil, near U4 processor, 3.3 V"
 _MIL = 0.0254  # mm
+_WIDE_16 = 7.5  # mm, of bodies with more leads: 300 mil
 _WIDTHS = {"narrow": 3.9, "wide": 5.3}  # mm: 150 and 208 mil
 
 
@@ -26,8 +27,13 @@ class Seen:
     `place` is its name on the board or where it is, `marks` its top marks, `package` the words for
     its body, `width` of the body in mm and `pins` where known, `called` what somebody took it for,
     `near` what stands beside it, `nets` the names of its lines, `supply` in volts, `identity` the
-    bytes that a programmer gave, `found` what was measured or seen at it, `unknown` the words that
-    were not understood.
+    bytes that a programmer gave in hex, `found` what was measured or seen at it, `unknown` the
+    words that were not understood. One text may stand for a list of one; pins and width that only
+    the words for the body tell are taken from there.
+
+    >>> chip = Seen("U5", marks="25Q64", package="SOIC-8, 208 mil")
+    >>> chip.marks, chip.pins, round(chip.width, 1)
+    (('25Q64',), 8, 5.3)
     """
 
     place: str
@@ -42,6 +48,16 @@ class Seen:
     identity: str = ""
     found: tuple[str, ...] = ()
     unknown: tuple[str, ...] = ()
+
+    def __post_init__(self):
+        for name in ("marks", "near", "nets", "found", "unknown"):
+            told = getattr(self, name)
+            object.__setattr__(self, name, (told,) if isinstance(told, str) else tuple(told or ()))
+        if self.package and (self.pins is None or self.width is None):
+            line = _Line(self.package, 1)
+            line.of_the_body(self.package)
+            object.__setattr__(self, "pins", line.pins if self.pins is None else self.pins)
+            object.__setattr__(self, "width", line.width if self.width is None else self.width)
 
 
 def read_seen(text: str) -> list[Seen]:
@@ -101,7 +117,7 @@ _BEHIND = re.compile(
 _NETS = re.compile(
     r"^(?:(?:on )?(?:the )?(?:nets?|lines?|signals?|bus|tracks?|traces?|"
     r"wires?)(?: are| is| named| called| to)?"
-    r"|connected to|goes to|wired to|labell?ed)[: ]+",
+    r"|connected to|goes to|wired to)[: ]+",
     re.I,
 )
 _IDENTITY = re.compile(
@@ -139,14 +155,26 @@ _BODY = re.compile(
     re.I,
 )
 _PADS = re.compile(r"\b(?:no[ -]?lead|leadless|without leads|gull[ -]?wings?)\b", re.I)
-_SIZE_WORD = re.compile(r"\b(narrow|wide)(?: body| one| package)?\b", re.I)
+_SIZE_WORD = re.compile(
+    r"\b(narrow|wide)(?: (?:body|one|package|chip))?(?=\s*(?:$|[,;.)]|and\b))", re.I
+)
+_COUNTS = {"two": 2, "three": 3, "four": 4, "five": 5, "six": 6, "eight": 8, "ten": 10}
+_COUNTS |= {"fourteen": 14, "sixteen": 16, "twenty": 20}
+_COUNTED = re.compile(
+    rf"\b({'|'.join(_COUNTS)})(?=[ -](?:pin|lead|leg|pad|ball|terminal)s?\b)", re.I
+)
 _MARKED = re.compile(
     r"^(?:top ?)?(?:mark(?:ed|ing|s)?|reads|printed|says|text|labelled)[: ]+", re.I
 )
+_GONE = (
+    r"(?:gone|worn|sanded|ground|scratched|rubbed|removed|missing|illegible|"
+    r"unreadable|blank|faded|"
+    r"not readable|not legible|unknown)(?: off| away| out)?"
+)
 _BLANK = re.compile(
-    r"\b(?:no (?:readable )?(?:top )?mark(?:s|ing)?|unmarked|sanded(?: off)?|"
-    r"ground off|mark (?:gone|worn)"
-    r"(?: off)?|unreadable(?: mark)?|illegible(?: mark)?|blank top|scratched(?: off)?)\b",
+    rf"\b(?:no (?:readable |visible )?(?:top )?mark(?:s|ing|ings)?|unmarked|blank top|"
+    rf"(?:top |the )?(?:mark(?:s|ing|ings)?|label|text|print(?:ing)?)(?: is| are|:)? {_GONE}|"
+    rf"(?<!\w ){_GONE}(?: (?:top )?mark(?:s|ing)?)?)(?![\w-])",
     re.I,
 )
 _FILLER_WORDS = (
@@ -157,6 +185,8 @@ _FILLER_WORDS = (
     "right left above below under back front wired connected goes away mm straight then named "
     "seen tracks connector connectors socket rest rests output outputs out control unknown "
     "unsure nothing else across each end edge corner middle stands sits short "
+    "trace traces run runs thick thin resistors resistor kohm ohm power bus module four three "
+    "shield can mb mbit mib kb read lens together uh current "
 )
 _FILLER = frozenset(_FILLER_WORDS.split())
 _REFERENCE = re.compile(r"^(?:[A-Z]{1,3}\d{1,4}[A-Z]?)$", re.I)
@@ -182,6 +212,7 @@ class _Line:
 
     def seen(self) -> Seen:
         place, rest = self._place()
+        rest = _COUNTED.sub(lambda match: str(_COUNTS[match[1].lower()]), rest)
         rest = self._identity(rest)
         listing = ""
         for clause in _CLAUSES.split(rest):
@@ -190,7 +221,7 @@ class _Line:
         return Seen(
             place=place,
             marks=tuple(self.marks),
-            package=" ".join(self.bodies),
+            package=", ".join(self.bodies),
             width=self.width,
             pins=self.pins,
             called=", ".join(self.called),
@@ -221,19 +252,21 @@ class _Line:
         if behind and _first(clause, NEAR):
             clause = f"near {clause[: behind.start()]}"
         near, nets, marked = _NEAR.match(clause), _NETS.match(clause), _MARKED.match(clause)
-        if marked and not nets:
-            self.marks.append(clause[marked.end() :].strip(" '\""))
+        if _BLANK.search(clause):
+            clause = self._taken(_BLANK, clause, lambda match: None).strip()
+        elif marked:
+            self._marked(clause[marked.end() :].strip(" '\""))
             return ""
         if self._whole(clause, FOUND):
             return ""
         if near and not self._is_own(clause[near.end() :]):
-            beside = self._of_the_body(clause[near.end() :], volts=False)
+            beside = self.of_the_body(clause[near.end() :], volts=False)
             self._told(beside, (NEAR, NETS, FOUND), self.near)
             return "near"
         if nets:
             self._net_names(clause[nets.end() :])
             return "nets"
-        left = self._of_the_body(clause)
+        left = self.of_the_body(clause)
         if not left:
             return listing
         called = _first(left, CALLED)
@@ -248,6 +281,13 @@ class _Line:
         self._own(left)
         return ""
 
+    def _marked(self, text: str) -> None:
+        """What follows `marked`: a mark, unless it only says what kind of chip it is."""
+        if _first(text, CALLED) and not any(one.isdigit() for one in text):
+            self._told(text, (CALLED,), self.called)
+        elif text:
+            self.marks.append(text)
+
     def _is_own(self, text: str) -> bool:
         """Whether `with 8 pins`, `has 208 mil` say something of the chip itself."""
         return not _first(text, NEAR) and bool(
@@ -261,7 +301,7 @@ class _Line:
         """Take the clause as found at the chip where it says such a thing."""
         if _first(clause, rows) is None:
             return False
-        left = self._of_the_body(clause, volts=False)
+        left = self.of_the_body(clause, volts=False)
         self._told(left or clause, (FOUND, NEAR, CALLED), self.found)
         return True
 
@@ -275,7 +315,7 @@ class _Line:
         if len(text.split()) > 1:
             self.nets.append(text)  # names of several words, such as address bus
 
-    def _of_the_body(self, text: str, volts: bool = True) -> str:
+    def of_the_body(self, text: str, volts: bool = True) -> str:
         """Take body, pins, width and volts out of the words; what is left."""
         text = self._taken(_BLANK, text, lambda match: None)
         text = self._taken(_SIZE, text, self._size)
@@ -313,7 +353,9 @@ class _Line:
         if count:
             self.pins = int(count)
         if match[4]:
-            self.width = _WIDTHS["wide" if match[4].lower() == "w" else "narrow"]
+            wide = match[4].lower() == "w"
+            many = (self.pins or 0) > 8
+            self.width = _WIDE_16 if wide and many else _WIDTHS["wide" if wide else "narrow"]
 
     def _set_width(self, match: re.Match) -> None:
         number = _number(match[1])
@@ -322,7 +364,8 @@ class _Line:
 
     def _width_word(self, match: re.Match) -> None:
         if self.width is None:
-            self.width = _WIDTHS[match[1].lower()]
+            wide = match[1].lower() == "wide"
+            self.width = _WIDE_16 if wide and (self.pins or 0) > 8 else _WIDTHS[match[1].lower()]
         self.bodies.append(match[0].lower())
 
     def _volts(self, match: re.Match) -> None:

@@ -53,6 +53,16 @@ _LEADS = ((7, VERY_LIKELY), (3, LIKELY), (0, POSSIBLE), (-5, UNLIKELY))
 _USUAL = {EEPROM: 1, REGULATOR: 1, SWITCH: 1, OP_AMP: 1}  # what small chips are more often
 _LITTLE = 2  # points: so few say nothing of what a chip is
 NOT_KNOWN = "not known yet"
+_SAYS_ITSELF = (
+    "called",
+    "its number",
+    "its lines are those",
+    "Q or",
+    "VR or",
+    "X or",
+    "D on",
+    "L on",
+)
 _SMALL_EEPROM = 32 << 10  # bytes; firmware of a processor of its own hardly fits in less
 HAZARDS_OF_MEASURING = (
     "mains",
@@ -107,7 +117,7 @@ def rank_chips(chips: Iterable[Seen]) -> list[Ranked]:
 
 def _beside(chip: Seen, processors: list[str]) -> Seen:
     """The chip with "processor" beside it where it stands near U4, and U4 is one."""
-    words = re.findall(r"\w+", " ".join(chip.near).upper())
+    words = re.findall(r"\w+", " ".join((*chip.near, *chip.nets, *chip.found)).upper())
     if any(place.upper() in words and place != chip.place for place in processors):
         return replace(chip, near=(*chip.near, "processor"))
     return chip
@@ -156,7 +166,8 @@ def _ranked(chip: Seen) -> Ranked:
         elif mine < 0:
             against.append(sign.words)
         elif its > mine:
-            against.append(f"{sign.words} (rather {_a(rival)})")
+            plain = sign.words.startswith(_SAYS_ITSELF)
+            against.append(sign.words if plain else f"{sign.words} (rather {_a(rival)})")
     may_be = NOT_KNOWN if little else memory if lead >= 0 else other
     settles = _settles(chip, memory, other, lead)
     return Ranked(chip, likely, may_be, tuple(speaks_for), tuple(against), settles, lead)
@@ -171,7 +182,7 @@ def signs_of(chip: Seen) -> Iterable[Sign]:
     yield from _found(
         CALLED, [chip.called, chip.place if " " in chip.place else ""], only_first=True
     )
-    yield from _found(FOUND, [*chip.found, chip.called])
+    yield from _found(FOUND, [*chip.found, chip.called], eat=True)
     yield from _found(NEAR, chip.near, eat=True)
     yield from _found(NETS, [" ".join(chip.nets)] if chip.nets else [])
     yield from _of_supply(chip.supply)
@@ -254,6 +265,8 @@ def _of_body(chip: Seen) -> Iterable[Sign]:
         yield Sign("24 balls: a serial flash's", {FLASH: 4})
     elif pins in (100, 153, 169) and ball:
         yield Sign(f"{pins} balls: a managed flash's", {MANAGED: 6, PROCESSOR: 2})
+    elif pins in (48, 64) and ball:
+        yield Sign(f"{pins} balls: a parallel flash's", {PARALLEL: 3, PROCESSOR: 1})
     elif pins in (63, 67, 137) and ball:
         yield Sign(f"{pins} balls: NAND's", {NAND: 5})
     elif pins in (54, 60, 66, 78, 84, 86, 90, 96, 134, 200) and (

@@ -21,6 +21,7 @@ from repairlib.firmware.which_chip import (
 )
 
 BOARDS = Path(__file__).with_name("neighbourhoods.txt")
+BLIND = Path(__file__).with_name("neighbourhoods-blind.txt")
 
 
 def boards(path=BOARDS):
@@ -45,6 +46,29 @@ def test_the_true_one_stands_first(title, place, chips):
         assert one.settles.endswith(".")
         if one.likely in (UNLIKELY, HARDLY):
             assert one.speaks_against, one
+
+
+@pytest.mark.common_practice
+@pytest.mark.parametrize(("title", "place", "chips"), list(boards(BLIND)), ids=lambda one: one[:20])
+def test_boards_written_after_the_rules(title, place, chips):
+    assert ranked(chips)[0].chip.place == place
+
+
+@pytest.mark.behaviour
+@pytest.mark.parametrize(
+    ("line", "not_said"),
+    [
+        ("U1: SO-8, no activity at power on", "busy"),
+        ("U1: SO-8, no response from programmer", "named after flash"),
+        ("U1: SO-8, beside the line out socket", "stands in a socket"),
+        ("U1: SO-8, labelled SHIFTER", "dot of paint"),
+        ("U1: SO-8, nets QSPI_D1 QSPI_D0", "switch for current"),
+        ("U1: SO-8, next to a wide crystal", "5.3 mm"),
+    ],
+)
+def test_words_that_only_look_like_a_sign(line, not_said):
+    one = ranked(line)[0]
+    assert not_said not in " ".join((*one.speaks_for, *one.speaks_against))
 
 
 @pytest.mark.common_practice
