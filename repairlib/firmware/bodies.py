@@ -35,7 +35,16 @@ class Outline(NamedTuple):
     source: str
     note: str = ""
 
+    @property
+    def ends(self) -> str:
+        """How it meets the board: one of ENDS."""
+        if self.foot is not None:
+            return LEADS
+        return PINS if self.pitch == 2.54 else UNDERNEATH
 
+
+LEADS, UNDERNEATH, PINS = "leads", "pads under it", "pins in holes"
+ENDS = (LEADS, UNDERNEATH, PINS)
 _UNDER = "Its pads lie under the body, mostly with a large one in the middle: hot air takes it off."
 _MEMORY = "from memory"
 OUTLINES = {
@@ -135,6 +144,7 @@ def bodies_of(
     over_leads: float | None = None,
     pitch: float | None = None,
     leads: int | None = None,
+    ends: str | None = None,
 ) -> tuple[Outline, ...]:
     """The bodies that what was measured in mm fits; what was not measured is left out.
 
@@ -147,6 +157,7 @@ def bodies_of(
         one
         for one in OUTLINES.values()
         if (leads is None or leads == one.leads)
+        and (ends is None or ends == one.ends)
         and (width is None or _within(width, one.width))
         and (over_leads is None or _within(over_leads, one.over_leads))
         and (pitch is None or abs(pitch - one.pitch) <= CALLIPER)
@@ -162,6 +173,10 @@ _TAKES = {
     "150 mil": "pads for 150 mil, about 4 mm from inner to inner end and 7 mm outside",
     "208 mil": "pads for 208 mil, about 5.5 mm from inner to inner end and 9 mm outside",
 }
+_SAME_CHIP = (
+    "Some chips are sold 150 and 208 mil wide with the same leads, others in one width only: the "
+    "letters behind the number say which."
+)
 _BOTH = (
     "Pads that are long enough take both widths: measure inner and outer ends, and ask "
     "chip_on_pads. Pads drawn for both also take the body without leads, 6 × 5 mm."
@@ -179,14 +194,15 @@ def chip_body(
     ] = None,
     span: Annotated[float | None, Given("m", "Over the leads, tip to tip.", **_SIZE)] = None,
     pitch: Annotated[float | None, Given("m", "From lead to lead.", **_SIZE)] = None,
-    leads: Annotated[float, Given("", "How many.", at_least=4, at_most=64)] = 8.0,
+    ends: Annotated[str, Choice(ENDS, "How it meets the board.")] = LEADS,
+    leads: Annotated[float, Given("", "How many of them.", at_least=4, at_most=64)] = 8.0,
 ) -> Found:
     """Which body a memory chip has, from its width or span, and which pads take it.
 
     A size may lie 0.1 mm outside the drawing. Raises RepairlibError where nothing was measured.
     Sources: the drawings of the makers; bodies without leads mostly from memory.
 
-    >>> chip_body(width="5.28 mm").body, chip_body(span="6 mm", pitch="1.27 mm").verdict
+    >>> chip_body(width="5.28 mm").body, chip_body(span="4 mm", ends="pads under it").verdict
     ('208 mil', 'cannot tell')
     """
     if width is None and span is None:
@@ -194,18 +210,19 @@ def chip_body(
         raise RepairlibError("the body", wrong, "width=5.28 mm or span=8 mm")
     measured = {"width": width, "span": span, "pitch": pitch}
     mm = {name: None if size is None else size * 1000 for name, size in measured.items()}
-    fitting = bodies_of(mm["width"], mm["span"], mm["pitch"], round(leads))
+    fitting = bodies_of(mm["width"], mm["span"], mm["pitch"], round(leads), ends)
     steps = [
         f"{one.name}: width {_mm(one.width)}, over leads {_mm(one.over_leads)}, "
         f"pitch {one.pitch:g} mm"
         for one in OUTLINES.values()
-        if one.leads == round(leads)
+        if one.leads == round(leads) and one.ends == ends
     ]
     if len(fitting) == 1:
         one = fitting[0]
         takes = _TAKES.get(one.name, "pads drawn for this body")
         values = {"body": one.name, "pads": takes, "pitch": Quantity(one.pitch / 1000, "m")}
         notes = [*([one.note] if one.note else []), _BOTH]
+        notes += [_SAME_CHIP] if one.name in PADS else []
         return found(values, working=steps, notes=notes, sources=(one.source,))
     names = " or ".join(one.name for one in fitting)
     reason = f"it may be {names}" if fitting else "no body known here has this size"

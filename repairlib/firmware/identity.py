@@ -134,13 +134,31 @@ def identity_of(typed: str | bytes) -> Identity:
     _check_parity(rest, read)
     if len(rest) < (3 if bank == 1 else 2):
         wrong = "too few bytes: 9Fh gives the maker, the type and the capacity"
-        raise RepairlibError(read, wrong, f"{_ACCEPTED}; two bytes are what 90h and ABh give")
+        raise RepairlibError(read, wrong, f"{_ACCEPTED}; {_by_old_command(rest)}")
     makers = (_MAKERS, _MAKERS_OF_BANK_2)[bank - 1].get(rest[0], ()) if bank <= 2 else ()
     capacity, how, source, doubts = _capacity(bank, rest)
     told = [f"{one.name}: {one.doubt}." for one in makers if one.doubt]
     if not makers:
         told.append(f"No maker of serial flash is known here for {rest[0]:02X}h in bank {bank}.")
+        told += [f"{turned}." for turned in _turned(data)]
     return Identity(rest, bank, makers, capacity, how, source, (*told, *doubts))
+
+
+def _by_old_command(rest: bytes) -> str:
+    """What two bytes are: the answer to an older command, with the capacity one lower."""
+    told = "two bytes are what 90h and ABh give"
+    if len(rest) == 2 and rest[0] == 0xEF and 0x0F <= rest[1] <= 0x18:
+        size = capacity_in_words(2 << rest[1])
+        return f"{told}: {rest[1]:02X}h there is {rest[1] + 1:02X}h here, {size}"
+    return told
+
+
+def _turned(data: bytes) -> list[str]:
+    """What three bytes are in reverse order, where that makes sense: some readers print them so."""
+    first, last = data[-1], data[0]
+    if len(data) == 3 and first in _MAKERS and 0x10 <= last <= 0x22:
+        return [f"In reverse order it is {in_hex(data[::-1])}, {_MAKERS[first][0].name}"]
+    return []
 
 
 def _check_parity(rest: bytes, read: str) -> None:
@@ -156,8 +174,9 @@ def _check_parity(rest: bytes, read: str) -> None:
         for code, makers in _MAKERS.items()
         if (code ^ rest[0]).bit_count() == 1
     ]
-    one_bit = f"one bit away: {', '.join(near)}; " if near else ""
-    raise RepairlibError(read, wrong, f"{one_bit}read again, slower, with clean contacts")
+    hints = [*_turned(rest), *([f"one bit away: {', '.join(near)}"] if near else [])]
+    told = "; ".join([*hints, "read again, slower, with clean contacts"])
+    raise RepairlibError(read, wrong, told)
 
 
 def _capacity(bank: int, rest: bytes) -> Rule:

@@ -6,7 +6,7 @@ from typing import Annotated
 
 from repairlib.core.calculator import Choice, Found, Given, calculator, found
 from repairlib.core.quantity import Quantity
-from repairlib.firmware.bodies import OUTLINES, Outline
+from repairlib.firmware.bodies import ENDS, OUTLINES, Outline
 from repairlib.heat import (
     FLOOR_LIFE,
     NOT_SAID,
@@ -142,9 +142,7 @@ def kind_of(outline: Outline) -> str:
     >>> kind_of(OUTLINES["208 mil"])
     'gull-wing chip'
     """
-    if outline.foot is not None:
-        return LEADS
-    return HOLES if outline.name.startswith("pins") else UNDER
+    return dict(zip(ENDS, (LEADS, UNDER, HOLES), strict=True))[outline.ends]
 
 
 def _body_limit(outline: Outline, kind: str, solder: str) -> float:

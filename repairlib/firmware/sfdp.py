@@ -197,6 +197,8 @@ def _header(data: bytes) -> Header:
 def _wrong_with(header: Header) -> str:
     if header.pointer % 4:
         return f"its pointer 0x{header.pointer:06X} is no multiple of four"
+    if header.pointer < _FIRST_TABLE:
+        return f"its pointer 0x{header.pointer:06X} leads into the headers"
     return "" if header.dwords else "its table has no DWORD"
 
 

@@ -29,7 +29,7 @@ _AS_NUMBER = "Read as a number, high byte first."
 _DWORD = "four bytes as read, such as E5 20 F1 FF, or a number, FFF120E5"
 
 
-@calculator(topic="firmware", title="SFDP header", sources=("SST26VF032B", "TN1355"))
+@calculator(topic="firmware", title="SFDP header", sources=("SST26VF032B", "TN1355", "N25Q256A"))
 def sfdp_header(
     header: Annotated[str, Text("The first eight bytes, such as 53 46 44 50 06 01 02 FF.")],
 ) -> Found:
@@ -50,6 +50,7 @@ def sfdp_header(
         f"{data[6]:02X}h and one more: {count} parameter headers, of 8 bytes each",
     ]
     notes = [] if revision[0] == 1 else [f"Major revision {revision[0]} is not known here."]
+    notes.append("Read with 5Ah, three address bytes and eight dummy clocks, on any such chip.")
     return found({"revision": _dotted(revision), "headers": count}, working=steps, notes=notes)
 
 

@@ -66,6 +66,12 @@ def test_300_mil():
         )
 
 
+@pytest.mark.published(document("W25Q16BV", "one pin configuration of SOIC 150 / 208-mil"))
+def test_the_same_chip_in_both_widths():
+    for width in ("3.9 mm", "5.28 mm"):
+        assert any("same leads" in note for note in chip_body(width=width).notes)
+
+
 @pytest.mark.from_memory("sizes of the other bodies without leads, and of pins in holes")
 def test_other_bodies():
     for width, pitch, name in (
@@ -103,8 +109,11 @@ def test_the_body_from_what_was_measured():
     assert chip_body(width="5.3 mm").body == "208 mil"
     assert chip_body(width="3.95 mm", pitch="1.27 mm").body == "150 mil"
     assert chip_body(width="7.5 mm", leads=16).body == "300 mil, 16 leads"
-    either = chip_body(span="6 mm")
-    assert either.verdict == "cannot tell" and "150 mil or no leads" in either.reason
+    assert chip_body(span="6 mm").body == "150 mil"
+    assert chip_body(span="6 mm", ends="pads under it").body == "no leads, 6 × 5 mm"
+    assert chip_body(width="6.35 mm", ends="pins in holes").body == "pins, 300 mil"
+    either = chip_body(span="4 mm", ends="pads under it")
+    assert either.verdict == "cannot tell" and "4 × 4 mm or no leads, 4 × 3 mm" in either.reason
     nothing = chip_body(width="4.7 mm")
     assert nothing.verdict == "cannot tell" and "no body known here" in nothing.reason
 

@@ -42,6 +42,7 @@ def test_codes_of_makers_in_their_bank():
 @pytest.mark.published(document("JEP106, listed", "9D, C8, 1C, 0B, 68 of bank 1 are others'"))
 def test_a_code_used_without_its_bank_is_in_doubt():
     used = {"9D 60 17": "ISSI", "C8 40 16": "GigaDevice", "1C 30 16": "Eon"}
+    assert identity_of("01 40 17").makers[0].name.startswith("Spansion")
     for typed, maker in (used | {"0B 65 1A": "XTX", "68 49 19": "Boya"}).items():
         one = identity_of(typed)
         assert one.makers[0].name.startswith(maker)
@@ -60,6 +61,13 @@ def test_further_makers():
 @pytest.mark.published(document("W25Q128FV", "9Fh gives EFh, the type, the capacity"))
 def test_what_9f_gives():
     assert identity_of("EF 40 18").makers[0].name == "Winbond"
+
+
+@pytest.mark.published(document("W25Q16V", "EFh; 14h by ABh and 90h, 4015h by 9Fh; 16 Mbit"))
+def test_what_the_older_commands_give():
+    assert capacity("EF 40 15") == 2097152
+    with pytest.raises(RepairlibError, match=r"14h there is 15h here, 2 MiB \(16 Mbit\)"):
+        identity_of("EF 14")
 
 
 @pytest.mark.published(document("N25Q256A", "20 BA 19 is 256 Mbit, then a unique id"))
@@ -153,6 +161,7 @@ def test_what_cannot_be_told_is_not_guessed():
         one = identity_of(typed)
         assert one.capacity is None and one.doubts
         assert flash_identity(typed).capacity == "cannot tell"
+    assert any("reverse order it is C2 20 15" in one for one in identity_of("15 20 C2").doubts)
     unknown = identity_of("5E 40 18")
     assert unknown.capacity == 16 * MIB and not unknown.makers
     assert any("Most makers count so" in doubt for doubt in unknown.doubts)
@@ -170,6 +179,7 @@ def test_what_cannot_be_told_is_not_guessed():
         ("E7 40 17", "one bit away: EFh Winbond"),
         ("FF EF 40 17", "EF 40 17, without the byte that came before the answer"),
         ("EF 40", "two bytes are what 90h and ABh give"),
+        ("17 40 EF", "In reverse order it is EF 40 17, Winbond"),
         ("EF", "too few bytes"),
         ("", "no byte is given"),
         ("EF 40 1", "odd number of digits"),

@@ -53,6 +53,27 @@ def test_headers_of_a_data_sheet():
     assert sfdp_parameter_header("81 00 01 06 00 01 00 FF").table == "sector map"
 
 
+@pytest.mark.published(document("SST26VF032B", "SFDP Signature=50444653H, as a DWORD"))
+def test_the_signature_as_a_dword():
+    assert int.from_bytes(dump()[:4], "little") == 0x50444653
+    assert read_sfdp(dump()).revision == (1, 6)
+
+
+@pytest.mark.published(
+    document("N25Q256A", "5Ah, three address bytes also in four-byte mode, eight dummy clocks")
+)
+def test_how_it_is_read():
+    assert "5Ah, three address bytes and eight dummy" in sfdp_header("53464450060102FF").notes[-1]
+
+
+@pytest.mark.published(document("JESD216 in Linux", "DWORDs 8 and 9, which begin at byte 1Ch"))
+def test_where_the_erases_stand():
+    data = bytearray(dump())
+    data[0x4C:0x54] = bytes.fromhex("0C21 0D22 0F23 1024")
+    sizes = {one.opcode: one.size for one in read_sfdp(bytes(data)).basic.erases}
+    assert sizes == {0x21: 4096, 0x22: 8192, 0x23: 32768, 0x24: 65536}
+
+
 @pytest.mark.published(document("TN1355", "08 and 01 are JESD216D, 00 is one header, FF 1s-1s-1s"))
 def test_a_header_of_the_later_issue():
     one = sfdp_header("53 46 44 50 08 01 00 FF")
@@ -170,7 +191,7 @@ def test_the_newest_basic_table_is_taken():
     [
         (dump(header(0, 6, 16, 0x32)), "0x000032 is no multiple of four"),
         (dump(header(0, 6, 16, 0xFFFFFC)), "ends at 0x100003C, and the dump at 0x000100"),
-        (dump(header(0, 6, 16, 0x08)), "begins at 0x000008, among the headers"),
+        (dump(header(0, 6, 16, 0x08)), "0x000008 leads into the headers"),
         (dump(header(0, 6, 0, 0x30)), "has no DWORD"),
         (dump(header(0, 6, 8, 0x30)), "9 DWORDs must stand"),
         (dump(header(0x81, 0, 4, 0x30)), "No header of a basic table"),
@@ -195,6 +216,8 @@ def test_a_basic_table_that_cannot_be_read(data, said):
             "overlap at 0x000034: basic table and sector map",
         ),
         (dump(header(0, 6, 11, 0x30), header(0x84, 0, 2, 0x1000)), "ends at 0x001008"),
+        (dump(header(0, 6, 11, 0x30), header(0x84, 0, 2, 0x10)), "among the headers"),
+        (dump(header(0, 6, 11, 0x30), header(0x84, 0, 2, 0x0C)), "leads into the headers"),
         (dump(words=(WORDS[0], 0x80000050, *WORDS[2:])), "2^80 bits is the size of no chip"),
         (dump(words=(WORDS[0], 0x00000123, *WORDS[2:])), "no whole number of bytes"),
         (dump(words=(WORDS[0], 0x0FFFFFFF, *WORDS[2:])), "more than three address bytes reach"),
@@ -248,6 +271,7 @@ def test_what_is_no_dump(data, said):
         (sfdp_parameter_header, "FF FF FF FF FF FF FF FF"),
         (sfdp_parameter_header, "00 06 01 00 30 00 00 FF"),
         (sfdp_parameter_header, "00 06 01"),
+        (sfdp_parameter_header, "00 06 01 10 08 00 00 FF"),
         (sfdp_density, "FFFFFFFF"),
         (sfdp_density, "80000050"),
         (sfdp_density, "FF FF FF"),
