@@ -33,7 +33,7 @@ from repairlib.missing_parts.tantalum_cases import (
     largest_in,
     nearest_misfit,
 )
-from repairlib.missing_parts.tantalum_stand_in import stability, stand_ins
+from repairlib.missing_parts.tantalum_stand_in import StandIn, in_window, stability, stand_ins
 from repairlib.missing_parts.tantalum_value import (
     NOT_KNOWN,
     PLACES,
@@ -158,6 +158,10 @@ def missing_tantalum(
         "at_least": rating.at_least,
         "cases": ", ".join(one.name for one in on_pads) or "not known",
     }
+    others = _instead(rail, fit.farad if fit else (twin or 0.0), on_pads)
+    values |= {f"or_{one.kind.split()[-1]}": one.short for one in others}
+    if esr_low is not None and esr_high is not None:
+        values["esr"] = in_window(esr_low, esr_high)
     stiff = PLACES[place].stiff
     missing = _missing(place, bounds, fit, on_pads, pads, bar)
     must = (_burns(rated), *([sentence(bar.next)] if bar.next else ()))
@@ -168,8 +172,7 @@ def missing_tantalum(
             "with less room, and is no reason to do so again.",
         )
     verdict = CANNOT_TELL if missing else CONDITIONS
-    reason = "; ".join(missing) if missing else _reason(fit, bar)
-    others = fit.farad if fit else (twin or 0.0)
+    reason = "; ".join(missing) if missing else _reason(fit, bar, esr_low, esr_high)
     return found(
         values,
         working=[
@@ -182,7 +185,7 @@ def missing_tantalum(
         reason=reason,
         notes=[
             *must,
-            *_instead(rail, others, on_pads),
+            *(f"Instead, {one}" for one in others),
             *([RINGS] if stiff else ()),
             *(stability(esr_low, esr_high) if place == REGULATOR_OUT or esr_high else ()),
         ],
@@ -266,9 +269,10 @@ def _values_of(bounds: Sequence[Bound], fit: Fit | None) -> dict[str, object]:
     left = together(bounds)
     if left is None:
         return {}
-    values: dict[str, object] = {"capacitance": brief_range(*left, "F")}
-    if left[1] == float("inf"):
-        values["capacitance"] = f"{brief(left[0], 'F')} or more"
+    low, high = (float(f"{one:.3g}") for one in left)
+    values: dict[str, object] = {"capacitance": brief_range(low, high, "F")}
+    if high == float("inf"):
+        values["capacitance"] = f"{brief(low, 'F')} or more"
     if fit and fit.cases:
         names = " or ".join(one.name for one in fit.cases)
         values["fit"] = f"{brief(fit.farad, 'F')} {brief(fit.rated, 'V')} in {names}"
@@ -310,16 +314,20 @@ def _missing(
     return said
 
 
-def _reason(fit: Fit | None, bar: Bar) -> str:
+def _reason(fit: Fit | None, bar: Bar, low: float | None, high: float | None) -> str:
     """The answer in one sentence."""
     if fit is None:
         return bar.next
     names = " or ".join(one.name for one in fit.cases)
-    proof = "" if bar.proven else f"; {bar.next}"
-    return (
+    said = [
         f"{brief(fit.farad, 'F')}, rated {brief(fit.rated, 'V')} or more, in case {names}, its bar "
-        f"to the {bar.pad}{proof}"
-    )
+        f"to the {bar.pad}"
+    ]
+    if low is not None and high is not None:
+        said.append(f"its ESR by the data sheet {brief_range(low, high, 'Ω')}")
+    if not bar.proven:
+        said.append(bar.next)
+    return "; ".join(said)
 
 
 def _surge(volts: float, rated: float, series: float | None, stiff: bool) -> str:
@@ -357,21 +365,24 @@ def _burns(rated: float) -> str:
     )
 
 
-def _instead(rail: float, farad: float, on_pads: Sequence[Case]) -> tuple[str, ...]:
-    """Other kinds, as sentences; none as long as the value is not known."""
+def _instead(rail: float, farad: float, on_pads: Sequence[Case]) -> tuple[StandIn, ...]:
+    """Other kinds; none as long as the value is not known."""
     if not farad:
         return ()
-    eia = on_pads[-1].eia if on_pads else ""
-    return tuple(f"Instead, {one}" for one in stand_ins(rail, farad, eia))
+    return stand_ins(rail, farad, on_pads[-1].eia if on_pads else "")
 
 
 def _none_made(rating, volts: float, farad: float, sources: Iterable[str]) -> Found:
     """The finding for a rail that no tantalum with manganese dioxide may work on."""
+    others = _instead(volts, farad, ())
     return found(
-        {"at_least": rating.at_least},
+        {
+            "at_least": rating.at_least,
+            **{f"or_{one.kind.split()[-1]}": one.short for one in others},
+        },
         working=rating.working,
         verdict=NEVER,
         reason=rating.reason,
-        notes=[*_instead(volts, farad, ())],
+        notes=[f"Instead, {one}" for one in others],
         sources=sources,
     )

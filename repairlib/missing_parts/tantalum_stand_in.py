@@ -40,11 +40,16 @@ class StandIn(NamedTuple):
     farad: float
     conditions: tuple[str, ...]
 
-    def __str__(self) -> str:
+    @property
+    def short(self) -> str:
+        """Value and rating in words."""
         if self.rated is None:
-            return f"{self.kind}: none is made for this rail."
-        said = f"{self.kind}: {brief(self.farad, 'F')} or more, {brief(self.rated, 'V')} or more."
-        return " ".join((said, *self.conditions))
+            return "none is made for this rail"
+        return f"{brief(self.farad, 'F')} or more, {brief(self.rated, 'V')} or more"
+
+    def __str__(self) -> str:
+        conditions = self.conditions if self.rated is not None else ()
+        return " ".join((f"{self.kind}: {self.short}.", *conditions))
 
 
 def against_window(kind: str, low: float, high: float) -> str:
@@ -67,6 +72,15 @@ def resistor_for(low: float, high: float) -> tuple[float, float] | None:
     """
     least, most = OF_LOW * low, OF_HIGH * high
     return (least, most) if 0 < least <= most else None
+
+
+def in_window(low: float, high: float) -> str:
+    """Each kind against a window of ESR [Ω], in one line.
+
+    >>> in_window(0.3, 22).split("; ")[0]
+    'ordinary tantalum in the window'
+    """
+    return "; ".join(f"{kind} {against_window(kind, low, high)}" for kind in USUAL_ESR)
 
 
 def stability(low: float | None, high: float | None) -> tuple[str, ...]:

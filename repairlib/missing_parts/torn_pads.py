@@ -95,14 +95,14 @@ def torn_pad(
         return _no_wire(wire, landings)
     refused = [str(one) for one in landings if one.refuted]
     values: dict[str, object] = {"wire": wire.verdict, "carries": wire.carries, "how": wire.how}
+    verdict, reason = _judged(chosen, landings, line)
     if chosen:
-        values = {"lands_on": str(chosen[0]), **values}
-        values["drop"] = wire.drop
+        name = "lands_on" if verdict == CONDITIONS else "measure_first"
+        values = {name: str(chosen[0]), **values, "drop": wire.drop}
     if chosen[1:]:
         values["also_possible"] = ", ".join(map(str, chosen[1:4]))
     if refused:
         values["not_this_net"] = ", ".join(refused)
-    verdict, reason = _judged(chosen, landings, line)
     return found(
         values,
         working=[*wire.working, *(proof(chosen[0].name) if chosen else HOW_TO_FIND)],

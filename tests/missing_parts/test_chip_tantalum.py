@@ -52,6 +52,27 @@ def test_a_regulators_least_is_kept_with_its_tolerance(least, fits):
     assert value == fits
 
 
+@pytest.mark.published(document("LM1117 data sheet", "an ESR of 0.3 Ω to 22 Ω"))
+def test_a_window_of_esr_is_part_of_the_answer():
+    window = {"esr_low": "0.3 Ω", "esr_high": "22 Ω"}
+    finding = missing_tantalum("3.3 V", case="C", place="regulator output", **PROVEN, **window)
+    assert "its ESR by the data sheet 300 mΩ to 22 Ω" in plain(finding)
+    assert "ordinary tantalum in the window" in finding.esr
+    assert "class 2 ceramic out of the window" in finding.esr
+    open_one = missing_tantalum("3.3 V", case="C", place="regulator output", **PROVEN)
+    assert "esr" not in open_one.values and "nobody can tell" in plain(open_one)
+
+
+@pytest.mark.behaviour
+def test_what_may_stand_in_comes_with_the_value():
+    finding = missing_tantalum("5 V", case="B", twin="22 µF", **PROVEN)
+    assert finding.or_polymer.replace("\xa0", " ") == "22 µF or more, 6.3 V or more"
+    assert finding.or_ceramic.replace("\xa0", " ") == "47 µF or more, 10 V or more"
+    finding = missing_tantalum("48 V", case="B", twin="1 µF")
+    assert finding.or_polymer == "none is made for this rail"
+    assert finding.or_ceramic.replace("\xa0", " ") == "2.2 µF or more, 100 V or more"
+
+
 @pytest.mark.behaviour
 def test_a_twin_says_more_than_the_place():
     finding = missing_tantalum("5 V", *PADS["D"], place="branch of a rail", twin="150 µF", **PROVEN)
