@@ -88,6 +88,7 @@ HOMES = {
     ),
     "missing_parts.calculators": "missing_part",
     "missing_parts.reading_a_twin": "twin_reading",
+    "missing_parts.divider": "divider_resistor",
 }
 
 

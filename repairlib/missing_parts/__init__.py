@@ -7,6 +7,7 @@ __getattr__, __all__ = public_names(
     calculators="missing_part",
     candidate="Candidate candidates on_the_mains",
     chip_tantalum="missing_tantalum",
+    divider="divider_resistor",
     footprint="Footprint read_footprint",
     kinds="KINDS Kind kind_named",
     landings="Landing read_landings",

@@ -6,7 +6,7 @@ import pytest
 
 from repairlib.core.errors import RepairlibError
 from repairlib.faces.cli import main
-from repairlib.missing_parts import missing_part, twin_reading
+from repairlib.missing_parts import divider_resistor, missing_part, twin_reading
 
 
 @pytest.mark.common_practice
@@ -103,3 +103,19 @@ def test_what_outweighs_the_part_hides_it():
 def test_what_cannot_be_is_one_line(part, reading, beside):
     with pytest.raises(RepairlibError):
         twin_reading(part, reading, beside)
+
+
+# 1 kΩ × (20 V / 1.23 V - 1) = 15.26 kΩ, a worked example of data sheets of step-down regulators.
+@pytest.mark.from_memory("worked example of a step-down regulator's data sheet: 15.26 kΩ for 20 V")
+def test_the_missing_half_of_a_divider():
+    finding = divider_resistor("upper", "1 kΩ", "20 V", "1.23 V")
+    assert finding.missing_resistor == pytest.approx(15260, rel=1e-3)
+    assert finding.nearest_made == 15400
+    back = divider_resistor("lower", finding.missing_resistor, "20 V", "1.23 V")
+    assert back.missing_resistor == pytest.approx(1000, rel=1e-3)
+
+
+@pytest.mark.behaviour
+def test_a_divider_makes_no_output_below_its_reference():
+    with pytest.raises(RepairlibError, match="cannot make it"):
+        divider_resistor("lower", "10 kΩ", "0.8 V", "1.25 V")
