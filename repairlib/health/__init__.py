@@ -6,7 +6,7 @@ __getattr__, __all__ = public_names(
     __name__,
     ageing="better_part expected_life too_old",
     capacitor_families="LOW_IMPEDANCE WET families",
-    derating="MNO2 POLYMER tantalum_rating working_share",
+    derating="MNO2 POLYMER RATINGS tantalum_rating working_share",
     end_of_life="ENDURANCE criterion_of",
     esr="ASK_FREQUENCY STATED_HZ esr_limit esr_of loss_limit usual_at_high",
     in_circuit="PARALLEL SERIES in_circuit_reading look_at",

@@ -7,10 +7,11 @@ round comes from the board and a meter; where they say nothing the answer is "ca
 from __future__ import annotations
 
 from collections.abc import Iterable, Sequence
-from typing import Annotated, NamedTuple
+from typing import Annotated
 
 from repairlib.core.calculator import Choice, Found, Given, calculator, found
 from repairlib.core.errors import RepairlibError
+from repairlib.core.finding import Finding
 from repairlib.core.quantity import Quantity, brief, brief_range
 from repairlib.core.verdicts import CANNOT_TELL, CONDITIONS, NEVER
 from repairlib.core.wording import sentence
@@ -30,45 +31,30 @@ from repairlib.missing_parts.tantalum_cases import (
     case_named,
     cases,
     cases_on,
-    largest_in,
+    misfit,
     nearest_misfit,
 )
+from repairlib.missing_parts.tantalum_fit import Fit, fit_of, named, rated_for, tallest_on
 from repairlib.missing_parts.tantalum_stand_in import StandIn, in_window, stability, stand_ins
+from repairlib.missing_parts.tantalum_surge import RINGS, burns, surge
 from repairlib.missing_parts.tantalum_value import (
     NOT_KNOWN,
     PLACES,
     REGULATOR_OUT,
     SIGNAL,
-    TOLERANCE,
+    TYPED,
     Bound,
     bounds_of,
     in_words,
-    likely,
-    middle_of,
     together,
-    values_in,
 )
 from repairlib.polarity import board_marks
 
 BY_PADS = "by the pads"
-IN_SERIES = 0.65  # Ω that a maker counts with, beside the ESR, for the surge a tantalum bears
-RINGS = (
-    "Where a live plug or a long lead feeds the place, a ceramic with nothing in series can ring "
-    "to twice the voltage."
-)
-REVERSE_PART, REVERSE_VOLTS = 0.1, 1.0  # of the rating at 25 °C, and at most; AVX
 
 _PAD = {"at_least": 1e-4, "at_most": 0.02}
 _OHM = {"at_least": 0, "at_most": 1e3}
 _FARAD = {"at_least": 1e-8, "at_most": 0.01}
-
-
-class Fit(NamedTuple):
-    """A value [F] at a rating [V], the cases that it stands in, and what none of them holds."""
-
-    farad: float
-    rated: float
-    cases: tuple[Case, ...]
 
 
 @calculator(
@@ -141,55 +127,54 @@ def missing_tantalum(
     pads = _pads(pad_length, gap, pad_width)
     _check(rail, esr_low, esr_high)
     highest = max(abs(rail), abs(across or 0.0))
-    bar = bar_of(rail, board_mark, mark_at, ground_at, across)
     rating = tantalum_rating(MNO2, highest)
-    on_pads = _cases(case, pads)
-    sources = [*rating.sources, *(one.source for one in on_pads)]
     if rating.verdict:
-        return _none_made(rating, highest, twin or 0.0, sources)
-    rated = _rated(float(rating.rated_voltage), twin_rated)
-    tallest = _tallest(on_pads, rated)
-    bounds = bounds_of(place, tallest, rated, least, twin)
-    fit = _fit(bounds, on_pads, rated, twin, least)
+        return _none_made(rating, highest, twin)
+    on_pads, no_case = _cases(case, pads)
+    rated = rated_for(float(rating.rated_voltage), twin_rated)
+    bounds = bounds_of(place, tallest_on(on_pads, rated), rated, least, twin)
+    fit = fit_of(bounds, on_pads, rated, twin, least)
+    bar = bar_of(rail, board_mark, mark_at, ground_at, across)
+    others = _instead(highest, fit.farad if fit else twin, on_pads)
     values: dict[str, object] = {"bar": f"to the {bar.pad}" if bar.pad else "not known"}
-    values |= _values_of(bounds, fit)
+    values |= _value_and_fit(bounds, fit)
     values |= {
         "rated_voltage": Quantity(rated, "V"),
         "at_least": rating.at_least,
         "cases": ", ".join(one.name for one in on_pads) or "not known",
+        **_in_short(others),
     }
-    others = _instead(rail, fit.farad if fit else (twin or 0.0), on_pads)
-    values |= {f"or_{one.kind.split()[-1]}": one.short for one in others}
     if esr_low is not None and esr_high is not None:
         values["esr"] = in_window(esr_low, esr_high)
-    stiff = PLACES[place].stiff
-    missing = _missing(place, bounds, fit, on_pads, pads, bar)
-    must = (_burns(rated), *([sentence(bar.next)] if bar.next else ()))
-    must += (_surge(highest, rated, series, stiff),)
-    if twin_rated and twin_rated < rating.at_least:
-        must += (
-            f"The twin's {brief(twin_rated, 'V')} are less than the rule asks for: it was chosen "
-            "with less room, and is no reason to do so again.",
-        )
-    verdict = CANNOT_TELL if missing else CONDITIONS
-    reason = "; ".join(missing) if missing else _reason(fit, bar, esr_low, esr_high)
+    open_yet = [
+        *_of_bar(bar),
+        *_of_value(bounds, fit, SIGNAL if place == SIGNAL and not twin else ""),
+        *([no_case] if no_case else _of_case(on_pads, fit)),
+    ]
     return found(
         values,
         working=[
             *rating.working,
-            *([f"the twin is rated {brief(twin_rated, 'V')}"] if twin_rated else ()),
+            *_told(rail, across, twin_rated),
             *map(in_words, bounds),
             *bar.why,
         ],
-        verdict=verdict,
-        reason=reason,
+        verdict=CANNOT_TELL if open_yet or fit is None else CONDITIONS,
+        reason="; ".join(open_yet or _answer(fit, bar, esr_low, esr_high)),
         notes=[
-            *must,
+            burns(rated),
+            *([sentence(bar.next)] if bar.next else ()),
+            surge(highest, rated, series, PLACES[place].stiff),
+            *_of_twin(twin_rated, rating.at_least),
             *(f"Instead, {one}" for one in others),
-            *([RINGS] if stiff else ()),
+            *([RINGS] if PLACES[place].stiff else ()),
             *(stability(esr_low, esr_high) if place == REGULATOR_OUT or esr_high else ()),
         ],
-        sources=[*sources, *(one.source for one in bounds if one.source != "as typed")],
+        sources=[
+            *rating.sources,
+            *(one.source for one in on_pads),
+            *(one.source for one in bounds if one.source != TYPED),
+        ],
     )
 
 
@@ -215,174 +200,114 @@ def _pads(length: float | None, gap: float | None, width: float | None) -> Pads 
     raise RepairlibError("pads", f"{lacking} is missing", "all three in mm, or the case instead")
 
 
-def _cases(case: str, pads: Pads | None) -> tuple[Case, ...]:
-    """The cases that may stand there."""
+def _cases(case: str, pads: Pads | None) -> tuple[tuple[Case, ...], str]:
+    """The cases that may stand there; where there is none, why."""
     if case != BY_PADS:
-        return (cases()[case],)
-    return cases_on(pads) if pads else ()
+        typed = cases()[case]
+        wrong = misfit(typed, pads) if pads else ""
+        return (
+            ((), f"{typed.name} does not go with these pads: {wrong}") if wrong else ((typed,), "")
+        )
+    if pads is None:
+        return (), "measure both pads and the gap between them"
+    fitting = cases_on(pads)
+    if fitting:
+        return fitting, ""
+    return (), f"no case of tantalum chips stands well on these pads: {nearest_misfit(pads)}"
 
 
-def _tallest(on_pads: Iterable[Case], rated: float) -> Case | None:
-    """The case of those on the pads that holds most at this rating."""
-    listed = [(most.farad, one) for one in on_pads if (most := largest_in(one.eia, rated))]
-    return max(listed, key=lambda pair: pair[0])[1] if listed else None
+def _told(rail: float, across: float | None, twin_rated: float | None) -> list[str]:
+    """What was typed that sets the rating, beside the rail."""
+    said = []
+    if across is not None and abs(across) > abs(rail):
+        said.append(f"{brief(abs(across), 'V')} were read across the place: more than the rail")
+    if twin_rated:
+        said.append(f"the twin is rated {brief(twin_rated, 'V')}")
+    return said
 
 
-def _rated(least: float, twin_rated: float | None) -> float:
-    """The rating to take: by the rule, and not below that of the twin."""
-    return max(least, twin_rated or 0.0)
-
-
-def _fit(
-    bounds: Sequence[Bound],
-    on_pads: Sequence[Case],
-    rated: float,
-    twin: float | None,
-    least: float | None,
-) -> Fit | None:
-    """The value that goes in, with the cases that hold it; None where the bounds leave none."""
-    left = together(bounds)
-    wanted = values_in(*left) if left else []
-    if not wanted:
-        return None
-    held = [one for one in wanted if _holding(on_pads, one, rated)] or wanted
-    sure = (least or 0.0) / (1 - TOLERANCE)
-    held = [one for one in held if one >= sure] or held
-    if twin:
-        farad = min(held, key=lambda one: abs(one / twin - 1))
-    else:
-        farad = likely(held)[0] if least else middle_of(held)
-    return Fit(farad, rated, _holding(on_pads, farad, rated))
-
-
-def _holding(on_pads: Iterable[Case], farad: float, rated: float) -> tuple[Case, ...]:
-    """Of the cases those that are made with that value at that rating."""
-    return tuple(
-        one
-        for one in on_pads
-        if (most := largest_in(one.eia, rated)) and farad <= most.farad * (1 + 1e-9)
-    )
-
-
-def _values_of(bounds: Sequence[Bound], fit: Fit | None) -> dict[str, object]:
+def _value_and_fit(bounds: Sequence[Bound], fit: Fit | None) -> dict[str, object]:
     """Range and choice as values of the finding."""
     left = together(bounds)
     if left is None:
         return {}
     low, high = (float(f"{one:.3g}") for one in left)
-    values: dict[str, object] = {"capacitance": brief_range(low, high, "F")}
-    if high == float("inf"):
-        values["capacitance"] = f"{brief(low, 'F')} or more"
-    if fit and fit.cases:
-        names = " or ".join(one.name for one in fit.cases)
-        values["fit"] = f"{brief(fit.farad, 'F')} {brief(fit.rated, 'V')} in {names}"
-    return values
+    upwards = high == float("inf")
+    said = f"{brief(low, 'F')} or more" if upwards else brief_range(low, high, "F")
+    return {"capacitance": said, **({"fit": str(fit)} if fit and fit.cases else {})}
 
 
-def _missing(
-    place: str,
-    bounds: Sequence[Bound],
-    fit: Fit | None,
-    on_pads: Sequence[Case],
-    pads: Pads | None,
-    bar: Bar,
-) -> list[str]:
-    """What is not known yet, most dangerous first, each with what to do."""
-    said = []
-    if not bar.pad:
-        said.append(f"{' '.join(bar.why)} {sentence(bar.next)}")
-    if place == SIGNAL and not any("twin" in one.why for one in bounds):
-        said.append(f"{PLACES[SIGNAL].why}: measure a twin or read the diagram")
-    elif not bounds:
-        said.append("nothing tells the value: say where on the rail it stood, or measure a twin")
-    elif together(bounds) is None:
-        said.append("the bounds contradict each other: " + "; ".join(map(in_words, bounds)))
-    elif fit is None:
-        said.append(
-            "no value that is made lies within the bounds: " + "; ".join(map(in_words, bounds))
-        )
-    if not on_pads:
-        why = nearest_misfit(pads) if pads else "measure both pads and the gap between them"
-        said.append(f"no case of tantalum chips stands well on these pads: {why}" if pads else why)
-    elif fit and not fit.cases:
-        names = " or ".join(one.name for one in on_pads)
-        said.append(
-            f"{brief(fit.farad, 'F')} {brief(fit.rated, 'V')} is more than a {names} usually "
-            "holds, or not listed here: look for a low-ESR or polymer series, and measure the pads "
-            "again"
-        )
-    return said
+def _of_bar(bar: Bar) -> list[str]:
+    """What is open about the way round, and what to do."""
+    return [] if bar.pad else [f"{' '.join(bar.why)} {sentence(bar.next).rstrip('.')}"]
 
 
-def _reason(fit: Fit | None, bar: Bar, low: float | None, high: float | None) -> str:
-    """The answer in one sentence."""
+def _of_value(bounds: Sequence[Bound], fit: Fit | None, signal: str) -> list[str]:
+    """What is open about the value, and what to do."""
+    if signal:
+        return [f"{PLACES[signal].why}: measure a twin or read the diagram"]
+    if not bounds:
+        return ["nothing tells the value: say where on the rail it stood, or measure a twin"]
+    if fit is not None:
+        return []
+    said = "; ".join(map(in_words, bounds))
+    apart = together(bounds) is None
+    why = "the bounds contradict each other" if apart else "no value that is made lies within them"
+    return [f"{why}: {said}"]
+
+
+def _of_case(on_pads: Sequence[Case], fit: Fit | None) -> list[str]:
+    """What is open about value and case together."""
+    if fit is None or fit.cases:
+        return []
+    return [
+        f"{fit.ratings} is more than a {named(on_pads)} usually holds, or not listed here: look "
+        "for a low-ESR or polymer series, and measure the pads again"
+    ]
+
+
+def _answer(fit: Fit | None, bar: Bar, low: float | None, high: float | None) -> list[str]:
+    """What goes in, in one sentence; `fit` is there when nothing is open."""
     if fit is None:
-        return bar.next
-    names = " or ".join(one.name for one in fit.cases)
+        return []
+    rated = brief(fit.rated, "V")
     said = [
-        f"{brief(fit.farad, 'F')}, rated {brief(fit.rated, 'V')} or more, in case {names}, its bar "
-        f"to the {bar.pad}"
+        f"{brief(fit.farad, 'F')}, rated {rated} or more, in case {named(fit.cases)}, its bar to "
+        f"the {bar.pad}"
     ]
     if low is not None and high is not None:
         said.append(f"its ESR by the data sheet {brief_range(low, high, 'Ω')}")
-    if not bar.proven:
-        said.append(bar.next)
-    return "; ".join(said)
+    return said if bar.proven else [*said, bar.next]
 
 
-def _surge(volts: float, rated: float, series: float | None, stiff: bool) -> str:
-    """What the surge at switching on asks for.
-
-    A maker's rule: at most rated / (0.65 Ω + ESR). With the resistance R of the way it is
-    volts / (R + ESR), so ESR (1 - volts / rated) is at least 0.65 Ω × volts / rated - R.
-    """
-    if not stiff and series is None:
-        return (
-            "What feeds this place limits its current, so the rating is all that the surge asks "
-            "for. A plug that is put in live takes that away."
-        )
-    share, way = volts / rated, series or 0.0
-    needed = max(IN_SERIES * share - way, 0.0) / (1 - share)
-    if needed == 0:
-        return f"{brief(way, 'Ω')} in series limits the surge enough for a part of any ESR."
-    known = f"With {brief(way, 'Ω')} in series" if series is not None else "Straight on the rail"
-    return (
-        f"{known} the surge at switching on asks for an ESR of "
-        f"{brief(float(f'{needed:.3g}'), 'Ω')} or more by the part's data sheet (a maker's rule); "
-        "an encyclopaedia asks for 3 Ω in series for each volt. Where nothing limits the current a "
-        "low-ESR tantalum shorts and burns: polymer or aluminium is milder there."
-    )
+def _of_twin(rated: float | None, least: float) -> list[str]:
+    """What is to be said of a twin that is rated below the rule."""
+    if not rated or rated >= least:
+        return []
+    return [
+        f"The twin's {brief(rated, 'V')} are less than the rule asks for: it was chosen with less "
+        "room, and is no reason to do so again."
+    ]
 
 
-def _burns(rated: float) -> str:
-    """What a wrong one does, and what is due between the soldering and the power."""
-    volts = brief(min(REVERSE_PART * rated, REVERSE_VOLTS), "V")
-    return (
-        "A chip tantalum that is reversed or rated too low turns into a short circuit and burns; "
-        f"in reverse it bears peaks of {volts} at 25 °C, and no steady voltage. Before power: bar "
-        "against ground by meter, then the rail against ground for a short; then a supply that "
-        "limits its current."
-    )
-
-
-def _instead(rail: float, farad: float, on_pads: Sequence[Case]) -> tuple[StandIn, ...]:
+def _instead(volts: float, farad: float | None, on_pads: Sequence[Case]) -> tuple[StandIn, ...]:
     """Other kinds; none as long as the value is not known."""
-    if not farad:
-        return ()
-    return stand_ins(rail, farad, on_pads[-1].eia if on_pads else "")
+    return stand_ins(volts, farad, on_pads[-1].eia if on_pads else "") if farad else ()
 
 
-def _none_made(rating, volts: float, farad: float, sources: Iterable[str]) -> Found:
+def _in_short(others: Iterable[StandIn]) -> dict[str, object]:
+    """Other kinds as values of the finding: `or_polymer`, `or_ceramic`."""
+    return {f"or_{one.kind.split()[-1]}": one.short for one in others}
+
+
+def _none_made(rating: Finding, volts: float, twin: float | None) -> Found:
     """The finding for a rail that no tantalum with manganese dioxide may work on."""
-    others = _instead(volts, farad, ())
+    others = _instead(volts, twin, ())
     return found(
-        {
-            "at_least": rating.at_least,
-            **{f"or_{one.kind.split()[-1]}": one.short for one in others},
-        },
+        {"at_least": rating.at_least, **_in_short(others)},
         working=rating.working,
         verdict=NEVER,
         reason=rating.reason,
         notes=[f"Instead, {one}" for one in others],
-        sources=sources,
+        sources=rating.sources,
     )

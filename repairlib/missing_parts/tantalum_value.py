@@ -9,10 +9,10 @@ from repairlib.core.quantity import brief, brief_range
 from repairlib.core.series import is_made, values_between
 from repairlib.missing_parts.tantalum_cases import Case, largest_in
 
+TYPED = "as typed"  # in place of a source
 TOLERANCE = 0.2  # of a tantalum chip, and of the reading of a twin
-IN_ONE_CASE = (
-    10  # largest to smallest of a case at one rating: 5 in a maker's list, twice that here
-)
+# Largest to smallest of a case at one rating: 5 in a maker's list, twice that here.
+IN_ONE_CASE = 10
 
 REGULATOR_OUT, REGULATOR_IN = "regulator output", "regulator input"
 CONVERTER_OUT, CONVERTER_IN = "converter output", "converter input"
@@ -92,11 +92,11 @@ def bounds_of(
     found = []
     if least:
         why = "the regulator asks for it; a tantalum may have 20 % less than its mark, so take more"
-        found.append(Bound(least, float("inf"), why, "as typed"))
+        found.append(Bound(least, float("inf"), why, TYPED))
     if twin:
         why = f"the twin has {brief(twin, 'F')}, ±20 %"
         return (
-            Bound(twin / (1 + TOLERANCE), twin / (1 - TOLERANCE), why, "as typed"),
+            Bound(twin / (1 + TOLERANCE), twin / (1 - TOLERANCE), why, TYPED),
             *found,
         )
     usual = PLACES[place]

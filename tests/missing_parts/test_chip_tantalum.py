@@ -104,6 +104,10 @@ def test_the_way_round_is_never_guessed(way):
 def test_a_higher_voltage_across_the_place_sets_the_rating():
     finding = missing_tantalum("5 V", case="C", place="rail at chips", across="11.6 V")
     assert finding.rated_voltage == 25 and finding.bar == "to the left pad"
+    assert "11.6 V were read across the place" in plain(finding)
+    assert "50 V" in missing_tantalum(
+        "5 V", case="B", twin="1 µF", across="24 V"
+    ).or_ceramic.replace("\xa0", " ")
 
 
 @pytest.mark.behaviour
@@ -127,6 +131,22 @@ def test_pads_that_no_case_fits_name_the_nearest():
     finding = missing_tantalum("5 V", "1 mm", "9 mm", "3 mm", place="rail at chips", **PROVEN)
     assert finding.verdict == "cannot tell"
     assert "no case of tantalum chips" in finding.reason and "nearest" in finding.reason
+
+
+@pytest.mark.behaviour
+def test_a_case_that_does_not_go_with_the_pads_is_told():
+    finding = missing_tantalum("5 V", *PADS["A"], case="D", place="rail at chips", **PROVEN)
+    assert finding.verdict == "cannot tell"
+    assert "7343-31 (D) does not go with these pads: it is 7.3" in plain(finding)
+    fine = missing_tantalum("5 V", *PADS["D"], case="D", place="rail at chips", **PROVEN)
+    assert fine.verdict == "only with these conditions"
+
+
+@pytest.mark.behaviour
+def test_only_a_least_value_is_open_upwards():
+    finding = missing_tantalum("5 V", least="10 µF")
+    assert finding.capacitance.replace("\xa0", " ") == "10 µF or more"
+    assert finding.verdict == "cannot tell" and "measure both pads" in finding.reason
 
 
 @pytest.mark.behaviour
