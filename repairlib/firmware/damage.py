@@ -10,12 +10,17 @@ from __future__ import annotations
 from typing import NamedTuple
 
 from repairlib.core.errors import RepairlibError
-from repairlib.firmware.damage_kinds import Damage
+from repairlib.core.plain_file import size_in_words
+from repairlib.firmware.address_lines import repeats
+from repairlib.firmware.damage_kinds import Damage, Look
 from repairlib.firmware.image_blank import filling
 from repairlib.firmware.image_file import LARGEST, Image, Sums, sums
-from repairlib.firmware.image_size import size_against_chip
+from repairlib.firmware.image_offset import offset
+from repairlib.firmware.image_order import order
+from repairlib.firmware.image_size import of_the_chip, size_against_chip
+from repairlib.firmware.image_stuck import stuck
 
-LOOKS = ()
+LOOKS = (offset, repeats, order, stuck)
 ONE_READ = (
     "One read cannot tell whether every byte is right: set the clip anew, read the chip again, "
     "and compare the two."
@@ -52,10 +57,14 @@ def check_image(image: Image, chip: int | None = None) -> Checked:
     if chip is not None and (type(chip) is not int or not 0 < chip <= LARGEST):
         wrong = "this is no capacity of a chip"
         raise RepairlibError(chip, wrong, f"a whole number of bytes, at most {LARGEST}")
-    filled = filling(image)
-    found = [size_against_chip(image, chip), filled]
-    if not filled.damages:  # one value over and over holds nothing else to look at
-        found += [look(image) for look in LOOKS]
+    sized = size_against_chip(image, chip)
+    own = of_the_chip(image, chip, sized)
+    found = [sized, filling(own)]
+    if own.size < image.size:
+        part = f"Addresses count from where the chip's {size_in_words(own.size)} begin"
+        found.append(Look(notes=(f"{part}; what is too much is left out of what follows.",)))
+    if not found[1].damages:  # one value over and over holds nothing else to look at
+        found += [look(own) for look in LOOKS]
     return Checked(
         image.name,
         image.size,

@@ -13,6 +13,7 @@ from repairlib.firmware.damage_kinds import (
     address,
 )
 from repairlib.firmware.image_file import Image
+from repairlib.firmware.runs import end_run, front_run
 
 TOLD_END = 64  # bytes, from which an end that holds nothing is worth a note
 CONTACTS = "check supply, ground, chip select and the data line at the chip's own pins; read again"
@@ -25,9 +26,9 @@ def filling(image: Image) -> Look:
     >>> [damage.kind for damage in filling(image_of(b"\\xfe" * 100)).damages]
     ['blank', 'stuck bit']
     """
-    data, value, whole = image.data, image.data[0], (0, image.size)
-    if data.count(data[:1]) != image.size:
-        return Look(notes=_ends(data))
+    value, whole = image.data[0], (0, image.size)
+    if front_run(image.array()) != image.size:
+        return Look(notes=_ends(image))
     damages = []
     many = f"every byte is {value:02X}"
     if value == 0xFF:
@@ -49,17 +50,16 @@ def filling(image: Image) -> Look:
     return Look(tuple(damages))
 
 
-def _ends(data: bytes) -> tuple[str, ...]:
-    notes = []
-    for value in (b"\xff", b"\0"):
-        is_said = "blank (FF)" if value == b"\xff" else "zero"
-        front = len(data) - len(data.lstrip(value))
-        end = len(data.rstrip(value))
-        if front >= TOLD_END:
-            notes.append(
-                f"The first {size_in_words(front)} are {is_said}; what follows begins at "
-                f"{address(front)}. That is usual where a program starts elsewhere."
-            )
-        if len(data) - end >= TOLD_END:
-            notes.append(f"From {address(end)} to its end it is {is_said}, which is usual.")
+def _ends(image: Image) -> tuple[str, ...]:
+    notes, array = [], image.array()
+    said = {0xFF: "blank (FF)", 0: "zero"}
+    front, end = front_run(array), end_run(array)
+    if front >= TOLD_END and array[0] in said:
+        notes.append(
+            f"The first {size_in_words(front)} are {said[array[0]]}; what follows begins at "
+            f"{address(front)}. That is usual where a program starts elsewhere."
+        )
+    if end >= TOLD_END and array[-1] in said:
+        begin = address(image.size - end)
+        notes.append(f"From {begin} to its end it is {said[array[-1]]}, which is usual.")
     return tuple(notes)

@@ -9,8 +9,10 @@ from __future__ import annotations
 from repairlib.core.plain_file import size_in_words
 from repairlib.firmware.damage_kinds import FRONT, LONG, SHORT, Damage, Look
 from repairlib.firmware.image_file import Image
+from repairlib.firmware.runs import front_run
 
 SURE_RUN = 4  # bytes of one value in front, from which chance is no explanation
+SLACK = 16  # bytes at the content's begin that may have the padding's value
 AGAIN = "set the reader to the chip's own capacity, from its identity bytes, and read it again"
 
 
@@ -61,32 +63,40 @@ def _too_long(image: Image, chip: int) -> tuple[Damage, ...]:
     size, data = image.size, image.data
     over = size - chip
     more = f"{size_in_words(size)} of a chip of {size_in_words(chip)}"
-    if data[chip:] == data[:over]:
-        why = f"{more}, and it begins anew at the chip's end: the reader was set to a larger chip"
-        then = "read again with the right capacity; do not simply cut the file before it is proven"
-        return (Damage(LONG, (chip, size), why, then),)
     if padding := _padding(image, over):
         return (*padding, Damage(LONG, (chip, size), more, AGAIN))
-    if _one_value(data[chip:]):
+    if front_run(image.array()[chip:]) == over:
         more += f"; what is over is {data[-1]:02X} throughout, put there by a program or a reader"
+    elif _begins_anew(image, chip):
+        more += ", and it begins anew at the chip's end: the reader was set to a larger chip"
     return (Damage(LONG, (chip, size), more, AGAIN),)
 
 
 def _padding(image: Image, over: int) -> tuple[Damage, ...]:
     """Padding in front, where the first `over` bytes are one value and the content comes then."""
     data = image.data
-    front = data[:over]
-    if over < SURE_RUN or not _one_value(front) or front[0] not in (0, 255):
+    run = front_run(image.array())
+    if data[0] not in (0, 255) or not max(SURE_RUN, over) <= run <= over + SLACK:
         return ()
-    if data[over] == front[0] and _one_value(data[-over:]):
-        return ()  # a blank beginning and a blank end: the padding may be at either
     why = (
-        f"the first {size_in_words(over)} are {front[0]:02X} throughout, and by as much the file "
+        f"the first {size_in_words(over)} are {data[0]:02X} throughout, and by as much the file "
         "is too long: everything behind stands that much too far along"
     )
     then = "find out what put them there; read the chip again instead of cutting them off"
     return (Damage(FRONT, (0, over), why, then),)
 
 
-def _one_value(data: bytes) -> bool:
-    return data.count(data[:1]) == len(data)
+def of_the_chip(image: Image, chip: int | None, look: Look) -> Image:
+    """The part of the image that is the chip's, where `look` found more than that."""
+    kinds = [damage.kind for damage in look.damages]
+    front = next((one.where[1] for one in look.damages if one.kind == FRONT), 0)
+    if not front and LONG not in kinds:
+        return image
+    return Image(image.name, image.data[front : front + (chip or image.size)])
+
+
+def _begins_anew(image: Image, chip: int) -> bool:
+    import numpy as np
+
+    again = image.array()[chip : 2 * chip]
+    return np.array_equal(again, image.array()[: len(again)])

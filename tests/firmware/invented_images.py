@@ -221,3 +221,129 @@ def sound_pieces(chance: random.Random, size: int) -> bytes:
         if chance.random() < 0.5:
             made += b"\xff" * (-len(made) % chance.choice((16, 256, 4096)))
     return bytes(made[:size])
+
+
+def firmware(chance: random.Random, size: int = 1 << 16) -> bytes:
+    """An image as a chip holds it: areas at round addresses, and a blank rest."""
+    areas = [
+        *(chance.choice((wide_code, narrow_code, byte_code)), text),
+        *chance.sample((compressed, bitmap, sine, settings, file_system, encrypted), 3),
+    ]
+    made = bytearray()
+    for area in areas:
+        made += area(chance, chance.randrange(size // 12, size // 6))
+        made += b"\xff" * (-len(made) % 4096)
+    return bytes(made[:size]).ljust(size, b"\xff")
+
+
+def cut(chance: random.Random, image: bytes) -> bytes:
+    """The read ended before the chip did."""
+    return image[: chance.randrange(len(image) // 2, len(image))]
+
+
+def lengthened(chance: random.Random, image: bytes) -> bytes:
+    """The file has more than the chip."""
+    return image + chance.choice((b"\xff" * 512, chance.randbytes(77), image[:1000]))
+
+
+def wrapped(chance: random.Random, image: bytes) -> bytes:
+    """The reader was set to a chip of twice the capacity."""
+    return image * 2
+
+
+def erased(chance: random.Random, image: bytes) -> bytes:
+    """No answer, or nothing in it."""
+    return b"\xff" * len(image)
+
+
+def zeroed(chance: random.Random, image: bytes) -> bytes:
+    """No supply."""
+    return bytes(len(image))
+
+
+def padded_and_cut(chance: random.Random, image: bytes) -> bytes:
+    """Bytes in front, and as many lost behind."""
+    many = chance.choice((3, 5, 13, 37, 100, 301)) + 4
+    return (chance.choice((b"\xff", b"\0")) * many + image)[: len(image)]
+
+
+def padded(chance: random.Random, image: bytes) -> bytes:
+    """Bytes in front, and nothing lost."""
+    return chance.choice((b"\xff", b"\0")) * chance.choice((16, 64, 512, 1000)) + image
+
+
+def half_twice(chance: random.Random, image: bytes) -> bytes:
+    """The highest address line does not reach the chip."""
+    return image[: len(image) // 2] * 2
+
+
+def line_dead(chance: random.Random, image: bytes) -> bytes:
+    """A lower address line does not reach the chip."""
+    line = 1 << chance.randrange(0, 9)
+    return bytes(image[at & ~line] for at in range(len(image)))
+
+
+def block_twice(chance: random.Random, image: bytes) -> bytes:
+    """A block was read again in the place of the next."""
+    code = encrypted(chance, 4096)
+    at = chance.randrange(1, len(image) // 8192 - 2) * 4096
+    return image[:at] + code * 2 + image[at + 8192 :]
+
+
+def swapped(chance: random.Random, image: bytes) -> bytes:
+    """Pairs of bytes turned round."""
+    turned = bytearray(image)
+    even = len(image) & ~1
+    turned[0:even:2], turned[1:even:2] = image[1:even:2], image[0:even:2]
+    return bytes(turned)
+
+
+def bits_reversed(chance: random.Random, image: bytes) -> bytes:
+    """The lowest bit taken for the highest."""
+    return image.translate(bytes(int(f"{byte:08b}"[::-1], 2) for byte in range(256)))
+
+
+def inverted(chance: random.Random, image: bytes) -> bytes:
+    """Each bit the other way round."""
+    return bytes(255 - byte for byte in image)
+
+
+def line_low(chance: random.Random, image: bytes) -> bytes:
+    """A data line that is always low."""
+    bit = 1 << chance.randrange(8)
+    return bytes(byte & ~bit for byte in image)
+
+
+def line_high(chance: random.Random, image: bytes) -> bytes:
+    """A data line that is always high."""
+    bit = 1 << chance.randrange(8)
+    return bytes(byte | bit for byte in image)
+
+
+ALONE = {
+    cut: {"short read"},
+    lengthened: {"longer than the chip"},
+    wrapped: {"longer than the chip"},
+    erased: {"blank"},
+    zeroed: {"all zero"},
+    padded: {"padding at the front", "longer than the chip"},
+    padded_and_cut: {"padding at the front"},
+    half_twice: {"repeated half"},
+    line_dead: {"address line stuck"},
+    block_twice: {"repeated block"},
+    swapped: {"swapped bytes"},
+    bits_reversed: {"reversed bits"},
+    inverted: {"inverted bits"},
+    line_low: {"stuck bit"},
+    line_high: {"stuck bit"},
+}
+# What comes first happened at the chip, what comes second on the way.
+PAIRS = (
+    *((erased, cut), (zeroed, cut), (erased, lengthened), (erased, line_low)),
+    *((zeroed, line_high), (half_twice, cut), (half_twice, swapped), (half_twice, line_low)),
+    *((half_twice, bits_reversed), (line_dead, cut), (line_dead, line_high), (swapped, cut)),
+    *((swapped, padded), (line_low, swapped), (block_twice, swapped), (bits_reversed, cut)),
+    *((bits_reversed, line_high), (inverted, cut), (inverted, line_high), (line_low, cut)),
+    *((line_high, padded), (line_low, lengthened), (block_twice, cut), (line_high, swapped)),
+    *((block_twice, line_low),),
+)

@@ -1,0 +1,148 @@
+"""The same content twice: an address line that does not reach the chip, or two copies on purpose.
+
+When a line has no effect, each address shows what stands at the address that differs in this line
+alone. With the highest line the halves are equal. Two slots for two versions of the firmware are
+equal too when they hold the same version; each slot then ends with space that is left over.
+"""
+
+from __future__ import annotations
+
+from repairlib.core.plain_file import size_in_words
+from repairlib.core.wording import counted
+from repairlib.firmware.damage_kinds import BLOCK, HALF, LINE, Damage, Look, address
+from repairlib.firmware.image_file import Image
+from repairlib.firmware.image_table import is_table
+
+LEFT_OVER = 16  # bytes of one value at the end of a slot
+SEEN = 256  # bytes that must stand there again
+FEWEST_PAIRS = 8  # of blocks with content, from which a line below the highest is told
+MOST_COPIES = 8  # more than that are rather a table
+PIECE = 4096  # bytes: the block in which repeats are looked for, as chips are erased in it
+RICH = 100  # values in a block, from which it is no table or filling
+LINE_NEXT = (
+    "check the address lines or the capacity set in the reader; read again with the chip lifted"
+)
+
+
+def repeats(image: Image) -> Look:
+    """Whether halves, blocks or all pairs of blocks are equal, and what that allows to say.
+
+    >>> from repairlib.firmware.image_file import image_of
+    >>> half = b"; ".join(b"error %d: no paper in tray %d" % (at, at * 7) for at in range(99))
+    >>> [damage.kind for damage in repeats(image_of(half[:2048] * 2)).damages]
+    ['repeated half']
+    """
+    if period := _period(image.array()):
+        return _half(image, period)
+    if line := _dead_line(image):
+        return Look((line,))
+    return _blocks(image)
+
+
+def _period(array) -> int:
+    """The power of two of bytes behind which all begins anew; 0 where there is none."""
+    size = len(array)
+    period = 1 << (size - 1).bit_length() - 1
+    if size - period < SEEN or not _same(array[period:], array[: size - period]):
+        return 0
+    while period > 2 * SEEN and _same(array[period // 2 : period], array[: period // 2]):
+        period //= 2
+    return period
+
+
+def _same(one, other) -> bool:
+    """Whether two arrays are equal; whole images nearly always show at their begin that not."""
+    import numpy as np
+
+    return np.array_equal(one[:4096], other[:4096]) and np.array_equal(one, other)
+
+
+def _half(image: Image, period: int) -> Look:
+    where, part = (period, image.size), image.data[:period]
+    if len(set(image.data[period : period + PIECE])) < 16:
+        return Look(notes=(f"{size_in_words(period)} stand there over and over, with few values.",))
+    copies = -(-image.size // period)
+    what = "the halves are equal" if image.size == 2 * period else f"at {address(period)} "
+    what += "" if image.size == 2 * period else f"it begins anew, {copies} times in all"
+    table = copies > MOST_COPIES or is_table(image.array()[:period])
+    if table or _left_over(part):
+        meant = "a table of a round length" if table else "two slots with the same content"
+        why = f"{what}: {meant}, or an address line without effect"
+        then = f"find out whether the set keeps it twice; {LINE_NEXT}"
+        return Look((), (Damage(HALF, where, why, then),))
+    why = (
+        f"{what}, and what stands in front of {address(period)} runs up to it, where a slot would "
+        "have space left over: an address line without effect, or a chip smaller than was set"
+    )
+    return Look((Damage(HALF, where, why, LINE_NEXT),))
+
+
+def _left_over(part: bytes) -> bool:
+    end = part[-LEFT_OVER:]
+    return end.count(end[:1]) == len(end)
+
+
+def _dead_line(image: Image) -> Damage | None:
+    """The line below the highest which has no effect anywhere in the image."""
+    import numpy as np
+
+    array, size = image.array(), image.size
+    for line in range((size - 1).bit_length() - 1):
+        block = 1 << line
+        pairs = size // (2 * block)
+        if pairs < FEWEST_PAIRS:
+            break
+        rows = array[: pairs * 2 * block].reshape(pairs, 2, block)
+        # A few rows tell nearly always that it is not so.
+        some = rows[:: max(1, pairs // 64), :, :1024]
+        if not np.array_equal(some[:, 0], some[:, 1]):
+            continue
+        if not np.array_equal(rows[:, 0], rows[:, 1]):
+            continue
+        own = rows[:, 0, :].reshape(-1)
+        varied = len(np.unique(own[: 1 << 20])) >= 32
+        other = rows[:-1, 1, :64] != rows[1:, 0, :64]
+        if varied and np.count_nonzero(other.any(axis=1)) >= FEWEST_PAIRS:
+            why = (
+                f"each block of {size_in_words(block)} stands twice, one behind the other, all "
+                f"over the image: address line A{line} has no effect"
+            )
+            return Damage(LINE, (0, size), why, LINE_NEXT)
+    return None
+
+
+def _blocks(image: Image) -> Look:
+    """Rich blocks that stand twice, one directly behind the other."""
+    import numpy as np
+
+    array = image.array()
+    blocks = array[: image.size // PIECE * PIECE].reshape(-1, PIECE)
+    alike = (blocks[1:, :16] == blocks[:-1, :16]).all(axis=1)
+    found = [
+        (at + 1) * PIECE
+        for at in np.flatnonzero(alike).tolist()
+        if np.array_equal(blocks[at], blocks[at + 1])
+    ]
+    runs: list[list[int]] = []
+    for begin in found:
+        if runs and runs[-1][1] == begin:
+            runs[-1][1] += PIECE
+        else:
+            runs.append([begin, begin + PIECE])
+    told = []
+    for begin, end in runs:
+        part = image.data[begin - PIECE : begin]
+        rich = len(set(part)) >= RICH and not is_table(array[begin - PIECE : begin])
+        if end - begin > PIECE or not rich or _left_over(part):
+            continue  # a table of a round length, or copies with space left over
+        told.append(begin)
+    if not told:
+        return Look()
+    where = (told[0], told[0] + PIECE)
+    why = (
+        f"{counted(len(told), 'block')} of {size_in_words(PIECE)} stand twice, one behind the "
+        f"other, first at {address(told[0])}: a block was read again in the place of the next, or "
+        "it is stored twice"
+    )
+    then = "read again and compare: a block that was read twice will not repeat itself there"
+    return Look((), (Damage(BLOCK, where, why, then),))
