@@ -57,6 +57,8 @@ BEGIN = (
     f"Choose files of up to {size_in_words(LARGEST)}, or type their paths. Files are only read: "
     "images as bytes, Intel HEX or S-records."
 )
+NOT_YET = "Do not erase or write yet"
+WHY_NOT_YET = "There are no two equal reads of the old content. One read is no copy."
 KEPT = "It is kept on this computer, in your own folder, and its path stands in the field."
 
 
@@ -177,6 +179,8 @@ class ImageReader(FieldPanel):
                 twins = [twin] if twin else []
                 self._keeps = self._once("keeps", keep_list, first, new, twins)
                 say("kept_back", keeps_html, self._keeps, first, new)
+            if second is None or second.data != first.data:
+                said["writing"] += told("wrong", NOT_YET, [WHY_NOT_YET])
             say("writing", write_html, first, new, capacity, erase)
         if back and new:
             say("after", back_html, new, back, first)

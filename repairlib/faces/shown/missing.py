@@ -1,6 +1,6 @@
 """What is said of an empty place: what may have stood there, how that is decided, and without it.
 
-All of it is decided in `repairlib.missing_parts`.
+All of it is decided in `repairlib.missing_parts`; the place is drawn in `repairlib.show`.
 """
 
 from __future__ import annotations
@@ -19,6 +19,7 @@ from repairlib.missing_parts import (
     with_more,
     without_part,
 )
+from repairlib.show import draw_place
 
 LIKELY = ("most likely", "likely")
 LOW, MAINS = "low voltage", "mains side"
@@ -40,7 +41,8 @@ def place_html(place: str, one_side: str, other_side: str, near: str, twin: str,
     if seen.unread:
         says = [", ".join(seen.unread)]
         left = html.told("cannot read", "Not understood, and left out", says)
-    return verdict + each + left, next_html(ranked[0], finding, mains, beside)
+    drawn = html.picture(draw_place(seen))
+    return verdict + each + left, drawn + next_html(ranked[0], finding, mains, beside)
 
 
 def candidate_html(one: Candidate, number: int) -> Html:

@@ -68,6 +68,14 @@ def test_what_only_this_board_has_goes_into_a_new_image():
     assert "the chip holds what was meant" in panel.after.value
 
 
+def test_nothing_is_written_before_two_equal_reads():
+    panel = image_reader(intended=SISTER)
+    for second, ready in (("", False), (LOOSE, False), (SECOND, True), ("no.bin", False)):
+        panel.second.value = second
+        assert ("Do not erase or write yet" not in panel.writing.value) == ready
+        assert "to be erased first" in panel.writing.value
+
+
 def test_numbers_of_the_list():
     panel = image_reader(intended=SISTER, twin="printer-other-sister.bin")
     count = len(panel._keeps)

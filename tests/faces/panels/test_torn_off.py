@@ -14,6 +14,7 @@ def test_a_chip_tantalum_at_a_regulator():
     assert "Never guess the polarity" in deciding and "prove 0 V" in deciding
     assert "cannot tell:" in deciding and "Hand the set back without the chip tantalum?" in deciding
     assert "bursts or burns" in deciding
+    assert 'alt="The empty place C?, with two pads. Left pad: +3.3 V.' in deciding
     panel.beside.value = "none"
     assert "do not:" in plain(panel)[1]
 
