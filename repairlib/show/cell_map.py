@@ -8,6 +8,7 @@ from __future__ import annotations
 from collections.abc import Sequence
 from typing import NamedTuple
 
+from repairlib.firmware import address
 from repairlib.show.canvas import INK, PAPER, POSITIVE, QUIET, Canvas, wrapped
 from repairlib.show.picture import Picture
 
@@ -56,15 +57,6 @@ def draw_cells(title: str, cells: Sequence[Cell], each: int, legend: Legend, alt
             canvas.text(40, below + BOX / 2 + LINE * number, line, LETTERS, "start")
         below += LINE * len(words) + 4
     return canvas.picture(alt)
-
-
-def address(place: int) -> str:
-    """An address as it is said everywhere: at least six digits.
-
-    >>> address(4096), address(1 << 24)
-    ('0x001000', '0x1000000')
-    """
-    return f"0x{place:06X}"
 
 
 def places_said(places: Sequence[int | tuple[int, int]]) -> str:

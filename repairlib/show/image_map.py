@@ -6,8 +6,8 @@ from collections.abc import Iterable
 
 from repairlib.core.plain_file import size_in_words
 from repairlib.core.wording import counted
-from repairlib.firmware import BLOCK_KINDS, Block, BlockMap
-from repairlib.show.cell_map import Cell, address, draw_cells, places_said
+from repairlib.firmware import BLOCK_KINDS, Block, BlockMap, address
+from repairlib.show.cell_map import Cell, draw_cells, places_said
 from repairlib.show.picture import Picture
 
 LETTER = {"blank": "", "zeros": "0", "text": "T", "packed": "P", "code or data": ""}

@@ -38,6 +38,7 @@ from repairlib.firmware import (
     sectors_that_differ,
 )
 from repairlib.show import draw_image_map, draw_sectors, draw_two_reads
+from repairlib.show.cell_map import places_said
 
 SHOWN = 12  # ranges that are told
 NOTHING_SEEN = "Nothing wrong can be seen in it"
@@ -93,7 +94,7 @@ def keeps_html(keeps: Sequence[Keep], old: Image, new: Image) -> Html:
         return told("cannot read", head, [nothing])
     head = f"{counted(len(keeps), 'place')} of {old.name} would be lost with {new.name}"
     rows = [
-        row((number, one.kind, one.value, _range(one.where), one.sure), LEFT, first="th")
+        row((number, one.kind, one.value, places_said([one.where]), one.sure), LEFT, first="th")
         for number, one in enumerate(keeps, 1)
     ]
     columns = row(("No.", "What", "It is", "Where", "Sure?"), f'scope="col" {LEFT}', "th")
@@ -177,10 +178,6 @@ def _is_part(damage, image: Image) -> bool:
 def _ranges(ranges, in_all: int) -> Html:
     if not ranges:
         return Html("")
-    lines = [_range(one) for one in ranges[:SHOWN]]
+    lines = [places_said([one]) for one in ranges[:SHOWN]]
     more = in_all - len(lines)
     return fold("Where", listed([*lines, *([f"and {more:,} more"] if more > 0 else [])]))
-
-
-def _range(where: tuple[int, int]) -> str:
-    return f"0x{where[0]:06X} to 0x{where[1] - 1:06X}"
