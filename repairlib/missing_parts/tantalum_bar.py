@@ -13,14 +13,15 @@ from repairlib.polarity import check_polarity
 LEFT, RIGHT = "left pad", "right pad"
 OTHER = {LEFT: RIGHT, RIGHT: LEFT}
 NOT_SEEN, NEITHER, NOT_MEASURED = "not seen", "neither pad", "not measured"
+BOTH = "both pads"
 MARKED = (LEFT, RIGHT, NOT_SEEN)
-GROUNDED = (LEFT, RIGHT, NEITHER, NOT_MEASURED)
+GROUNDED = (LEFT, RIGHT, NEITHER, BOTH, NOT_MEASURED)
 NO_MARK = "no mark"
 FAMILY, BAR = "moulded tantalum chip", "bar at one end"
 LEAST_PART = 0.5  # of the rail's voltage that a reading across the pads must have to say anything
 NEXT = (
-    "with the power off find by meter which pad is joined to ground; then, with the place empty "
-    "and power on, measure left pad against right pad"
+    "with the power off find by meter which pad is joined to ground; where neither is, power the "
+    "board with the place empty and a current limit, and measure left pad against right pad"
 )
 
 
@@ -62,6 +63,8 @@ def bar_of(
     ]
     why = tuple(words for _, words, _ in said)
     pads = {pad for pad, _, _ in said if pad}
+    if ground_at == BOTH:
+        return Bar("", why, f"fit nothing before it is found; then {NEXT}")
     if len(pads) > 1:
         return Bar("", (*why, "These contradict each other."), f"fit nothing: {NEXT}")
     if not pads:
@@ -90,6 +93,9 @@ def _by_ground(rail: float, ground_at: str) -> tuple[str, str, bool] | None:
     """What the meter said of ground."""
     if ground_at == NOT_MEASURED:
         return None
+    if ground_at == BOTH:
+        words = "Both pads are joined to ground: the rail has a short circuit, to be found first."
+        return "", words, True
     if ground_at == NEITHER:
         return "", "Neither pad is joined to ground, so the voltage across them decides.", True
     pad = OTHER[ground_at] if rail > 0 else ground_at

@@ -41,6 +41,14 @@ def test_a_voltage_decides_where_no_pad_is_ground():
     assert bar_of(12, ground_at="neither pad", across=0.4).pad == ""
 
 
+@pytest.mark.common_practice
+def test_a_rail_that_is_shorted_is_no_witness():
+    for mark in ("no mark", "plus sign"):
+        bar = bar_of(3.3, mark, "left pad", "both pads")
+        assert bar.pad == "" and "short circuit, to be found first" in bar.why[-1]
+        assert bar.next.startswith("fit nothing")
+
+
 @pytest.mark.behaviour
 def test_witnesses_that_contradict_each_other_decide_nothing():
     for bar in (
@@ -74,4 +82,5 @@ def test_a_pad_is_told_only_when_all_witnesses_agree():
             said.add(at if mark == "plus sign" else OTHER[at])
         said |= {OTHER[ground]} if ground in OTHER else set()
         said |= {"left pad" if volts > 0 else "right pad"} if volts else set()
-        assert pad == (said.pop() if len(said) == 1 else "")
+        alone = len(said) == 1 and ground != "both pads"
+        assert pad == (said.pop() if alone else "")
