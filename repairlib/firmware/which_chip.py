@@ -235,7 +235,7 @@ def _of_mark(mark: str) -> Iterable[Sign]:
     elif chip.memory == "EEPROM" and chip.bus != "parallel":
         fits = chip.capacity >= _SMALL_EEPROM
         why = "large enough for a small program" if fits else "too small for most firmware"
-        yield Sign(f"{said}: {why}", {EEPROM: 10, FLASH: 4 if fits else -2})
+        yield Sign(f"{said}: {why}", {EEPROM: 10, FLASH: 7 if fits else -2})
     elif chip.memory == "EEPROM":
         yield Sign(said, {PARALLEL: 8, EEPROM: 3})
     else:
@@ -408,14 +408,22 @@ _OF_MEMORY = {
 }
 
 
+_BUSY_16 = (
+    "Of 16 leads, pin 2 is the supply and pin 10 ground; then, with a logic probe or oscilloscope, "
+    "pin 7 (chip select) rests high and falls in bursts within the first second after power comes "
+    "on."
+)
+
+
 def _settles(chip: Seen, memory: str, other: str, lead: int) -> str:
     worth_it = lead >= _LEADS[-1][0] and chip.supply is None
     supply = _SUPPLY_FIRST if worth_it else ""
     if memory != FLASH and lead >= 0:
         return supply + _OF_MEMORY[memory]
+    busy = _BUSY_16 if chip.pins == 16 else _BUSY
     if lead >= _LEADS[0][0]:
-        return f"{supply}{_BUSY} Then its identity, read twice, with the processor held in reset."
-    return supply + _HOW[other]
+        return f"{supply}{busy} Then its identity, read twice, with the processor held in reset."
+    return supply + _HOW[other].replace(_BUSY, busy)
 
 
 def _a(thing: str) -> str:

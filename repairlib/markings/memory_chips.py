@@ -29,13 +29,14 @@ def _each(words: str, meaning) -> dict:
 
 # What stands between the series and the figures: memory, bus, volts. None: the letters do not say.
 _SERIAL_FLASH = {
-    **_each("L X P PX PE F FL VF LF LP LV LD D DF SF B E T QH QA VQ QE LK", THREE),
-    **_each("U FS WF WP S LE QL DL SL QU", LOW),
+    **_each("L X P PX PE F FL VF LP LV DF SF B T QH VQ", THREE),
+    **_each("U WF WP S LE DL SL QU", LOW),
     **_each("R WQ WD", WIDE),
     "V": (2.3, 3.6),
-    **dict.fromkeys(("Q", "LQ", "W", "H"), None),
+    **_each("Q LQ LD D FS QL QA QE LF W H E", None),  # makers differ
 }
-_SPI_EEPROM = {"LC": FROM_2_5, "AA": (1.8, 5.5), "C": None, "": None, "M": None, "AM": None}
+_SPI_EEPROM = {"LC": FROM_2_5, "AA": (1.8, 5.5), "C": None, "": None}
+_SPI_EEPROM |= dict.fromkeys(("M", "AM", "CSM"), None)
 _TWO_WIRE = {
     **_each("C WC CW CS L T G W A", None),
     **_each("LC LCS FC", FROM_2_5),
@@ -88,6 +89,8 @@ _LETTERS: dict[str, dict[str, tuple]] = {
     "95": {letters: (EEPROM, SPI, None) for letters in ("", "M")},
 }
 _NAND_LETTERS = ("F", "U", "C", "S")
+_PARALLEL_SERIES = ("27", "28", "29", "39", "49")
+_LARGE = ("Q", "QL", "QU", "FL", "FS", "N")  # serial flash so called is large: 512 is Mbit
 _BARE = ("08", "16", "32", "64", "128", "256", "512")  # behind 27 without a letter, as at first
 _SPI_KILOBITS = "010 020 040 080 160 320 640 128 256 512 1024 M01 M02 M04"
 _KILOBITS = {  # Kbit that the figures of EEPROMs stand for, with a letter M before Mbit
@@ -95,6 +98,7 @@ _KILOBITS = {  # Kbit that the figures of EEPROMs stand for, with a letter M bef
     | dict.fromkeys(("02", "025", "024"), 2)
     | {"00": 0.125, "04": 4, "08": 8, "16": 16, "32": 32, "64": 64, "65": 64, "128": 128}
     | {"256": 256, "512": 512, "515": 512, "M01": 1024, "M02": 2048}
+    | {"160": 16, "320": 32, "640": 64, "1280": 128}
     | dict.fromkeys(("1024", "1025", "1026"), 1024),
     "93": {"06": 0.25, "46": 1, "56": 2, "57": 2, "66": 4, "76": 8, "86": 16},
 }
@@ -106,6 +110,7 @@ _KILOBITS["25"] = _KILOBITS["95"] = {
 }
 _SMALL_PARALLEL = {"04": 4, "08": 8, "16": 16, "17": 16, "32": 32, "64": 64, "65": 64}
 _SMALL_PARALLEL |= {"128": 128, "256": 256, "512": 512}
+_UNIT_WORDS = ("VAC", "VDC", "MFD", "MF", "UF", "NF", "PF", "KV", "WV", "UH", "NH", "MH")
 _UNITS = "pnufrvmk"  # a lone small letter among figures is a unit: 25p80
 _VALUE_LETTERS = "LVURFPSWDEBHTA"  # such a letter may also be a unit or a decimal point
 _RATHER_VALUES = ("V", "R", "L", "U", "W", "E", "A")  # 25V470 is 25 V and 470 µF
@@ -150,9 +155,10 @@ def memory_chip(mark: str) -> MemoryChip | None:
     prefix, series, letters, figures, end = parted
     if _is_nand(series, letters, figures, end):
         return _nand(series, letters, figures, end)
-    if letters not in _LETTERS[series]:
+    known = _LETTERS[series].get(letters) or _other_letters(prefix, series, letters)
+    if known is None:
         return None
-    memory, bus, supply = _LETTERS[series][letters]
+    memory, bus, supply = known
     if memory == ERASED_BY_LIGHT and not letters and (figures not in _BARE or len(prefix) > 1):
         return None
     kilobit, notes = _kilobit(series, letters, figures, end, memory)
@@ -192,6 +198,13 @@ def _parted(mark: str) -> tuple[str, str, str, str, str] | None:
     return prefix, series, letters, figures, end
 
 
+def _other_letters(prefix: str, series: str, letters: str) -> tuple | None:
+    """Serial flash of letters that are not known here, where they are no unit: 25QX64."""
+    if series != "25" or not 2 <= len(letters) <= 3 or letters in _UNIT_WORDS:
+        return None
+    return (FLASH, SPI, None) if prefix or "Q" in letters else None
+
+
 def _without_grade(mark: str) -> str:
     """The word without what stands behind a hyphen or a point: -10SU-2.7, .V."""
     head, _, rest = mark.partition("-")
@@ -225,17 +238,23 @@ def _kilobit(
 ) -> tuple[float | None, tuple[str, ...]]:
     """The capacity in Kbit that the figures stand for, and what is to be said about it."""
     if memory == EEPROM and series in _KILOBITS:
-        figures = f"M{figures}" if letters in ("M", "CM", "AM") else figures
+        figures = f"M{figures}" if letters[-1:] == "M" else figures
         return _KILOBITS[series].get(figures), ()
-    if series in ("27", "28", "29", "39", "49") and letters != "GL":
-        small = _SMALL_PARALLEL.get(figures)
-        if small and not (letters == "F" and series == "28" and figures == "128"):
-            return small, ()
+    if _of_two_sizes(series, letters, figures):
+        note = f"{figures} is Kbit on older parts of these letters, {figures} Mbit on others: "
+        return int(figures), (f"{note}its identity or its data sheet tells.",)
+    small = _SMALL_PARALLEL.get(figures) if series in _PARALLEL_SERIES else None
+    if small and not ((figures == "128" and letters in ("F", "LV", "GL")) or letters == "GL"):
+        return small, ()
     megabit = _megabit(figures, end)
-    if series == "25" and figures == "512" and letters in ("L", "V", "R", "P", "F", "D"):
-        note = "512 is 512 Kbit (64 KiB) on older parts of these letters, 512 Mbit on others: "
-        return 512, (f"{note}its identity bytes tell.",)
     return (None, ()) if megabit is None else (megabit * 1024, ())
+
+
+def _of_two_sizes(series: str, letters: str, figures: str) -> bool:
+    """Whether the figures stand for Kbit on some parts and for Mbit on others."""
+    if series == "25":
+        return figures == "512" and letters not in _LARGE
+    return series == "29" and letters == "LV" and figures in ("256", "512")
 
 
 def _megabit(figures: str, end: str) -> float | None:
@@ -249,9 +268,13 @@ def _megabit(figures: str, end: str) -> float | None:
             return _THREE[figures]
         if figures[0] == "0":
             return _TWO.get(figures[1:]) if figures[1] != "0" else _ones(figures[2])
-        return _TWO.get(figures[:2]) if figures[:2] in ("16", "32", "64") else _ones(figures[0])
+        if figures[:2] in ("16", "32", "64"):
+            return _TWO[figures[:2]]
+        if figures[0] in "12" and figures[1:] in ("04", "08", "16", "32", "64"):  # 132K: 32 Mbit
+            return int(figures[1:])
+        return _ones(figures[0])
     if len(figures) == 4:
-        return _TWO.get(figures[:2])
+        return 0.5 if figures[:3] == "512" else _TWO.get(figures[:2])
     return _THREE.get(figures[:3]) if len(figures) == 5 else None
 
 

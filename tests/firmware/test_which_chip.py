@@ -4,6 +4,8 @@ The boards stand in `neighbourhoods.txt`: a line with the board and the place th
 firmware, then one chip a line. They are common practice of the bench and nobody's boards.
 """
 
+import os
+import random
 from pathlib import Path
 
 import pytest
@@ -196,3 +198,30 @@ def test_refused_in_one_line(text, wrong):
 def test_no_chip_is_no_ranking():
     with pytest.raises(RepairlibError, match="nothing to rank"):
         rank_chips([])
+
+
+@pytest.mark.from_memory("pins of serial flash with 16 leads: 2 supply, 7 chip select, 10 ground")
+def test_sixteen_leads_have_other_pins():
+    assert "pin 7 (chip select)" in ranked("U1: 25Q256, SO-16, wide")[0].settles
+    assert "pin 1 (chip select)" in ranked("U1: 25Q64, SO-8")[0].settles
+
+
+@pytest.mark.behaviour
+def test_whatever_is_typed_is_ranked_or_refused_in_one_line():
+    draws = random.Random(20)
+    texts = [chips for _, _, chips in boards()]
+    signs = "".join(map(chr, range(32, 127))) + "µΩé—·\n"
+    for _ in range(20_000 if os.environ.get("FIRMWARE") == "all" else 60):
+        text = list(draws.choice(texts))
+        for _ in range(draws.randint(1, 15)):
+            place = draws.randrange(len(text) + 1)
+            if draws.random() < 0.5:
+                text[place : place + draws.randint(0, 3)] = draws.choice(signs)
+            else:
+                text[place:place] = text[max(0, place - 9) : place] * draws.randint(1, 5)
+        try:
+            found = ranked("".join(text))
+        except RepairlibError as error:
+            assert "\n" not in str(error)
+        else:
+            assert which_first(found) and all(one.settles for one in found)
