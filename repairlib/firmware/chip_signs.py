@@ -369,6 +369,12 @@ NETS = (
         shifter=1,
     ),
     _row(
+        r"a0[ ,/]*a1[ ,/]*(?:and )?a2",
+        "three address pins: an EEPROM of two wires",
+        eeprom=5,
+        flash=-2,
+    ),
+    _row(
         r"\w*(?:ras|cas|dqs|dqm|udqs|ldqs|cke|odt|ddr|sdram|dram)\w*|ba[0-3]|"
         r"dq(?:[4-9]|\d\d)|ma\d+",
         "its lines are those of a dynamic memory",

@@ -17,7 +17,7 @@ MOST_CHIPS, LONGEST_LINE = 60, 500
 _ACCEPTED = "one chip a line, such as: U5: 25Q64, 8 pins, 208 mil, near U4 processor, 3.3 V"
 _MIL = 0.0254  # mm
 _WIDE_16 = 7.5  # mm, of bodies with more leads: 300 mil
-_WIDTHS = {"narrow": 3.9, "wide": 5.3}  # mm: 150 and 208 mil
+_WIDTHS = {"narrow": 3.9, "wide": 5.3, "broad": 5.3}  # mm: 150 and 208 mil
 
 
 @dataclass(frozen=True, slots=True)
@@ -108,11 +108,17 @@ _NEAR = re.compile(
     r"\d+ ?(?:mm|cm) from)(?: to)?(?: the| a| an| its)?[: ]+",
     re.I,
 )
+_LEADS_TO = re.compile(
+    r"\b(?:to|from|into|towards|drives|feeds|under|shared with) (?:the |a |an |its )?(.+)", re.I
+)
 _BEHIND = re.compile(
     r"\s+(?:(?:right |very |close )*(?:beside|next to|close to|near|around|"
     r"by)(?: (?:it|them|this))?|nearby|"
     r"close by|alongside|adjacent)$",
     re.I,
+)
+_WHERE = re.compile(
+    r"\b(?:near|beside|by|next to|at|under|below|above|behind|close to) (?:the |a |an )?(.+)", re.I
 )
 _NETS = re.compile(
     r"^(?:(?:on )?(?:the )?(?:nets?|lines?|signals?|bus|tracks?|traces?|"
@@ -156,7 +162,7 @@ _BODY = re.compile(
 )
 _PADS = re.compile(r"\b(?:no[ -]?lead|leadless|without leads|gull[ -]?wings?)\b", re.I)
 _SIZE_WORD = re.compile(
-    r"\b(narrow|wide)(?: (?:body|one|package|chip))?(?=\s*(?:$|[,;.)]|and\b))", re.I
+    r"\b(narrow|wide|broad)(?: (?:body|one|package|chip))?(?=\s*(?:$|[,;.)]|and\b))", re.I
 )
 _COUNTS = {"two": 2, "three": 3, "four": 4, "five": 5, "six": 6, "eight": 8, "ten": 10}
 _COUNTS |= {"fourteen": 14, "sixteen": 16, "twenty": 20}
@@ -171,9 +177,10 @@ _GONE = (
     r"unreadable|blank|faded|"
     r"not readable|not legible|unknown)(?: off| away| out)?"
 )
+_PRINT = r"(?:mark(?:s|ing|ings)?|text|print(?:ing)?|legend|lettering|writing|letters)"
 _BLANK = re.compile(
-    rf"\b(?:no (?:readable |visible )?(?:top )?mark(?:s|ing|ings)?|unmarked|blank top|"
-    rf"(?:top |the )?(?:mark(?:s|ing|ings)?|label|text|print(?:ing)?)(?: is| are|:)? {_GONE}|"
+    rf"\b(?:no (?:(?:readable|visible|legible) )?(?:top )?{_PRINT}|unmarked|blank top|"
+    rf"(?:top |the )?(?:{_PRINT}|label)(?: is| are|:)? {_GONE}|"
     rf"(?<!\w ){_GONE}(?: (?:top )?mark(?:s|ing)?)?)(?![\w-])",
     re.I,
 )
@@ -212,6 +219,12 @@ class _Line:
 
     def seen(self) -> Seen:
         place, rest = self._place()
+        where = _WHERE.search(place)
+        if where:
+            self._told(where[1], (NEAR,), self.near)
+            if _first(where[1], FOUND):
+                self.found.append(where[1])
+            self.unknown.clear()  # its name need not be understood
         rest = _COUNTED.sub(lambda match: str(_COUNTS[match[1].lower()]), rest)
         rest = self._identity(rest)
         listing = ""
@@ -275,6 +288,13 @@ class _Line:
         if self._whole_of(left, NEAR) and (listing == "near" or of_another):
             self._told(left, (NEAR, NETS, FOUND), self.near)
             return listing
+        leads = _LEADS_TO.search(left)
+        before = left[: leads.start()] if leads else left
+        if leads and self._whole_of(leads[1], NEAR) and not self._whole_of(before, CALLED):
+            self._told(leads[1], (NEAR,), self.near)
+            left = before.strip()
+            if not left or not self._whole_of(left, NETS):
+                return listing
         if self._whole_of(left, NETS) and not self._whole_of(left, CALLED):
             self.nets.append(left)
             return "nets"
@@ -301,9 +321,16 @@ class _Line:
         """Take the clause as found at the chip where it says such a thing."""
         if _first(clause, rows) is None:
             return False
-        left = self.of_the_body(clause, volts=False)
+        left = self._without_marks(self.of_the_body(clause, volts=False))
         self._told(left or clause, (FOUND, NEAR, CALLED), self.found)
         return True
+
+    def _without_marks(self, text: str) -> str:
+        """Keep the words that are marks as such; the other words."""
+        words = text.split()
+        marks = [word for word in words if _is_mark(word)]
+        self.marks += [word.strip("'\"()?") for word in marks]
+        return " ".join(word for word in words if word not in marks)
 
     def _whole_of(self, text: str, rows: tuple[Row, ...]) -> bool:
         return _first(text, rows) is not None
@@ -364,7 +391,7 @@ class _Line:
 
     def _width_word(self, match: re.Match) -> None:
         if self.width is None:
-            wide = match[1].lower() == "wide"
+            wide = match[1].lower() != "narrow"
             self.width = _WIDE_16 if wide and (self.pins or 0) > 8 else _WIDTHS[match[1].lower()]
         self.bodies.append(match[0].lower())
 
@@ -374,11 +401,7 @@ class _Line:
 
     def _own(self, text: str) -> None:
         """A clause that is none of the rest: marks, what the chip is called, or unknown words."""
-        words = text.split()
-        marks = [word for word in words if _is_mark(word)]
-        for word in marks:
-            self.marks.append(word.strip("'\"()?"))
-        rest = " ".join(word for word in words if word not in marks)
+        rest = self._without_marks(text)
         if rest:
             self._told(rest, (CALLED, FOUND, NEAR, NETS), self.called)
 

@@ -179,9 +179,7 @@ def signs_of(chip: Seen) -> Iterable[Sign]:
     for mark in chip.marks:
         yield from _of_mark(mark)
     yield from _of_body(chip)
-    yield from _found(
-        CALLED, [chip.called, chip.place if " " in chip.place else ""], only_first=True
-    )
+    yield from _found(CALLED, [chip.called], only_first=True)
     yield from _found(FOUND, [*chip.found, chip.called], eat=True)
     yield from _found(NEAR, chip.near, eat=True)
     yield from _found(NETS, [" ".join(chip.nets)] if chip.nets else [])
