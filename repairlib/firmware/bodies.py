@@ -9,7 +9,7 @@ from __future__ import annotations
 from typing import Annotated, NamedTuple
 
 from repairlib.core.calculator import Choice, Found, Given, calculator, found
-from repairlib.core.errors import RepairlibError
+from repairlib.core.errors import RepairlibError, as_printed
 from repairlib.core.quantity import Quantity
 from repairlib.core.verdicts import CANNOT_TELL, FIT, MARGINAL, NEVER
 
@@ -239,6 +239,16 @@ def _with_feet() -> tuple[str, ...]:
     return tuple(one.name for one in OUTLINES.values() if one.foot)
 
 
+def _body_named(value: object) -> str:
+    """A body as people write it: 150mil, and 200 or 209 mil for 208."""
+    typed = as_printed(value).replace(" ", "").casefold()
+    typed = {"200mil": "208mil", "209mil": "208mil"}.get(typed, typed)
+    for name in _with_feet():
+        if name.replace(" ", "").casefold() == typed:
+            return name
+    raise RepairlibError(value, "not a body with leads that is known here", "; ".join(_with_feet()))
+
+
 @calculator(
     topic="firmware",
     title="Memory chip on pads",
@@ -246,7 +256,7 @@ def _with_feet() -> tuple[str, ...]:
     cautions=("hot tools",),
 )
 def chip_on_pads(
-    body: Annotated[str, Choice(_with_feet, "Of the chip.")],
+    body: Annotated[str, Choice(_with_feet, "Of the chip.", _body_named)],
     inside: Annotated[float, Given("m", "From inner end to inner end of the pads.", **_SIZE)],
     outside: Annotated[float, Given("m", "From outer end to outer end.", **_SIZE)],
 ) -> Found:

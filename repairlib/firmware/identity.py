@@ -135,13 +135,22 @@ def identity_of(typed: str | bytes) -> Identity:
     if len(rest) < (3 if bank == 1 else 2):
         wrong = "too few bytes: 9Fh gives the maker, the type and the capacity"
         raise RepairlibError(read, wrong, f"{_ACCEPTED}; {_by_old_command(rest)}")
-    makers = (_MAKERS, _MAKERS_OF_BANK_2)[bank - 1].get(rest[0], ()) if bank <= 2 else ()
+    makers = makers_of(rest[0], bank)
     capacity, how, source, doubts = _capacity(bank, rest)
     told = [f"{one.name}: {one.doubt}." for one in makers if one.doubt]
     if not makers:
         told.append(f"No maker of serial flash is known here for {rest[0]:02X}h in bank {bank}.")
         told += [f"{turned}." for turned in _turned(data)]
     return Identity(rest, bank, makers, capacity, how, source, (*told, *doubts))
+
+
+def makers_of(code: int, bank: int = 1) -> tuple[Maker, ...]:
+    """Who makes serial flash that answers with this code; none where nobody is known here.
+
+    >>> makers_of(0xC2)[0].name, makers_of(0xC2, bank=3)
+    ('Macronix', ())
+    """
+    return (_MAKERS, _MAKERS_OF_BANK_2)[bank - 1].get(code, ()) if bank <= 2 else ()
 
 
 def _by_old_command(rest: bytes) -> str:

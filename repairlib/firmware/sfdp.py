@@ -11,6 +11,7 @@ from typing import NamedTuple
 
 from repairlib.core.errors import RepairlibError
 from repairlib.firmware.bytes_as_typed import in_hex
+from repairlib.firmware.identity import makers_of
 
 SIGNATURE = b"SFDP"
 BASIC = 0xFF00
@@ -42,7 +43,11 @@ class Header(NamedTuple):
     @property
     def name(self) -> str:
         """What the table is; a maker's own where the id is not one of JEDEC's."""
-        return TABLES.get(self.id, f"a maker's own table, id {self.id:04X}h")
+        if self.id in TABLES:
+            return TABLES[self.id]
+        makers = makers_of(self.id & 0xFF)
+        of = f"{makers[0].name}, " if makers else ""
+        return f"a maker's own table ({of}id {self.id:04X}h)"
 
     @property
     def end(self) -> int:

@@ -119,7 +119,15 @@ def test_the_body_from_what_was_measured():
 
 
 @pytest.mark.behaviour
+def test_widths_as_people_write_them():
+    for typed in ("208mil", "209 mil", "200MIL"):
+        assert chip_on_pads(typed, "5.5 mm", "9 mm").verdict == "fit"
+
+
+@pytest.mark.behaviour
 def test_what_is_refused():
+    with pytest.raises(RepairlibError, match="not a body with leads"):
+        chip_on_pads("400 mil", "5.5 mm", "9 mm")
     with pytest.raises(RepairlibError, match="neither the width nor the span"):
         chip_body(pitch="1.27 mm")
     with pytest.raises(RepairlibError, match="inner ends lie outside"):
