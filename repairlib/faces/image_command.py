@@ -5,7 +5,7 @@ Files are only read. What is made goes into a new file, and nothing is written o
 
 from __future__ import annotations
 
-from collections.abc import Sequence
+from collections.abc import Callable, Sequence
 from typing import NamedTuple
 
 from repairlib.core.errors import RepairlibError
@@ -32,7 +32,7 @@ MOST_SHOWN = 16  # ranges that are listed
 class Verb(NamedTuple):
     """A verb: the function that answers, its options, and how many plain words it takes."""
 
-    answer: object
+    answer: Callable[[list[str], dict], tuple[dict, list[str]]]
     options: tuple[str, ...]
     words: tuple[int, int]
 
@@ -51,10 +51,9 @@ def run_image(arguments: list[str], as_json: bool) -> str:
         twins += words[most:]
         words = words[:most]
     if not least <= len(words) <= most:
+        wrong = "a file is due" if least == 1 else f"{least} files are due"
         line = next(line for line in USAGE.splitlines() if f" image {verb} " in line)
-        due = f"{least} file{'s' * (least > 1)}" if least == most else "a file"
-        raise RepairlibError(" ".join(words), f"{due} is due" if least == 1 else f"{due} are due",
-                             line.removeprefix("python -m repairlib "))  # fmt: skip
+        raise RepairlibError(" ".join(words), wrong, line.removeprefix("python -m repairlib "))
     document, lines = chosen.answer(words, {**options, "--twin": twins})
     return json_text(document) if as_json else "\n".join(lines)
 

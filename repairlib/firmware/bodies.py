@@ -246,7 +246,7 @@ def _body_named(value: object) -> str:
     for name in _with_feet():
         if name.replace(" ", "").casefold() == typed:
             return name
-    raise RepairlibError(value, "not a body with leads that is known here", "; ".join(_with_feet()))
+    raise RepairlibError(value, "not a known body with leads", "; ".join(_with_feet()))
 
 
 @calculator(

@@ -126,7 +126,7 @@ def test_widths_as_people_write_them():
 
 @pytest.mark.behaviour
 def test_what_is_refused():
-    with pytest.raises(RepairlibError, match="not a body with leads"):
+    with pytest.raises(RepairlibError, match="not a known body with leads"):
         chip_on_pads("400 mil", "5.5 mm", "9 mm")
     with pytest.raises(RepairlibError, match="neither the width nor the span"):
         chip_body(pitch="1.27 mm")
