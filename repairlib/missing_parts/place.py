@@ -111,15 +111,17 @@ _TWO_NETS = tuple(
         rf"\bfrom\s+{_NAME}\s+(?:to|into)\s+{_NAME}{_STOP}",
         rf"\b(?:joins?|connects?|bridges)\s+{_NAME}\s+(?:to|with|and)\s+{_NAME}{_STOP}",
         rf"\bacross\s+{_NAME}\s+(?:and|to)\s+{_NAME}{_STOP}",
-        rf"(?:^|[,;:\n])\s*([^,;:\n]+?)\s*(?:<?-+>|→|↔|\|)\s*([^,;\n]+?){_STOP}",
+        rf"(?:^|[,;:\n])\s*([^,;:\n]+?)\s*(?:<?-+>|→|↔|\|| / )\s*([^,;\n]+?){_STOP}",
         rf"(?:^|[,;:\n])\s*([^,;:\n]{{1,60}}?)\s+to\s+([^,;\n]{{1,60}}?){_STOP}",
         rf"(?:^|[,;:\n])\s*([^,;:\n]{{1,40}}?)\s+(?:and|&)\s+([^,;\n]{{1,60}}?){_STOP}",
     )
 )
 _IN_A_LINE = re.compile(
-    rf"\bin (?!series|line\b)(?:the )?{_NAME} (?:line|net|path)\b|"
-    rf"\b(?:in series (?:with|in|on)|in line with|inline in)\s+{_NAME}{_STOP}",
-    re.I,
+    rf"\bin (?!series|line\b)(?:the )?{_NAME} (?:line|net|path)\b"
+    rf"|\b(?:in series (?:with|in|on)|in line with|inline in)\s+{_NAME}{_STOP}"
+    rf"|\bboth (?:sides|ends|pads)\s+(?:are |is |go to |on |at |to )*{_NAME}{_STOP}"
+    r"|(?:^|[,;:\n])\s*([^,;:\n]{1,60}?) (?:on|at) both (?:sides|ends|pads)",
+    re.IGNORECASE,
 )
 _ACROSS = re.compile(rf"\b(?:across|parallel to|in parallel with)\s+{_NAME}{_STOP}", re.IGNORECASE)
 _ONE_NET = re.compile(
@@ -128,7 +130,9 @@ _ONE_NET = re.compile(
     re.IGNORECASE,
 )
 _LETTER_VOLTS = re.compile(r"\b(\d+)[vV](\d+)[A-Za-z]?\b")
-_VOLTS = re.compile(r"(?<![\w.])([+-]?\s?\d+(?:\.\d+)?)\s?[vV](?:olts?|dc|DC|[AD])?(?!\w)")
+_VOLTS = re.compile(
+    r"(?<![\w.])([+-]?\s?\d+(?:\.\d+)?)\s?[vV](?:olts?|\s?ac|\s?AC|dc|DC|[AD])?(?!\w)"
+)
 
 
 def read_place(text: str) -> Place:
@@ -154,7 +158,7 @@ def read_place(text: str) -> Place:
         text=plain,
         letters=letters,
         footprint=footprint,
-        nets=nets,
+        nets=_of_mains(nets),
         near=roles_in(around),
         marks=marks,
         twin=read_twin(twin) if twin else None,
@@ -172,7 +176,7 @@ def with_more(
     3.3
     """
     sides = [net_of(_tidy(side)) for side in (one_side, other_side) if side.strip()]
-    nets = tuple(sides) or place.nets
+    nets = _of_mains(tuple(sides) or place.nets)
     volts = [net.volts for net in nets if net.volts is not None]
     return replace(
         place,
@@ -255,7 +259,7 @@ def _nets(text: str) -> tuple[tuple[Net, ...], list[tuple[int, int]]]:
     for pattern in (_TWO_NETS[0], _IN_A_LINE, *_TWO_NETS[1:]):
         for found in pattern.finditer(text):
             if pattern is _IN_A_LINE:
-                net = net_of(found[1] or found[2])
+                net = net_of(next(filter(None, found.groups())))
                 if net.roles:
                     return (net, net), [found.span()]
                 continue
@@ -283,15 +287,10 @@ def _bare_nets(text: str) -> tuple[tuple[Net, ...], list[tuple[int, int]]]:
     nets, spans = [], []
     for found in re.finditer(r"[^,;\n]+", text):
         clause = re.sub(r"^\s*(?:and |to |on |one |the )+", "", found[0]).strip()
-        if len(clause.split()) <= 3 and not re.match(r"(?:near|by|at|next|beside|close)\b", clause):
-            net = net_of(clause)
-            if (
-                net.is_ground
-                or (net.is_rail and len(clause.split()) <= 2)
-                or _NET_NAME.match(clause)
-            ):
-                nets.append(net)
-                spans.append(found.span())
+        net = net_of(clause)
+        if _is_bare(clause, net):
+            nets.append(net)
+            spans.append(found.span())
     if not nets:
         found = _ONE_NET.search(text)
         if found and roles_in(found[1]):
@@ -299,6 +298,24 @@ def _bare_nets(text: str) -> tuple[tuple[Net, ...], list[tuple[int, int]]]:
     return tuple(nets[:2]), spans[:2]
 
 
+def _is_bare(clause: str, net: Net) -> bool:
+    """Whether a clause names a net and says nothing else: a few words, and none of a place."""
+    words = len(clause.split())
+    if re.match(r"(?:near|by|at|next|beside|close|under|behind|between)\b", clause):
+        return False
+    if words <= 3 and (net.is_ground or _NET_NAME.match(clause)):
+        return True
+    return 0 < words <= (6 if net.roles & _SIGNALS else 2 if net.is_rail else 0)
+
+
+def _of_mains(nets: tuple[Net, ...]) -> tuple[Net, ...]:
+    """The nets, known to be the mains where both carry its names: L and N."""
+    if len(nets) == 2 and all(net.name in _MAINS_NAMES for net in nets):
+        return tuple(Net(net.name, net.volts, frozenset({"mains"})) for net in nets)
+    return nets
+
+
+_MAINS_NAMES = ("L", "N", "PE", "L1", "L2", "L3")
 _NET_NAME = re.compile(r"[A-Z][A-Z0-9]*_?[A-Z0-9_+-]+$")
 
 

@@ -12,7 +12,8 @@ _MARKS = {
     ),
     "bar": (
         r"\b(?:bar|stripe|band|cathode|kathode|triangle|arrow|chevron|diode symbol|bevel)\b",
-        r"\b(?:polarity (?:mark|sign)|K mark|letter K|line (?:at|on) one end|thick line)\b",
+        r"\b(?:polarity (?:mark|sign)|K mark|letter K|(?:thick|white) line)\b",
+        r"\bline (?:at|on) (?:one|an) (?:end|side)\b",
     ),
     "half-filled circle": (
         r"\b(?:half|shaded|hatched|filled|dark)\b[^,;]{0,24}\b(?:circle|half|ring|can|round)",

@@ -80,7 +80,7 @@ ROLES = {
     "source end": "source source-pin emitter low-side",
     "LED": """
         led leds led# indicator backlight back-light status-lamp power-lamp light-emitting
-        light-pipe""",
+        light-pipe blink* glow*""",
     "coil": "relay solenoid coil motor fan buzzer valve k# actuator inductive-load",
     "sense": """
         shunt current-sens* current-monitor* current-limit* current-measur* high-side-sens*
@@ -112,7 +112,8 @@ ROLES = {
         analogue-rail analog-rail""",
     "pull": "pull-up pull-ups pull-down pulled pulls pull-up-resistor",
     "rectifier": "bridge-rectifier rectifier-bridge rectifier",
-    "temperature": "inrush temperature ntc ptc heatsink heat-sink",
+    "temperature": "inrush ntc ptc thermistor temperature-pin temperature-input",
+    "touched": "button key push-button push-switch keypad touch* contact contacts front-panel",
 }
 _VOLTS = r"(?<![\w.])[+-]?\d+(?:\.\d+)?[ ]?v(?:olts?|dc|[ad])?(?!\w)|(?<!\w)\+?\d+v\d+[a-z]?(?!\w)"
 

@@ -33,15 +33,16 @@ RULES = (
     ),
     Rule("common-mode choke", -6, "!pads:many", "It needs four pads"),
     Rule("ESD protection diode", 5, "signal-ground at:connector", "A line from outside, to ground"),
+    Rule(
+        "ESD protection diode", 5, "signal-ground at:touched", "A contact near a finger, to ground"
+    ),
     Rule("ESD protection diode", 4, "at:connector nets_unknown|signal_only", "A line from outside"),
     Rule(
         "ESD protection diode", 2, "at:interface|at:data_line|at:bus_pair", "Data lines are there"
     ),
     Rule("ESD protection diode", 9, "pads:three|pads:many at:connector", "It guards several lines"),
     Rule("ESD protection diode", 1, "size:tiny|size:small|semiconductor_body", "A usual size"),
-    Rule(
-        "ESD protection diode", -5, "!at:connector|at:open_drain", "No line from outside is named"
-    ),
+    Rule("ESD protection diode", -5, "!at:connector|at:touched", "No line from outside is named"),
     Rule("ESD protection diode", -3, "rail-ground", "A supply wants a stronger part"),
     Rule("ESD protection diode", -5, "signal-signal|rail-rail", "Neither side is ground"),
     Rule("ESD protection diode", -5, "at:coil|end:switch_node", "A coil is switched there"),

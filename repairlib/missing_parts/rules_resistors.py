@@ -47,6 +47,10 @@ RULES = (
     Rule(
         "pull-down resistor", -3, "end:crystal|end:timer|end:source_end", "That pin has its own job"
     ),
+    Rule(
+        "pull-down resistor", 12, "end:gate end:source_end", "From gate to source: it keeps it off"
+    ),
+    Rule("gate resistor", -8, "end:gate end:source_end", "It lies across, not in line"),
     Rule("pull-down resistor", -4, "at:pull", "Another resistor pulls that line already"),
     Rule("feedback divider resistor", 8, "end:feedback", "At a regulator's feedback pin"),
     Rule("feedback divider resistor", 7, "end:reference", "A divider sets the pin of a reference"),
