@@ -16,6 +16,7 @@ from repairlib.firmware.places import Place, blank
 
 _SHARE = 0.9  # of the numbers have to lie close; by chance each does so one time in eight
 _CLOSE = 1 / 8  # of the larger one of two numbers; signed ones lie within a sixteenth of the scale
+_CLOSE_BYTES = 1 / 5  # for numbers of 8 bits, of which more are needed
 _MISALIGNED = 0.05  # how much less a table counts that begins at no multiple of its width
 _ALIKE_GAP = 32  # bytes between two tables that are one
 _FLOAT_RANGE = (1e-6, 1e6)  # what a trim may be
@@ -117,7 +118,7 @@ def _in_form(
     first += int(differ[0]) * width
     if apart is None or _is_half_of_wider(differ, form):
         return None
-    if float(np.mean(apart <= _CLOSE)) < _SHARE:
+    if float(np.mean(apart <= (_CLOSE_BYTES if width == 1 else _CLOSE))) < _SHARE:
         return None
     closeness = -float(np.median(apart)) - _MISALIGNED * (first % width != 0)
     where = (first, first + len(mine) * width)

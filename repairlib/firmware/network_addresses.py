@@ -8,6 +8,7 @@ address of the same maker at the same place.
 from __future__ import annotations
 
 import re
+from collections import Counter
 from collections.abc import Iterable, Iterator, Sequence
 from itertools import pairwise
 from typing import NamedTuple
@@ -22,26 +23,36 @@ from repairlib.firmware.keep import (
     overlap,
 )
 from repairlib.firmware.places import Place, blank
-from repairlib.firmware.texts import Text, matches
+from repairlib.firmware.texts import Text, matches, where_words_stand
 
 LENGTH = 6  # bytes of an address
 _NEIGHBOURS = (1, -1, 2, -2)  # the next numbers: boards with several ports have them
-_FEW = 16  # places: with more of them, many would look like an address by chance
+_WHERE_NOTHING_STANDS = "bytes in the form of an address, where the other board has nothing"
+_MOST_COPIES = 64  # further places that are told: our choice
 _PAIR = rb"[0-9A-Fa-f]{2}"
 _TEXT = re.compile(
-    rb"(?<![0-9A-Fa-f:.-])"
-    rb"(?:%b([:-])%b(?:\1%b){4}|[0-9A-Fa-f]{4}\.[0-9A-Fa-f]{4}\.[0-9A-Fa-f]{4})"
-    rb"(?![0-9A-Fa-f]|[:.-][0-9A-Fa-f])" % (_PAIR, _PAIR, _PAIR)
+    rb"(?<![0-9A-Fa-f])(?<![^0-9A-Za-z][0-9A-Fa-f]{2}[:-])"  # but MAC: may stand before it
+    rb"%b([:-])%b(?:\1%b){4}(?![0-9A-Fa-f]|[:-]%b(?![0-9A-Za-z]))"
+    rb"|(?<![0-9A-Fa-f.])[0-9A-Fa-f]{4}(?:\.[0-9A-Fa-f]{4}){2}(?![0-9A-Fa-f.])"
+    % (_PAIR, _PAIR, _PAIR, _PAIR)
 )
 _NAMES = (
-    rb"(?:mac|ether|hw|wifi|wlan|lan|eth\d?|bt|bd)[ _-]?(?:addr(?:ess)?|id)?\d?"
-    rb"|bssid|network address"
+    rb"(?:mac(?:[ _-]?(?:addr(?:ess)?|id))?|(?:ether(?:net)?|hw|wi-?fi|wlan|lan|eth|bt|net)\d?"
+    rb"[ _-]?(?:addr(?:ess)?|mac|id)|eth\daddr|bssid|network address)\d?"
 )
 _LABELLED = re.compile(
     rb"(?i)(?<![a-z])(?:%b)[ \t]*[:=#\0 ]{1,4}([0-9A-Fa-f]{12})(?![0-9A-Za-z])" % _NAMES
 )
 _LABEL_BEFORE = re.compile(rb"(?i)(?<![a-z])(?:%b)[ :=#\0\xff]{0,16}\Z" % _NAMES)
 _LABELLED_BYTES = re.compile(rb"(?is)(?<![a-z])(?:%b)[:=\0]{1,4}([^\0:=].{5})" % _NAMES)
+_FIRST_LETTERS = (b"mac", b"eth", b"hw", b"wi", b"wlan", b"lan", b"bt", b"net", b"bssid")
+_labels = where_words_stand(_FIRST_LETTERS)
+# Between the pairs of an address; the marks are looked for first, because they are rare.
+_MARKS = (
+    (re.compile(rb"(?s):(?=..:..:..:..:)"), 2),
+    (re.compile(rb"(?s)-(?=..-..-..-..-)"), 2),
+    (re.compile(rb"(?s)\.(?=....\.)"), 4),
+)
 _LABEL_REACH = 40  # bytes before an address in which its label is looked for
 
 
@@ -84,7 +95,7 @@ def network_addresses(
     finds = [*_as_text(old, others, wide), *_after_a_label(old, others), *_as_bytes(old, places)]
     finds += _copies_and_neighbours(old, finds)
     kept: list[_Find] = []
-    for find in sorted(finds, key=lambda one: (-one.weight, one.where)):
+    for find in sorted(finds, key=lambda one: -one.weight):  # equal ones stay in order
         if not any(overlap(find.where, one.where) for one in kept):
             kept.append(find)
     return [_judged(find, kept) for find in kept if find.weight > 0]
@@ -124,16 +135,16 @@ def _plausible(address: bytes) -> bool:
     if address[:3].count(0) > 1 or blank(address[:3]) or blank(address[3:]):
         return False
     printable = sum(0x20 <= byte < 0x7F for byte in address)
-    return len(set(address)) >= 4 and _uneven(address) and printable < LENGTH
+    return len(set(address)) >= 4 and _uneven(address) and printable < LENGTH - 1
 
 
 def _as_text(old: Image, others: Sequence[Image], wide: list[Text]) -> Iterator[_Find]:
     """Addresses that stand as text and in no other board's image."""
-    for pattern, group, why in (
-        (_TEXT, 0, "it stands there as text"),
-        (_LABELLED, 1, "it stands there as text with its label"),
+    for pattern, starts, group, why in (
+        (_TEXT, _pairs_stand, 0, "it stands there as text"),
+        (_LABELLED, _labels, 1, "it stands there as text with its label"),
     ):
-        for text, match in matches(pattern, old, wide):
+        for text, match in matches(pattern, starts, old, wide):
             address = bytes.fromhex(re.sub(rb"[^0-9A-Fa-f]", b"", match[group]).decode())
             if is_group(address) or blank(address[3:]):
                 continue
@@ -143,6 +154,17 @@ def _as_text(old: Image, others: Sequence[Image], wide: list[Text]) -> Iterator[
                 continue  # a constant of the firmware, or an example
             weight = 3 if group or _answered(pattern, others, where) else 2
             yield _Find(address, where, why, weight if _uneven(address) else 1)
+
+
+def _pairs_stand(characters: bytes) -> list[int]:
+    """Where addresses in text may begin."""
+    found = [
+        match.start() - before
+        for marks, before in _MARKS
+        for match in marks.finditer(characters)
+        if match.start() >= before
+    ]
+    return sorted(found)
 
 
 def _answered(pattern: re.Pattern[bytes], others: Sequence[Image], where: tuple[int, int]) -> bool:
@@ -159,7 +181,7 @@ def _uneven(address: bytes) -> bool:
 
 def _after_a_label(old: Image, others: Sequence[Image]) -> Iterator[_Find]:
     """Addresses as bytes right behind a label, which stand in no other board's image."""
-    for match in _LABELLED_BYTES.finditer(old.data):
+    for _, match in matches(_LABELLED_BYTES, _labels, old, []):
         address = match[1]
         printable = sum(0x20 <= byte < 0x7F for byte in address)
         if printable > LENGTH // 2 or not _plausible(address):
@@ -172,16 +194,19 @@ def _as_bytes(old: Image, places: Iterable[Place]) -> list[_Find]:
     """Addresses as bytes where another board has something else."""
     finds, seen = [], set()
     candidates = [one for place in places for one in _candidates(old, place)]
-    many = sum(weight > 0 for *_, weight in candidates) > _FEW
+    copied = {
+        (address, where) for address, where, why, _ in candidates if why != _WHERE_NOTHING_STANDS
+    }
+    often = Counter(address for address, _ in copied)
     numbers = {int.from_bytes(address): where for address, where, _, _ in candidates}
     for address, where, why, weight in candidates:
         beside = numbers.get(int.from_bytes(address) + 1, where)
         if _LABEL_BEFORE.search(old.data[max(0, where[0] - _LABEL_REACH) : where[0]]):
-            why, weight = "a label stands before it", 3
+            why, weight = f"{why}, and a label before it", min(weight + 2, 3)
         elif not overlap(beside, where):
             why, weight = "bytes in the form of an address, and the next number stands there too", 3
-        elif many:
-            weight = 0  # by chance one in four places would look like an address
+        elif often[address] > 1:
+            weight = max(weight, 1)
         if (where, weight) not in seen:
             seen.add((where, weight))
             finds.append(_Find(address, where, why, weight))
@@ -192,11 +217,10 @@ def _candidates(old: Image, place: Place) -> Iterator[tuple[bytes, tuple[int, in
     """Six bytes that may be an address, at a place where two boards differ, the best one first."""
     theirs = place.other.data
     if blank(theirs[place.start : place.end]):
-        why = "bytes in the form of an address, where the other board has nothing"
         short = place.end - place.start <= LENGTH + 2  # nothing but an address, or with a sum
-        for first in _starts_in_island(old, place):
+        for first in sorted(_starts_in_island(old, place), key=lambda one: -_fit(old, one, 0)):
             weight = 1 if short and first == place.start else 0
-            yield _cut(old, first), (first, first + LENGTH), why, weight
+            yield _cut(old, first), (first, first + LENGTH), _WHERE_NOTHING_STANDS, weight
         return
     for start, end in place.runs(old, gap=2):
         if _in_text(old, start):
@@ -204,7 +228,7 @@ def _candidates(old: Image, place: Place) -> Iterator[tuple[bytes, tuple[int, in
         options = []
         for first in range(max(0, end - LENGTH), start + 1):
             mine, other = _cut(old, first), theirs[first : first + LENGTH]
-            if _plausible(mine) and _plausible(other):
+            if _plausible(mine) and _plausible(other) and not _runs_out(old, first):
                 same_maker = mine[:3] == other[:3]
                 options.append((_fit(old, first, end) + 2 * same_maker, same_maker, first))
         if not options and end - start > LENGTH - 3:  # something else begins right behind it
@@ -213,11 +237,29 @@ def _candidates(old: Image, place: Place) -> Iterator[tuple[bytes, tuple[int, in
             if first >= 0 and mine[:3] == other[:3] and _plausible(mine) and _plausible(other):
                 options.append((0, True, first))
         for _, same_maker, first in sorted(options, reverse=True)[:1]:
-            alone = same_maker and 2 <= end - start <= 3
             why = "bytes in the form of an address, where the other board has other ones"
             if same_maker:
                 why = "the other board has another address with the same first half there"
-            yield _cut(old, first), (first, first + LENGTH), why, 2 if alone else 1
+            if not place.telling:
+                weight = 0  # by chance one in four places would look like an address
+            elif place.apart and same_maker and end - start > 1 and _beside_nothing(old, first):
+                weight = 2
+            else:
+                weight = 1
+            yield _cut(old, first), (first, first + LENGTH), why, weight
+
+
+def _runs_out(old: Image, first: int) -> bool:
+    """Whether its last byte is the first of the nothing behind it."""
+    last = first + LENGTH - 1
+    return blank(old.data[last : last + 2])
+
+
+def _beside_nothing(old: Image, first: int) -> bool:
+    """Whether four bytes of nothing stand right before or right behind it."""
+    last = first + LENGTH
+    beside = old.data[max(0, first - 4) : first], old.data[last : last + 4]
+    return any(len(one) == 4 and blank(one) for one in beside)
 
 
 def _in_text(old: Image, at: int) -> bool:
@@ -236,8 +278,10 @@ def _starts_in_island(old: Image, place: Place) -> list[int]:
 
 def _fit(old: Image, first: int, end: int) -> int:
     """How well an address would fit there: it ends with what differs, and nothing stands beside."""
-    before, after = old.data[first - 1 : first], old.data[first + LENGTH : first + LENGTH + 1]
-    return 2 * (first + LENGTH == end) + blank(before) + blank(after) + (first % 2 == 0)
+    last = first + LENGTH
+    before, after = old.data[max(0, first - 1) : first], old.data[last : last + 1]
+    beside = blank(before) + blank(after) - 2 * blank(old.data[last - 1 : last])
+    return 2 * (last == end) + beside + (first % 2 == 0)
 
 
 def _copies_and_neighbours(old: Image, finds: list[_Find]) -> list[_Find]:
@@ -245,7 +289,7 @@ def _copies_and_neighbours(old: Image, finds: list[_Find]) -> list[_Find]:
     more: list[_Find] = []
     known = {find.where for find in finds if find.weight == 3}
     sought = {find.address: find for find in finds if find.weight == 3}
-    queue = list(sought)[:_FEW]
+    queue = list(sought)[:_MOST_COPIES]
     while queue:
         address = queue.pop(0)
         for step in (0, *_NEIGHBOURS):
@@ -256,7 +300,7 @@ def _copies_and_neighbours(old: Image, finds: list[_Find]) -> list[_Find]:
             for form, how in ((other, ""), (other[::-1], ", last byte first")):
                 for at in _all(old.data, form):
                     where = (at, at + LENGTH)
-                    if where in known or len(more) >= 4 * _FEW:
+                    if where in known or len(more) >= _MOST_COPIES:
                         continue
                     known.add(where)
                     more.append(_Find(other, where, _told(sought[address], step, how), 3))

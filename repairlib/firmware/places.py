@@ -11,19 +11,31 @@ from typing import NamedTuple
 
 from repairlib.firmware.image_file import Image
 
-MOST_PLACES = 64  # places that differ, of two boards with the same firmware: our choice
+MOST_PLACES = 64  # places that are looked at: our choice
+FEW_PLACES = 6  # of two boards with one firmware; with more, a place alone tells little: our choice
 LONGEST = 4096  # bytes of one place: more than that is firmware, and no setting
 _BLOCK = 16  # bytes: places that are nearer to each other are one
-_ALONE = 256  # bytes without a difference on both sides of a place that stands alone
+_NEAR = 48  # bytes before and behind a place in which nothing may begin
 _CHUNK = 1 << 22
 
 
 class Place(NamedTuple):
-    """Where two boards differ, and the other board's image."""
+    """Where two boards differ, the other board's image, and what makes the place tell something.
+
+    `few` is whether little else differs, `apart` whether nothing stands beside it, as with
+    settings.
+    """
 
     start: int
     end: int
     other: Image
+    few: bool
+    apart: bool
+
+    @property
+    def telling(self) -> bool:
+        """Whether the place says anything by itself."""
+        return self.few or self.apart
 
     def runs(self, old: Image, gap: int = 0) -> Iterator[tuple[int, int]]:
         """Each run of bytes that differ; up to `gap` equal bytes do not end one."""
@@ -42,16 +54,28 @@ class Place(NamedTuple):
             yield self.start + begin, self.start + last + 1
 
 
-def telling_places(old: Image, other: Image) -> list[Place]:
-    """The places where two images differ that say something; none where too much differs.
+def places_that_differ(old: Image, other: Image) -> list[Place]:
+    """The places where two images differ, those that stand apart first; at most 64.
 
-    A place ends where 16 bytes or more are equal. With more than 64 of them, only those that stand
-    alone count; with more than 64 of these, none.
+    A place ends where 16 bytes or more are equal. One of more than 4 KiB is left out.
 
     >>> from repairlib.firmware.image_file import image_of
-    >>> [place[:2] for place in telling_places(image_of(bytes(99)), image_of(bytes(98) + b"1"))]
+    >>> two = image_of(bytes(99)), image_of(bytes(98) + b"1")
+    >>> [place[:2] for place in places_that_differ(*two)]
     [(98, 99)]
     """
+    starts, ends = _bounds(old, other)
+    short = [(int(a), int(b)) for a, b in zip(starts, ends, strict=True) if b - a <= LONGEST]
+    few = len(starts) <= FEW_PLACES and sum(end - start for start, end in short) <= LONGEST
+    found = [(not _beside_nothing(old, *bounds), *bounds) for bounds in short]
+    return [
+        _trimmed(Place(start, end, other, few, not amid), old)
+        for amid, start, end in sorted(found)[:MOST_PLACES]
+    ]
+
+
+def _bounds(old: Image, other: Image):
+    """Where places begin and end, in blocks of 16 bytes, as two arrays."""
     import numpy as np
 
     shortest = min(old.size, other.size)
@@ -62,28 +86,24 @@ def telling_places(old: Image, other: Image) -> list[Place]:
         edges = np.arange(0, end - begin, _BLOCK)
         differs[begin // _BLOCK : -(-end // _BLOCK)] = np.logical_or.reduceat(different, edges)
     bounds = np.flatnonzero(np.diff(np.concatenate(([False], differs, [False])))) * _BLOCK
-    starts, ends = bounds[::2], np.minimum(bounds[1::2], shortest)
-    if len(starts) > MOST_PLACES:
-        before = starts - np.concatenate(([-_ALONE], ends[:-1]))
-        after = np.concatenate((starts[1:], [shortest + _ALONE])) - ends
-        alone = (before >= _ALONE) & (after >= _ALONE)
-        starts, ends = starts[alone], ends[alone]
-    if len(starts) > MOST_PLACES:
-        return []
-    return [
-        _trimmed(old, other, int(start), int(end))
-        for start, end in zip(starts, ends, strict=True)
-        if end - start <= LONGEST
-    ]
+    return bounds[::2], np.minimum(bounds[1::2], shortest)
 
 
-def _trimmed(old: Image, other: Image, start: int, end: int) -> Place:
+def _beside_nothing(old: Image, start: int, end: int) -> bool:
+    """Whether 16 bytes of nothing, or the end of the image, lie close before or behind a place."""
+    before, after = old.data[max(0, start - _NEAR) : start], old.data[end : end + _NEAR]
+    nothing = b"\xff" * _BLOCK, b"\0" * _BLOCK
+    return any(one in side for one in nothing for side in (before, after))
+
+
+def _trimmed(place: Place, old: Image) -> Place:
     """The place from its first byte that differs to its last."""
+    start, end, other = place[:3]
     while old.data[start] == other.data[start]:
         start += 1
     while old.data[end - 1] == other.data[end - 1]:
         end -= 1
-    return Place(start, end, other)
+    return place._replace(start=start, end=end)
 
 
 def blank(data: bytes) -> bool:

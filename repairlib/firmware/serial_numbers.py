@@ -8,18 +8,19 @@ from collections.abc import Iterable, Iterator, Sequence
 from repairlib.firmware.image_file import Image
 from repairlib.firmware.keep import LIKELY, POSSIBLE, SERIAL, VERY_LIKELY, Keep, overlap
 from repairlib.firmware.places import Place, blank
-from repairlib.firmware.texts import Text, matches
+from repairlib.firmware.texts import Text, matches, where_words_stand
 
 _VALUE = rb"[A-Za-z0-9][A-Za-z0-9._/-]{3,31}"
 _LABELLED = re.compile(
-    rb"(?i)(?<![a-z0-9])(?:serial|seriennummer|ser(?:ial)?[ _.-]?(?:number|num|no|nr|id)|s/n|sn)"
-    rb"(?:\.?[:=#\0\xff \t]{1,16}|[_-]?[:=]\"?|\"[ ]*:[ ]*\")(%b)" % _VALUE
+    rb"(?i)(?:serial(?:[ _.-]?(?:number|num|no|nr|id))?|seriennummer|ser[ _.-]?(?:no|nr)"
+    rb"|(?<![a-z0-9])(?:s/n|sn))\.?[:=#>\"'\0\xff \t]{1,16}(%b)" % _VALUE
 )
+_labels = where_words_stand((b"ser", b"s/n", b"sn"))
 _STANDS_ALONE = re.compile(rb"[A-Za-z0-9][A-Za-z0-9 ._/-]{3,39}")
 _FEWEST_DIGITS = 3
 _REACH = 64  # bytes around a place that differs in which its text may begin or end
 _NO_SERIAL = re.compile(
-    rb"(?i)v?\d{1,3}(?:[._]\d{1,4}){1,3}[a-z]?"  # a version, or an address of the internet
+    rb"(?i)(?:v|ver|version|rev)?[. ]?\d{1,3}(?:[._]\d{1,4}){1,3}[a-z]?"  # a version, or four numbers
     rb"|\d{4}-\d\d-\d\d.*|\d\d?[./]\d\d?[./]\d{2,4}|[a-z]{3} [ \d]\d \d{4}"  # a date
 )
 
@@ -40,7 +41,7 @@ def serial_numbers(
 
 def _behind_a_label(old: Image, others: Sequence[Image], wide: list[Text]) -> Iterator[Keep]:
     """Values with a label before them, which no other board has."""
-    for text, match in matches(_LABELLED, old, wide):
+    for text, match in matches(_LABELLED, _labels, old, wide):
         value = match[1].rstrip(b"._/-")
         where = text.where(match.start(1), match.start(1) + len(value))
         own = old.data[where[0] : where[1]]
@@ -76,9 +77,12 @@ def _compared(value: bytes, where: tuple[int, int], place: Place, width: int) ->
     if blank(theirs):
         why, sure = "text of that form, where the other board has nothing", LIKELY
     elif _form(text) == _form(value.decode()):
-        why, sure = f"the other board has another of the same form there, {text}", LIKELY
-    else:
+        why = f"the other board has another of the same form there, {text}"
+        sure = LIKELY if place.telling else POSSIBLE
+    elif place.few:
         why, sure = "text of that form, where the other board has something else", POSSIBLE
+    else:
+        return None
     return Keep(SERIAL, where, value.decode(), why, sure)
 
 

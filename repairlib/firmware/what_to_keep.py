@@ -11,9 +11,9 @@ from collections.abc import Sequence
 from repairlib.core.errors import RepairlibError
 from repairlib.firmware.calibration import calibrations
 from repairlib.firmware.image_file import Image, image_of
-from repairlib.firmware.keep import POSSIBLE, REGION, Keep, overlap, rank
+from repairlib.firmware.keep import LIKELY, POSSIBLE, REGION, VERY_LIKELY, Keep, overlap, rank
 from repairlib.firmware.network_addresses import LENGTH, network_addresses
-from repairlib.firmware.places import Place, blank, telling_places
+from repairlib.firmware.places import Place, blank, places_that_differ
 from repairlib.firmware.serial_numbers import serial_numbers
 from repairlib.firmware.texts import wide_texts
 
@@ -34,21 +34,22 @@ def keep_list(old: Image, donor: Image, twin: Sequence[Image] = ()) -> tuple[Kee
     """
     boards = [donor, *twin]
     others = [one for one in boards if one.data != old.data]
-    by_place = [place for other in others for place in telling_places(old, other)]
+    by_place = [place for other in others for place in places_that_differ(old, other)]
     wide = wide_texts(old)
     serials = serial_numbers(old, others, by_place, wide)
     addresses = network_addresses(old, others, by_place, wide)
     as_text = [one.where for one in addresses if one.where[1] - one.where[0] > LENGTH]
     serials = [one for one in serials if not _meets(one, as_text)]
     addresses = [one for one in addresses if not _meets(one, [two.where for two in serials])]
-    sure_ones = [one.where for one in (*addresses, *serials) if one.sure != POSSIBLE]
-    tables = calibrations(old, by_place, sure_ones)
+    certain = [one.where for one in (*addresses, *serials) if one.sure == VERY_LIKELY]
+    certain += [one.where for one in serials if one.sure == LIKELY]
+    tables = calibrations(old, by_place, certain)
     in_tables = [one.where for one in tables]
-    addresses = [one for one in addresses if one.where in sure_ones or not _meets(one, in_tables)]
-    serials = [one for one in serials if one.where in sure_ones or not _meets(one, in_tables)]
+    addresses = [one for one in addresses if one.where in certain or not _meets(one, in_tables)]
+    serials = [one for one in serials if one.where in certain or not _meets(one, in_tables)]
     found = [*addresses, *serials, *tables]
     found += _regions(old, donor, twin, by_place, found)
-    return _bounded([one for one in found if _lost(one, old, donor)])
+    return _bounded([one for one in found if _its_own(one, old, [donor, *others])])
 
 
 def keep_into(donor: Image, old: Image, keeps: Sequence[Keep]) -> Image:
@@ -80,10 +81,10 @@ def _meets(keep: Keep, ranges: list[tuple[int, int]]) -> bool:
     return any(overlap(keep.where, one) for one in ranges)
 
 
-def _lost(keep: Keep, old: Image, donor: Image) -> bool:
-    """Whether the donor has something else there."""
+def _its_own(keep: Keep, old: Image, boards: Sequence[Image]) -> bool:
+    """Whether every other board has something else there."""
     start, end = keep.where
-    return donor.data[start:end] != old.data[start:end]
+    return all(one.data[start:end] != old.data[start:end] for one in boards)
 
 
 def _regions(
@@ -92,11 +93,11 @@ def _regions(
     """Places where the donor and all twins differ from this board, and nothing else explains it."""
     regions = []
     for place in places:
-        if place.other is not donor:
+        if place.other is not donor or not place.telling:
             continue
         for start, end in _unexplained(place, old, found):
             mine = old.data[start:end]
-            if blank(mine) or any(one.data[start:end] == mine for one in twin):
+            if blank(mine):
                 continue
             why = "it differs from the donor's where all around is equal"
             why += ", and from each twin too" if twin else ""
