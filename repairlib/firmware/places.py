@@ -65,8 +65,14 @@ def places_that_differ(old: Image, other: Image) -> list[Place]:
     [(98, 99)]
     """
     starts, ends = _bounds(old, other)
-    short = [(int(a), int(b)) for a, b in zip(starts, ends, strict=True) if b - a <= LONGEST]
-    few = len(starts) <= FEW_PLACES and sum(end - start for start, end in short) <= LONGEST
+    every = [(int(start), int(end)) for start, end in zip(starts, ends, strict=True)]
+    short = [(start, end) for start, end in every if end - start <= LONGEST]
+    long = [(start, end) for start, end in every if end - start > LONGEST]
+    few = (
+        len(every) <= FEW_PLACES
+        and sum(end - start for start, end in short) <= LONGEST
+        and all(_mostly_blank(old.data[start:end]) for start, end in long)
+    )
     found = [(not _beside_nothing(old, *bounds), *bounds) for bounds in short]
     return [
         _trimmed(Place(start, end, other, few, not amid), old)
@@ -94,6 +100,11 @@ def _beside_nothing(old: Image, start: int, end: int) -> bool:
     before, after = old.data[max(0, start - _NEAR) : start], old.data[end : end + _NEAR]
     nothing = b"\xff" * _BLOCK, b"\0" * _BLOCK
     return any(one in side for one in nothing for side in (before, after))
+
+
+def _mostly_blank(data: bytes) -> bool:
+    """Whether most of it is erased: damage then, and no other firmware."""
+    return 2 * max(data.count(0xFF), data.count(0)) > len(data)
 
 
 def _trimmed(place: Place, old: Image) -> Place:

@@ -20,7 +20,7 @@ _STANDS_ALONE = re.compile(rb"[A-Za-z0-9][A-Za-z0-9 ._/-]{3,39}")
 _FEWEST_DIGITS = 3
 _REACH = 64  # bytes around a place that differs in which its text may begin or end
 _NO_SERIAL = re.compile(
-    rb"(?i)(?:v|ver|version|rev)?[. ]?\d{1,3}(?:[._]\d{1,4}){1,3}[a-z]?"  # a version, or four numbers
+    rb"(?i)(?:v|ver|version|rev)?[. ]?\d{1,3}(?:[._]\d{1,4}){1,3}[a-z]?"  # a version
     rb"|\d{4}-\d\d-\d\d.*|\d\d?[./]\d\d?[./]\d{2,4}|[a-z]{3} [ \d]\d \d{4}"  # a date
 )
 
