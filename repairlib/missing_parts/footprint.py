@@ -44,7 +44,8 @@ _AREA = re.compile(
 )
 _GAP = re.compile(
     rf"(?:(?:gap|space|distance|spacing|apart)(?: between(?: them| the pads)?)?(?: of| is|:|=)?\s*"
-    rf"({_NUMBER})\s*(mm|mil|in)?|({_NUMBER})\s*(mm|mil)\s*(?:gap|apart|between))(?!\w)",
+    rf"({_NUMBER})\s*(mm|mil|in)?|({_NUMBER})\s*(mm|mil)\s*"
+    r"(?:gap(?! ?(?:of|is|:|=)? ?\d)|apart|between))(?!\w)",
     re.IGNORECASE,
 )
 _CODE = re.compile(r"(?<![\w.])(\d{4,5})(?:\s*(metric|imperial))?(?![\w.])", re.IGNORECASE)

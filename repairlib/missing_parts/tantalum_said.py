@@ -1,6 +1,7 @@
 """What a typed place says to the question of a chip tantalum, as the values of its calculator.
 
-The way round is not among them: words name two nets, and a meter says which pad each is.
+The way round is not among them: words name two nets and a mark, and a meter says which pad is
+which.
 """
 
 from __future__ import annotations
@@ -18,6 +19,8 @@ from repairlib.missing_parts.tantalum_value import (
     REGULATOR_IN,
     REGULATOR_OUT,
 )
+
+_MARKS = {"plus": "plus sign", "bar": "white bar"}  # as a place says it, as the polarity rules do
 
 
 def said_of_tantalum(place: Place) -> dict[str, object]:
@@ -37,6 +40,9 @@ def said_of_tantalum(place: Place) -> dict[str, object]:
     twin = place.twin
     if twin and twin.value is not None and twin.value.unit == "F" and not twin.in_circuit:
         said["twin"] = float(twin.value)
+    marks = [name for mark, name in _MARKS.items() if mark in place.marks]
+    if marks:
+        said["board_mark"] = marks[0]
     return said | _pads(place.footprint)
 
 

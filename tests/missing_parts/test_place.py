@@ -74,6 +74,7 @@ def test_a_word_that_says_nothing_is_handed_back():
         ("2 pads 0.9 x 0.8 mm, gap 0.7 mm", "0603"),
         ("two pads each 1.1 x 1.3 mm, 0.9 mm apart", "0805"),
         ("pads 1.2 x 1.7 mm, gap 1.9 mm", "1206"),
+        ("pads 1.2 x 1.7 mm gap 1.9 mm", "1206"),
         ("1608 metric", "0603"),
         ("0603 metric", "0201"),
     ],

@@ -30,6 +30,16 @@ def test_what_is_said_can_be_asked_and_the_way_round_stays_open():
 
 
 @pytest.mark.behaviour
+@pytest.mark.parametrize(
+    ("mark", "why"),
+    [("plus sign", "Say at which pad it is"), ("a bar at one end", "negative end on others")],
+)
+def test_a_mark_that_is_said_is_weighed_and_proves_nothing(mark, why):
+    finding = missing_tantalum(**said_of_tantalum(read_place(f"C7, {mark}, +5 V and ground")))
+    assert finding.verdict == "cannot tell" and why in finding.reason
+
+
+@pytest.mark.behaviour
 def test_a_twin_read_in_circuit_is_no_value():
     typed = "C14, tantalum case B, between +5 V and ground, twin channel reads 310 µF in circuit"
     said = said_of_tantalum(read_place(typed))

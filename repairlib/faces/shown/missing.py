@@ -5,6 +5,8 @@ All of it is decided in `repairlib.missing_parts`; the place is drawn in `repair
 
 from __future__ import annotations
 
+from dataclasses import replace
+
 from repairlib.core import html
 from repairlib.core.finding import Finding
 from repairlib.core.html import Html
@@ -12,10 +14,13 @@ from repairlib.core.safety import caution
 from repairlib.core.wording import sentence
 from repairlib.missing_parts import (
     Candidate,
+    Place,
     candidates,
     missing_part,
+    missing_tantalum,
     on_the_mains,
     read_place,
+    said_of_tantalum,
     with_more,
     without_part,
 )
@@ -42,7 +47,8 @@ def place_html(place: str, one_side: str, other_side: str, near: str, twin: str,
         says = [", ".join(seen.unread)]
         left = html.told("cannot read", "Not understood, and left out", says)
     drawn = html.picture(draw_place(seen))
-    return verdict + each + left, drawn + next_html(ranked[0], finding, mains, beside)
+    tantalum = "" if mains else tantalum_html(ranked[0], seen, finding.cautions)
+    return verdict + each + left, drawn + tantalum + next_html(ranked[0], finding, mains, beside)
 
 
 def candidate_html(one: Candidate, number: int) -> Html:
@@ -57,6 +63,19 @@ def candidate_html(one: Candidate, number: int) -> Html:
     if number > 2:
         return html.fold(head, html.listed(said))
     return Html(f"<h4>{html.text(head)}</h4>{html.listed(said)}")
+
+
+def tantalum_html(first: Candidate, seen: Place, shown: tuple[str, ...]) -> str:
+    """A chip tantalum's rating, cases and value, where it is likely and its rail was said.
+
+    Of its cautions those that are not `shown` elsewhere.
+    """
+    said = said_of_tantalum(seen)
+    if first.what != "chip tantalum" or first.likely not in LIKELY or "rail" not in said:
+        return ""
+    finding = missing_tantalum(**said)
+    finding = replace(finding, cautions=tuple(k for k in finding.cautions if k not in shown))
+    return html.soft(html.text(finding.title)) + finding.under_its_title()
 
 
 def next_html(first: Candidate, finding: Finding, mains: bool, beside: str) -> Html:

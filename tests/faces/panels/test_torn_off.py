@@ -49,3 +49,14 @@ def test_what_is_not_understood_is_said():
     panel = missing_part("C? 0603, <b>flumph</b> wizzle", "+5 V", "ground", "", "")
     assert "Not understood" in panel.answer.value and "flumph" in panel.answer.value
     assert "<b>flumph" not in panel.answer.value
+
+
+def test_a_likely_chip_tantalum_is_answered_with_rating_and_case():
+    seen = "C9 pads 1.4 x 2.8 mm, gap 1.2 mm, tantalum outline, plus sign"
+    panel = missing_part(seen, "+12 V", "ground", "DC input jack", kept="")
+    shown = panel.deciding.value.replace("\xa0", " ")
+    assert "Missing chip tantalum" in shown and "25 V" in shown and "3528-21 (B)" in shown
+    assert "Say at which pad it is" in shown and "cannot tell" in shown
+    assert shown.count("A charged capacitor gives all it holds") == 1
+    panel.one_side.value = "a rail"
+    assert "Missing chip tantalum" not in panel.deciding.value
