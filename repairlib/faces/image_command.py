@@ -120,7 +120,7 @@ def _of_damage(one) -> dict:
 
 def _placed(one) -> str:
     start, end = one.where
-    return f"{one.kind}, 0x{start:06X} to 0x{end:06X}: {one.why}. Next: {one.next}"
+    return f"{one.kind}, 0x{start:06X} to 0x{end - 1:06X}: {one.why}. Next: {one.next}"
 
 
 def _lines_of_reads(reads) -> list[str]:
@@ -133,7 +133,7 @@ def _lines_of_reads(reads) -> list[str]:
 
 
 def _listed(ranges: Sequence[tuple[int, int]], in_all: int) -> list[str]:
-    lines = [f"   0x{start:06X} to 0x{end:06X}" for start, end in ranges[:MOST_SHOWN]]
+    lines = [f"   0x{start:06X} to 0x{end - 1:06X}" for start, end in ranges[:MOST_SHOWN]]
     more = in_all - len(lines)
     return [*lines, f"   and {more:,} more places"] if more > 0 else lines
 

@@ -58,7 +58,7 @@ def test_check_one_read(told):
 def test_check_reads_against_each_other(told):
     assert "2 reads: equal" in told("check", FIRST, SECOND)
     text = told("check", FIRST, SECOND, LOOSE)
-    assert "3 reads: they differ, contact" in text and "0x002340 to 0x0023C0" in text
+    assert "3 reads: they differ, contact" in text and "0x002340 to 0x0023BF" in text
 
 
 @pytest.mark.behaviour
