@@ -220,7 +220,7 @@ def chip_body(
     if len(fitting) == 1:
         one = fitting[0]
         takes = _TAKES.get(one.name, "pads drawn for this body")
-        values = {"body": one.name, "pads": takes, "pitch": Quantity(one.pitch / 1000, "m")}
+        values = {"body": one.name, "goes_on": takes, "pitch": Quantity(one.pitch / 1000, "m")}
         notes = [*([one.note] if one.note else []), _BOTH]
         notes += [_SAME_CHIP] if one.name in PADS else []
         return found(values, working=steps, notes=notes, sources=(one.source,))

@@ -317,7 +317,7 @@ def flash_identity(
         values |= {"capacity": capacity_in_words(one.capacity), "bytes": one.capacity}
     else:
         values["capacity"] = "cannot tell"
-    steps = [f"{one.id[0]:02X}h in bank {one.bank} of JEP106: {names}"]
+    steps = [f"{one.id[0]:02X}h, bank {one.bank}: {names}"]
     steps += [one.how] if one.how else []
     notes = [*one.doubts, "Compare with the top mark and, where it has one, with its SFDP."]
     if (one.capacity or 0) > 16 * _MIB:

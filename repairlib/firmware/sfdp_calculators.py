@@ -208,7 +208,7 @@ def sfdp_found(sfdp: Sfdp) -> Found:
 def _dword(typed: str, sensible: Callable[[int], object]) -> tuple[int, str]:
     """A DWORD, and how it was read: low byte first or as a number, whichever makes sense."""
     apart = len(typed.split()) > 1 or any(one in typed for one in ",;:-")
-    data = typed_bytes(typed, 4, _DWORD)
+    data = typed_bytes(_with_zeros(typed), 4, _DWORD)
     if len(data) != 4:
         raise RepairlibError(typed, f"{len(data)} bytes, and a DWORD has four", _DWORD)
     readings = [
@@ -224,6 +224,13 @@ def _dword(typed: str, sensible: Callable[[int], object]) -> tuple[int, str]:
             continue
         return word, how
     return readings[0]
+
+
+def _with_zeros(typed: str) -> str:
+    """A number with 0x in front may have lost its leading zeros: 0x7FFFFFF is 07FFFFFF."""
+    word = typed.strip()
+    is_number = word[:2] in ("0x", "0X") and 2 < len(word) <= 10 and word.isalnum()
+    return word[2:].rjust(8, "0") if is_number else typed
 
 
 def _with_ones_on_top(word: int) -> None:
