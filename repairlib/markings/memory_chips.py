@@ -11,7 +11,7 @@ from repairlib.markings.ranks import (
     MEMORY_CHIP,
     MEMORY_OR_VALUE,
 )
-from repairlib.markings.reading import Reading
+from repairlib.markings.reading import Reading, capacity_in_bits
 
 FLASH, EEPROM, NAND, ERASED_BY_LIGHT = "flash", "EEPROM", "NAND flash", "EPROM"
 SPI, TWO_WIRE, THREE_WIRE = "SPI", "I²C", "three-wire"
@@ -121,17 +121,18 @@ _HOW_MEASURED = "Measure its supply pin, and read its data sheet, before anythin
 class MemoryChip:
     """What the number of a memory chip says.
 
-    `series` is the number of the trade, `letters` what follows it, `memory` "flash", "EEPROM",
-    "NAND flash" or "EPROM", `bus` how it is spoken to. `capacity` in bytes, None where the figures
-    do not say. `supply` is (least, most) in volts, None where the letters do not say. `notes` are
-    sentences that a person should read.
+    `series` is the number of the trade, `letters` and `figures` what follows it, `memory` "flash",
+    "EEPROM", "NAND flash" or "EPROM", `bus` how it is spoken to. `capacity` is in bytes, `supply`
+    (least, most) in volts, None where the letters do not say. `notes` are sentences that a person
+    should read.
     """
 
-    __slots__ = ("bus", "capacity", "letters", "memory", "notes", "series", "supply", "sure")
+    __slots__ = (
+        *("bus", "capacity", "figures", "letters", "memory", "notes", "series", "supply", "sure"),
+    )
 
-    def __init__(self, series, letters, memory, bus, capacity, supply, notes, sure):
-        self.series = series
-        self.letters = letters
+    def __init__(self, number, memory, bus, capacity, supply, notes, sure):
+        self.series, self.letters, self.figures = number
         self.memory = memory
         self.bus = bus
         self.capacity = capacity
@@ -165,7 +166,7 @@ def memory_chip(mark: str) -> MemoryChip | None:
     if kilobit is None:
         return None
     if series == "25" and memory == FLASH and supply is None:
-        supply, said = _supply_of_end(end)
+        supply, said = _supply_of_end(letters, end)
         notes += said
     if end.startswith("E48") or end.startswith("E64"):
         notes += ("E48 or E64: it holds a network address from the factory. Read it, keep it.",)
@@ -173,7 +174,7 @@ def memory_chip(mark: str) -> MemoryChip | None:
     sure = bool(prefix) or _is_plain(letters, figures)
     if not sure and letters in _RATHER_VALUES:
         return None
-    return MemoryChip(series, letters, memory, bus, capacity, supply, notes, sure)
+    return MemoryChip((series, letters, figures), memory, bus, capacity, supply, notes, sure)
 
 
 def _parted(mark: str) -> tuple[str, str, str, str, str] | None:
@@ -290,12 +291,15 @@ def _ones(figure: str) -> float | None:
     return int(figure) if figure in "12348" else None
 
 
-def _supply_of_end(end: str) -> tuple[tuple[float, float] | None, tuple[str, ...]]:
-    """The volts that the second letter behind the figures says: JV 3 V, JW 1.8 V."""
-    if end[:1].isalpha() and end[1:2] == "V":
-        return THREE, ()
-    if end[:1].isalpha() and end[1:2] == "W":
-        return LOW, ()
+def _supply_of_end(letters: str, end: str) -> tuple[tuple[float, float] | None, tuple[str, ...]]:
+    """The volts that the second letter behind the figures of 25Q says: JV 3 V, JW 1.8 V.
+
+    Behind other letters, and behind B, C and E, that letter may also name the body.
+    """
+    if letters == "Q" and end[:1].isalpha() and end[1:2] == "V":
+        return THREE, ("V behind its figures speaks for 3 V.",)
+    if letters == "Q" and end[:2] in ("DW", "FW", "JW", "NW"):
+        return LOW, ("W behind its figures speaks for 1.8 V.",)
     return None, ("Its number is sold for 3 V and for 1.8 V, and the letters here do not tell.",)
 
 
@@ -316,7 +320,7 @@ def _nand(series: str, letters: str, figures: str, end: str) -> MemoryChip | Non
         return None
     note = "NAND has bad blocks and spare bytes: a plain copy to another chip does not work."
     capacity = gigabit * (1 << 20) * _KILOBIT
-    return MemoryChip(series, letters, NAND, PARALLEL, capacity, None, (note,), True)
+    return MemoryChip((series, letters, figures), NAND, PARALLEL, capacity, None, (note,), True)
 
 
 def read_memory_chip(text: str, pieces: list[str], part: str | None) -> list[tuple[int, Reading]]:
@@ -360,5 +364,6 @@ def _is_a_value(piece: str) -> bool:
 def _why(chip: MemoryChip) -> str:
     said = f"{chip.series} and {chip.letters} begin" if chip.letters else f"{chip.series} begins"
     kind = {SPI: "serial ", PARALLEL: "parallel "}.get(chip.bus, "")
-    sentences = [f"{said} the numbers of {kind}{chip.memory} chips.", *chip.notes, _HOW_MEASURED]
-    return " ".join(sentences)
+    size = f"{chip.figures} is its size: {capacity_in_bits(chip.capacity)}."
+    begun = f"{said} the numbers of {kind}{chip.memory} chips."
+    return " ".join([begun, size, *chip.notes, _HOW_MEASURED])

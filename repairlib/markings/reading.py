@@ -338,7 +338,12 @@ def _carried(name: str, what) -> str:
 
 def _capacity(size: int) -> str:
     """Bytes as a programmer counts them, and bits as a data sheet does: 8 MiB (64 Mbit)."""
-    return f"{_in_powers(size, 'bytes', 'iB')} ({_in_powers(size * 8, 'bits', 'bit')})"
+    return f"{_in_powers(size, 'bytes', 'iB')} ({capacity_in_bits(size)})"
+
+
+def capacity_in_bits(size: int) -> str:
+    """A capacity in bytes as a data sheet counts it: 64 Mbit."""
+    return _in_powers(size * 8, "bits", "bit")
 
 
 def _in_powers(count: int, single: str, unit: str) -> str:

@@ -71,6 +71,8 @@ def test_what_the_number_says(mark, memory, bus, capacity):
         ("29F040", (4.5, 5.5)),
         ("25Q64", None),
         ("25QL128", None),
+        ("25LQ64CVIG", None),  # V names the body here, and the chip is for 1.8 V
+        ("25Q64CWIG", None),
         ("25FS128", None),
         ("25LQ64", None),
     ],
