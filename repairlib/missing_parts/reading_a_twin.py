@@ -75,8 +75,7 @@ def twin_reading(
 
 
 _LIES = {
-    CAPACITOR: "A ceramic part reads less than its print under dc and when it is old: the twin is "
-    "not worn only if it agrees with a second one",
+    CAPACITOR: "An old part may have lost some of its print: compare a second twin",
     RESISTOR: "Chips and diodes may conduct: read it both ways round, and take the higher reading",
     INDUCTIVE: "Read it at the frequency of its work; a resistor beside it spoils the reading",
 }

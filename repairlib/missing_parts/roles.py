@@ -105,8 +105,8 @@ ROLES = {
         ac-input ac-inlet ac-line 325-v 320-v rectified-mains mains-*""",
     "radio": "rf antenna aerial matching u.fl balun wifi wi-fi bluetooth gps",
     "reference": """
-        vref vref+ 431 tl431 shunt-regulator aref reference-pin reference-voltage
-        reference-input ref-pin bandgap""",
+        vref vref+ reference-output voltage-reference 431 tl431 shunt-regulator aref
+        reference-pin reference-voltage reference-input ref-pin bandgap""",
     "analogue supply": """
         +#va #va #v#a avcc* avdd* vdda* vcca* analog-supply analogue-supply analog-# pll vpll
         analogue-rail analog-rail""",
