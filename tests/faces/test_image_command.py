@@ -6,9 +6,11 @@ import struct
 
 import pytest
 
+from repairlib import firmware
 from repairlib.core.tables import demo_path
 from repairlib.faces.cli import main
 from repairlib.faces.image_command import VERBS
+from repairlib.firmware import Keep
 
 FIRST, SECOND = demo_path("printer-read-first.bin"), demo_path("printer-read-second.bin")
 LOOSE, SISTER = demo_path("printer-read-loose-clip.bin"), demo_path("printer-sister.bin")
@@ -81,17 +83,30 @@ def test_compare(told, tmp_path):
 
 
 @pytest.mark.behaviour
-def test_keep_makes_a_new_image_and_leaves_what_is_only_possible(told, refused, tmp_path):
+def test_keep_makes_a_new_image(told, refused, tmp_path):
     new, before = tmp_path / "new.bin", (FIRST.read_bytes(), SISTER.read_bytes())
     text = told("keep", FIRST, SISTER, "--twin", OTHER, "--out", new)
-    assert "serial number PB-204117" in text and "not put in, only possible" in text
-    made, (old, donor) = new.read_bytes(), before
-    assert b"PB-204117" in made and (FIRST.read_bytes(), SISTER.read_bytes()) == before
-    assert made != donor and made != old
+    assert "serial number PB-204117" in text and "Writing can destroy the only copy" in text
+    made = new.read_bytes()
+    assert b"PB-204117" in made and made not in before
+    assert (FIRST.read_bytes(), SISTER.read_bytes()) == before
     answer = json.loads(told("keep", FIRST, SISTER, "--twin", OTHER, SECOND, "--json"))
     assert {"kind", "where", "value", "why", "sure", "next"} <= set(answer["keep"][0])
     assert "already" in refused("keep", FIRST, SISTER, "--out", new)
     assert "nothing to put in" in refused("keep", FIRST, SECOND, "--out", tmp_path / "none.bin")
+
+
+@pytest.mark.behaviour
+def test_what_is_only_possible_is_left_to_a_person(told, tmp_path, monkeypatch):
+    likely = Keep("serial number", (0, 2), "17", "invented", "likely")
+    possible = Keep("data of its own", (4, 6), "x", "invented", "possible")
+    monkeypatch.setattr(firmware, "keep_list", lambda *images: (likely, possible))
+    (tmp_path / "old.bin").write_bytes(b"17------")
+    (tmp_path / "donor.bin").write_bytes(b"62++++++")
+    names = [tmp_path / name for name in ("old.bin", "donor.bin")]
+    text = told("keep", *names, "--out", tmp_path / "new.bin")
+    assert (tmp_path / "new.bin").read_bytes() == b"17++++++"
+    assert "with 1 of 2 put in" in text and "not put in, only possible: data of its own" in text
 
 
 @pytest.mark.behaviour
