@@ -52,11 +52,13 @@ def offset(image: Image) -> Look:
                 f"{counted(miss, 'byte')} after a round address"
             )
             return Look((Damage(FRONT, (0, front - more), why, THEN),))
-    end = image.data[-DENSE_END:]
-    if front % 16 and image.data[0] == 255 and end.count(end[:1]) < len(end):
+    blank = image.data[0] == 255
+    if front % (256 if blank else 16) and (blank or front >= 16):
+        end = image.data[-DENSE_END:]
+        cut = ", where the end would be lost," if end.count(end[:1]) < len(end) else ""
         why = (
-            f"the first {size_in_words(front)} are FF, content begins at {address(front)} and runs "
-            "to the last byte: it may have been moved along and cut, or begin so by design"
+            f"the first {size_in_words(front)} are {image.data[0]:02X} and content begins at "
+            f"{address(front)}, no round address: it was moved along{cut} or begins so by design"
         )
         return Look((), (Damage(FRONT, (0, front), why, THEN),))
     return Look()

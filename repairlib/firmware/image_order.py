@@ -23,8 +23,9 @@ READS = 0.08  # mean score of a pair of letters, from which words read as text
 BETTER = 0.15  # by which undoing must gain at least
 DISORDER = -0.2  # the score of what is no text at all
 SPREAD = 0.75  # of the scores of single pairs, around their mean
+LETTERS = 15  # of the alphabet, which text has soon and code by chance has not
 SURE = 1.8  # times the uncertainty by which it must gain
-FEWEST, FEWEST_STUCK = 40, 120  # pairs of letters: as they are, with a bit of theirs lost
+FEWEST, FEWEST_STUCK = 60, 120  # pairs of letters: as they are, with a bit of theirs lost
 ENOUGH = 400  # pairs of letters that read as they are
 LOST = 0.6  # of what text scores above disorder is left when a bit of its letters is lost
 STEP = 8  # pairs of a piece, from which the piece says anything
@@ -110,7 +111,8 @@ def order(image: Image) -> Look:
     best = max(range(len(ORDERS)), key=lambda at: _gain(*sums[at], lost))
     now, undone = sums[best]
     one = ORDERS[best]
-    if _gain(now, undone, lost) < SURE:
+    fewest = LETTERS // 2 if lost else LETTERS
+    if _gain(now, undone, lost) < SURE or len(readers[best].letters) < fewest:
         return Look()
     why = (
         f"{one.how}: undone, {counted(undone.pairs, 'pair')} of letters read as words do "

@@ -40,6 +40,7 @@ class Reader:
     """Weighs the words of pieces of data one by one, and no word twice.
 
     `stuck` is a bit that is known to have always the same `level`, which changes the letters.
+    `letters` holds those that it has seen: code that looks like letters has few of them.
     """
 
     def __init__(self, stuck: int | None = None, level: int = 0) -> None:
@@ -48,6 +49,7 @@ class Reader:
         self._mark = _marks(range(64, 128) if letter else range(0))
         self._run = b"\1" * (FEWEST_LETTERS + letter)
         self._seen: set[bytes] = set()
+        self.letters: set[int] = set()
 
     def _words(self, data: bytes) -> set[bytes]:
         """The runs of letters, found by the bytes' own search: patterns take ten times as long."""
@@ -77,6 +79,7 @@ class Reader:
         if not words:
             return Legible(0, 0.0)
         self._seen |= words
+        self.letters.update(*(word.lower() for word in words))
         codes = np.frombuffer(b" ".join(sorted(words)), np.uint8)
         inside = (codes[:-1] >= 64) & (codes[1:] >= 64)
         scores = self._table[(codes[:-1] & 31)[inside], (codes[1:] & 31)[inside]]

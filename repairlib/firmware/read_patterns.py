@@ -31,6 +31,7 @@ NEARLY_ALL = 0.9  # of what differs must fit a rule
 BOTH_WAYS = 0.2  # of the bits that differ do so in either direction, at least
 GAP = 64  # bytes: places farther apart than this are of different bursts
 DENSE = 0.3  # of the bytes of a stretch without an answer differ, at least
+BLOCK, EDGE = 4096, 4  # bytes: the smallest erase; how much at its edges may be FF anyway
 LONG_BURST = 8  # bytes that differ in a burst, on average
 EVEN = 0.1  # by which distances may scatter, as a share of their mean, to be called even
 EVENLY = 4  # bursts at least
@@ -132,6 +133,10 @@ def _no_answer(seen, first, other, found):
             return _said(SUPPLY, f"{where}: the chip went off, its supply first")
         if what == "00":
             where += " (00 may also be the supply failing: measure it)"
+        longest = int(np.argmax(ends - starts))
+        begin, end = int(starts[longest]), int(ends[longest])
+        if what == "FF" and begin % BLOCK < EDGE and -end % BLOCK < EDGE:
+            return _said(OTHER, f"{where}: whole blocks as an erase leaves them")
         return _said(CONTACT, f"{where}: nothing answered there")
     return None
 

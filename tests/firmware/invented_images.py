@@ -263,7 +263,7 @@ def zeroed(chance: random.Random, image: bytes) -> bytes:
 
 def padded_and_cut(chance: random.Random, image: bytes) -> bytes:
     """Bytes in front, and as many lost behind."""
-    many = chance.choice((3, 5, 13, 37, 100, 301)) + 4
+    many = chance.choice((17, 37, 90, 100, 301, 1000))
     return (chance.choice((b"\xff", b"\0")) * many + image)[: len(image)]
 
 
@@ -286,7 +286,7 @@ def line_dead(chance: random.Random, image: bytes) -> bytes:
 def block_twice(chance: random.Random, image: bytes) -> bytes:
     """A block was read again in the place of the next."""
     code = encrypted(chance, 4096)
-    at = chance.randrange(1, len(image) // 8192 - 2) * 4096
+    at = len(image) // 16384 * 4096 + 8192  # behind the text, within the first half
     return image[:at] + code * 2 + image[at + 8192 :]
 
 

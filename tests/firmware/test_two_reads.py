@@ -80,6 +80,14 @@ def test_of_three_the_two_that_agree_are_named():
 
 
 @pytest.mark.behaviour
+def test_a_block_that_was_erased_in_between_is_no_bad_contact():
+    true = random.Random(9).randbytes(SIZE)
+    found = compared(true, true[:8192] + b"\xff" * 8192 + true[16384:])
+    assert found.pattern == "another chip or content"
+    assert "erase" in found.means
+
+
+@pytest.mark.behaviour
 def test_one_byte_is_no_pattern():
     true = random.Random(7).randbytes(SIZE)
     assert compared(true, true[:99] + b"\0" + true[100:]).pattern == "cannot tell"
