@@ -12,6 +12,7 @@ from typing import Annotated, NamedTuple
 from repairlib.core.calculator import Found, Text, calculator, found
 from repairlib.core.errors import RepairlibError
 from repairlib.core.plain_file import size_in_words
+from repairlib.core.verdicts import CANNOT_TELL
 from repairlib.firmware.bytes_as_typed import in_hex, typed_bytes
 
 CONTINUES = 0x7F  # the next bank of JEP106
@@ -316,7 +317,7 @@ def flash_identity(
     if one.capacity is not None:
         values |= {"capacity": capacity_in_words(one.capacity), "bytes": one.capacity}
     else:
-        values["capacity"] = "cannot tell"
+        values["capacity"] = CANNOT_TELL
     steps = [f"{one.id[0]:02X}h, bank {one.bank}: {names}"]
     steps += [one.how] if one.how else []
     notes = [*one.doubts, "Compare with the top mark and, where it has one, with its SFDP."]

@@ -16,6 +16,7 @@ from __future__ import annotations
 
 from typing import NamedTuple
 
+from repairlib.core.verdicts import CANNOT_TELL
 from repairlib.core.wording import counted
 from repairlib.firmware.damage_kinds import address
 from repairlib.firmware.image_file import Image
@@ -23,7 +24,7 @@ from repairlib.firmware.read_differences import Differences
 
 EQUAL, ONE_SHORT, OFFSET = "equal", "one is short", "offset"
 CONTACT, SPEED, SUPPLY = "contact", "speed", "supply"
-OTHER, UNKNOWN = "another chip or content", "cannot tell"
+OTHER, UNKNOWN = "another chip or content", CANNOT_TELL
 PATTERNS = (EQUAL, ONE_SHORT, OFFSET, CONTACT, SPEED, SUPPLY, OTHER, UNKNOWN)
 
 FEWEST = 4  # bytes that differ, below which nothing is a pattern

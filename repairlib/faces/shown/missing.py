@@ -11,6 +11,7 @@ from repairlib.core import html
 from repairlib.core.finding import Finding
 from repairlib.core.html import Html
 from repairlib.core.safety import caution
+from repairlib.core.verdicts import CANNOT_TELL
 from repairlib.core.wording import sentence
 from repairlib.missing_parts import (
     Candidate,
@@ -56,7 +57,7 @@ def candidate_html(one: Candidate, number: int) -> Html:
     head = f"{number}. {one.what}: {one.likely}"
     value = ", ".join(filter(None, (one.values, one.rating)))
     said = [
-        f"Value: {value or 'cannot tell'}.",
+        f"Value: {value or CANNOT_TELL}.",
         f"For: {'; '.join(one.pro) or 'nothing'}.",
         f"Against: {'; '.join(one.con) or 'nothing'}.",
     ]
