@@ -100,7 +100,7 @@ def without_part(
     notes = [f"Its job: {KINDS[kind].job}."]
     if KINDS[kind].protects:
         notes.append("It protects: nobody sees that it is gone until it was needed.")
-    notes.append("On the bench: a supply that limits its current, and your face away from the board.")
+    notes.append("On the bench: a supply that limits its current, and your face away.")
     return found(
         values,
         working=[f"without it: {row.without}", *([f"at worst: {row.harm}"] if row.harm else ())],
