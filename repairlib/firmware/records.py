@@ -198,7 +198,7 @@ class _Lines:
         return kind, offset, data
 
     def _s_data(self) -> Iterator[tuple[int, int, bytes]]:
-        count, ended = 0, 0
+        count, counted, ended = 0, 0, 0  # records with data, at the last count, line of the end
         for number, line in self._numbered():
             if ended:
                 raise self._wrong(number, f"it stands behind the end record of line {ended}")
@@ -213,8 +213,12 @@ class _Lines:
                     raise self._wrong(number, f"its last {beyond} bytes have no address")
                 if data:
                     yield number, address, data
-            elif kind in "56" and address != count:
-                raise self._wrong(number, f"it counts {address:,} records, and {count:,} are here")
+            elif kind in "56":
+                if address not in (count % (1 << 8 * width), count - counted):
+                    raise self._wrong(
+                        number, f"it counts {address:,} records, and {count:,} are here"
+                    )
+                counted = count
             elif kind in "789":
                 ended = number
         if not ended:

@@ -13,7 +13,7 @@ from repairlib.firmware.texts import Text, matches, where_words_stand
 _VALUE = rb"[A-Za-z0-9][A-Za-z0-9._/-]{3,31}"
 _LABELLED = re.compile(
     rb"(?i)(?:serial(?:[ _.-]?(?:number|num|no|nr|id))?|seriennummer|ser[ _.-]?(?:no|nr)"
-    rb"|(?<![a-z0-9])(?:s/n|sn))\.?[:=#>\"'\0\xff \t]{1,16}(%b)" % _VALUE
+    rb"|(?<![a-z0-9])(?:s/n|sn)|s/?n(?=[:=]))\.?[:=#>\"'\0\xff \t]{1,16}(%b)" % _VALUE
 )
 _labels = where_words_stand((b"ser", b"s/n", b"sn"))
 _STANDS_ALONE = re.compile(rb"[A-Za-z0-9][A-Za-z0-9 ._/-]{3,39}")

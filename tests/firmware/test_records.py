@@ -126,6 +126,14 @@ def test_line_ends_of_every_system(ends):
 
 
 @pytest.mark.behaviour
+def test_records_are_counted_from_the_beginning_or_from_the_last_count():
+    one, two = s_line(1, 2, 0, b"\1"), s_line(1, 2, 1, b"\2")
+    for second in (2, 1):
+        text = one + s_line(5, 2, 1, b"") + two + s_line(5, 2, second, b"") + "S9030000FC\n"
+        assert parts(text) == [(0, "0102")]
+
+
+@pytest.mark.behaviour
 def test_an_image_begins_where_the_chip_begins():
     flash = hex_line(4, 0, b"\x08\x00") + hex_line(0, 0x0100, b"\1\2") + END
     assert read(flash).window == 0x0800_0000

@@ -1,4 +1,4 @@
-"""Which sectors must be erased, and what a read-back tells of the write."""
+"""Which sectors must be erased, and which can be programmed as they are."""
 
 import random
 from itertools import pairwise
@@ -10,7 +10,6 @@ from repairlib.firmware import (
     EQUAL,
     ERASE,
     PROGRAM,
-    check_read_back,
     image_of,
     sectors_that_differ,
 )
@@ -70,8 +69,6 @@ def test_images_longer_than_one_piece():
     found = sectors_that_differ(image_of(old), image_of(bytes(new)), 1 << 16)
     middle, end = 5 << 20, 9 << 20
     assert found.ranges(ERASE) == ((0, 65536), (middle, middle + 65536), (end - 65536, end))
-    back = check_read_back(image_of(old), image_of(bytes(new)))
-    assert back.ranges == ((0, 1), (middle, middle + 1), (end - 1, end))
 
 
 @pytest.mark.behaviour
@@ -92,61 +89,3 @@ def test_what_is_next():
     assert sectors_that_differ(same, more).why == (
         "Of 1 sector of 4 KiB: 0 equal, 0 to be programmed without an erase, 1 to be erased first."
     )
-
-
-CHANCE = random.Random(20261129)
-WANTED = CHANCE.randbytes(32_768)
-BEFORE = CHANCE.randbytes(32_768)
-
-
-def _anded(begin: int, end: int) -> bytes:
-    """The intended image, with the old one not erased below it from `begin` to `end`."""
-    both = bytes(a & b for a, b in zip(WANTED, BEFORE, strict=True))
-    return WANTED[:begin] + both[begin:end] + WANTED[end:]
-
-
-@pytest.mark.behaviour
-@pytest.mark.parametrize(
-    ("read", "old", "pattern"),
-    [
-        (WANTED, BEFORE, "as intended"),
-        (WANTED[:-4096], BEFORE, "too short"),
-        (WANTED + b"\xff", None, "too long"),
-        (b"\xff" * len(WANTED), BEFORE, "no answer"),
-        (bytes(len(WANTED)), None, "no answer"),
-        (WANTED[:4096] + b"\xff" * 4096 + WANTED[8192:], BEFORE, "not written"),
-        (WANTED[:4096] + BEFORE[4096:8192] + WANTED[8192:], BEFORE, "old content"),
-        (_anded(4096, 8192), BEFORE, "not erased"),
-        (_anded(4096, 8192), None, "zeros where ones were meant"),
-        (bytes(byte | 0x08 for byte in WANTED), BEFORE, "stuck bit"),
-        (bytes(byte & 0x7F for byte in WANTED), None, "stuck bit"),
-        (WANTED[:100] + bytes([WANTED[100] ^ 0x81]) + WANTED[101:], None, "mixed|ones|zeros"),
-        (b"\xff" * 256 + WANTED[:-256], None, "moved"),
-        (WANTED[512:] + b"\xff" * 512, None, "moved"),
-        (bytes(a | b for a, b in zip(WANTED, BEFORE, strict=True)), None, "ones where zeros"),
-        (CHANCE.randbytes(len(WANTED)), BEFORE, "mixed"),
-    ],
-)
-def test_what_a_read_back_looks_like(read, old, pattern):
-    old_image = None if old is None else image_of(old)
-    told = check_read_back(image_of(WANTED), image_of(read), old_image)
-    assert any(told.pattern.startswith(one) for one in pattern.split("|")), told
-    assert told.equal == (read == WANTED)
-    assert told.why and told.next
-    differing = sum(a != b for a, b in zip(WANTED, read, strict=False))
-    assert told.differing == differing + abs(len(read) - len(WANTED))
-    assert len(told.ranges) == min(told.places, 32)
-
-
-@pytest.mark.behaviour
-def test_a_stuck_bit_is_named():
-    told = check_read_back(image_of(WANTED), image_of(bytes(byte | 0x08 for byte in WANTED)))
-    assert told.bits == (3,)
-    assert "bit 3" in told.why and "reads 1" in told.why
-
-
-@pytest.mark.behaviour
-def test_one_byte_that_differs_is_no_line_that_is_stuck():
-    text = b"a message of seven bits, over and over. " * 40 + b"\x80"
-    read = text[:-1] + b"\0"
-    assert check_read_back(image_of(text), image_of(read)).pattern != "stuck bit"

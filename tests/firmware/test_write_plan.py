@@ -216,7 +216,7 @@ def test_no_walk_erases_without_two_equal_reads(files):
     chance = random.Random(7)
     names = [path.name for path in files.iterdir()]
     reached = set()
-    for _ in range(2000 if os.environ.get("FIRMWARE") == "all" else 60):
+    for _ in range(2000 if os.environ.get("FIRMWARE") == "all" else 30):
         state = begin_write(SIZE)
         for _ in range(40):
             good = next((e for e in way(files) if e.step == state.step), way(files)[0])
