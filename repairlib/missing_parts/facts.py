@@ -8,7 +8,8 @@ A fact is one word: `rail-ground` for the nets each side; `end:reset` for a role
 from __future__ import annotations
 
 from repairlib.core.limits import TOUCHABLE_DC
-from repairlib.missing_parts.place import Net, Place
+from repairlib.missing_parts.nets import Net
+from repairlib.missing_parts.place import Place
 
 TINY, SMALL, MIDDLE = 1.2e-3, 1.9e-3, 3.6e-3  # m, length of a body: to 0402, to 0603, to 1206
 BROAD = 2.2e-3  # m, width from which even a short body is a large one

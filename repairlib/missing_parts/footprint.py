@@ -4,6 +4,7 @@ from __future__ import annotations
 
 import re
 from dataclasses import dataclass
+from typing import Any
 
 from repairlib.core.errors import RepairlibError
 from repairlib.core.quantity import read_quantity
@@ -103,7 +104,7 @@ def read_footprint(text: str) -> tuple[Footprint, tuple[tuple[int, int], ...]]:
     >>> print(read_footprint("pads 0.9 x 0.8 mm, gap 0.7 mm")[0])
     2 pads, 0603, a body of about 1.6 × 0.8 mm
     """
-    spans = []
+    spans: list[tuple[int, int]] = []
 
     def seen(pattern: re.Pattern) -> re.Match | None:
         found = pattern.search(text)
@@ -114,7 +115,7 @@ def read_footprint(text: str) -> tuple[Footprint, tuple[tuple[int, int], ...]]:
     count, package, code, case = seen(_COUNT), seen(_PACKAGE), seen(_CODE), seen(_CASE)
     area, gap, ring = seen(_AREA), seen(_GAP), seen(_ROUND)
     holes = re.search(r"\b(?:holes?|through.?hole|radial|axial|leaded)\b", text, re.IGNORECASE)
-    said = {"through_holes": bool(holes)}
+    said: dict[str, Any] = {"through_holes": bool(holes)}
     if count:
         said["pads"] = int(count["figure"] or _WORDS[count["word"].casefold()])
     if package:

@@ -60,7 +60,7 @@ def twin_reading(
     if alone is None:
         wrong = f"what lies beside it ({beside.strip()}) alone does not allow it"
         raise RepairlibError(reading, wrong, "what really lies across the same two points")
-    values = {"part_alone": _rounded(alone, unit)}
+    values: dict[str, object] = {"part_alone": _rounded(alone, unit)}
     working = [_working(part, read, others, alone)]
     if low is None or high is None or high > TOO_WIDE * low:
         reason = "what lies beside it outweighs it: lift one end of the twin and measure it alone"
