@@ -13,7 +13,6 @@ from repairlib.core.html import (
     Html,
     fold,
     listed,
-    named,
     paragraphs,
     picture,
     row,
@@ -63,8 +62,8 @@ def checked_html(checked: Checked) -> Html:
         pieces.append(told("cannot read", f"{name}: cannot tell", says))
     if not pieces:
         pieces.append(told("partly right", f"{name}: {NOTHING_SEEN}", checked.notes[-1:]))
-    sums = named([("CRC-32", checked.sums.crc32), ("SHA-256", checked.sums.sha256)])
-    pieces.append(fold("Notes and check sums", listed(checked.notes) + sums))
+    sums = (f"CRC-32: {checked.sums.crc32}", f"SHA-256: {checked.sums.sha256}")
+    pieces.append(fold("Notes and check sums", listed((*checked.notes, *sums))))
     return Html("".join(pieces))
 
 
@@ -103,7 +102,7 @@ def keeps_html(keeps: Sequence[Keep], old: Image, new: Image) -> Html:
         told("partly right", head) + table(rows, columns) + fold("Why, and what next", listed(why))
     )
     drawn = draw_image_map(block_map(old), [one.where for one in keeps])
-    return with_picture(f'<div class="rl-sheet">{said}</div>', drawn)
+    return with_picture(said, drawn)
 
 
 def chosen_of(keeps: Sequence[Keep], numbers: str) -> list[Keep]:
@@ -166,7 +165,7 @@ def with_picture(said: str, drawn) -> Html:
     """Words and a picture side by side, or one below the other where there is no room."""
     return Html(
         '<div style="display:flex;flex-wrap:wrap;gap:4px 24px;align-items:flex-start">'
-        f'<div style="flex:1 1 20rem;min-width:0;overflow-wrap:anywhere">{said}</div>'
+        f'<div style="flex:1 1 20rem;min-width:0;overflow-wrap:break-word">{said}</div>'
         f'<div style="flex:0 1 auto;min-width:0">{picture(drawn)}</div></div>'
     )
 
