@@ -14,10 +14,11 @@ from repairlib.firmware.image_file import Image
 from repairlib.firmware.keep import CALIBRATION, LIKELY, VERY_LIKELY, Keep, overlap
 from repairlib.firmware.places import Place, blank
 
-_SHARE = 0.9  # of the numbers have to lie close; by chance each does so one time in eight
+_SHARE = 0.85  # of the numbers have to lie close; by chance each does so one time in eight
 _CLOSE = 1 / 8  # of the larger one of two numbers; signed ones lie within a sixteenth of the scale
 _CLOSE_BYTES = 1 / 5  # for numbers of 8 bits, of which more are needed
 _MISALIGNED = 0.05  # how much less a table counts that begins at no multiple of its width
+_LONGEST_SUM = 8  # bytes at an end of a table that may be a check sum
 _ALIKE_GAP = 32  # bytes between two tables that are one
 _FLOAT_RANGE = (1e-6, 1e6)  # what a trim may be
 
@@ -111,35 +112,48 @@ def _in_form(
             np.frombuffer(one.data[first:last], form).astype(np.float64) for one in (old, other)
         )
         differ = np.flatnonzero(mine != theirs)
-        if len(differ) < fewest or not (np.isfinite(mine) & np.isfinite(theirs)).all():
+        if len(differ) < fewest or _is_half_of_wider(differ, form):
             return None
         mine, theirs = (one[differ[0] : differ[-1] + 1] for one in (mine, theirs))
         apart = _apart(mine, theirs, form)
     first += int(differ[0]) * width
-    if apart is None or _is_half_of_wider(differ, form):
+    limit = _CLOSE_BYTES if width == 1 else _CLOSE
+    inner = _without_sums(apart <= limit, width)
+    told, close = mine[inner], (apart <= limit)[inner]
+    differing = (mine != theirs)[inner]
+    if np.count_nonzero(differing & close) < fewest or np.mean(close[differing]) < _SHARE:
         return None
-    if float(np.mean(apart <= (_CLOSE_BYTES if width == 1 else _CLOSE))) < _SHARE:
-        return None
-    closeness = -float(np.median(apart)) - _MISALIGNED * (first % width != 0)
+    closeness = -float(np.median(apart[inner][differing])) - _MISALIGNED * (first % width != 0)
     where = (first, first + len(mine) * width)
-    return _Table(where, form, closeness, float(mine.min()), float(mine.max()), len(mine))
+    low, high = float(told[close].min()), float(told[close].max())
+    return _Table(where, form, closeness, low, high, len(told))
+
+
+def _without_sums(close, width: int) -> slice:
+    """The numbers without those at both ends that are far apart, as check sums are."""
+    most = _LONGEST_SUM // width
+    ends = []
+    for side in (close, close[::-1]):
+        far = next((at for at in range(min(most + 1, len(side))) if side[at]), 0)
+        ends.append(far)
+    return slice(ends[0], len(close) - ends[1])
 
 
 def _apart(mine, theirs, form: str):
-    """How far the numbers that differ lie from each other; None when the form cannot be meant."""
+    """How far each two numbers lie from each other; endless where the form cannot be meant."""
     import numpy as np
 
-    differ = mine != theirs
     scale = np.maximum(np.abs(mine), np.abs(theirs))
+    meant = np.isfinite(scale)
     if form[1] == "i":  # trims around zero: small against the full scale
         full = 256.0 ** int(form[-1]) / 16
-        if scale.max() > full:
-            return None
+        meant &= scale <= full
         scale = np.full_like(scale, full)
     low, high = _FLOAT_RANGE
-    if form[1] == "f" and not ((scale[differ] > low) & (scale[differ] < high)).all():
-        return None
-    return np.abs(mine - theirs)[differ] / scale[differ]
+    if form[1] == "f":
+        meant &= (scale > low) & (scale < high)
+    apart = np.where(mine == theirs, 0.0, np.abs(mine - theirs) / scale)
+    return np.where(meant, apart, np.inf)
 
 
 def _is_half_of_wider(differ, form: str) -> bool:

@@ -179,6 +179,22 @@ def test_a_table_of_calibration(form, base, spread):
 
 
 @pytest.mark.behaviour
+@pytest.mark.parametrize("form", ["<H", "<h", ">f"])
+def test_a_table_is_kept_with_the_check_sum_behind_it(form):
+    def trims(seed):
+        chance = random.Random(seed)
+        values = [40 * chance.uniform(1, 1.2) for _ in range(12)]
+        whole = values if form[-1] == "f" else [round(value) for value in values]
+        table = b"".join(struct.pack(form, value) for value in whole)
+        return table + zlib.crc32(table).to_bytes(4)
+
+    first, second = (board({512: trims(seed)}) for seed in (5, 6))
+    [keep] = found(first, second)
+    assert keep.kind == CALIBRATION
+    assert keep.where[0] <= CODE + 516 and keep.where[1] == CODE + 512 + len(trims(5))
+
+
+@pytest.mark.behaviour
 def test_two_firmwares_give_no_list():
     """Nothing is planted in code that differs all over; nothing is to be found."""
     for seed in range(6):
