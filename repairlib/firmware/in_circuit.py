@@ -29,7 +29,8 @@ LIFT = "lift the chip, or its supply lead alone, and read it in a socket"
     topic="firmware",
     title="Reading a chip on its board",
     sources=("common practice", "from memory"),
-    cautions=("chip supply", "static charge", "stored charge", "only copy"),
+    # its supply is measured on the running board, so mains is never far
+    cautions=("mains", "chip supply", "static charge", "stored charge", "only copy"),
 )
 def reading_on_board(
     supply: Annotated[
@@ -85,7 +86,6 @@ def reading_on_board(
     if reads in (DIFFER, SILENT):
         working.append(_WHAT_NOW[reads])
     conditions = _conditions(supply, processor, others, fed_by)
-    cautions = ("mains",) if fed_by == BOARD or processor == RUNNING else ()
     verdict, reason = _verdict(stops, unknown, reads)
     return found(
         values,
@@ -93,7 +93,6 @@ def reading_on_board(
         verdict=verdict,
         reason=reason,
         notes=(*conditions, *_WHEN_TO_LIFT),
-        cautions=cautions,
     )
 
 

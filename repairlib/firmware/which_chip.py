@@ -369,7 +369,7 @@ _BUSY = (
 )
 _HOW = {
     EEPROM: "Which bus is it? " + _BUSY + " An EEPROM of two wires has pins 5 and 6 pulled up to "
-    "the supply through some kΩ instead, and is read for moments only.",
+    "the supply through some kΩ instead, and one of three wires its ground mostly at pin 5.",
     CLOCK: "A clock chip swings at 32 kHz at its crystal, also with the power off and the cell in. "
     "On a flash: " + _BUSY,
     REGULATOR: "Power off and discharged, ohms from its leads to the coil, to the input and to "
