@@ -3,7 +3,7 @@
 import pytest
 
 from repairlib.core.errors import RepairlibError
-from repairlib.firmware import PINS, pins_of
+from repairlib.firmware import DOES, PINS, pins_of
 
 
 @pytest.mark.published("zhiwanyuzhou.com 2021-09-04, table of the leads of an 8-lead W25Q64")
@@ -24,5 +24,6 @@ def test_93_series():
 @pytest.mark.behaviour
 def test_other_series():
     assert all(len(names) == 8 for names in PINS.values())
+    assert {name for names in PINS.values() for name in names} == set(DOES)
     with pytest.raises(RepairlibError, match="25-series"):
         pins_of("27-series")

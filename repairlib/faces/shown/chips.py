@@ -14,10 +14,12 @@ from repairlib.core.html import Html
 from repairlib.core.quantity import read_quantity
 from repairlib.core.safety import caution
 from repairlib.firmware import (
+    DOES,
     HAZARDS_OF_MEASURING,
     PINS,
     Ranked,
     before_connecting,
+    pins_of,
     rank_chips,
     read_seen,
     which_first,
@@ -87,7 +89,9 @@ def leads_html(best: Ranked) -> Html:
     note = "" if width is not None else " Its width was not given: it is drawn 150 mil wide."
     head = f"Leads of a {series} from above; look for the dot or notch at pin 1.{note}"
     drawn = draw_on_pads(body, body, series, "\n".join(best.chip.marks))
-    return Html(html.paragraphs([head]) + html.picture(drawn))
+    does = (f"{number} {name}: {DOES[name]}" for number, name in enumerate(pins_of(series), 1))
+    each = html.fold("What each lead does", html.listed(does))
+    return Html(html.paragraphs([head]) + html.picture(drawn) + each)
 
 
 def series_of(marks: Sequence[str]) -> str:

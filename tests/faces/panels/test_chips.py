@@ -18,6 +18,7 @@ def test_the_demo_board():
     assert first.count("pin 1 (chip select) rests high") == 1
     assert "cannot tell" in supply and "nothing that was given tells the supply" in supply
     assert "25-series from above" in supply and "8 VCC" in supply
+    assert "1 CS: chip select" in supply and "8 VCC: supply: 1.8 V, 3.3 V or 5 V" in supply
     assert "The wrong supply kills a memory chip" in supply
 
 
