@@ -19,7 +19,7 @@ MAP = (FOLDER / "README.md").read_text(encoding="utf-8")
 PATH = (FOLDER / "path.svg").read_text(encoding="utf-8")
 ROW = re.compile(r"^\| \[(.+?)\]\((.+?)\.ipynb\) \| (\d+) \| (.+?) \| (.+?) \|$", re.MULTILINE)
 STEP = re.compile(r"^\d\. \[(.+?)\]\((.+?)\.ipynb\): (all of it|the first half)\. ?", re.MULTILINE)
-TOTAL = re.compile(r"About (\d) hours (\d+) minutes")
+TOTAL = re.compile(r"About (\d+) hours (\d+) minutes")
 STOP = "### A good place to stop"  # where a first half ends
 
 

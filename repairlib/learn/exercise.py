@@ -36,6 +36,7 @@ LESSONS = (
     "07-plan-a-recap",
     "08-solder-and-heat",
     "09-hot-air-and-moisture",
+    "10-firmware-and-missing-parts",
     "11-connectors-and-power-entry",
     "12-first-power-up",
     "13-worth-repairing-and-the-record",

@@ -1,4 +1,4 @@
-"""The room view of 30 members in 15 lessons, beside writing the same facts with nothing looked at.
+"""The room view of 30 members in 16 lessons, beside writing the same facts with nothing looked at.
 
 The floor takes each mark as it is and writes it with the standard library three times: as CSV, as
 JSON and as a cell of an HTML table. Each run is of another group, so that nothing remembered can
@@ -27,7 +27,7 @@ OWN = {f"own {which}.txt": f"Own {which}\n\n{TEN}\n" for which in ("one", "two")
 
 
 def group_of_30() -> Group:
-    """Thirty members, thirteen lessons and two of their own."""
+    """Thirty members, fourteen lessons and two of their own."""
     lessons = (*LESSONS, *map(lesson_name, OWN))
     return group_of(30, lessons, f"bench {next(NUMBERS)}")._replace(own=OWN)
 

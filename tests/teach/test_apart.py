@@ -226,6 +226,7 @@ LAST_QUESTIONS = {
     "07-plan-a-recap": "a1ee29fa0c35",
     "08-solder-and-heat": "aff4bc1973db",
     "09-hot-air-and-moisture": "e3912807052c",
+    "10-firmware-and-missing-parts": "b16867e0ccdf",
     "11-connectors-and-power-entry": "fcfbe708472c",
     "12-first-power-up": "a3ae82f2f7cd",
     "13-worth-repairing-and-the-record": "39bb87ec8273",
