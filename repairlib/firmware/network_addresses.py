@@ -118,7 +118,8 @@ def _judged(find: _Find, kept: list[_Find]) -> Keep:
     why, weight = find.why, find.weight
     if same:
         weight += 1
-        why += f"; it stands at 0x{same[0].where[0]:06X} too"
+        there = f"0x{same[0].where[0]:06X}"
+        why += f"; it stands at {there} too" if there not in why else ""
     if beside:
         weight += 1
         why += f"; {written(beside[0].address)} stands at 0x{beside[0].where[0]:06X}"
