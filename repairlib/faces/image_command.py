@@ -63,28 +63,9 @@ def _check(words: list[str], options: dict) -> tuple[dict, list[str]]:
 
     chip = read_size(options["--chip"]) if "--chip" in options else None
     images = [read_image(word) for word in words]
-    checked = check_image(images[0], chip)
-    document = {
-        "image": checked.name,
-        "size": checked.size,
-        "chip": checked.chip,
-        "crc32": checked.sums.crc32,
-        "sha256": checked.sums.sha256,
-        "damages": [_of_damage(one) for one in checked.damages],
-        "doubts": [_of_damage(one) for one in checked.doubts],
-        "notes": [*_of_text(images[0]), *checked.notes],
-    }
-    against = f", chip of {size_in_words(chip)}" if chip else ""
-    lines = [
-        f"{checked.name}: {size_in_words(checked.size)}{against}",
-        f"   CRC-32 {checked.sums.crc32}",
-        f"   SHA-256 {checked.sums.sha256}",
-    ]
-    lines += [f"   damage: {_placed(one)}" for one in checked.damages]
-    lines += [f"   doubt: {_placed(one)}" for one in checked.doubts]
-    if not checked.damages:
-        lines.append("   No damage is told by its own bytes.")
-    lines += [f"   note: {note}" for note in document["notes"]]
+    checked = [check_image(image, chip) for image in images]
+    document = {"images": [_of_checked(*each) for each in zip(images, checked, strict=True)]}
+    lines = [line for one in document["images"] for line in _lines_of_image(one)]
     if len(images) > 1:
         reads = compare_reads(images)
         document["reads"] = {
@@ -98,8 +79,37 @@ def _check(words: list[str], options: dict) -> tuple[dict, list[str]]:
         lines += _lines_of_reads(reads)
     if "--map" in options:
         document["map"] = options["--map"]
-        lines.append(_save_map(images[0], checked, options["--map"]))
+        lines.append(_save_map(images[0], checked[0], options["--map"]))
     return document, lines
+
+
+def _of_checked(image, checked) -> dict:
+    """What is told of one image, as JSON."""
+    return {
+        "image": checked.name,
+        "size": checked.size,
+        "chip": checked.chip,
+        "crc32": checked.sums.crc32,
+        "sha256": checked.sums.sha256,
+        "damages": [_of_damage(one) for one in checked.damages],
+        "doubts": [_of_damage(one) for one in checked.doubts],
+        "notes": [*_of_text(image), *checked.notes],
+    }
+
+
+def _lines_of_image(told: dict) -> list[str]:
+    """The same in lines."""
+    against = f", chip of {size_in_words(told['chip'])}" if told["chip"] else ""
+    lines = [
+        f"{told['image']}: {size_in_words(told['size'])}{against}",
+        f"   CRC-32 {told['crc32']}",
+        f"   SHA-256 {told['sha256']}",
+    ]
+    lines += [f"   damage: {_placed(one)}" for one in told["damages"]]
+    lines += [f"   doubt: {_placed(one)}" for one in told["doubts"]]
+    if not told["damages"]:
+        lines.append("   No damage is told by its own bytes.")
+    return lines + [f"   note: {note}" for note in told["notes"]]
 
 
 def _of_text(image) -> list[str]:
@@ -118,9 +128,10 @@ def _of_damage(one) -> dict:
     return {"kind": one.kind, "where": list(one.where), "why": one.why, "next": one.next}
 
 
-def _placed(one) -> str:
-    start, end = one.where
-    return f"{one.kind}, 0x{start:06X} to 0x{end - 1:06X}: {one.why}. Next: {one.next}"
+def _placed(told: dict) -> str:
+    start, end = told["where"]
+    where = f"0x{start:06X} to 0x{end - 1:06X}"
+    return f"{told['kind']}, {where}: {told['why']}. Next: {told['next']}"
 
 
 def _lines_of_reads(reads) -> list[str]:

@@ -64,10 +64,18 @@ def test_check_reads_against_each_other(told):
 
 
 @pytest.mark.behaviour
+def test_each_read_is_checked(told, tmp_path):
+    (tmp_path / "short.bin").write_bytes(FIRST.read_bytes()[:40000])
+    text = told("check", FIRST, tmp_path / "short.bin")
+    assert text.index("short.bin: 40,000 bytes") < text.index("damage: short read")
+
+
+@pytest.mark.behaviour
 def test_check_as_json_and_with_a_map(told, refused, tmp_path):
     drawn = tmp_path / "map.svg"
     answer = json.loads(told("check", FIRST, LOOSE, "--json", "--map", drawn))
-    assert answer["size"] == 65536 and len(answer["sha256"]) == 64
+    assert [one["size"] for one in answer["images"]] == [65536, 65536]
+    assert len(answer["images"][0]["sha256"]) == 64
     assert answer["reads"]["equal"] is False and answer["reads"]["ranges"][0][0] == 0x2340
     assert drawn.read_text().startswith("<svg")
     assert "already" in refused("check", FIRST, "--map", drawn)
