@@ -18,7 +18,7 @@ def test_the_map_opens_as_a_page_whose_links_open_lessons_and_words(browser, add
     page.goto(address.replace("00-start-here.ipynb", "README.md"))
     expect(page.get_by_role("heading", name="Your way through the lessons")).to_be_visible()
     picture = page.get_by_role("img", name="The path through the lessons")
-    expect(picture).to_have_js_property("naturalWidth", 336)
+    expect(picture).to_have_js_property("naturalWidth", 352)
     page.get_by_role("link", name="list of words").click()
     expect(page.get_by_role("heading", name="The words of this workbook")).to_be_visible()
     page.get_by_role("tab", name="README.md").click()
