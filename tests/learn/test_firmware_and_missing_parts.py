@@ -101,14 +101,14 @@ def test_the_library_gives_the_same_size(identity):
 
 # What is known of the chip, and what the programmer is set to.
 KNOWN = {
-    "with the board on, its supply pin reads 1.79 V; its data sheet says the same": LOW,
+    "its supply pin reads 1.79 V, and its data sheet says the same": LOW,
     "its data sheet says 1.65 to 1.95 V, and the board is dead": LOW,
     "its data sheet says 2.7 to 3.6 V, and its supply pin reads 3.29 V": USUAL,
     "its data sheet says 3.0 to 3.6 V, and the board is dead": USUAL,
     "board dead, mark scratched off": NOTHING,
     "the programmer sets 3.3 V by itself; nothing else is known": NOTHING,
-    "its supply pin reads 3.31 V, and its data sheet says 1.65 to 1.95 V": NOTHING,
-    "8 pins, beside a processor of 3.3 V; mark unknown, nothing measured": NOTHING,
+    "its supply pin reads 3.31 V, its data sheet says 1.65 to 1.95 V": NOTHING,
+    "beside a processor of 3.3 V; mark unknown, nothing measured": NOTHING,
 }
 
 
@@ -128,7 +128,7 @@ def test_more_than_a_chip_bears_is_dangerous():
 
 
 DIFFER = {
-    "whole runs of FF where the first one has data, elsewhere at each read": CONTACT,
+    "runs of FF where the first one has data, elsewhere at each read": CONTACT,
     "runs of FF that come when somebody moves the clip": CONTACT,
     "single bits here and there, fewer of them at a slower clock": SPEED,
     "differs at 24 MHz only; at 1 MHz five reads are equal": SPEED,

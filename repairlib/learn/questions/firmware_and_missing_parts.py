@@ -138,14 +138,14 @@ def size_by_identity(draw: Draw) -> Number:
 
 # What is known of a chip, and what follows for the programmer.
 SUPPLIES = (
-    ("with the board on, its supply pin reads 1.79 V; its data sheet says the same", LOW),
+    ("its supply pin reads 1.79 V, and its data sheet says the same", LOW),
     ("its data sheet says 2.7 to 3.6 V, and its supply pin reads 3.29 V", USUAL),
     ("board dead, mark scratched off", NOTHING),
     ("its data sheet says 1.65 to 1.95 V, and the board is dead", LOW),
     ("the programmer sets 3.3 V by itself; nothing else is known", NOTHING),
-    ("its supply pin reads 3.31 V, and its data sheet says 1.65 to 1.95 V", NOTHING),
+    ("its supply pin reads 3.31 V, its data sheet says 1.65 to 1.95 V", NOTHING),
     ("its data sheet says 3.0 to 3.6 V, and the board is dead", USUAL),
-    ("8 pins, beside a processor of 3.3 V; mark unknown, nothing measured", NOTHING),
+    ("beside a processor of 3.3 V; mark unknown, nothing measured", NOTHING),
 )
 
 
@@ -177,7 +177,7 @@ def _supply(right: str) -> Choice:
 
 # What two reads of one chip look like beside each other, and what that means.
 DIFFERENCES = (
-    ("whole runs of FF where the first one has data, elsewhere at each read", CONTACT),
+    ("runs of FF where the first one has data, elsewhere at each read", CONTACT),
     ("single bits here and there, fewer of them at a slower clock", SPEED),
     ("it stops at 0x00C000; equal up to there", SHORT),
     ("the same bytes, all of them one address further on", OFFSET),
