@@ -103,7 +103,7 @@ def fill_table(question: Table, typed, changed: Callable, name: str):
             grid.append(_shown(escape(column), NARROW))
             grid.append(_cell(cells.get(column), text, tell, f"{name}: {row}, {column}"))
     box = widgets.GridBox(grid)
-    widths = " ".join(["minmax(3rem, max-content)"] + ["minmax(5rem, 1fr)"] * len(columns))
+    widths = " ".join(["fit-content(50%)"] + ["minmax(5rem, 1fr)"] * len(columns))
     box.layout.grid_template_columns = widths
     box.add_class("rl-grid")
     return box
