@@ -229,7 +229,8 @@ def test_what_could_not_be_saved_is_saved_before_the_next_one_answers(home):
 
 
 def upload(form, content: bytes, name="work.json"):
-    form.carry.bring._handle_custom_msg({"name": name}, [memoryview(content)])
+    piece = {"name": name, "start": 0, "size": len(content)}
+    form.carry.bring._handle_custom_msg(piece, [memoryview(content)])
     return form.carry.status.value
 
 
