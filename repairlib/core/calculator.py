@@ -49,8 +49,14 @@ class Given:
         if abs(number) < SMALLEST:
             number = 0.0
         if not self._within(number):
-            raise RepairlibError(value, f"{spoken(name)} is out of range", self.range())
+            raise RepairlibError(value, f"{spoken(name)} {self._beyond(value)}", self.range())
         return number
+
+    def _beyond(self, value: object) -> str:
+        """Why a number is refused; one that was typed without its unit may have been meant so."""
+        if self.unit and isinstance(value, str) and value.strip()[-1:].isdigit():
+            return f"has no unit and was taken in {self.unit}: so it is out of range"
+        return "is out of range"
 
     def _in_unit(self, name: str, quantity: Quantity) -> float:
         if quantity.unit != self.unit:  # or a plain count or ratio was due

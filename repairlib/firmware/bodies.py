@@ -6,12 +6,14 @@ go on the pads of the other.
 
 from __future__ import annotations
 
+import re
+from collections.abc import Iterable, Sequence
 from typing import Annotated, NamedTuple
 
 from repairlib.core.calculator import Choice, Found, Given, calculator, found
 from repairlib.core.errors import RepairlibError, as_printed
 from repairlib.core.quantity import Quantity
-from repairlib.core.verdicts import CANNOT_TELL, FIT, MARGINAL, NEVER
+from repairlib.core.verdicts import CANNOT_TELL, CONDITIONS, FIT, MARGINAL, NEVER
 
 Range = tuple[float, float]
 CALLIPER = 0.1  # mm that a measured size may lie outside the drawing: our choice
@@ -158,10 +160,16 @@ def bodies_of(
         for one in OUTLINES.values()
         if (leads is None or leads == one.leads)
         and (ends is None or ends == one.ends)
-        and (width is None or _within(width, one.width))
-        and (over_leads is None or _within(over_leads, one.over_leads))
+        and _measures(one, width, over_leads)
         and (pitch is None or abs(pitch - one.pitch) <= CALLIPER)
     )
+
+
+def _measures(one: Outline, width: float | None, over_leads: float | None) -> bool:
+    """Whether width and span are its own; the width of a body without leads is either side."""
+    sides = (one.width, one.length) if one.ends == UNDERNEATH else (one.width,)
+    wide = width is None or any(_within(width, side) for side in sides)
+    return wide and (over_leads is None or _within(over_leads, one.over_leads))
 
 
 def _within(measured: float, drawn: Range) -> bool:
@@ -240,13 +248,74 @@ def _with_feet() -> tuple[str, ...]:
 
 
 def _body_named(value: object) -> str:
-    """A body as people write it: 150mil, and 200 or 209 mil for 208."""
-    typed = as_printed(value).replace(" ", "").casefold()
-    typed = {"200mil": "208mil", "209mil": "208mil"}.get(typed, typed)
-    for name in _with_feet():
-        if name.replace(" ", "").casefold() == typed:
-            return name
-    raise RepairlibError(value, "not a known body with leads", "; ".join(_with_feet()))
+    """A body with feet as people write it."""
+    return body_typed(value, tuple(one for one in OUTLINES.values() if one.foot))
+
+
+_SIDES = re.compile(r"(\d+(?:[.,]\d+)?)\s*(?:mm)?\s*(?:x|×|by|\*)\s*(\d+(?:[.,]\d+)?)\s*(?:mm)?")
+_MILS = re.compile(r"(\d{2,3})\s*[- ]?(?:mils?|thou)\b")
+_MILLIMETRES = re.compile(r"(\d+(?:[.,]\d+)?)\s*mm\b")
+_FAMILY = re.compile(
+    r"\b(?:(\d{1,2})[- ]?(?:pins?|leads?|pads?)?[- ]?)?"
+    r"(tssop|soic|sop|so|pdip|dip|dil|wson|uson|dfn|udfn|son)(?:[- ]?(\d{1,2}))?(w|n)?\b"
+)
+_ENDS_OF = {
+    **dict.fromkeys(("tssop", "soic", "sop", "so"), LEADS),
+    **dict.fromkeys(("pdip", "dip", "dil"), PINS),
+    **dict.fromkeys(("wson", "uson", "dfn", "udfn", "son"), UNDERNEATH),
+}
+_ALSO_CALLED = {200.0: 208.0, 209.0: 208.0}  # mil
+
+
+def body_typed(value: object, among: Sequence[Outline] = tuple(OUTLINES.values())) -> str:
+    """The name of a body as people write it: 150mil, 6 x 5, SO-8 narrow, TSSOP8, DIP-8, 5.3 mm.
+
+    Raises RepairlibError for what names none of `among`, and for what names several: those.
+
+    >>> body_typed("6 x 5"), body_typed("SOIC-8, 208 mil"), body_typed("DIP-8")
+    ('no leads, 6 × 5 mm', '208 mil', 'pins, 300 mil')
+    """
+    typed = as_printed(value).casefold()
+    left = [one for one in among if one.name.casefold().replace(" ", "") == typed.replace(" ", "")]
+    if not left:
+        left = _that_fit(typed, among)
+    if len(left) == 1:
+        return left[0].name
+    if left and len(left) < len(among):
+        wrong = "a name of several bodies: measure the plastic between its leads"
+        raise RepairlibError(value, wrong, "; ".join(_with_width(one) for one in left))
+    raise RepairlibError(value, "not a known body", "; ".join(one.name for one in among))
+
+
+def _that_fit(typed: str, among: Iterable[Outline]) -> list[Outline]:
+    """The bodies that all of what was typed fits; all of them where nothing in it names one."""
+    left = list(among)
+    if sides := _SIDES.search(typed):
+        pair = sorted(float(one.replace(",", ".")) for one in sides.groups())
+        left = [one for one in left if _has_sides(one, pair)]
+    elif mils := _MILS.search(typed):
+        size = _ALSO_CALLED.get(float(mils[1]), float(mils[1]))
+        left = [one for one in left if f"{size:g} mil" in one.name]
+    elif width := _MILLIMETRES.search(typed):
+        left = [one for one in left if _within(float(width[1].replace(",", ".")), one.width)]
+    if family := _FAMILY.search(typed):
+        left = [one for one in left if one.ends == _ENDS_OF[family[2]]]
+        left = [one for one in left if ("TSSOP" in one.name) == (family[2] == "tssop")]
+        count = family[1] or family[3]
+        left = [one for one in left if not count or one.leads == int(count)]
+    for word, mil in (("narrow", "150"), ("wide", "208")):
+        if re.search(rf"\b{word}\b", typed) and any(mil in one.name for one in left):
+            left = [one for one in left if mil in one.name]
+    return left
+
+
+def _has_sides(one: Outline, pair: Sequence[float]) -> bool:
+    drawn = sorted((one.width, one.length))
+    return all(_within(size, side) for size, side in zip(pair, drawn, strict=True))
+
+
+def _with_width(one: Outline) -> str:
+    return f"{one.name} ({_mm(one.width)})"
 
 
 @calculator(
@@ -259,16 +328,20 @@ def chip_on_pads(
     body: Annotated[str, Choice(_with_feet, "Of the chip.", _body_named)],
     inside: Annotated[float, Given("m", "From inner end to inner end of the pads.", **_SIZE)],
     outside: Annotated[float, Given("m", "From outer end to outer end.", **_SIZE)],
+    pitch: Annotated[
+        float | None, Given("m", "From the middle of a pad to that of the next.", **_SIZE)
+    ] = None,
 ) -> Found:
     """Whether the feet of a chip of this body stand on two rows of pads.
 
     It fits with four fifths of each foot on its pad, which is our choice, for the smallest and the
-    largest chip of its drawing. Raises RepairlibError where the inner ends are not inside the outer
-    ones. Sources: the drawings of the makers.
+    largest chip of its drawing, and with pads as far apart as its leads. Without the `pitch` of the
+    pads the best verdict is "only with these conditions". Raises RepairlibError where the inner
+    ends are not inside the outer ones. Sources: the drawings of the makers.
 
-    >>> chip_on_pads("208 mil", inside="5.5 mm", outside="9 mm").verdict
+    >>> chip_on_pads("208 mil", inside="5.5 mm", outside="9 mm", pitch="1.27 mm").verdict
     'fit'
-    >>> chip_on_pads("208 mil", inside="4 mm", outside="7 mm").verdict
+    >>> chip_on_pads("TSSOP-8", inside="3.6 mm", outside="9 mm", pitch="1.27 mm").verdict
     'do not'
     """
     if inside >= outside:
@@ -278,7 +351,12 @@ def chip_on_pads(
     foot = sum(one.foot or (0.0, 0.0)) / 2
     standings = [feet_on_pads(over, foot, pads) for over in one.over_leads]
     worst = min(standings, key=lambda standing: standing.on)
-    values = {"on_the_pad": Quantity(worst.on / 1000, "m"), "foot": Quantity(foot / 1000, "m")}
+    verdict, reason = _by_pitch(one, worst, None if pitch is None else pitch * 1000)
+    values = {
+        "on_the_pad": Quantity(worst.on / 1000, "m"),
+        "foot": Quantity(foot / 1000, "m"),
+        "pitch": Quantity(one.pitch / 1000, "m"),
+    }
     steps = [
         f"{over:g} mm over the leads: {standing.on:.2f} mm of a foot of {foot:.2f} mm on its pad"
         for over, standing in zip(one.over_leads, standings, strict=True)
@@ -286,5 +364,23 @@ def chip_on_pads(
     notes = ["Same width is not the same pinout: hold the data sheets side by side, find pin 1."]
     if one.width[0] > pads.inside + 2 * foot:
         notes.append("The body covers the inner part of the pads: look that nothing bridges there.")
-    return found(values, verdict=worst.verdict, reason=worst.sentence, working=steps,
+    return found(values, verdict=verdict, reason=reason, working=steps,
                  notes=notes, sources=(one.source,))  # fmt: skip
+
+
+def _by_pitch(one: Outline, standing: Standing, pitch: float | None) -> tuple[str, str]:
+    """The verdict on the feet once the distance of the pads in mm, maybe not known, is asked."""
+    if pitch is not None and abs(pitch - one.pitch) > CALLIPER:
+        return NEVER, (
+            f"The pads lie {pitch:g} mm apart and its leads {one.pitch:g} mm: they meet one lead "
+            "at most. Take a chip of that pitch, or an adapter board."
+        )
+    if pitch is None and standing.verdict != NEVER:
+        count = one.leads // 2
+        whole = f"{(count - 1) * one.pitch:.2f} mm from the middle of the first to the last"
+        verdict = CONDITIONS if standing.verdict == FIT else standing.verdict
+        return verdict, (
+            f"{standing.sentence} Only where the pads lie {one.pitch:g} mm apart, {whole} of the "
+            f"{count} in a row: measure it."
+        )
+    return standing.verdict, standing.sentence

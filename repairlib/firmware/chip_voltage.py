@@ -150,7 +150,7 @@ def before_connecting(
     if not told:
         reason = "nothing that was given tells the supply"
         return found({"supply": "not known"}, working=steps, verdict=CANNOT_TELL, reason=reason,
-                     notes=[*notes, *_HOW], sources=sources)  # fmt: skip
+                     notes=[*notes, *_HOW, _UNKNOWN], sources=sources)  # fmt: skip
     low, high = max(one.low for one in told), min(one.high for one in told)
     if low > high:
         first, second = _most_apart(told)
@@ -168,8 +168,8 @@ _HOW = (
     "Measure between its supply and ground pins, 8 and 4 on eight-lead serial chips, with the "
     "board running and nothing clipped on. A dead board: follow the pin to its regulator, and read "
     "that one's number.",
-    "Still unknown? Begin with nothing higher than 1.8 V, and with the data sheet.",
 )
+_UNKNOWN = "Still unknown? Begin with nothing higher than 1.8 V, and with the data sheet."
 _LINES = (
     "Measure what the programmer gives before the clip goes on, on the data lines too: some feed "
     "the chip 3.3 V or 1.8 V and still drive its inputs with 5 V or 3.3 V."

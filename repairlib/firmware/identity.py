@@ -104,6 +104,11 @@ _SST = {  # type and last byte
 }
 _SST_FROM_MEMORY = {(0x25, 0x8C), (0x26, 0x54), (0x26, 0x58)}
 _PARTS, _MEMORY = "serial flash in Linux", "from memory"
+_ATMEL_ONE_BY_ONE = {
+    (0x65, 0x00): (64 * _KIB, _MEMORY),
+    (0x66, 0x01): (128 * _KIB, _PARTS),
+    (0x66, 0x04): (512 * _KIB, _PARTS),
+}
 Rule = tuple[int | None, str, str, tuple[str, ...]]  # capacity, how, source, doubts
 
 
@@ -230,10 +235,14 @@ def _one_byte(bank: int, code: int, last: int) -> Rule:
 
 
 def _atmel(kind: int, last: int) -> Rule | None:
-    """Five bits of the type byte are the density d, 2^(d+15) byte; newer types use the last."""
-    if kind == 0x66:
-        size = {0x01: 128 * _KIB, 0x04: 512 * _KIB}.get(last)
-        return size, f"type 66h, last byte {last:02X}h", _PARTS, ()
+    """Five bits of the type byte are the density d, 2^(d+15) byte; newer types use the last.
+
+    Types 60h to 7Fh do not count so.
+    """
+    if kind >> 5 == 3:
+        size, source = _ATMEL_ONE_BY_ONE.get((kind, last), (None, _MEMORY))
+        doubts = () if size else ("Types 60h to 7Fh of Atmel are numbered one by one.",)
+        return size, f"type {kind:02X}h, last byte {last:02X}h", source, doubts
     if kind in (0x42, 0x43) and 0x10 <= last <= 0x19:
         return _told(last, last, f"of type {kind:02X}h it is the capacity", _PARTS)
     density = kind & 0x1F
@@ -247,6 +256,14 @@ def _atmel(kind: int, last: int) -> Rule | None:
         extra = "AT45: with pages of 264 instead of 256 byte it holds a thirty-second more."
         doubts = (*doubts, extra)
     return 1 << (density + 15), how, "AT45DB081D", doubts
+
+
+def _intel(kind: int, last: int) -> Rule | None:
+    if kind == 0x89 and 0x11 <= last <= 0x13:
+        return _told(last + 4, last, "of type 89h these count four lower", _PARTS)
+    if kind == 0x89:
+        return None, "", _PARTS, (f"Of Intel's type 89h {last:02X}h is not known here.",)
+    return None
 
 
 def _macronix(kind: int, last: int) -> Rule | None:
@@ -278,7 +295,10 @@ def _winbond(kind: int, last: int) -> Rule | None:
     return None
 
 
-_RULES = {0x01: _spansion, 0x1F: _atmel, 0xBF: _sst, 0xC2: _macronix, 0xEF: _winbond}
+_RULES = {
+    **{0x01: _spansion, 0x1F: _atmel, 0x89: _intel, 0xBF: _sst, 0xC2: _macronix},
+    0xEF: _winbond,
+}
 
 
 def capacity_in_words(capacity: int) -> str:

@@ -6,7 +6,7 @@ from typing import Annotated
 
 from repairlib.core.calculator import Choice, Found, Given, calculator, found
 from repairlib.core.quantity import Quantity
-from repairlib.firmware.bodies import ENDS, OUTLINES, Outline
+from repairlib.firmware.bodies import ENDS, OUTLINES, Outline, body_typed
 from repairlib.heat import (
     FLOOR_LIFE,
     NOT_SAID,
@@ -55,7 +55,9 @@ REFIT = (
     cautions=("static charge", "stored charge", "hot tools", "fumes and flux", "only copy"),
 )
 def lift_chip(
-    body: Annotated[str, Choice(lambda: tuple(OUTLINES), "Which body it has.")] = "208 mil",
+    body: Annotated[
+        str, Choice(lambda: tuple(OUTLINES), "Which body it has.", body_typed)
+    ] = "208 mil",
     tools: Annotated[str, Choice((HAND, STATION, AIR), "What you have.")] = HAND,
     solder: Annotated[
         str, Choice((LEAD_FREE, TIN_LEAD, "not known"), "The solder on the board.")
@@ -115,6 +117,7 @@ def lift_chip(
         f"the body bears {peak:g} °C at most (J-STD-020, by thickness and volume), its leads more "
         "for seconds: a thermocouple on a scrap board, not the tool's setting, tells",
     ]
+    notes.append(_ONLY_COPY)
     notes += [f"After: {step}" for step in AFTER]
     notes += [f"Refit: {step}" for step in REFIT]
     notes.append(_moisture(level, open_for, kind))
@@ -133,6 +136,10 @@ def lift_chip(
     )
 
 
+_ONLY_COPY = (
+    "It may hold the only copy, also where it seems dead: never cut its leads, never lever. Free "
+    "them all with heat, or leave it to somebody who can."
+)
 _NEVER_LEVER = "it comes away by its own weight or a light lift, and is never levered"
 
 
@@ -170,4 +177,9 @@ def _moisture(level: str, open_for: float | None, kind: str) -> str:
     if late <= 0:
         return f"Moisture: {open_for / 3600:g} h of {hours:g} h are used: it may go on now."
     bake = bake_before_reflow(level, _THICK[kind] * 1e-3, late * 3600)
-    return f"Moisture: {late:g} h past its {hours:g} h: {str(bake).partition(': ')[2]}."
+    times = " or ".join(
+        f"{name.removeprefix('at_')} °C for {told}"
+        for name, told in bake.values.items()
+        if name.startswith("at_")
+    )
+    return f"Moisture: {late:g} h past its {hours:g} h: {bake.verdict}, {times}."

@@ -60,11 +60,15 @@ LAST = (
 
 
 class Removal(NamedTuple):
-    """A row of desoldering-methods: the method with each kind of tools, and why."""
+    """A row of desoldering-methods: the method with each kind of tools, and why.
+
+    `if_dead` is what may be done to a part that is dead and holds nothing; "" where nothing else.
+    """
 
     part: str
     by_tools: dict[str, str]
     why: str
+    if_dead: str
     source: str
 
 
@@ -86,7 +90,8 @@ def removals() -> dict[str, Removal]:
     """
     rows = read_table("desoldering-methods")
     return {
-        row["part"]: Removal(row["part"], _by_tools(row), row["why"], row["source"]) for row in rows
+        row["part"]: Removal(row["part"], _by_tools(row), row["why"], row["if_dead"], row["source"])
+        for row in rows
     }
 
 
@@ -168,6 +173,8 @@ def take_out(
     }
     values |= _tools_for(method, land * 1e3, lead * 1e3)
     notes = list(_NOTES.get(method, ()))
+    if removal.if_dead:
+        notes.append(f"Dead for certain, and no memory that is still wanted: {removal.if_dead}.")
     if plane == "yes":
         notes.append(
             "On a plane: preheat the board from below first. Longer contact lifts the pad."

@@ -4,6 +4,7 @@ import pytest
 
 from repairlib.core.errors import RepairlibError
 from repairlib.firmware import OUTLINES, PADS, bodies_of, chip_body, chip_on_pads, feet_on_pads
+from repairlib.firmware.bodies import body_typed
 from tests.documents import document
 
 
@@ -88,10 +89,22 @@ def test_one_width_does_not_go_on_the_pads_of_the_other():
     for body in PADS:
         for width, pads in PADS.items():
             inside, outside = (f"{size} mm" for size in pads)
-            verdict = chip_on_pads(body, inside, outside).verdict
+            verdict = chip_on_pads(body, inside, outside, "1.27 mm").verdict
             assert (verdict == "fit") == (body == width), (body, width)
-    assert chip_on_pads("208 mil", "4 mm", "9 mm").verdict == "fit"
-    assert chip_on_pads("150 mil", "4 mm", "9 mm").verdict == "fit"
+    assert chip_on_pads("208 mil", "4 mm", "9 mm", "1.27 mm").verdict == "fit"
+    assert chip_on_pads("150 mil", "4 mm", "9 mm", "1.27 mm").verdict == "fit"
+
+
+@pytest.mark.published(document("TSSOP-8 outline", "pitch 0.65 mm"))
+@pytest.mark.parametrize("body", [one.name for one in OUTLINES.values() if one.foot])
+def test_pads_of_another_pitch_take_no_body(body):
+    long_enough = {"inside": "3 mm", "outside": "11 mm"}
+    for pitch in (0.5, 0.65, 0.8, 1.27, 2.54):
+        verdict = chip_on_pads(body, **long_enough, pitch=f"{pitch} mm").verdict
+        assert verdict == ("fit" if pitch == OUTLINES[body].pitch else "do not")
+    not_measured = chip_on_pads(body, **long_enough)
+    assert not_measured.verdict == "only with these conditions"
+    assert f"{OUTLINES[body].pitch} mm apart" in not_measured.reason
 
 
 @pytest.mark.behaviour
@@ -121,16 +134,52 @@ def test_the_body_from_what_was_measured():
 @pytest.mark.behaviour
 def test_widths_as_people_write_them():
     for typed in ("208mil", "209 mil", "200MIL"):
-        assert chip_on_pads(typed, "5.5 mm", "9 mm").verdict == "fit"
+        assert chip_on_pads(typed, "5.5 mm", "9 mm", "1.27 mm").verdict == "fit"
+
+
+@pytest.mark.common_practice
+@pytest.mark.parametrize(
+    ("typed", "name"),
+    [
+        ("no leads, 6 x 5 mm", "no leads, 6 × 5 mm"),
+        ("6x5", "no leads, 6 × 5 mm"),
+        ("WSON-8 8*6 mm", "no leads, 8 × 6 mm"),
+        ("SO-8 narrow", "150 mil"),
+        ("SOIC-8 wide", "208 mil"),
+        ("8-pin SOP 208mil", "208 mil"),
+        ("SOIC-16", "300 mil, 16 leads"),
+        ("tssop8", "TSSOP-8"),
+        ("DIP-8", "pins, 300 mil"),
+        ("5.3 mm", "208 mil"),
+    ],
+)
+def test_bodies_as_people_write_them(typed, name):
+    assert body_typed(typed) == name
+
+
+@pytest.mark.common_practice
+def test_a_name_of_several_bodies_says_which_and_what_to_measure():
+    with pytest.raises(RepairlibError, match="several bodies: measure") as told:
+        body_typed("SOIC-8")
+    said = str(told.value)
+    assert "150 mil" in said and "208 mil" in said and "300 mil" not in said
+
+
+@pytest.mark.behaviour
+def test_a_body_without_leads_is_measured_either_way_round():
+    for sides in ({"width": "5 mm"}, {"span": "6 mm"}, {"width": "5 mm", "span": "6 mm"}):
+        assert chip_body(**sides, ends="pads under it").body == "no leads, 6 × 5 mm"
+    either = chip_body(width="6 mm", ends="pads under it")
+    assert either.verdict == "cannot tell" and "8 × 6 mm" in either.reason
 
 
 @pytest.mark.behaviour
 def test_what_is_refused():
-    with pytest.raises(RepairlibError, match="not a known body with leads"):
+    with pytest.raises(RepairlibError, match="not a known body"):
         chip_on_pads("400 mil", "5.5 mm", "9 mm")
     with pytest.raises(RepairlibError, match="neither the width nor the span"):
         chip_body(pitch="1.27 mm")
     with pytest.raises(RepairlibError, match="inner ends lie outside"):
         chip_on_pads("150 mil", inside="7 mm", outside="4 mm")
-    with pytest.raises(RepairlibError, match="out of range"):
+    with pytest.raises(RepairlibError, match="no unit and was taken in m"):
         chip_body(width="5.28")

@@ -141,3 +141,14 @@ def test_what_is_refused():
         before_connecting(programmer="3.3 V")
     with pytest.raises(RepairlibError, match="no chip answers"):
         before_connecting(identity="FF FF FF")
+
+
+@pytest.mark.common_practice
+def test_where_to_begin_is_said_only_where_nothing_tells_the_supply():
+    def begins(**given):
+        return any("nothing higher than 1.8 V" in note for note in before_connecting(**given).notes)
+
+    assert begins(mark="25Q64")
+    assert not begins(mark="25Q64JV", measured="3.3 V")
+    assert not begins(mark="25Q64JV")
+    assert not begins(measured="5 V")

@@ -88,7 +88,9 @@ def test_sizes_of_parts():
         **{"C8 40 16": 4194304, "C8 60 17": 8 * MIB, "C8 40 19": 32 * MIB, "9D 60 18": 16 * MIB},
         **{"9D 70 19": 32 * MIB, "9D 40 13": 512 * KIB, "1C 30 14": MIB, "1C 70 18": 16 * MIB},
         **{"01 40 17": 8 * MIB, "01 60 19": 32 * MIB, "01 20 18": 16 * MIB, "68 49 19": 32 * MIB},
-        **{"62 16 12": 256 * KIB, "89 89 12": 256 * KIB},
+        **{
+            "62 16 12": 256 * KIB,
+        },
     }
     above_19h = {
         **{
@@ -234,3 +236,17 @@ def test_mutated_identities_raise_nothing_foreign():
         answered += 1
         assert one.capacity is None or 2**15 < one.capacity < 2**33
     assert answered > count / 20
+
+
+@pytest.mark.published(document("serial flash in Linux", "898911: 32 × 64 KiB, 898912, 898913"))
+def test_a_type_of_intel_counts_four_lower():
+    sizes = [identity_of(f"89 89 {last}").capacity for last in ("11", "12", "13")]
+    assert sizes == [2 << 20, 4 << 20, 8 << 20]
+    assert identity_of("89 89 16").capacity is None
+
+
+@pytest.mark.from_memory("an old 512 Kbit chip of Atmel answers 1F 65 00")
+def test_types_of_atmel_that_have_no_density_bits():
+    assert identity_of("1F 65 00").capacity == 64 << 10
+    other = identity_of("1F 68 00")
+    assert other.capacity is None and any("one by one" in doubt for doubt in other.doubts)

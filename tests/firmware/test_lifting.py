@@ -3,7 +3,7 @@
 import pytest
 
 from repairlib.core.errors import RepairlibError
-from repairlib.firmware import lift_chip
+from repairlib.firmware import OUTLINES, lift_chip
 
 
 @pytest.mark.common_practice
@@ -64,7 +64,7 @@ def test_steps_stand_in_the_order_of_the_work():
         ("1", None, "no limit"),
         ("3", None, "not known for how long"),
         ("3", "100 h", "it may go on now"),
-        ("3", "300 h", "bake first"),
+        ("3", "300 h", "bake first, 125 °C for"),
     ],
 )
 def test_moisture_of_the_new_chip(level, open_for, says):
@@ -77,3 +77,14 @@ def test_moisture_of_the_new_chip(level, open_for, says):
 def test_an_unknown_body_is_one_line():
     with pytest.raises(RepairlibError, match="not a known body"):
         lift_chip("SO-9")
+
+
+@pytest.mark.common_practice
+@pytest.mark.parametrize("body", OUTLINES)
+@pytest.mark.parametrize("tools", ["hand tools", "desoldering station", "hot air station"])
+def test_the_chip_that_may_hold_the_only_copy_is_never_cut(body, tools):
+    found = lift_chip(body, tools)
+    said = " ".join((str(found.reason), *found.working, *map(str, found.values.values())))
+    assert "cut" not in said
+    assert sum("never cut" in note for note in found.notes) == 1
+    assert not any("cut it out" in note for note in found.notes)

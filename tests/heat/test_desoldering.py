@@ -228,3 +228,10 @@ def test_every_part_has_an_answer_and_its_cautions(part, tools, solder):
 def test_rows_have_sources():
     for name in ("desoldering-methods", "heat-shielding", "solvents", "hand-soldering-limits"):
         assert all(row["source"] in SOURCES for row in read_table(name))
+
+
+@pytest.mark.common_practice
+def test_what_may_be_cut_is_dead_and_holds_nothing():
+    chip = take_out("dual-in-line chip", "desoldering station")
+    assert "cut" not in chip.reason and "cut" not in " ".join(chip.working)
+    assert any(note.startswith("Dead for certain") and "memory" in note for note in chip.notes)
