@@ -217,37 +217,42 @@ def _as_bytes(old: Image, places: Iterable[Place]) -> list[_Find]:
 def _candidates(old: Image, place: Place) -> Iterator[tuple[bytes, tuple[int, int], str, int]]:
     """Six bytes that may be an address, at a place where two boards differ, the best one first."""
     theirs = place.other.data
-    if blank(theirs[place.start : place.end]):
-        short = place.end - place.start <= LENGTH + 2  # nothing but an address, or with a sum
-        for first in sorted(_starts_in_island(old, place), key=lambda one: -_fit(old, one, 0)):
-            weight = 1 if short and first == place.start else 0
+    if place.end - place.start > LENGTH - 3 and blank(theirs[place.start : place.end]):
+        begin, end = _island(old, place)
+        short = end - begin <= LENGTH + 2  # nothing but an address, or with a sum
+        for first in sorted(_starts_in_island(old, begin, end), key=lambda one: -_fit(old, one, 0)):
+            weight = 1 if short and first == begin else 0
             yield _cut(old, first), (first, first + LENGTH), _WHERE_NOTHING_STANDS, weight
         return
     for start, end in place.runs(old, gap=2):
         if _in_text(old, start):
             continue
         options = []
-        for first in range(max(0, end - LENGTH), start + 1):
+        for first in range(max(0, start - LENGTH + 1), start + 1):
             mine, other = _cut(old, first), theirs[first : first + LENGTH]
+            same_maker = mine[:3] == other[:3]
+            goes_on = end > first + LENGTH  # then something else begins right behind it
+            if goes_on and not (same_maker and _begins(old, first)):
+                continue
             if _plausible(mine) and _plausible(other) and not _runs_out(old, first):
-                same_maker = mine[:3] == other[:3]
                 options.append((_fit(old, first, end) + 2 * same_maker, same_maker, first))
-        if not options and end - start > LENGTH - 3:  # something else begins right behind it
-            first = start - 3
-            mine, other = _cut(old, max(first, 0)), theirs[max(first, 0) : first + LENGTH]
-            if first >= 0 and mine[:3] == other[:3] and _plausible(mine) and _plausible(other):
-                options.append((0, True, first))
         for _, same_maker, first in sorted(options, reverse=True)[:1]:
             why = "bytes in the form of an address, where the other board has other ones"
             if same_maker:
                 why = "the other board has another address with the same first half there"
             if not place.telling:
                 weight = 0  # by chance one in four places would look like an address
-            elif place.apart and same_maker and end - start > 1 and _beside_nothing(old, first):
+            elif place.apart and same_maker and _beside_nothing(old, first):
                 weight = 2
             else:
                 weight = 1
             yield _cut(old, first), (first, first + LENGTH), why, weight
+
+
+def _begins(old: Image, first: int) -> bool:
+    """Whether nothing stands right before it, as before the first thing in a record."""
+    before = old.data[max(0, first - 4) : first]
+    return blank(before)
 
 
 def _runs_out(old: Image, first: int) -> bool:
@@ -271,9 +276,23 @@ def _in_text(old: Image, at: int) -> bool:
     return right > 0 and left + right >= LENGTH
 
 
-def _starts_in_island(old: Image, place: Place) -> list[int]:
+def _island(old: Image, place: Place) -> tuple[int, int]:
+    """Where data that stands alone begins and ends, when the other board has nothing there.
+
+    A zero at its front is no difference where the other has zeros, and ones behind it are one.
+    """
+    nothing = place.other.data[place.start : place.start + 1]
+    begin, end = place.start, place.end
+    while begin and place.start - begin < 2 and old.data[begin - 1 : begin] == nothing == b"\0":
+        begin -= 1
+    if nothing == b"\0":
+        end = begin + len(old.data[begin:end].rstrip(b"\xff"))
+    return begin, end
+
+
+def _starts_in_island(old: Image, begin: int, end: int) -> list[int]:
     """Where an address may begin in data that stands alone among nothing."""
-    starts = range(place.start, place.end - LENGTH + 1)
+    starts = range(begin, end - LENGTH + 1)
     return [first for first in starts if _plausible(_cut(old, first))]
 
 

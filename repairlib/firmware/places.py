@@ -11,10 +11,12 @@ from typing import NamedTuple
 
 from repairlib.firmware.image_file import Image
 
-MOST_PLACES = 64  # places that are looked at: our choice
+MOST_PLACES = 64  # places amid other data that are looked at: our choice
+MOST_APART = 256  # places that stand apart, as settings do
 FEW_PLACES = 6  # of two boards with one firmware; with more, a place alone tells little: our choice
 LONGEST = 4096  # bytes of one place: more than that is firmware, and no setting
 _BLOCK = 16  # bytes: places that are nearer to each other are one
+_NOTHING = 4  # blocks in which one image has only ones and the other only zeros: they part places
 _NEAR = 48  # bytes before and behind a place in which nothing may begin
 _CHUNK = 1 << 22
 
@@ -55,9 +57,11 @@ class Place(NamedTuple):
 
 
 def places_that_differ(old: Image, other: Image) -> list[Place]:
-    """The places where two images differ, those that stand apart first; at most 64.
+    """The places where two images differ, those that stand apart first: at most 256 of
+    these, and of the others as many as fill up 64.
 
-    A place ends where 16 bytes or more are equal. One of more than 4 KiB is left out.
+    A place ends where 16 bytes or more are equal, and where neither image holds anything for 64
+    bytes or more, ones here and zeros there. One of more than 4 KiB is left out.
 
     >>> from repairlib.firmware.image_file import image_of
     >>> two = image_of(bytes(99)), image_of(bytes(98) + b"1")
@@ -73,10 +77,15 @@ def places_that_differ(old: Image, other: Image) -> list[Place]:
         and sum(end - start for start, end in short) <= LONGEST
         and all(_mostly_blank(old.data[start:end]) for start, end in long)
     )
-    found = [(not _beside_nothing(old, *bounds), *bounds) for bounds in short]
+    sides: dict[bool, list[tuple[int, int]]] = {True: [], False: []}
+    for bounds in short:
+        sides[_beside_nothing(old, *bounds)].append(bounds)
+    apart = sides[True][:MOST_APART]
+    amid = sides[False][: max(0, MOST_PLACES - len(apart))]
     return [
-        _trimmed(Place(start, end, other, few, not amid), old)
-        for amid, start, end in sorted(found)[:MOST_PLACES]
+        _trimmed(Place(*bounds, other, few, beside), old)
+        for beside, several in ((True, apart), (False, amid))
+        for bounds in several
     ]
 
 
@@ -85,14 +94,32 @@ def _bounds(old: Image, other: Image):
     import numpy as np
 
     shortest = min(old.size, other.size)
-    differs = np.zeros(-(-shortest // _BLOCK), bool)
+    blocks = -(-shortest // _BLOCK)
+    differs, nothing = np.zeros(blocks, bool), np.zeros(blocks, bool)
     for begin in range(0, shortest, _CHUNK):
         end = min(begin + _CHUNK, shortest)
-        different = old.array()[begin:end] != other.array()[begin:end]
+        mine, theirs = (one.array()[begin:end] for one in (old, other))
+        different = mine != theirs
+        if not different.any():
+            continue
         edges = np.arange(0, end - begin, _BLOCK)
-        differs[begin // _BLOCK : -(-end // _BLOCK)] = np.logical_or.reduceat(different, edges)
-    bounds = np.flatnonzero(np.diff(np.concatenate(([False], differs, [False])))) * _BLOCK
-    return bounds[::2], np.minimum(bounds[1::2], shortest)
+        part = slice(begin // _BLOCK, -(-end // _BLOCK))
+        differs[part] = np.logical_or.reduceat(different, edges)
+        opposite = (mine ^ theirs == 0xFF) & ((mine == 0) | (mine == 0xFF))
+        nothing[part] = np.logical_and.reduceat(opposite, edges)
+    for first, last in zip(*_runs(nothing), strict=True):
+        if last - first >= _NOTHING:
+            differs[first:last] = False
+    starts, ends = _runs(differs)
+    return starts * _BLOCK, np.minimum(ends * _BLOCK, shortest)
+
+
+def _runs(blocks):
+    """Where runs of true ones begin and end, as two arrays."""
+    import numpy as np
+
+    edges = np.flatnonzero(np.diff(np.concatenate(([False], blocks, [False]))))
+    return edges[::2], edges[1::2]
 
 
 def _beside_nothing(old: Image, start: int, end: int) -> bool:

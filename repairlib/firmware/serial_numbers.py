@@ -18,6 +18,7 @@ _LABELLED = re.compile(
 _labels = where_words_stand((b"ser", b"s/n", b"sn"))
 _STANDS_ALONE = re.compile(rb"[A-Za-z0-9][A-Za-z0-9 ._/-]{3,39}")
 _FEWEST_DIGITS = 3
+_IN_HEX = re.compile(r"[0-9A-F]{8,}|[0-9a-f]{8,}")
 _REACH = 64  # bytes around a place that differs in which its text may begin or end
 _NO_SERIAL = re.compile(
     rb"(?i)(?:v|ver|version|rev)?[. ]?\d{1,3}(?:[._]\d{1,4}){1,3}[a-z]?"  # a version
@@ -76,7 +77,7 @@ def _compared(value: bytes, where: tuple[int, int], place: Place, width: int) ->
     text = theirs.decode("latin-1").replace("\0", "") if width == 2 else theirs.decode("latin-1")
     if blank(theirs):
         why, sure = "text of that form, where the other board has nothing", LIKELY
-    elif _form(text) == _form(value.decode()):
+    elif _form(text) == _form(value.decode()) or _both_in_hex(text, value.decode()):
         why = f"the other board has another of the same form there, {text}"
         sure = LIKELY if place.telling else POSSIBLE
     elif place.few:
@@ -100,6 +101,11 @@ def _is_serial(value: bytes) -> bool:
     if digits < _FEWEST_DIGITS or 3 * digits < len(value) or len(value) < 4:
         return False
     return not _NO_SERIAL.fullmatch(value) and len(set(value)) > 2 and value.count(b" ") < 2
+
+
+def _both_in_hex(one: str, other: str) -> bool:
+    """Whether both are digits of hex, in which letters stand wherever the number has them."""
+    return all(_IN_HEX.fullmatch(text.strip()) for text in (one, other))
 
 
 def _form(text: str) -> str:

@@ -17,7 +17,7 @@ from repairlib.firmware.places import Place, blank, places_that_differ
 from repairlib.firmware.serial_numbers import serial_numbers
 from repairlib.firmware.texts import wide_texts
 
-MOST_POSSIBLE = 8  # finds that are only possible; more of them help nobody: our choice
+MOST_POSSIBLE = 256  # finds that are only possible: as many as places are looked at
 _SHOWN = 12  # bytes of a region that are told
 
 
@@ -47,9 +47,10 @@ def keep_list(old: Image, donor: Image, twin: Sequence[Image] = ()) -> tuple[Kee
     in_tables = [one.where for one in tables]
     addresses = [one for one in addresses if one.where in certain or not _meets(one, in_tables)]
     serials = [one for one in serials if one.where in certain or not _meets(one, in_tables)]
-    found = [*addresses, *serials, *tables]
-    found += _regions(old, donor, twin, by_place, found)
-    return _bounded([one for one in found if _its_own(one, old, [donor, *others])])
+    found = [
+        one for one in (*addresses, *serials, *tables) if _its_own(one.where, old, [donor, *others])
+    ]
+    return _bounded([*found, *_regions(old, donor, twin, by_place, found)])
 
 
 def keep_into(donor: Image, old: Image, keeps: Sequence[Keep]) -> Image:
@@ -81,35 +82,57 @@ def _meets(keep: Keep, ranges: list[tuple[int, int]]) -> bool:
     return any(overlap(keep.where, one) for one in ranges)
 
 
-def _its_own(keep: Keep, old: Image, boards: Sequence[Image]) -> bool:
+def _its_own(where: tuple[int, int], old: Image, boards: Sequence[Image]) -> bool:
     """Whether every other board has something else there."""
-    start, end = keep.where
+    start, end = where
     return all(one.data[start:end] != old.data[start:end] for one in boards)
 
 
 def _regions(
     old: Image, donor: Image, twin: Sequence[Image], places: list[Place], found: list[Keep]
 ) -> list[Keep]:
-    """Places where the donor and all twins differ from this board, and nothing else explains it."""
+    """Places where the donor differs from this board, and nothing else explains it.
+
+    What a twin has too is no board's own, and is listed only beside something that is: a label
+    without its number, or a number without its label, is no record.
+    """
     regions = []
     for place in places:
         if place.other is not donor or not place.telling:
             continue
-        for start, end in _unexplained(place, old, found):
-            mine = old.data[start:end]
-            if blank(mine):
-                continue
-            why = "it differs from the donor's where all around is equal"
-            why += ", and from each twin too" if twin else ""
-            why += "; that can be data of its own, and it can be damage"
-            regions.append(Keep(REGION, (start, end), _in_words(mine), why, POSSIBLE))
+        for start, end in place.runs(old, gap=8):
+            beside = [one for one in found if overlap((start, end), one.where)]
+            for rest in _without(old, donor, (start, end), [one.where for one in beside]):
+                its_own = _its_own(rest, old, twin)
+                if its_own or beside:
+                    why = _why(beside, its_own and bool(twin))
+                    mine = old.data[slice(*rest)]
+                    regions.append(Keep(REGION, rest, _in_words(mine), why, POSSIBLE))
     return regions
 
 
-def _unexplained(place: Place, old: Image, found: list[Keep]) -> list[tuple[int, int]]:
-    """The runs of a place that lie in nothing that was found."""
-    runs = place.runs(old, gap=8)
-    return [run for run in runs if not any(overlap(run, one.where) for one in found)]
+def _why(beside: list[Keep], from_twins: bool) -> str:
+    """Why a place is listed of which nothing is known but that it differs."""
+    where = f"beside the {beside[0].kind}" if beside else "where all around is equal"
+    why = f"it differs from the donor's {where}"
+    why += ", and from each twin too" if from_twins else ""
+    return f"{why}; that can be data of its own, and it can be damage"
+
+
+def _without(
+    old: Image, donor: Image, run: tuple[int, int], taken: list[tuple[int, int]]
+) -> list[tuple[int, int]]:
+    """What is left of a run when what was found is cut out of it, and holds something that differs.
+
+    Nothing that differs is lost: each piece reaches from its first such byte to its last.
+    """
+    pieces, begin = [], run[0]
+    for first, end in sorted([*taken, (run[1], run[1])]):
+        differ = [at for at in range(begin, min(first, run[1])) if old.data[at] != donor.data[at]]
+        if differ and not blank(old.data[differ[0] : differ[-1] + 1]):
+            pieces.append((differ[0], differ[-1] + 1))
+        begin = max(begin, end)
+    return pieces
 
 
 def _in_words(data: bytes) -> str:

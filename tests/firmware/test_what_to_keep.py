@@ -248,6 +248,76 @@ def test_other_differences_are_told_as_possible():
     assert keep.sure == "possible" and "damage" in keep.why and keep.next
 
 
+def kept_of_all(old: bytes, donor: bytes, *twins: bytes) -> bytes:
+    """The donor's image with everything put in that was found."""
+    return keep_into(image_of(donor), image_of(old), found(old, donor, *twins)).data
+
+
+@pytest.mark.behaviour
+@pytest.mark.parametrize("donor", ["its own", "erased", "zeros"])
+def test_what_differs_beside_a_find_is_listed_too(donor):
+    """Packed records: no byte of the old settings is lost when all that is listed is kept."""
+    chance = random.Random(11)
+    records = (
+        (b"SN:K4410023\0", b"SN:K4410099\0"),
+        (bytes.fromhex(MINE), bytes.fromhex(THEIRS)),
+        (b"mac=02:5A:C3:10:41:17\0", b"mac=02:5A:C3:10:41:62\0"),
+    )
+    for _ in range(8):
+        own, theirs = {}, {}
+        for at in range(64, 64 + 512 * chance.randrange(1, 5), 512):
+            mine, other = chance.choice(records)
+            tail = chance.randrange(1, 40)
+            own[at] = mine + bytes(chance.choices(range(1, 255), k=tail))
+            theirs[at] = other + bytes(chance.choices(range(1, 255), k=tail))
+        old = board(own)
+        boards = {"its own": board(theirs), "erased": board({}), "zeros": board({}, blank=0)}
+        made = kept_of_all(old, boards[donor])
+        for at, data in own.items():
+            assert made[CODE + at : CODE + at + len(data)] == data, found(old, boards[donor])
+        assert REGION in {keep.kind for keep in found(old, boards[donor])}
+
+
+@pytest.mark.behaviour
+def test_settings_of_ones_against_settings_of_zeros_are_looked_at_one_by_one():
+    own = {64: bytes.fromhex("001DC3104117"), 256: b"\xbd\x03" * 12, 512: b"SN:K4410023\0"}
+    told = {(keep.kind, keep.where[0] - CODE) for keep in found(board(own), board({}, blank=0))}
+    assert {(ADDRESS, 64), (SERIAL, 515)} < told
+    assert any(kind == REGION and first == 256 for kind, first in told)
+
+
+@pytest.mark.behaviour
+def test_every_small_field_is_listed():
+    chance = random.Random(5)
+    old, donor = (board({100 * at: chance.randbytes(3) for at in range(1, 31)}) for _ in range(2))
+    assert kept_of_all(old, donor) == old
+
+
+@pytest.mark.behaviour
+def test_a_label_that_twins_have_too_is_listed_beside_its_number():
+    old, twin = board({64: b"SN:K4410023\0"}), board({64: b"SN:K4410099\0"})
+    assert kept_of_all(old, board({}), twin)[CODE + 64 : CODE + 75] == b"SN:K4410023"
+
+
+@pytest.mark.behaviour
+@pytest.mark.parametrize("last", ["62", "18", "00"])
+@pytest.mark.parametrize("packed", [b"", b"\xf3\x01", bytes.fromhex("f5b165224a58b791df6af1d8")])
+def test_another_address_of_the_same_maker_at_the_same_place_is_likely(last, packed):
+    old = board({64: bytes.fromhex("001DC3104117") + packed})
+    donor = board({64: bytes.fromhex("001DC31041" + last) + packed[::-1]})
+    [address] = [keep for keep in found(old, donor) if keep.kind == ADDRESS]
+    assert (address.where, address.sure) == ((CODE + 64, CODE + 70), "likely")
+    assert address.value == "00:1D:C3:10:41:17"
+    assert kept_of_all(old, donor) == old
+
+
+@pytest.mark.behaviour
+def test_a_number_in_hex_against_another_one_is_likely():
+    for mine, theirs in (("3A7F00B2C4D1", "00417C3309EE"), ("00c4410723ab", "00c44107ff01")):
+        [keep] = found(*(board({80: number.encode() + b"\0"}) for number in (mine, theirs)))
+        assert (keep.kind, keep.value, keep.sure) == (SERIAL, mine, "likely")
+
+
 @pytest.mark.behaviour
 def test_what_is_kept_goes_into_a_new_image():
     old, donor = (board({64: f"serial={one}\0".encode()}) for one in ("K4-20117", "K4-20162"))
