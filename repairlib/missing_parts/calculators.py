@@ -12,8 +12,8 @@ from repairlib.missing_parts.candidate import (
     MOST_LIKELY,
     Candidate,
     candidates,
-    on_the_mains,
 )
+from repairlib.missing_parts.danger import TUBES
 from repairlib.missing_parts.place import EXAMPLE, Place, read_place, with_more
 from repairlib.missing_parts.usual_values import HANDED_ON
 
@@ -59,30 +59,37 @@ def missing_part(
     )
     ranked = candidates(seen)
     first = ranked[0]
-    mains = on_the_mains(seen)
     values: dict[str, object] = {"likeliest": first.what, "how_likely": first.likely}
     values |= {"value": first.values}
     if first.rating:
         values["rating"] = first.rating
     for name, one in zip(_ORDER[1:], ranked[1:], strict=False):
         values[name] = f"{one.what} ({one.likely}): {one.values}"
-    verdict, reason = _verdict(first, mains)
+    verdict, reason = _verdict(first, seen)
     return found(
         values,
         working=_reasons(ranked),
         verdict=verdict,
         reason=reason,
         notes=[*first.never, *first.decide, *_unread(seen)],
-        cautions=("mains",) if mains else (),
+        cautions=_cautions(seen),
     )
 
 
-def _verdict(first: Candidate, mains: bool) -> tuple[str | None, str | None]:
-    if mains:
-        return NEVER, HANDED_ON
+def _verdict(first: Candidate, place: Place) -> tuple[str | None, str | None]:
+    if place.danger:
+        return NEVER, f"{place.danger.why}. {HANDED_ON}"
     if first.likely not in (MOST_LIKELY, LIKELY):
         return CANNOT_TELL, "too little is known: say the net each side, and what is near"
     return None, None
+
+
+def _cautions(place: Place) -> tuple[str, ...]:
+    """Hazards of the place beyond those of every place."""
+    battery = ("batteries",) if "battery" in place.near else ()
+    if place.danger is None:
+        return battery
+    return ("high-voltage tubes" if place.danger.kind == TUBES else "mains", *battery)
 
 
 def _reasons(ranked: list[Candidate]) -> list[str]:

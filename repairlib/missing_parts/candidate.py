@@ -82,14 +82,14 @@ def candidates(place: Place | str) -> list[Candidate]:
     first, second = ranked[0][0], ranked[1][0]
     kept = [one for at, one in enumerate(ranked[:MOST]) if at < 3 or first - one[0] <= FAR]
     return [
-        _candidate(place, facts, kind, reasons, _in_words(points, first, second, at))
+        _candidate(place, kind, reasons, _in_words(points, first, second, at))
         for at, (points, reasons, kind) in enumerate(kept)
     ]
 
 
 def on_the_mains(place: Place) -> bool:
-    """Whether a place is on the mains side, or above 60 V: then the job is handed on."""
-    return bool(facts_of(place) & {"at:mains", "dangerous"})
+    """Whether a place is on the mains side or above 60 V, or may be: then the job is handed on."""
+    return place.danger is not None
 
 
 def _points(judged: tuple[list[tuple[int, str]], Kind]) -> int:
@@ -144,11 +144,9 @@ def _in_words(points: int, first: int, second: int, at: int) -> str:
     return POSSIBLE if first - points <= FAR and points > 0 else UNLIKELY
 
 
-def _candidate(
-    place: Place, facts: frozenset[str], kind: Kind, reasons: list[tuple[int, str]], likely: str
-) -> Candidate:
+def _candidate(place: Place, kind: Kind, reasons: list[tuple[int, str]], likely: str) -> Candidate:
     reasons.sort(key=lambda one: -abs(one[0]))
-    mains = bool(facts & {"at:mains", "dangerous"})
+    mains = on_the_mains(place)
     return Candidate(
         kind=kind,
         points=sum(points for points, _ in reasons),

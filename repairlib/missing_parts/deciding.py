@@ -18,6 +18,10 @@ from repairlib.missing_parts.kinds import (
 from repairlib.missing_parts.place import Place
 
 POWER_OFF = "Power off, unplugged, battery out; discharge, and prove 0 V on both pads"
+PACK = (
+    "A battery cannot be switched off: part it from the board at its plug, and prove 0 V on both "
+    "pads. Where it cannot be parted, measure nothing in ohms and let no tool bridge two points"
+)
 HAND_ON = "Do not measure: mains or more than 60 V. Hand it to a qualified person"
 EMPTY_PADS = {
     "ground": "Ohms from this pad to ground: below 1 Ω proves the ground side",
@@ -80,7 +84,7 @@ def deciding_steps(kind: Kind, place: Place, mains: bool) -> tuple[str, ...]:
     """
     if mains:
         return (HAND_ON,)
-    steps = [POWER_OFF]
+    steps = [POWER_OFF, *([PACK] if "battery" in place.near else ())]
     for net in place.nets:
         side = net.side
         if EMPTY_PADS[side] not in steps:

@@ -7,7 +7,6 @@ A fact is one word: `rail-ground` for the nets each side; `end:reset` for a role
 
 from __future__ import annotations
 
-from repairlib.core.limits import TOUCHABLE_DC
 from repairlib.missing_parts.nets import Net
 from repairlib.missing_parts.place import Place
 
@@ -31,10 +30,7 @@ def facts_of(place: Place) -> frozenset[str]:
     facts |= _between(place.nets) | _size(place) | _twin(place)
     if place.letters:
         facts |= {f"letter:{place.letters}", "letter"}
-    if place.volts is None:
-        # Behind a rectifier there may be the mains, until somebody says what voltage it is.
-        facts |= {"dangerous"} if "at:rectifier" in facts else set()
-    elif abs(place.volts) > TOUCHABLE_DC:
+    if place.danger:
         facts.add("dangerous")
     return frozenset(one.replace(" ", "_") for one in facts)
 

@@ -9,10 +9,8 @@ from __future__ import annotations
 import re
 from dataclasses import dataclass
 
-from repairlib.core.quantity import read_quantity
 from repairlib.missing_parts.roles import roles_in
-
-HIGHEST_VOLTS = 1e5
+from repairlib.missing_parts.volts import volts_said
 
 
 @dataclass(frozen=True, slots=True)
@@ -87,17 +85,13 @@ _ONE_NET = re.compile(
     rf"{_NAME}{_STOP}",
     re.IGNORECASE,
 )
-_LETTER_VOLTS = re.compile(r"\b(\d+)[vV](\d+)[A-Za-z]?\b")
-_VOLTS = re.compile(
-    r"(?<![\w.])([+-]?\s?\d+(?:\.\d+)?)\s?[vV](?:olts?|\s?ac|\s?AC|dc|DC|[AD])?(?!\w)"
-)
 
 
 def net_of(name: str) -> Net:
     """One net by its words, such as "+3.3 V", "SDA" or "U4 pin 7 (reset)"."""
-    volts = volts_in(name)
+    volts = volts_said(name)
     roles = frozenset({"ground"}) if _GROUND_FIRST.match(name) else roles_in(name)
-    return Net(name.strip(" ,;:.'\""), volts[0] if volts else None, roles)
+    return Net(name.strip(" ,;:.'\""), volts[0].signed if volts else None, roles)
 
 
 _GROUND_FIRST = re.compile(
@@ -164,21 +158,4 @@ def _is_bare(clause: str, net: Net) -> bool:
     return 0 < words <= (6 if net.roles & _SIGNALS else 2 if net.is_rail else 0)
 
 
-def of_mains(nets: tuple[Net, ...]) -> tuple[Net, ...]:
-    """The nets, known to be the mains where both carry its names: L and N."""
-    if len(nets) == 2 and all(net.name in _MAINS_NAMES for net in nets):
-        return tuple(Net(net.name, net.volts, frozenset({"mains"})) for net in nets)
-    return nets
-
-
-_MAINS_NAMES = ("L", "N", "PE", "L1", "L2", "L3")
 _NET_NAME = re.compile(r"[A-Z][A-Z0-9]*_?[A-Z0-9_+-]+$")
-
-
-def volts_in(text: str) -> list[float]:
-    """Every voltage that is said, such as 3.3 V and 3V3; figures that no bench has are left out."""
-    text = text.replace("_", " ")
-    said = [f"{one}.{tenths}" for one, tenths in _LETTER_VOLTS.findall(text)]
-    said += [one.replace(" ", "").replace("−", "-") for one in _VOLTS.findall(text)]
-    volts = [read_quantity(one).value for one in said if len(one) < 12]
-    return [one for one in volts if abs(one) <= HIGHEST_VOLTS]

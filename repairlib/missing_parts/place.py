@@ -11,11 +11,13 @@ from collections.abc import Iterable
 from dataclasses import dataclass, field, replace
 
 from repairlib.core.errors import RepairlibError
+from repairlib.missing_parts.danger import MAINS, Danger, danger_of
 from repairlib.missing_parts.footprint import Footprint, read_footprint
-from repairlib.missing_parts.nets import Net, net_of, nets_in, of_mains, volts_in
+from repairlib.missing_parts.nets import Net, net_of, nets_in
 from repairlib.missing_parts.place_words import MARKS, PLAIN_WORDS
 from repairlib.missing_parts.roles import roles_in, words_named
 from repairlib.missing_parts.twins import SPEAKS, Twin, read_twin
+from repairlib.missing_parts.volts import volts_said
 
 LONGEST = 1000  # characters; a place is a few lines
 EXAMPLE = (
@@ -29,7 +31,8 @@ class Place:
     """An empty place. `letters` of its reference ("" unknown), `nets` known (none, one or two).
 
     `near` are the roles that the neighbours' words name, `marks` what is printed round the pads,
-    `volts` the highest voltage that is said, `unread` the words that were not understood.
+    `volts` the highest voltage that is said, `unread` the words that were not understood, `danger`
+    whether mains or more than 60 V may lie there: then no part is chosen.
     """
 
     text: str
@@ -41,6 +44,7 @@ class Place:
     twin: Twin | None = None
     volts: float | None = None
     unread: tuple[str, ...] = ()
+    danger: Danger | None = None
 
 
 _REFERENCE = re.compile(
@@ -77,18 +81,20 @@ def read_place(text: str) -> Place:
     nets, where = nets_in(without_sizes)
     around = _blank(without_sizes, where)
     marks = tuple(name for name, words in MARKS.items() if words.search(around))
-    volts = [net.volts for net in nets if net.volts is not None] or volts_in(around)
-    return Place(
+    volts = [net.volts for net in nets if net.volts is not None]
+    volts = volts or [one.signed for one in volts_said(around)]
+    place = Place(
         text=plain,
         letters=letters,
         footprint=footprint,
-        nets=of_mains(nets),
+        nets=nets,
         near=roles_in(around),
         marks=marks,
         twin=read_twin(twin) if twin else None,
         volts=max(volts, key=abs) if volts else None,
         unread=_unread(without_sizes),
     )
+    return _judged(place, plain)
 
 
 def with_more(
@@ -100,14 +106,31 @@ def with_more(
     3.3
     """
     sides = [net_of(_tidy(side)) for side in (one_side, other_side) if side.strip()]
-    nets = of_mains(tuple(sides) or place.nets)
+    nets = tuple(sides) or place.nets
     volts = [net.volts for net in nets if net.volts is not None]
-    return replace(
+    more = replace(
         place,
         nets=nets,
         near=place.near | roles_in(_tidy(near)) if near.strip() else place.near,
         twin=read_twin(_tidy(twin)) if twin.strip() else place.twin,
         volts=max(volts, key=abs) if volts else place.volts,
+    )
+    return _judged(more, ", ".join(filter(None, (place.text, one_side, other_side, near, twin))))
+
+
+def _judged(place: Place, text: str) -> Place:
+    """`place` with the danger, and the battery, that the whole `text` tells of.
+
+    Whether the mains are near goes by the danger alone."""
+    danger = danger_of(text, place.letters, tuple(net.name for net in place.nets))
+    mains = frozenset({"mains"})
+    battery = frozenset({"battery"}) & roles_in(text)
+    on_mains = danger is not None and danger.kind == MAINS
+    return replace(
+        place,
+        nets=tuple(replace(net, roles=net.roles - mains) for net in place.nets),
+        near=(place.near | mains if on_mains else place.near - mains) | battery,
+        danger=danger,
     )
 
 

@@ -111,6 +111,7 @@ ROLES = {
         +#va #va #v#a avcc* avdd* vdda* vcca* analog-supply analogue-supply analog-# pll vpll
         analogue-rail analog-rail""",
     "pull": "pull-up pull-ups pull-down pulled pulls pull-up-resistor",
+    "battery": "batter* battery* bms li-ion lithium* lipo accumulator cell-# cells cordless",
     "rectifier": "bridge-rectifier rectifier-bridge rectifier",
     "temperature": "inrush ntc ptc thermistor temperature-pin temperature-input",
     "touched": "button key push-button push-switch keypad touch* contact contacts front-panel",

@@ -92,7 +92,9 @@ _NEVER = {
 }
 POLARITY = "Never guess the polarity: prove with a meter which pad is the positive side or cathode"
 RATING = "Never guess the rating: it follows from the highest voltage measured on that rail"
-HANDED_ON = "Mains side, or it may be: no part is chosen here; a qualified person does it"
+HANDED_ON = (
+    "Mains or more than 60 V, or it may be: no part is chosen here; a qualified person does it"
+)
 
 
 def value_words(kind: Kind, place: Place) -> str:

@@ -94,5 +94,5 @@ def test_what_cannot_be_a_place_is_one_line(typed):
 def test_both_sides_in_one_and_the_mains_by_its_letters():
     both = read_place("1206, +5V_USB on both sides, near the USB-A socket")
     assert [net.name for net in both.nets] == ["+5V_USB", "+5V_USB"]
-    assert all("mains" in net.roles for net in read_place("C? between L and N").nets)
-    assert read_place("C? 0603 between VCC and L").nets[1].roles == frozenset()
+    assert read_place("C? between L and N").danger.kind == "mains"
+    assert read_place("C? 0603 between 5 V and L").danger is None

@@ -1,0 +1,118 @@
+"""Places on the mains, or above 60 V, by the words that people type of them."""
+
+import pytest
+
+from repairlib.missing_parts import candidates, missing_part, on_the_mains, read_place
+
+DANGEROUS = """
+C? between L and N after the fuse
+C? big can 22 mm between B+ of the valve amplifier and ground
+C? from the anode of V1 (ECC83) to grid of V2, sound
+R? plate load 100k from HT to pin 1 of the 12AX7
+R? 2W between the source of the switching FET and hot ground, primary side
+C? across the CCFL backlight inverter output, 3 kV disc
+C? across xenon flash tube
+D? in the microwave oven HV section, between the capacitor and chassis
+R? bleeder across the X2 capacitor
+R? from phase to the dropper capacitor, 230 VAC in
+R? the fusible resistor at the input of the LED bulb driver
+C? DC link of the servo drive, 2x can
+MOV? across the line input
+C? Y1 blue disc between primary and secondary
+C? from the collector of the horizontal output transistor to ground (CRT monitor)
+R? in line with the focus lead of the picture tube
+C? solar inverter string input
+C? between + and - of the bridge in the power supply of the amp 2x35 V AC
+R? 0402 between triac gate and opto
+C? snubber across triac MT1 MT2
+R? from L1 to the SMPS controller HV pin
+C? 1206 between 5 V and ground, beside the 400 V bulk capacitor
+C? 1206, 5 V to ground, twin is rated 400 V 10 nF
+C? film, brown wire of the mains lead to the blue one
+R? from N to the hot end of the heater
+C? between PE and the metal case
+C? 0805 across the contacts of the relay that switches the lamp, relay contacts
+C? 22 mm can after the rectifier of the charger
+R? 1M from the 50 V positive to the 50 V negative supply, +-50 V
+C? from +40 V to -40 V
+C? Geiger tube anode to ground
+D? in the tripler of the monitor
+R? screen grid of EL34 to its supply
+C? camera flash capacitor
+C? ignition coil primary
+R? from the telephone line, tip and ring, to the opto
+R? across the X-cap
+C? 30 mm can, EHT board
+R? cold side ground to hot side ground
+C? 3kV disc between the two halves
+C? 36 V ac winding to ground
+R? the thyristor's gate to its cathode
+CX? beside the inlet
+C? between rectified-mains plus and minus
+""".strip().splitlines()
+PLAIN = """
+R? neutral position sensor of gear lever to 5 V
+C? live view button to ground
+C? 0603 mains hum filter from op amp output to ground
+C? 12 V rail, in mains powered clock, after transformer and regulator, to ground
+C? from primary colour LED driver pin to ground
+C? electret capsule hot side to the op-amp input
+C? line in L to op amp
+C? between line out L and ground, audio
+C? L and R outputs, from L out to jack
+R? between hot end of volume pot and wiper
+R? 1210, the lower MOSFETs of the bridge come together there, far end ground
+C? 48 V PoE input to ground, 1206
+C? behind the bridge rectifier, 24 V dc to ground
+R? from B+ of the battery pack to the divider
+R? from the inverter gate 74HC04 output to the base of Q1
+C? crystal Y1 to ground, 8 MHz
+R? 0603 pin 3 of connector X2 to the processor
+C? decoupling at the flash chip, 3.3 V to ground
+R? 10k from the neutral switch of the gearbox to 12 V
+C? 0402 between 3.3 V and ground, next to the PCF8574
+R? live preview key to 3.3 V
+C? 9 V mains adaptor jack plus to ground
+C? not on the mains, 12 V to ground
+R? load cell bridge plus to the amplifier
+D? 5V6 from the pin to ground
+R? phase A of the stepper motor to ground, 12 V
+""".strip().splitlines()
+
+
+@pytest.mark.common_practice
+@pytest.mark.parametrize("typed", DANGEROUS)
+def test_a_dangerous_place_is_handed_on(typed):
+    assert on_the_mains(read_place(typed))
+    assert {one.values for one in candidates(typed)} == {"handed on"}
+    finding = missing_part(typed)
+    assert finding.verdict == "do not" and "qualified person" in finding.reason
+    assert {"mains", "high-voltage tubes"} & set(finding.cautions)
+    assert "stored charge" in finding.cautions
+
+
+@pytest.mark.common_practice
+@pytest.mark.parametrize("typed", PLAIN)
+def test_what_only_sounds_like_the_mains_is_answered(typed):
+    assert read_place(typed).danger is None
+
+
+@pytest.mark.behaviour
+@pytest.mark.parametrize("where", ["near", "twin", "one_side", "other_side", "marks", "pads"])
+@pytest.mark.parametrize("danger", ["beside the 400 V bulk capacitor", "triac", "3 kV"])
+def test_a_danger_is_seen_wherever_it_is_typed(where, danger):
+    finding = missing_part("C? 1206, 5 V to ground", **{where: danger})
+    assert finding.verdict == "do not" and finding.value == "handed on"
+
+
+@pytest.mark.behaviour
+def test_the_reason_names_the_words():
+    assert "“400 V” is more than may be touched" in missing_part("C? 5 V, near 400 V").reason
+    assert "“HT”" in missing_part("R? from HT to pin 1").reason
+
+
+@pytest.mark.behaviour
+def test_a_battery_has_its_own_caution_and_step():
+    finding = missing_part("R7 0805 from cell 3 to the balance transistor, battery pack 36 V")
+    assert "batteries" in finding.cautions
+    assert any("cannot be switched off" in note for note in finding.notes)
