@@ -34,7 +34,20 @@ from repairlib.missing_parts.tantalum_cases import (
     misfit,
     nearest_misfit,
 )
-from repairlib.missing_parts.tantalum_fit import Fit, fit_of, named, rated_for, tallest_on
+from repairlib.missing_parts.tantalum_fit import (
+    Fit,
+    below_the_rule,
+    fit_of,
+    named,
+    rated_for,
+    tallest_on,
+)
+from repairlib.missing_parts.tantalum_room import (
+    more_than_fits,
+    no_twin,
+    twin_in_words,
+    with_less_room,
+)
 from repairlib.missing_parts.tantalum_stand_in import StandIn, in_window, stability, stand_ins
 from repairlib.missing_parts.tantalum_surge import RINGS, burns, surge
 from repairlib.missing_parts.tantalum_value import (
@@ -129,15 +142,21 @@ def missing_tantalum(
     highest = max(abs(rail), abs(across or 0.0))
     rating = tantalum_rating(MNO2, highest)
     if rating.verdict:
-        return _none_made(rating, highest, twin)
+        return _none_made(rating, highest, twin, twin_rated)
     on_pads, no_case = _cases(case, pads)
     rated = rated_for(float(rating.rated_voltage), twin_rated)
-    bounds = bounds_of(place, tallest_on(on_pads, rated), rated, least, twin)
+    bounds = bounds_of(place, tallest_on(on_pads, highest), rated, least, twin, highest)
     fit = fit_of(bounds, on_pads, rated, twin, least)
+    smaller = None
+    if twin and fit and not fit.cases:
+        smaller = below_the_rule(on_pads, fit.farad, highest, rated)
     bar = bar_of(rail, board_mark, mark_at, ground_at, across)
     others = _instead(highest, fit.farad if fit else twin, on_pads)
     values: dict[str, object] = {"bar": f"to the {bar.pad}" if bar.pad else "not known"}
     values |= _value_and_fit(bounds, fit)
+    if smaller and fit:
+        rated_there = twin_rated or smaller.rated
+        values["stood_there"] = f"{brief(fit.farad, 'F')}, rated {brief(rated_there, 'V')}"
     values |= {
         "rated_voltage": Quantity(rated, "V"),
         "at_least": rating.at_least,
@@ -149,7 +168,8 @@ def missing_tantalum(
     open_yet = [
         *_of_bar(bar),
         *_of_value(bounds, fit, SIGNAL if place == SIGNAL and not twin else ""),
-        *([no_case] if no_case else _of_case(on_pads, fit)),
+        *([no_case] if no_case else [] if smaller else _of_case(on_pads, fit)),
+        *no_twin(twin_rated, highest),
     ]
     return found(
         values,
@@ -160,12 +180,20 @@ def missing_tantalum(
             *bar.why,
         ],
         verdict=CANNOT_TELL if open_yet or fit is None else CONDITIONS,
-        reason="; ".join(open_yet or _answer(fit, bar, esr_low, esr_high)),
+        reason="; ".join(
+            open_yet
+            or (
+                with_less_room(fit, smaller, rated, on_pads, bar)
+                if smaller
+                else _answer(fit, bar, esr_low, esr_high)
+            )
+        ),
         notes=[
             burns(rated),
             *([sentence(bar.next)] if bar.next else ()),
             surge(highest, rated, series, PLACES[place].stiff),
-            *_of_twin(twin_rated, rating.at_least),
+            *twin_in_words(twin_rated, rating.at_least, highest),
+            *more_than_fits(bounds, fit, twin),
             *(f"Instead, {one}" for one in others),
             *([RINGS] if PLACES[place].stiff else ()),
             *(stability(esr_low, esr_high) if place == REGULATOR_OUT or esr_high else ()),
@@ -280,16 +308,6 @@ def _answer(fit: Fit | None, bar: Bar, low: float | None, high: float | None) ->
     return said if bar.proven else [*said, bar.next]
 
 
-def _of_twin(rated: float | None, least: float) -> list[str]:
-    """What is to be said of a twin that is rated below the rule."""
-    if not rated or rated >= least:
-        return []
-    return [
-        f"The twin's {brief(rated, 'V')} are less than the rule asks for: it was chosen with less "
-        "room, and is no reason to do so again."
-    ]
-
-
 def _instead(volts: float, farad: float | None, on_pads: Sequence[Case]) -> tuple[StandIn, ...]:
     """Other kinds; none as long as the value is not known."""
     return stand_ins(volts, farad, on_pads[-1].eia if on_pads else "") if farad else ()
@@ -300,7 +318,9 @@ def _in_short(others: Iterable[StandIn]) -> dict[str, object]:
     return {f"or_{one.kind.split()[-1]}": one.short for one in others}
 
 
-def _none_made(rating: Finding, volts: float, twin: float | None) -> Found:
+def _none_made(
+    rating: Finding, volts: float, twin: float | None, twin_rated: float | None
+) -> Found:
     """The finding for a rail that no tantalum with manganese dioxide may work on."""
     others = _instead(volts, twin, ())
     return found(
@@ -308,6 +328,9 @@ def _none_made(rating: Finding, volts: float, twin: float | None) -> Found:
         working=rating.working,
         verdict=NEVER,
         reason=rating.reason,
-        notes=[f"Instead, {one}" for one in others],
+        notes=[
+            *(f"Instead, {one}" for one in others),
+            *twin_in_words(twin_rated, float(rating.at_least), volts),
+        ],
         sources=rating.sources,
     )

@@ -16,6 +16,7 @@ from repairlib.missing_parts.kinds import (
     Kind,
 )
 from repairlib.missing_parts.place import Place
+from repairlib.missing_parts.reading_a_twin import FOUR_WIRES
 
 POWER_OFF = "Power off, unplugged, battery out; discharge, and prove 0 V on both pads"
 PACK = (
@@ -33,7 +34,7 @@ _TWIN = {
     CAPACITOR: "Read the twin with a capacitance or LCR meter at 0.2 V or less. In circuit it "
     "reads too high where other capacitors lie beside it: the part has that much at most",
     RESISTOR: "Read the twin in ohms, both ways round. In circuit it reads too low where anything "
-    "lies beside it: the part has that much at least",
+    "lies beside it: the part has that much at least. Up to 1 Ω the leads are in it: at most",
     INDUCTIVE: "Read the twin in ohms: a bead or coil is below a few ohms. Only an LCR meter, with "
     "one end lifted, tells its value",
     DIODE: "Diode test on the twin, both ways round: 0.15 to 0.45 V Schottky, 0.5 to 0.8 V "
@@ -91,4 +92,4 @@ def deciding_steps(kind: Kind, place: Place, mains: bool) -> tuple[str, ...]:
             steps.append(EMPTY_PADS[side])
     if kind.name in _PLACE:
         steps.append(_PLACE[kind.name])
-    return (*steps, _TWIN[kind.family])
+    return (*steps, FOUR_WIRES if kind.name == "current-sense resistor" else _TWIN[kind.family])

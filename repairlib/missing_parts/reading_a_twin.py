@@ -20,6 +20,12 @@ SERIES = {CAPACITOR: "E6", RESISTOR: "E24", INDUCTIVE: "E12"}
 SPREAD = {CAPACITOR: 0.20, RESISTOR: 0.05, INDUCTIVE: 0.20}  # usual tolerance of the part
 MOST_BESIDE = 50
 NOT_KNOWN = "not known"
+FEW_OHMS = 1.0  # Ω, up to which the leads of a meter count; common practice
+STEADY = 1.0  # times the leads that must be left of a reading: contacts vary so much; our choice
+FOUR_WIRES = (
+    "Below 1 Ω measure with four wires: 1 A through the twin, from a supply with a limit of current, "
+    "and the millivolts across its own ends are milliohms; power off, nothing else connected"
+)
 TOO_WIDE = 2.0  # from the lowest to the highest value, above which nothing is told
 
 
@@ -38,13 +44,19 @@ def twin_reading(
     accuracy: Annotated[
         float, Given("%", "Of the meter, of its reading.", at_least=0, at_most=50)
     ] = 2.0,
+    leads: Annotated[
+        float | None,
+        Given("Ω", "Read with the leads together; 0 for four wires.", at_least=0, at_most=10),
+    ] = None,
 ) -> Found:
     """The value of a twin's part alone, from its reading in circuit and what lies beside it.
 
     `beside` names values with commas between, each across the same two points. Capacitors beside
     it are taken off; resistors and coils are parallel. The usual values within the interval
     are named, at ±20 % for capacitors and coils, ±5 % for resistors. Raises RepairlibError for
-    what cannot be read and for a reading that those beside cannot have. Source: Kirchhoff's laws.
+    what cannot be read and for a reading that those beside cannot have. Below 1 Ω a meter with two
+    leads reads mostly itself: with the ohms of its `leads` they are taken off, without them the
+    reading is a limit from above. Source: Kirchhoff's laws; leads are common practice.
 
     >>> finding = twin_reading("capacitor", "12.3 µF", "2.2 µF, 100 nF")
     >>> finding.part_alone, finding.nearest_usual_value
@@ -52,6 +64,10 @@ def twin_reading(
     """
     unit = UNITS[part]
     read = _positive(reading, unit, "the reading")
+    if part == RESISTOR and (leads is not None or read <= FEW_OHMS):
+        if (left := _without_leads(read, leads)) is None:
+            return _below(read, leads)
+        read = left
     if beside.strip().casefold() in ("", NOT_KNOWN, "unknown", "?"):
         return _limit(part, read)
     others = _others(beside, unit)
@@ -72,6 +88,26 @@ def twin_reading(
     if len(usual) > 1:
         values["usual_values"] = ", ".join(brief(one, unit) for one in usual[:6])
     return found(values, working=working, notes=[_LIES[part]])
+
+
+def _without_leads(read: float, leads: float | None) -> float | None:
+    """A reading less its leads [Ω]; None where it is too near to them to say anything."""
+    if leads is None or read - leads < STEADY * leads:
+        return None
+    return read - leads
+
+
+def _below(read: float, leads: float | None) -> Found:
+    """What a reading of few ohms says: the leads are in it, so that the part has less."""
+    reason = "the leads of the meter have some tenths of an ohm themselves: the part has less"
+    if leads is not None:
+        reason = f"the leads alone read {brief(leads, 'Ω')}: what is left of it is their contact"
+    return found(
+        {"at_most": _rounded(read, "Ω")},
+        verdict=CANNOT_TELL,
+        reason=reason,
+        notes=[FOUR_WIRES, _LIES[RESISTOR]],
+    )
 
 
 _LIES = {

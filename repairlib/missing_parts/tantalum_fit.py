@@ -17,6 +17,8 @@ from repairlib.missing_parts.tantalum_value import (
     values_in,
 )
 
+NEWER = 2.0  # newer and low-ESR series hold up to so many times as much; from memory
+
 
 class Fit(NamedTuple):
     """A value [F] at a rating [V], and the cases on the pads that hold it, maybe none."""
@@ -62,7 +64,11 @@ def fit_of(
     twin: float | None,
     least: float | None,
 ) -> Fit | None:
-    """The value that goes in, with the cases that hold it; None where the bounds leave none."""
+    """The value that goes in, with the cases that hold it; None where the bounds leave none.
+
+    It is the middle one of those that may have stood there, or the largest that the pads hold at
+    the rating `rated` [V], which may be higher than that of the part that is gone.
+    """
     left = together(bounds)
     wanted = values_in(*left) if left else []
     if not wanted:
@@ -72,8 +78,11 @@ def fit_of(
     held = [one for one in held if one >= sure] or held
     if twin:
         farad = min(held, key=lambda one: abs(one / twin - 1))
+    elif least:
+        farad = likely(held)[0]
     else:
-        farad = likely(held)[0] if least else middle_of(held)
+        middle = middle_of(wanted)
+        farad = middle if middle in held else likely(held)[-1]
     return Fit(farad, rated, holding(on_pads, farad, rated))
 
 
@@ -84,3 +93,31 @@ def holding(on_pads: Iterable[Case], farad: float, rated: float) -> tuple[Case, 
         for one in on_pads
         if (most := largest_in(one.eia, rated)) and farad <= most.farad * (1 + 1e-9)
     )
+
+
+class Smaller(NamedTuple):
+    """A rating [V] below the rule at which the pads hold a value; `newer`: not an ordinary part."""
+
+    rated: float
+    newer: bool
+
+
+def below_the_rule(
+    on_pads: Iterable[Case], farad: float, rail: float, rule: float
+) -> Smaller | None:
+    """The highest rating from the rail [V] up to the rule [V] at which the cases hold a value.
+
+    None where no rating does, also not one of a newer series, which holds up to twice as much.
+
+    >>> from repairlib.missing_parts.tantalum_cases import cases
+    >>> below_the_rule([cases()["3528-21"]], 2.2e-6, 24, 50)
+    Smaller(rated=35.0, newer=False)
+    """
+    those = tuple(on_pads)
+    between = [one for one in RATINGS if rail * (1 - 1e-9) <= one < rule]
+    for newer in (False, True):
+        asked = farad / NEWER if newer else farad
+        kept = [one for one in between if holding(those, asked, one)]
+        if kept:
+            return Smaller(max(kept), newer)
+    return None

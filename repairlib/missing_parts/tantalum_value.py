@@ -82,11 +82,18 @@ PLACES = {
 
 
 def bounds_of(
-    place: str, case: Case | None, rated: float, least: float | None, twin: float | None
+    place: str,
+    case: Case | None,
+    rated: float,
+    least: float | None,
+    twin: float | None,
+    rail: float | None = None,
 ) -> tuple[Bound, ...]:
     """What each witness says of the value: the twin, the regulator, the place, the case.
 
-    `rated` in V; `least` [F] is what the regulator's data sheet asks for, `twin` [F] what a twin
+    `rated` in V is the rating by the rule, `rail` the voltage [V] of the rail: the board's maker
+    may have chosen any rating from there on, so that the case bounds the value over all of
+    them. `least` [F] is what the regulator's data sheet asks for, `twin` [F] what a twin
     has. A twin makes the usual values of the place and of the case needless.
     """
     found = []
@@ -102,15 +109,25 @@ def bounds_of(
     usual = PLACES[place]
     if place not in (SIGNAL, NOT_KNOWN):
         found.append(Bound(usual.least, usual.most, usual.why, usual.source))
-    most = largest_in(case.eia, rated) if case else None
-    if case and most:
+    if case and (held := _held(case, rail or rated, rated)):
+        fewest, most = min(held) / IN_ONE_CASE, max(held)
         why = (
-            f"at {brief(rated, 'V')} a {case.name} usually holds "
-            f"{brief(most.farad / IN_ONE_CASE, 'F')} to {brief(most.farad, 'F')}: less would have "
-            "been put into a smaller case"
+            f"with a rating of {brief(rail or rated, 'V')} or more a {case.name} usually holds "
+            f"{brief(fewest, 'F')} to {brief(most, 'F')}: less would have been put into a smaller "
+            "case"
         )
-        found.append(Bound(most.farad / IN_ONE_CASE, most.farad, why, most.source))
+        found.append(Bound(fewest, most, why, _source_of(case, rail or rated)))
     return tuple(found)
+
+
+def _held(case: Case, *ratings: float) -> list[float]:
+    """The largest capacitances [F] of a case at some ratings [V], where they are listed."""
+    return [most.farad for one in ratings if (most := largest_in(case.eia, one))]
+
+
+def _source_of(case: Case, rated: float) -> str:
+    most = largest_in(case.eia, rated)
+    return most.source if most else TYPED
 
 
 def together(bounds: Iterable[Bound]) -> tuple[float, float] | None:

@@ -13,6 +13,7 @@ from repairlib.core.tables import read_table
 from repairlib.health import working_share
 from repairlib.missing_parts.kinds import CAPACITOR, DIODE, Kind
 from repairlib.missing_parts.place import Place
+from repairlib.missing_parts.reading_a_twin import FEW_OHMS
 
 LED_CURRENTS = (1e-3, 20e-3)  # A, from a faint modern one to a bright old one
 LED_DROP = 2.0  # V, red to green; blue and white 3 V
@@ -100,7 +101,8 @@ HANDED_ON = (
 def value_words(kind: Kind, place: Place) -> str:
     """The range of values that is usual for a kind, narrowed by what the place and a twin say.
 
-    A reading in circuit is a limit: a capacitor's is too high, a resistor's or coil's too low.
+    A reading in circuit is a limit: a capacitor's is too high, a resistor's or coil's too low, and
+    that of a part of 1 Ω or less too high again, because the leads are in it.
 
     >>> from repairlib.missing_parts.place import read_place
     >>> from repairlib.missing_parts.kinds import kind_named
@@ -117,6 +119,8 @@ def value_words(kind: Kind, place: Place) -> str:
         return usual
     if not twin.in_circuit:
         return f"{twin.value} as the twin; usual: {usual}"
+    if kind.family != CAPACITOR and twin.value.unit == "Ω" and twin.value <= FEW_OHMS:
+        return f"below {twin.value}, which is mostly the leads: four wires tell; usual: {usual}"
     limit = "at most" if kind.family == CAPACITOR else "at least"
     return f"{twin.value} {limit}, read on the twin's board; usual: {usual}"
 

@@ -119,3 +119,31 @@ def test_the_missing_half_of_a_divider():
 def test_a_divider_makes_no_output_below_its_reference():
     with pytest.raises(RepairlibError, match="cannot make it"):
         divider_resistor("lower", "10 kΩ", "0.8 V", "1.25 V")
+
+
+@pytest.mark.published("Ohm's law: two leads of 0.1 Ω and a shunt of 5 mΩ read 0.205 Ω")
+@pytest.mark.parametrize("beside", ["none", "not known", "10 kΩ"])
+def test_few_ohms_are_mostly_the_leads(beside):
+    read = 2 * 0.1 + 0.005
+    alone = twin_reading("resistor", f"{read} Ω", beside)
+    assert alone.verdict == "cannot tell" and alone.at_most == pytest.approx(read)
+    assert "at_least" not in alone.values and any("four wires" in note for note in alone.notes)
+    with_leads = twin_reading("resistor", f"{read} Ω", beside, leads="0.2 Ω")
+    assert with_leads.at_most == pytest.approx(read)
+
+
+@pytest.mark.published("Ohm's law: leads of 0.2 Ω and a resistor of 1 Ω read 1.2 Ω")
+def test_leads_are_taken_off():
+    assert twin_reading("resistor", "1.2 Ω", "none", leads="0.2 Ω").part_alone == pytest.approx(1.0)
+    assert twin_reading("resistor", "47 Ω", "none", leads="0.2 Ω").part_alone == pytest.approx(46.8)
+    assert twin_reading("resistor", "5 mΩ", "none", leads=0).part_alone == pytest.approx(5e-3)
+    limit = twin_reading("resistor", "1.2 Ω", leads="0.2 Ω")
+    assert limit.at_least == pytest.approx(1.0)
+
+
+@pytest.mark.common_practice
+def test_a_shunts_twin_read_on_its_board_is_below_that():
+    place = "R? 2512, from the source of Q3 to ground, the same part beside Q4 reads 0.2 ohm"
+    finding = missing_part(place)
+    said = " ".join((str(finding), *finding.working, *finding.notes)).replace("\xa0", " ")
+    assert "below 200 mΩ" in said and "200 mΩ at least" not in said and "four wires" in said

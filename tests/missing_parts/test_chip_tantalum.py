@@ -31,10 +31,10 @@ def test_rated_at_twice_the_rail(rail, rated):
 
 
 @pytest.mark.published(
-    document("tantalum parts in lists", "TAJB476K010, TAJA226K010: 47 µF and 22 µF at 10 V")
+    document("tantalum parts in lists", "TAJB107K006, TAJA476K006: 100 and 47 µF at 6.3 V")
 )
 def test_a_smaller_case_holds_less():
-    for letter, most in (("A", 22), ("B", 47)):
+    for letter, most in (("A", 47), ("B", 100)):
         finding = missing_tantalum("5 V", *PADS[letter], place="regulator output", **PROVEN)
         assert finding.verdict == "only with these conditions"
         assert f"to {most} µF" in plain(finding)
@@ -212,3 +212,48 @@ def test_bad_input_is_one_line(given, wrong):
     with pytest.raises(RepairlibError, match=wrong) as refused:
         missing_tantalum(**given)
     assert "\n" not in str(refused.value)
+
+
+@pytest.mark.published(
+    document("tantalum parts in lists", "10 µF at 25 V in case B: a maker may use it on 24 V")
+)
+def test_the_rule_for_the_new_part_does_not_bound_what_stood_there():
+    finding = missing_tantalum("24 V", case="B", ground_at="right pad")
+    assert "to 10 µF" in finding.capacitance.replace("\xa0", " ")
+    assert finding.fit.replace("\xa0", " ").endswith("50 V in 3528-21 (B)")
+    assert "Up to 10 µF may have stood there, rated below 50 V" in plain(finding)
+
+
+@pytest.mark.common_practice
+@pytest.mark.parametrize(
+    ("rail", "case", "twin", "rated"),
+    [
+        ("24 V", "B", "4.7 µF", "35 V"),
+        ("24 V", "B", "10 µF", "25 V"),
+        ("5 V", "7343-31", "330 µF", "6.3 V"),
+        ("5 V", "7343-31", "470 µF", "6.3 V"),
+        ("12 V", "A", "10 µF", "16 V"),
+    ],
+)
+def test_a_twin_rated_below_the_rule_is_told_with_what_it_means(rail, case, twin, rated):
+    finding = missing_tantalum(rail, case=case, twin=twin, twin_rated=rated, ground_at="right pad")
+    said = plain(finding)
+    assert finding.verdict == "only with these conditions"
+    assert finding.stood_there.replace("\xa0", " ") == f"{twin}, rated {rated}"
+    assert "fit" not in finding.values and "take another kind" in finding.reason
+    assert "times the rail" in said and "no reason to do so again" in said
+    assert "or_ceramic" in finding.values and "its bar to the left pad" in said
+    unknown = missing_tantalum(rail, case=case, twin=twin, twin_rated=rated)
+    assert unknown.verdict == "cannot tell" and "stood_there" in unknown.values
+
+
+@pytest.mark.behaviour
+def test_a_twin_rated_below_the_rail_is_none():
+    finding = missing_tantalum("12 V", case="D", twin="22 µF", twin_rated="10 V", **PROVEN)
+    assert finding.verdict == "cannot tell" and "it is no twin" in finding.reason
+
+
+@pytest.mark.behaviour
+def test_a_twin_on_a_rail_that_no_tantalum_keeps_is_told_too():
+    finding = missing_tantalum("28 V", case="D", twin="22 µF", twin_rated="35 V", **PROVEN)
+    assert finding.verdict == "do not" and "1.25 times the rail" in plain(finding)
