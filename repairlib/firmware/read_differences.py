@@ -10,29 +10,20 @@ from repairlib.firmware.image_file import Image
 AT_ONCE = 1 << 20  # bytes: so much is compared at a time, which bounds the memory
 SHOWN_RANGES = 64  # that are kept of all that differ
 NEAR = 16  # bytes: places that lie nearer than this are one range
-KEPT_PLACES = 1 << 16  # single places that are kept for judging the pattern
 
 
 class Differences(NamedTuple):
-    """What differs between a first read and others.
-
-    `bytes` and `in_all`, the number of ranges, are of all; `ranges` are the first of them.
-    `rising` and `falling` count each bit from 0 that is 0 in the first and 1 in the next read, or
-    the other way round. `places` is an array of addresses where these two differ, spread over all.
-    """
+    """How many bytes and ranges differ between a first read and others, and the first ranges."""
 
     bytes: int
     in_all: int
     ranges: tuple[tuple[int, int], ...]
-    rising: tuple[int, ...]
-    falling: tuple[int, ...]
-    places: object
 
 
 def differences(first: Image, others: Sequence[Image]) -> Differences:
-    """Where any of `others` differs from `first`; bits and places are those of others[0].
+    """Where any of `others` differs from `first`; what only one of them has differs too.
 
-    What only one of them has differs. Not more than a few MiB are taken, whatever differs.
+    Not more than a few MiB are taken, whatever differs.
 
     >>> from repairlib.firmware.image_file import image_of
     >>> found = differences(image_of(bytes(100)), [image_of(bytes(40) + b"\\x01" * 2 + bytes(50))])
@@ -44,38 +35,21 @@ def differences(first: Image, others: Sequence[Image]) -> Differences:
     rows = [first.array(), *(other.array() for other in others)]
     common = min(map(len, rows))
     ranges = _Ranges()
-    many, kept = 0, []
-    rising, falling = np.zeros(8, np.int64), np.zeros(8, np.int64)
+    many = 0
     for begin in range(0, common, AT_ONCE):
         parts = [row[begin : min(begin + AT_ONCE, common)] for row in rows]
         unequal = parts[0] != parts[1]
-        own = np.flatnonzero(unequal)
         for part in parts[2:]:
             unequal |= parts[0] != part
         places = np.flatnonzero(unequal)
-        if not len(places):
-            continue
-        many += len(places)
-        ranges.add(places + begin)
-        before, after = parts[0][own], parts[1][own]
-        for bit in range(8):
-            one = np.uint8(1 << bit)
-            rising[bit] += np.count_nonzero(~before & after & one)
-            falling[bit] += np.count_nonzero(before & ~after & one)
-        kept.append(own + begin if len(own) <= 4096 else own[:: len(own) // 2048] + begin)
+        if len(places):
+            many += len(places)
+            ranges.add(places + begin)
     longest = max(map(len, rows))
     if longest > common:
         many += longest - common
         ranges.add_range(common, longest)
-    found = np.concatenate(kept) if kept else np.zeros(0, np.int64)
-    return Differences(
-        many,
-        ranges.in_all,
-        tuple(ranges.first),
-        tuple(map(int, rising)),
-        tuple(map(int, falling)),
-        found,
-    )
+    return Differences(many, ranges.in_all, tuple(ranges.first))
 
 
 class _Ranges:

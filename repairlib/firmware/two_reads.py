@@ -20,6 +20,7 @@ from repairlib.firmware.read_patterns import (
     SAID,
     pattern_of,
 )
+from repairlib.firmware.read_tally import tally
 
 MOST_READS = 16
 
@@ -69,18 +70,19 @@ def compare_reads(reads: Sequence[Image]) -> Reads:
         return Reads(names, sizes, True, (), 0, 0, none, EQUAL, *SAID[EQUAL], alike)
     first, other = reads[0], reads[alike[1][0]]
     found = differences(first, [reads[group[0]] for group in alike[1:]])
+    pair = tally(first, other)
     short, long = sorted((first, other), key=lambda read: read.size)
     if short.size < long.size and long.data.startswith(short.data):
         pattern, (means, then) = ONE_SHORT, SAID[ONE_SHORT]
         means = f"{short.name} ends after {short.size:,} bytes and is equal so far: {means}"
     else:
-        pattern, means, then = moved(first, other) or pattern_of(first, other, found)
+        pattern, means, then = moved(first, other) or pattern_of(pair, first, other)
         if short.size < long.size:
             means += f". {short.name} is short too: {short.size:,} bytes of {long.size:,}"
     if len(alike) < len(reads):
         same = next(group for group in alike if len(group) > 1)
         means += f". Equal to each other are {', '.join(names[place] for place in same)}"
-    bits = tuple(zip(found.rising, found.falling, strict=True))
+    bits = tuple(zip(pair.rising, pair.falling, strict=True))
     ranges, many = found.ranges, found.in_all
     return Reads(names, sizes, False, ranges, many, found.bytes, bits, pattern, means, then, alike)
 

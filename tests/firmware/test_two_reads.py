@@ -83,8 +83,69 @@ def test_of_three_the_two_that_agree_are_named():
 def test_a_block_that_was_erased_in_between_is_no_bad_contact():
     true = random.Random(9).randbytes(SIZE)
     found = compared(true, true[:8192] + b"\xff" * 8192 + true[16384:])
-    assert found.pattern == "another chip or content"
+    assert found.pattern == "written in between"
     assert "erase" in found.means
+
+
+LOG = b"".join(b"%05d started, paper tray 1 empty\r\n" % (at * 977) for at in range(9))
+
+
+@pytest.mark.behaviour
+@pytest.mark.parametrize("begin", [0xC000, 0xA0F0, SIZE - 4096])
+def test_a_log_written_into_blank_space_is_no_bad_contact(begin):
+    chance = random.Random(10)
+    true = chance.randbytes(0xA0F0) + b"\xff" * (SIZE - 0xA0F0)
+    later = true[:begin] + LOG + true[begin + len(LOG) :]
+    for pair in ((true, later), (later, true)):
+        found = compared(*pair)
+        assert found.pattern == "written in between", found
+        assert "nothing writes to it" in found.next
+    code = chance.randbytes(SIZE)
+    gap = code[:begin] + LOG + code[begin + len(LOG) :]
+    lost = compared(gap, gap[:begin] + b"\xff" * len(LOG) + gap[begin + len(LOG) :])
+    assert lost.pattern == "contact", lost  # text that is not read, with code behind it
+
+
+@pytest.mark.common_practice
+@pytest.mark.parametrize("many", [3000, 20_000, 250_000])
+@pytest.mark.parametrize("filling", [b"\xff", b"\0", None])
+def test_a_long_stretch_is_a_contact_however_many_bytes_differ(many, filling):
+    chance = random.Random(many)
+    true = sound_pieces(chance, 1 << 19)
+    begin = 100_003
+    wrong = filling * many if filling else chance.randbytes(many)
+    bad = true[:begin] + wrong + true[begin + many :]
+    for reads in ((true, bad), (bad, true)):
+        found = compared(*reads)
+        assert found.pattern == "contact", found
+        named = f"read-{1 + reads.index(bad)}"
+        assert filling is None or f"in {named}, from" in found.means, found
+
+
+@pytest.mark.common_practice
+@pytest.mark.parametrize("share", [0, 0.5])
+def test_a_read_that_ends_in_ff_got_no_answer_from_there_on(share):
+    true = random.Random(11).randbytes(SIZE * 7 // 8) + b"\xff" * (SIZE // 8)
+    silent = true[: int(SIZE * share)].ljust(SIZE, b"\xff")
+    for reads in ((true, silent), (silent, true)):
+        found = compared(*reads)
+        assert found.pattern == "contact", found
+        assert f"FF in read-{1 + reads.index(silent)}" in found.means
+
+
+@pytest.mark.common_practice
+@pytest.mark.parametrize("one_edge", ["rising", "falling"])
+def test_late_bits_of_one_edge_are_late_bits(one_edge):
+    chance = random.Random(12)
+    true = sound_pieces(chance, SIZE)
+    whole = int.from_bytes(true, "big")
+    wrong = (whole ^ (whole >> 1)) & (whole if one_edge == "rising" else ~whole)
+    some = int.from_bytes(bytes(chance.randrange(256) & chance.randrange(256) for _ in true), "big")
+    late = (whole ^ (wrong & some)).to_bytes(SIZE, "big")
+    for reads in ((true, late), (late, true)):
+        found = compared(*reads)
+        assert found.pattern == "speed", found
+        assert f"each wrong bit of read-{1 + reads.index(late)}" in found.means
 
 
 @pytest.mark.behaviour
