@@ -19,6 +19,11 @@ _BLOCKS = (1 << 12, 1 << 16)  # bytes, as chips erase: besides the record and th
 _LONGEST_RECORD = 1 << 12
 _NOTHING = 16  # bytes of nothing that end a record
 
+OTHER_WAYS = (
+    "A firmware can check a block in ways that are not known here: if the set does not start "
+    "with this image, try the donor's as it is, and set what was kept in the set's own menu."
+)
+
 
 def _total(data: bytes) -> int:
     """All bytes added up."""
@@ -60,23 +65,25 @@ def sums_in_doubt(donor: Image, made: Image, keeps: Sequence[Keep]) -> tuple[str
     >>> sums_in_doubt(donor, made, [Keep(SERIAL, (7, 13), "204117", "", LIKELY)])[0][:40]
     'The CRC-32 at 0x000FFC over 0x000000 to '
     """
-    told = []
+    return (*(told for _, told in broken_sums(donor, made, keeps)), OTHER_WAYS)
+
+
+def broken_sums(donor: Image, made: Image, keeps: Sequence[Keep]) -> list[tuple[int, str]]:
+    """The same check sums, each with its width in bytes: one of a single byte may fit by chance."""
+    broken = []
     for stored in dict.fromkeys(_fitting(donor, keeps)):
         width, words, _ = _SUMS[stored.kind]
         due = _due(made, stored)
         have = made.data[stored.at : stored.at + width]
         if have != due:
             first, end = stored.covers
-            told.append(
+            told = (
                 f"The {words} at 0x{stored.at:06X} over 0x{first:06X} to 0x{end - 1:06X} fitted in "
                 f"{donor.name}; now {have.hex().upper()} stands there and {due.hex().upper()} "
                 "would fit."
             )
-    told.append(
-        "A firmware can check a block in ways that are not known here: if the set does not start "
-        "with this image, try the donor's as it is, and set what was kept in the set's own menu."
-    )
-    return tuple(told)
+            broken.append((width, told))
+    return broken
 
 
 def _fitting(image: Image, keeps: Sequence[Keep]) -> Iterator[_Stored]:

@@ -2,24 +2,32 @@
 
 What is erased cannot be brought back. So nothing is erased before the supply is known, two equal
 reads of the old content are stored, what only this board has is dealt with, and the image to be
-written is as large as the chip. Stored files are looked at again before each step that destroys
-something, and a file that is gone or changed holds everything.
+written is as large as the chip. Reads and image are checked: one that is damaged goes on only with
+a reason in words. Stored files are looked at again before each step that destroys something, and a
+file that is gone or changed holds everything.
 """
 
 from __future__ import annotations
 
 import math
-import os
 from collections.abc import Callable
 from dataclasses import dataclass, replace
 from pathlib import Path
 
 from repairlib.core.errors import RepairlibError
 from repairlib.core.plain_file import size_in_words
-from repairlib.firmware.image_file import LARGEST, Image, read_image, sums
+from repairlib.firmware.image_file import LARGEST, Image
 from repairlib.firmware.keep import Keep
 from repairlib.firmware.places import blank
-from repairlib.firmware.read_back import check_read_back
+from repairlib.firmware.read_back import NOT_ERASED, NOT_WRITTEN, OLD, ReadBack, check_read_back
+from repairlib.firmware.write_doubts import judged, reasoned, sums_asked
+from repairlib.firmware.write_files import (
+    StoredFile,
+    is_another_file,
+    seen,
+    seen_whole,
+    still_there,
+)
 
 SUPPLY, READ, KEEP_LIST, INTENDED = "supply", "read", "keep-list", "intended image"
 GO, ERASED, WRITTEN, READ_BACK = "go", "erased", "written", "read back"
@@ -39,7 +47,9 @@ class WriteEvent:
     programmer's clip before it goes on. READ, INTENDED and READ_BACK take the `path` of a file.
     KEEP_LIST takes `keeps` and as many `answers`, KEPT or LEFT; where there is nothing to keep,
     `found` says who looked and how. GO, ERASED and WRITTEN take DONE as `found`. A read of nothing
-    but ones or zeros counts only with CHIP_IS_BLANK as `found`.
+    but ones or zeros counts only with CHIP_IS_BLANK as `found`, one with another damage only with
+    a reason there, in three words or more. So does an image to be written that is damaged, or in
+    which a check sum no longer fits; `donor` is the file it was made of, where there is one.
 
     >>> WriteEvent(SUPPLY, volts=3.3, measured=3.28).path
     ''
@@ -48,6 +58,7 @@ class WriteEvent:
     step: str
     path: str | Path = ""
     found: str = ""
+    donor: str | Path = ""
     volts: float | None = None
     measured: float | None = None
     keeps: tuple[Keep, ...] = ()
@@ -55,20 +66,13 @@ class WriteEvent:
 
 
 @dataclass(frozen=True, slots=True)
-class StoredFile:
-    """A file that was seen: its path, and the SHA-256 of what it held."""
-
-    path: Path
-    sha256: str
-
-
-@dataclass(frozen=True, slots=True)
 class WriteState:
     """Where the writing of a chip stands. Made by `begin_write` and `write_step`.
 
     `capacity` of the chip in bytes; `reads` are the files that were read so far, `old` those two of
-    them that are equal; `intended` is the file to be written; `kept` what has to be in it; `told`
-    says what the last event came to.
+    them that are equal; `intended` is the file to be written; `kept` what has to be in it; `backs`
+    are the files read after writing that were not as intended, and `bad` what the last of them was
+    like; `told` says what the last event came to.
     """
 
     capacity: int
@@ -78,6 +82,8 @@ class WriteState:
     old: tuple[StoredFile, ...] = ()
     kept: tuple[Keep, ...] = ()
     intended: StoredFile | None = None
+    backs: tuple[StoredFile, ...] = ()
+    bad: ReadBack | None = None
     told: str = ""
 
     @property
@@ -86,14 +92,26 @@ class WriteState:
         return WRITE_STEPS[self.at] if self.at < len(WRITE_STEPS) else None
 
     @property
+    def takes(self) -> tuple[str, ...]:
+        """The steps that may come now, the one that is due first; more than one after a bad read.
+
+        A read that is not as intended may be the read's fault or the write's. So the chip may be
+        read again or erased and written again; written alone only where nothing but ones is wrong.
+        """
+        if self.bad is None:
+            return (self.step,) if self.step else ()
+        others = (READ_BACK, ERASED, *((WRITTEN,) if self.bad.pattern == NOT_WRITTEN else ()))
+        return tuple(dict.fromkeys((WRITE_STEPS[self.at], *others)))
+
+    @property
     def do(self) -> str:
         """What to do next."""
-        return _DO[self.step]
+        return self.bad.next if self.bad else _DO[self.step]
 
     @property
     def why(self) -> str:
         """Why that is next."""
-        return _WHY[self.step]
+        return self.bad.why if self.bad else _WHY[self.step]
 
     @property
     def cautions(self) -> tuple[str, ...]:
@@ -143,9 +161,9 @@ def begin_write(capacity: int) -> WriteState:
 def write_step(state: WriteState, event: WriteEvent) -> WriteState:
     """The state after an event; the one before is left as it is.
 
-    A further READ is taken as long as no two are equal. A read-back that is not as intended leads
-    back to the erase. Raises RepairlibError for whatever does not fit there or may not go on;
-    nothing is lost by it.
+    A further READ is taken until two that follow each other are equal. After a read-back that is
+    not as intended the chip may be read again, or erased and written again. Raises RepairlibError
+    for whatever does not fit there or may not go on; nothing is lost by it.
 
     >>> state = write_step(begin_write(4096), WriteEvent(SUPPLY, volts=3.3, measured=3.28))
     >>> state.step, state.told
@@ -155,10 +173,11 @@ def write_step(state: WriteState, event: WriteEvent) -> WriteState:
     ...
     repairlib.core.errors.RepairlibError: 'erased': not what is due now. Accepted: read
     """
-    if event.step != state.step:
+    if event.step not in state.takes:
         wrong = "not what is due now" if state.step else "the writing is at its end"
-        raise RepairlibError(event.step, wrong, state.step or "nothing more")
-    after = _TAKES[event.step](state, event)
+        raise RepairlibError(event.step, wrong, ", ".join(state.takes) or "nothing more")
+    ready = replace(state, at=WRITE_STEPS.index(event.step), bad=None)
+    after = _TAKES[event.step](ready, event)
     return replace(after, events=(*state.events, event))
 
 
@@ -177,26 +196,34 @@ def _supply(state: WriteState, event: WriteEvent) -> WriteState:
 
 
 def _read(state: WriteState, event: WriteEvent) -> WriteState:
-    image, stored = _seen(state, event.path, "a read of the whole chip")
-    _is_another_file(stored, state.reads, "this file was given before")
-    if blank(image.data) and event.found != CHIP_IS_BLANK:
-        wrong = f"every byte is {image.data[0]:02X}: the chip is blank, or does not answer"
-        accepted = f"check supply, contact and identity; if it is blank, {CHIP_IS_BLANK!r}"
-        raise RepairlibError(stored.path.name, wrong, accepted)
+    image, stored = seen_whole(event.path, state.capacity, "a read of the whole chip")
+    is_another_file(stored, state.reads, "this file was given before")
+    if blank(image.data):
+        if event.found != CHIP_IS_BLANK:
+            wrong = f"every byte is {image.data[0]:02X}: the chip is blank, or does not answer"
+            accepted = f"check supply, contact and identity; if it is blank, {CHIP_IS_BLANK!r}"
+            raise RepairlibError(stored.path.name, wrong, accepted)
+        told = [f"{stored.path.name}: {CHIP_IS_BLANK}"]
+    else:
+        told = judged(image, state.capacity, event.found)
     taken = replace(state, reads=(*state.reads, stored))
-    for before in reversed(state.reads):
-        if before.sha256 == stored.sha256:
-            _still_there(before)
-            told = f"{before.path.name} and {stored.path.name} are equal"
-            return replace(taken, at=state.at + 1, old=(before, stored), told=told)
-    if not state.reads:
-        return replace(taken, told="one read is no copy yet: read again into another file")
-    return replace(taken, told=_how_they_differ(state.reads[-1], image))
+    before = state.reads[-1] if state.reads else None
+    if before is None:
+        told.append("one read is no copy yet: read again into another file")
+    elif before.sha256 == stored.sha256:
+        still_there(before)
+        told.insert(0, f"{before.path.name} and {stored.path.name} are equal")
+        taken = replace(taken, at=state.at + 1, old=(before, stored))
+    else:
+        told.append(_how_they_differ(before, image))
+        if stored.sha256 in [one.sha256 for one in state.reads]:
+            told.append("an earlier one is equal to it, and two equal ones must follow each other")
+    return replace(taken, told="; ".join(told))
 
 
 def _how_they_differ(before: StoredFile, image: Image) -> str:
     """What a read and the one before it differ in."""
-    found = check_read_back(_still_there(before), image)
+    found = check_read_back(still_there(before), image)
     first, end = found.ranges[0]
     return (
         f"{before.path.name} and {image.name} differ in {found.differing:,} bytes, first at "
@@ -205,9 +232,10 @@ def _how_they_differ(before: StoredFile, image: Image) -> str:
 
 
 def _keep_list(state: WriteState, event: WriteEvent) -> WriteState:
-    if not event.keeps and not event.found.strip():
+    if not event.keeps and not reasoned(event.found):
         wrong = "no list, and nobody said that there is nothing to keep"
-        raise RepairlibError(KEEP_LIST, wrong, "the list, or who looked and how")
+        accepted = "the list, or who looked and how, in three words or more"
+        raise RepairlibError(event.found or KEEP_LIST, wrong, accepted)
     if len(event.keeps) != len(event.answers):
         wrong = f"{len(event.keeps)} lines and {len(event.answers)} answers"
         raise RepairlibError(KEEP_LIST, wrong, "one answer for each line")
@@ -224,20 +252,23 @@ def _keep_list(state: WriteState, event: WriteEvent) -> WriteState:
 
 
 def _intended(state: WriteState, event: WriteEvent) -> WriteState:
-    image, stored = _seen(state, event.path, "the image that is to be written")
+    image, stored = seen_whole(event.path, state.capacity, "the image that is to be written")
     if blank(image.data):
         wrong = f"every byte is {image.data[0]:02X}: that would write nothing"
         raise RepairlibError(stored.path.name, wrong, "the image that is to be written")
-    old = _still_there(state.old[0])
+    old = still_there(state.old[0])
     for keep in state.kept:
         start, end = keep.where
         if image.data[start:end] != old.data[start:end]:
             wrong = f"it has not what was to be kept: {keep}"
             raise RepairlibError(stored.path.name, wrong, "an image with that put in")
+    donor = seen_whole(event.donor, state.capacity, "the donor's image")[0] if event.donor else None
     told = f"{stored.path.name} is as large as the chip, {size_in_words(state.capacity)}"
     if image.data == old.data:
         told += ", and is what stands in it already"
-    return replace(state, at=state.at + 1, intended=stored, told=told)
+    doubts = judged(image, state.capacity, event.found)
+    doubts += sums_asked(image, [one for one in (old, donor) if one], state.kept, event.found)
+    return replace(state, at=state.at + 1, intended=stored, told="; ".join([told, *doubts]))
 
 
 def _go(state: WriteState, event: WriteEvent) -> WriteState:
@@ -257,22 +288,24 @@ def _written(state: WriteState, event: WriteEvent) -> WriteState:
 
 def _read_back(state: WriteState, event: WriteEvent) -> WriteState:
     old, intended = _all_there(state)
-    path = _path(event.path)
-    image = read_image(path)
-    stored = StoredFile(path, sums(image).sha256)
+    image, stored = seen(event.path)
     known = (*state.reads, *([state.intended] if state.intended else []))
-    _is_another_file(stored, known, "this file was stored before the chip was written")
+    is_another_file(stored, known, "this file was stored before the chip was written")
+    is_another_file(stored, state.backs, "this file was given before")
     found = check_read_back(intended, image, old)
     if found.equal:
-        told = "every byte is as intended"
-        return replace(state, at=state.at + 1, told=told)
+        return replace(state, at=state.at + 1, told="every byte is as intended")
     first, end = found.ranges[0]
     told = (
         f"{found.differing:,} bytes are not as intended, first at 0x{first:06X} to "
         f"0x{end - 1:06X}. {found.why} {found.next}"
     )
-    return replace(state, at=WRITE_STEPS.index(ERASED), told=told)
+    at = WRITE_STEPS.index(_AFTER.get(found.pattern, READ_BACK))
+    return replace(state, at=at, bad=found, backs=(*state.backs, stored), told=told)
 
+
+# What is due after a read-back that a write made so; after any other the chip is read again first.
+_AFTER = {NOT_ERASED: ERASED, OLD: ERASED, NOT_WRITTEN: WRITTEN}
 
 _TAKES: dict[str, Callable[[WriteState, WriteEvent], WriteState]] = {
     SUPPLY: _supply,
@@ -299,50 +332,9 @@ def _number(value: object, what: str) -> float:
     return float(value)
 
 
-def _path(path: str | Path) -> Path:
-    if not isinstance(path, str | Path) or not str(path):
-        raise RepairlibError(path, "no file is named", "the path of a file")
-    return Path(path).absolute()
-
-
-def _seen(state: WriteState, path: str | Path, what: str) -> tuple[Image, StoredFile]:
-    """The image at a path, as large as the chip, and the file as it is remembered."""
-    where = _path(path)
-    image = read_image(where)
-    if image.size != state.capacity:
-        wrong = f"it has {image.size:,} bytes, and the chip {state.capacity:,}"
-        raise RepairlibError(where.name, wrong, what)
-    return image, StoredFile(where, sums(image).sha256)
-
-
-def _is_another_file(stored: StoredFile, known: tuple[StoredFile, ...], wrong: str) -> None:
-    """Refuse a file that is one of those known, also by another name."""
-    for one in known:
-        if one.path == stored.path or _same(one.path, stored.path):
-            raise RepairlibError(stored.path.name, wrong, "a new read in a file of its own")
-
-
-def _same(one: Path, other: Path) -> bool:
-    """Whether two names lead to one file, as links do."""
-    return one.exists() and other.exists() and os.path.samefile(one, other)
-
-
-def _still_there(stored: StoredFile) -> Image:
-    """The image in a file that was seen before; RepairlibError when it is gone or has changed."""
-    try:
-        image = read_image(stored.path)
-    except RepairlibError as error:
-        wrong = f"it was stored here and {error.wrong} now: nothing more is erased or written"
-        raise RepairlibError(stored.path, wrong, "the file back in its place") from None
-    if sums(image).sha256 != stored.sha256:
-        wrong = "it has changed since it was stored: nothing more is erased or written"
-        raise RepairlibError(stored.path, wrong, "the file as it was stored")
-    return image
-
-
 def _all_there(state: WriteState) -> tuple[Image, Image]:
     """The old content and the intended image, both reads and the image being as they were."""
     if len(state.old) < 2 or state.intended is None:
         raise RepairlibError(GO, "two equal reads are not stored", "the steps in their order")
-    images = [_still_there(one) for one in (*state.old, state.intended)]
+    images = [still_there(one) for one in (*state.old, state.intended)]
     return images[0], images[-1]

@@ -2,6 +2,7 @@
 
 import os
 import random
+import zlib
 from dataclasses import replace
 
 import pytest
@@ -25,6 +26,8 @@ from repairlib.firmware import (
     Keep,
     WriteEvent,
     begin_write,
+    check_image,
+    image_of,
     write_step,
 )
 
@@ -51,6 +54,12 @@ def files(tmp_path):
         "ones.bin": b"\xff" * SIZE,
         "ones-again.bin": b"\xff" * SIZE,
         "empty.bin": b"",
+        "stuck.bin": bytes(byte & ~8 for byte in OLD),
+        "stuck-too.bin": bytes(byte & ~8 for byte in OLD),
+        "half.bin": NEW[: SIZE // 2] * 2,
+        "line-low.bin": bytes(byte & ~8 for byte in NEW),
+        "bare.bin": b"\xff" * SIZE,
+        "back-again.bin": NEW,
     }
     for name, data in made.items():
         (tmp_path / name).write_bytes(data)
@@ -156,12 +165,17 @@ def test_one_file_is_one_read(files):
         (1, {"path": "none.bin"}, "cannot be read"),
         (1, {"path": "."}, "folder"),
         (1, {"path": ""}, "no file is named"),
+        (1, {"path": "stuck.bin"}, "damaged: stuck bit.*; or why it counts all the same"),
+        (2, {"path": "stuck.bin", "found": "ok"}, "damaged: stuck bit"),
         (3, {}, "nobody said that there is nothing to keep"),
+        (3, {"found": "x"}, "'x'.*who looked and how, in three words"),
+        (3, {"found": "x x x y"}, "nobody said"),
         (3, {"keeps": (ADDRESS,)}, "1 lines and 0 answers"),
         (3, {"keeps": (ADDRESS,), "answers": ("perhaps",)}, "no answer to network address"),
         (4, {"path": "donor.bin"}, "has not what was to be kept: network address"),
         (4, {"path": "short.bin"}, "4,096 bytes, and the chip 8,192"),
         (4, {"path": "ones.bin"}, "would write nothing"),
+        (4, {"path": "new.bin", "donor": "short.bin"}, "4,096 bytes, and the chip 8,192"),
         (5, {"found": "yes"}, "no answer to go"),
         (8, {"path": "first.bin"}, "stored before the chip was written"),
         (8, {"path": "new.bin"}, "stored before the chip was written"),
@@ -169,8 +183,10 @@ def test_one_file_is_one_read(files):
 )
 def test_each_refusal_is_one_line_and_loses_nothing(files, at, event, said):
     state = walked(way(files)[:at])
-    path = event.get("path")
-    event = event | ({"path": files / path} if path else {})
+    event = {
+        name: files / told if name in ("path", "donor") and told else told
+        for name, told in event.items()
+    }
     with pytest.raises(RepairlibError, match=said) as told:
         write_step(state, WriteEvent(state.step, **event))
     assert "\n" not in str(told.value)
@@ -194,13 +210,121 @@ def test_what_is_left_behind_need_not_be_in_the_image(files):
 
 
 @pytest.mark.behaviour
-def test_a_bad_read_back_leads_to_the_erase_again(files):
-    state = walked([*way(files)[:8], WriteEvent(READ_BACK, path=files / "bad.bin")])
-    assert state.step == ERASED
-    assert "without an erase" in state.told and "0x001000" in state.told
+def test_a_damaged_read_counts_only_with_a_reason_and_is_told(files):
+    state = walked(way(files)[:1])
+    reason = "another programmer reads the same at half the speed"
+    for name in ("stuck.bin", "stuck-too.bin"):
+        with pytest.raises(RepairlibError, match="stuck bit"):
+            write_step(state, WriteEvent(READ, path=files / name))
+        state = write_step(state, WriteEvent(READ, path=files / name, found=reason))
+    assert state.step == KEEP_LIST
+    assert "are equal" in state.told and "stuck bit" in state.told and reason in state.told
+
+
+@pytest.mark.behaviour
+def test_the_doubts_of_a_read_are_told(tmp_path):
+    table = bytes(range(256)) * 16
+    doubtful = table + OLD[:4096] + table + OLD[:4096]
+    state = begin_write(len(doubtful))
+    state = write_step(state, WriteEvent(SUPPLY, volts=1.8, measured=1.8))
+    checked = check_image(image_of(doubtful), len(doubtful))
+    reason = "the maker keeps two copies"
+    for name in ("one.bin", "two.bin"):
+        (tmp_path / name).write_bytes(doubtful)
+        state = write_step(state, WriteEvent(READ, path=tmp_path / name, found=reason))
+    assert checked.damages or checked.doubts
+    for one in (*checked.damages, *checked.doubts):
+        assert one.kind in state.told
+
+
+@pytest.mark.behaviour
+def test_two_equal_reads_must_follow_each_other(files):
+    state = walked(way(files)[:2])
+    state = write_step(state, WriteEvent(READ, path=files / "loose.bin"))
+    state = write_step(state, WriteEvent(READ, path=files / "second.bin"))
+    assert state.step == READ and "must follow each other" in state.told and not state.old
+    (files / "third.bin").write_bytes(OLD)
+    state = write_step(state, WriteEvent(READ, path=files / "third.bin"))
+    assert state.step == KEEP_LIST
+    assert [one.path.name for one in state.old] == ["second.bin", "third.bin"]
+
+
+@pytest.mark.behaviour
+def test_a_damaged_image_is_written_only_with_a_reason(files):
+    events = [*way(files)[:3], WriteEvent(KEEP_LIST, found="we compared two twins")]
+    state = walked(events)
+    with pytest.raises(RepairlibError, match="damaged: repeated half"):
+        write_step(state, WriteEvent(INTENDED, path=files / "half.bin"))
+    reason = "the maker writes it twice"
+    state = write_step(state, WriteEvent(INTENDED, path=files / "half.bin", found=reason))
+    assert state.step == GO and reason in state.told
+
+
+@pytest.mark.behaviour
+def test_a_check_sum_that_no_longer_fits_is_asked(tmp_path):
+    def settings(number):
+        record = f"serial={number}\0".encode().ljust(1020, b"1")
+        return NEW[:4096] + record + zlib.crc32(record).to_bytes(4) + b"\xff" * 3072
+
+    old, donor = settings("K4-20117"), settings("K4-20162")
+    at = 4096 + len("serial=")
+    mixed = donor[:at] + old[at : at + 8] + donor[at + 8 :]
+    for name, data in {"a": old, "b": old, "donor": donor, "mixed": mixed, "right": old}.items():
+        (tmp_path / name).write_bytes(data)
+    kept = Keep("serial number", (at, at + 8), "K4-20117", "", "likely")
+    state = walked(
+        [
+            WriteEvent(SUPPLY, volts=3.3, measured=3.3),
+            WriteEvent(READ, path=tmp_path / "a"),
+            WriteEvent(READ, path=tmp_path / "b"),
+            WriteEvent(KEEP_LIST, keeps=(kept,), answers=(KEPT,)),
+        ]
+    )
+    event = WriteEvent(INTENDED, path=tmp_path / "mixed", donor=tmp_path / "donor")
+    for asked in (event, replace(event, donor="")):
+        with pytest.raises(RepairlibError, match=r"CRC-32 at 0x0013FC.*would fit"):
+            write_step(state, asked)
+    after = write_step(state, replace(event, found="the set does not check its settings"))
+    assert after.step == GO and "CRC-32" in after.told and "does not check" in after.told
+    assert write_step(state, replace(event, path=tmp_path / "right")).step == GO
+
+
+@pytest.mark.behaviour
+@pytest.mark.parametrize(
+    ("name", "due", "said"),
+    [
+        ("bad.bin", ERASED, "Erase these sectors"),
+        ("first-again.bin", ERASED, "write protection"),
+        ("not-all.bin", WRITTEN, "Write these places again"),
+        ("line-low.bin", READ_BACK, "contact of that data line"),
+        ("bare.bin", READ_BACK, "contact and pin 1"),
+        ("short.bin", READ_BACK, "read again"),
+    ],
+)
+def test_after_a_bad_read_back_another_read_or_a_new_write_is_possible(files, name, due, said):
+    (files / "first-again.bin").write_bytes(OLD)
+    (files / "not-all.bin").write_bytes(NEW[:4096] + b"\xff" * 4096)
+    state = walked([*way(files)[:8], WriteEvent(READ_BACK, path=files / name)])
+    assert state.step == due and said in state.do
+    assert state.do in state.told and state.why in state.told
+    assert {READ_BACK, ERASED} <= set(state.takes)
+    with pytest.raises(RepairlibError, match="given before"):
+        write_step(state, WriteEvent(READ_BACK, path=files / name))
+    with pytest.raises(RepairlibError, match=f"Accepted: {due}"):
+        write_step(state, WriteEvent(GO, found=DONE))
+    good = write_step(state, WriteEvent(READ_BACK, path=files / "back.bin"))
+    assert good.step is None and good.takes == ()
     for event in way(files)[6:]:
         state = write_step(state, event)
+        assert state.takes == ((state.step,) if state.step else ())
     assert state.step is None
+
+
+@pytest.mark.behaviour
+def test_written_again_without_an_erase_only_where_nothing_but_ones_is_wrong(files):
+    state = walked([*way(files)[:8], WriteEvent(READ_BACK, path=files / "line-low.bin")])
+    with pytest.raises(RepairlibError, match="not what is due now"):
+        write_step(state, WriteEvent(WRITTEN, found=DONE))
 
 
 @pytest.mark.behaviour
