@@ -29,7 +29,16 @@ _KINDS = (
 _FIGURE = r"(\d+(?:[.,]\d+)?)"
 _DISTANCE = re.compile(rf"{_FIGURE}\s*(mm|cm|mil|in)\b", re.IGNORECASE)
 _METRES = {"mm": 1e-3, "cm": 1e-2, "mil": 25.4e-6, "in": 25.4e-3}
-_OHM = re.compile(rf"{_FIGURE}\s*([mkM]?)\s*(?:Ω|\u2126|ohms?\b|R\b)")
+_OHM = re.compile(
+    rf"(?<![\w.,]){_FIGURE}\s*(?:([mkKM]?)\s*(?:Ω|\u2126|[Oo]hms?\b|R\b)|([kKM])\b(?!\s*[a-zA-Z]))"
+    r"|(?<![\w.,])(\d+)([RkKM])(\d+)\b"
+)
+# A figure that must mean something, and stands neither in a name nor with a unit known here.
+_LEFT = re.compile(
+    r"(?<![\w.,])(?:\d+[.,]\d+\s*[^\W\d]*|\d+[^\W\d]+)|(?<!pin )(?<!lead )(?<!leg )(?<!pad )"
+    r"(?<![\w.,])\d+\s*$"
+)
+_TIMES = {"m": 1e-3, "": 1.0, "R": 1.0, "k": 1e3, "K": 1e3, "M": 1e6}
 _OPEN = re.compile(r"\bO\.?L\b|\bopen\b|\binfinite\b|∞", re.IGNORECASE)
 
 
@@ -106,8 +115,21 @@ def _landing(clause: str) -> Landing:
         raise RepairlibError(clause, wrong, EXAMPLE)
     spans = [one.span() for one in (distance, ohm, opened) if one]
     name = clause[: min((begin for begin, _ in spans), default=len(clause))].strip(" :=,") or kind
+    _check_figures(clause, spans)
     metres = None if distance is None else _metres(distance)
     return Landing(name, kind, metres, float("inf") if opened else _ohms(ohm))
+
+
+def _check_figures(clause: str, spans: Iterable[tuple[int, int]]) -> None:
+    """No figure of a clause is passed over: what is not understood is said."""
+    left = clause
+    for begin, end in spans:
+        left = left[:begin] + " " * (end - begin) + left[end:]
+    begins = min((begin for begin, _ in spans), default=len(clause))
+    strange = _LEFT.search(left, begins) or re.search(r"(?<![\w.,])\d+[.,]\d+[^;]*", left[:begins])
+    if strange:
+        wrong = f"of {clause.strip()!r}: a distance needs mm, a reading Ω, kΩ or OL"
+        raise RepairlibError(strange[0].strip(), wrong, EXAMPLE)
 
 
 def _metres(found: re.Match[str]) -> float:
@@ -120,7 +142,9 @@ def _metres(found: re.Match[str]) -> float:
 def _ohms(found: re.Match[str] | None) -> float | None:
     if found is None:
         return None
-    return read_quantity(found[1]).value * {"m": 1e-3, "": 1.0, "k": 1e3, "M": 1e6}[found[2]]
+    if found[4]:  # 4k7
+        return float(f"{found[4]}.{found[6]}") * _TIMES[found[5]]
+    return read_quantity(found[1]).value * _TIMES[found[2] or found[3] or ""]
 
 
 def best_first(landings: Iterable[Landing], reach: float, kinds: Sequence[str]) -> list[Landing]:

@@ -24,7 +24,7 @@ FEW_OHMS = 1.0  # Ω, up to which the leads of a meter count; common practice
 STEADY = 1.0  # times the leads that must be left of a reading: contacts vary so much; our choice
 FOUR_WIRES = (
     "Below 1 Ω measure with four wires: 1 A through the twin from a supply with a limit of "
-    "current, and the millivolts across its own ends are milliohms; power off, nothing else connected"
+    "current, and the millivolts across its own ends are milliohms; the board off, nothing else on"
 )
 TOO_WIDE = 2.0  # from the lowest to the highest value, above which nothing is told
 

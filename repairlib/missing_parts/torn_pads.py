@@ -6,9 +6,10 @@ says before the part goes on: a bridge to the wrong net is worse than a pad that
 
 from __future__ import annotations
 
+from math import ceil
 from typing import Annotated
 
-from repairlib.connectors import link_wire, repairs
+from repairlib.connectors import cautious_current, link_wire, repairs
 from repairlib.core.calculator import Choice, Found, Given, Text, calculator, found
 from repairlib.core.finding import Finding
 from repairlib.core.quantity import Quantity, brief
@@ -30,6 +31,18 @@ TOUCHY, FAST, MAINS = "crystal, feedback or switch node", "fast pair", "mains si
 # How long [m] a wire may be there. Common practice: a touchy node catches noise, a pair its echo.
 REACH = {SUPPLY: 0.15, SLOW: 0.15, TOUCHY: 0.01, FAST: 0.005, MAINS: 0.0}
 NOTHING_TYPED = "none"
+
+MOST_WIRES = 3  # side by side: more have no room at a pad; common practice
+EVEN = 0.8  # of what all of them carry: joints differ, and one of them gets more; our choice
+_SIDE_BY_SIDE = (
+    "Several wires: equal length and gauge, each with a joint of its own at both ends, side by "
+    "side along the old track; under load none may be warmer than the others. One that comes off "
+    "leaves too much to the rest: glue them all."
+)
+_ANOTHER_WAY = (
+    "Another landing may do: a lead or plated hole of the same net takes a thicker wire, which is "
+    "taken to the part's place only where it is glued first, so that no pad or terminal bears it."
+)
 
 HOW_TO_FIND = (
     "Follow the track from the place by eye, with light from the side and through the board.",
@@ -75,7 +88,8 @@ def torn_pad(
 
     `current` in A. `lands` are points around as typed: what, how far, and what a meter reads from
     the stub or on a twin. The verdict is "only with these conditions" with a point that is proven,
-    "cannot tell" as long as none is, "do not" where no wire carries the current or is short enough;
+    "cannot tell" as long as none is, "do not" where no wire carries the current or is short enough.
+    On a rail or a slow signal up to three wires share a current that is too much for one;
     the mains side is for a qualified person. Raises RepairlibError for points that cannot be read.
     Source: common practice.
 
@@ -90,11 +104,16 @@ def torn_pad(
     chosen = best_first(landings, REACH[line], kinds)
     where = MAINS if line == MAINS else "low voltage"
     length = min(max(chosen[0].distance or 0.03, 1e-3), 1.0) if chosen else 0.03
-    wire = link_wire(current, damage, length, where)
+    count = wires_side_by_side(current, damage) if line in (SUPPLY, SLOW) else 1
+    each = current if count == 1 else current / count / EVEN
+    wire = link_wire(each, damage, length, where)
     if not wire.verdict.endswith("AWG"):
         return _no_wire(wire, landings)
     refused = [str(one) for one in landings if one.refuted]
     values: dict[str, object] = {"wire": wire.verdict, "carries": wire.carries, "how": wire.how}
+    if count > 1:
+        carried = Quantity(float(wire.carries) * count * EVEN, "A", 3)
+        values |= {"wire": f"{count} × {wire.verdict}, side by side", "carries": carried}
     verdict, reason = _judged(chosen, landings, line)
     if chosen:
         name = "lands_on" if verdict == CONDITIONS else "measure_first"
@@ -105,18 +124,47 @@ def torn_pad(
         values["not_this_net"] = ", ".join(refused)
     return found(
         values,
-        working=[*wire.working, *(proof(chosen[0].name) if chosen else HOW_TO_FIND)],
+        working=[
+            *_shared(count, current, each),
+            *wire.working,
+            *(proof(chosen[0].name) if chosen else HOW_TO_FIND),
+        ],
         verdict=verdict,
         reason=reason,
         notes=[
             "Prove it by meter before the part goes on; the steps stand under Working.",
             *(HOW_TO_FIND if verdict == CANNOT_TELL else ()),
             *_of_line(line),
+            *((_SIDE_BY_SIDE,) if count > 1 else ()),
             *wire.notes,
         ],
         sources=wire.sources,
         cautions=wire.cautions,
     )
+
+
+def wires_side_by_side(ampere: float, damage: str) -> int:
+    """How many of the thickest wires that a place can hold carry a current [A] together.
+
+    1 where one is enough, and where even three are not: then no wire is told.
+
+    >>> torn = "torn pad of a surface part"
+    >>> [wires_side_by_side(ampere, torn) for ampere in (0.2, 0.3, 0.5, 0.6)]
+    [1, 2, 3, 1]
+    """
+    most = cautious_current(repairs()[damage].thickest)
+    if ampere <= most:
+        return 1
+    count = ceil(ampere / (EVEN * most) - 1e-9)
+    return count if count <= MOST_WIRES else 1
+
+
+def _shared(count: int, current: float, each: float) -> list[str]:
+    """How the current is shared among several wires, as a line of the working."""
+    if count == 1:
+        return []
+    share = f"{brief(current, 'A')} / {count} / {EVEN:g} = {brief(float(f'{each:.3g}'), 'A')}"
+    return [f"{count} wires, of which one may get more than its share: {share} for each"]
 
 
 def _judged(chosen: list[Landing], landings: tuple[Landing, ...], line: str) -> tuple[str, str]:
@@ -161,6 +209,7 @@ def _no_wire(wire: Finding, landings: tuple[Landing, ...]) -> Found:
         working=wire.working,
         verdict=wire.verdict,
         reason=wire.reason,
+        notes=[_ANOTHER_WAY] if most else [],
         sources=wire.sources,
         cautions=wire.cautions,
     )

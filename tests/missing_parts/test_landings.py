@@ -20,6 +20,11 @@ LONG = 0.15
         ("test point near J3 0,5 in 300 mΩ", "test point near J3", "test point", 0.0127, 0.3),
         ("the track 100 mil OL", "the track", "track", 0.00254, float("inf")),
         ("pin 7 of U4, 12 mm, OL", "pin 7 of U4", "lead or pad of a part", 0.012, float("inf")),
+        ("via 3 mm 0.2 k", "via", "via", 0.003, 200.0),
+        ("via 3 mm 2K", "via", "via", 0.003, 2000.0),
+        ("TP5 3 mm 4k7", "TP5", "test point", 0.003, 4700.0),
+        ("TP3 5 mm 0R2", "TP3", "test point", 0.005, 0.2),
+        ("via 3 mm 0.2 Ohm near R12 pin 1", "via", "via", 0.003, 0.2),
         ("plated hole 4 mm 4.7 kΩ", "plated hole", "via", 0.004, 4700.0),
     ],
 )
@@ -66,3 +71,13 @@ def test_any_text_is_read_or_refused(text):
         assert all(one.kind in DETOUR for one in read_landings(text))
     except RepairlibError as refused:
         assert "\n" not in str(refused)
+
+
+@pytest.mark.behaviour
+@pytest.mark.parametrize(
+    "typed", ["via 3 mm 0.2", "via 3 mm 0.2 q", "TP1 3 mm 5", "via 0.3", "via 3 mm 4q"]
+)
+def test_a_figure_that_is_not_understood_is_said(typed):
+    with pytest.raises(RepairlibError, match="a distance needs mm, a reading Ω") as refused:
+        read_landings(typed)
+    assert "\n" not in str(refused.value)

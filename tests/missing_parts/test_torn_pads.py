@@ -88,3 +88,24 @@ def test_bad_input_is_one_line(given):
     with pytest.raises(RepairlibError) as refused:
         torn_pad(*given)
     assert "\n" not in str(refused.value)
+
+
+@pytest.mark.common_practice
+@pytest.mark.parametrize(("current", "count"), [("0.3 A", 2), ("0.5 A", 3)])
+@pytest.mark.parametrize("line", ["rail or ground", "slow signal"])
+def test_several_wires_share_what_is_too_much_for_one(current, count, line):
+    finding = torn_pad(current, PROVEN, line=line)
+    assert finding.verdict == "only with these conditions"
+    assert finding.wire.replace("\xa0", " ").startswith(f"{count} × 28 AWG")
+    assert finding.carries >= float(current.split()[0])
+    assert finding.carries <= 0.8 * count * 0.2284
+    assert any("equal length" in note for note in finding.notes)
+
+
+@pytest.mark.common_practice
+def test_too_much_for_three_wires_sends_to_another_landing():
+    finding = torn_pad("0.6 A", PROVEN)
+    assert finding.verdict == "do not"
+    assert any("Another landing" in note for note in finding.notes)
+    touchy = torn_pad("0.3 A", PROVEN, line="crystal, feedback or switch node")
+    assert touchy.verdict == "do not"
