@@ -7,7 +7,7 @@ from pathlib import Path
 import pytest
 
 ROOT = Path(__file__).parent.parent
-FOLDERS = ("core", "markings", "learn", "show", "teach")
+FOLDERS = ("core", "markings", "learn", "show", "teach", "firmware", "missing_parts")
 
 
 @pytest.mark.slow

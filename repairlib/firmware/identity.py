@@ -241,8 +241,8 @@ def _atmel(kind: int, last: int) -> Rule | None:
     """
     if kind >> 5 == 3:
         size, source = _ATMEL_ONE_BY_ONE.get((kind, last), (None, _MEMORY))
-        doubts = () if size else ("Types 60h to 7Fh of Atmel are numbered one by one.",)
-        return size, f"type {kind:02X}h, last byte {last:02X}h", source, doubts
+        unknown = () if size else ("Types 60h to 7Fh of Atmel are numbered one by one.",)
+        return size, f"type {kind:02X}h, last byte {last:02X}h", source, unknown
     if kind in (0x42, 0x43) and 0x10 <= last <= 0x19:
         return _told(last, last, f"of type {kind:02X}h it is the capacity", _PARTS)
     density = kind & 0x1F

@@ -96,14 +96,14 @@ def order(image: Image) -> Look:
     as_it_is = Reader(*(constant or ()))
     after = [_after(one, constant) for one in ORDERS]
     readers = [Reader(*(bit or ())) for bit in after]
-    sums = [[Legible(0, 0.0)] * 2 for _ in ORDERS]
-    plain = Legible(0, 0.0)
+    plain = nothing = Legible(0, 0.0)
+    sums = [(nothing, nothing)] * len(ORDERS)
     for piece in _pieces(image.data):
         now = as_it_is.weigh(_without(piece, constant))
         for at, one in enumerate(ORDERS):
             undone = readers[at].weigh(_without(one.undone(piece), after[at]))
             if any(half.pairs >= STEP and half.score >= 0 for half in (now, undone)):
-                sums[at] = [_joined(sums[at][0], now), _joined(sums[at][1], undone)]
+                sums[at] = (_joined(sums[at][0], now), _joined(sums[at][1], undone))
         plain = _joined(plain, now)
         if plain.pairs >= ENOUGH and plain.score >= READS:
             return Look()  # it reads as it is

@@ -62,7 +62,7 @@ def stuck(image: Image) -> Look:
                 doubts.append(Damage(STUCK, (0, image.size), f"{one.said()}: {why}", AT_LINE))
     if not whole:
         for one in bits if len(bits) <= MOST_BITS else ():
-            if why := _half_filled(image, one):
+            if one.half is not None and (why := _half_filled(image, one, one.half)):
                 damages.append(Damage(STUCK, (0, image.size), f"{one.said()}, {why}", AT_LINE))
     return Look(tuple(damages), tuple(doubts))
 
@@ -174,18 +174,18 @@ def _text_bytes(sample) -> int:
     return total
 
 
-def _half_filled(image: Image, one: Constant) -> str:
+def _half_filled(image: Image, one: Constant, half: int) -> str:
     """A bit of one half of 16 lines: shown by filling alone, since numbers of 16 bits vary."""
     import numpy as np
 
-    lane = image.array()[one.half :: 2]
-    other = image.array()[1 - one.half :: 2]
+    lane = image.array()[half::2]
+    other = image.array()[1 - half :: 2]
     normal = 0 if one.level else 0xFF
     filling = normal ^ (1 << one.bit)
     if len(np.unique(lane[: LOOKED_AT // 2])) < 100:
         return ""
     pair = [0, 0]
-    pair[one.half], pair[1 - one.half] = filling, normal
+    pair[half], pair[1 - half] = filling, normal
     run = bytes(pair) * FILLED
     if run not in image.data or not len(other):
         return ""

@@ -108,11 +108,12 @@ def _likelier(stuck: int | None = None, level: int = 0):
         " ".join((hazard.when, *hazard.do, hazard.defer, hazard.strikes))
         for hazard in HAZARDS.values()
     )
-    said = np.frombuffer(f"{said} {USUAL}".encode("ascii", "replace"), np.uint8)
-    is_letter = (said | 32) - np.uint8(ord("a")) < 26
-    letters = said & 31
+    codes = np.frombuffer(f"{said} {USUAL}".encode("ascii", "replace"), np.uint8)
+    is_letter = (codes | 32) - np.uint8(ord("a")) < 26
+    letters = codes & np.uint8(31)
     if stuck is not None:
-        letters = letters | (1 << stuck) if level else letters & ~np.uint8(1 << stuck)
+        bit = np.uint8(1 << stuck)
+        letters = letters | bit if level else letters & ~bit
     counts = np.zeros((32, 32))
     both = is_letter[:-1] & is_letter[1:]
     np.add.at(counts, (letters[:-1][both], letters[1:][both]), 1)

@@ -30,18 +30,19 @@ def moved(first: Image, other: Image) -> tuple[str, str, str] | None:
     start = _first_unequal(a, b, common)
     whose = other.name if other.name != first.name else "the second read"
     for place in _tries(a, b, start, common):
-        if by := _slipped(a, b, place):
+        if how := _slipped(a, b, place):
             means = (
                 f"from {address(start)} on {whose} is the other moved by one bit: a clock "
-                f"edge was {by}, so the clock is too fast for the wiring or its contact is bad"
+                f"edge was {how}, so the clock is too fast for the wiring or its contact is bad"
             )
             return SPEED, means, AGAIN
         if by := _moved_by(first.data, other.data, a, b, place):
             lost = by > 0
-            many = counted(abs(by), "byte")
+            many = "a byte" if abs(by) == 1 else counted(abs(by), "byte")
+            far = counted(abs(by), "byte")
             near = "near the front" if lost else "far along"
-            how = f"{'lost' if lost else 'took in'} {'a byte' if abs(by) == 1 else many} there"
-            means = f"from {address(start)} on {whose} stands {many} too {near}: it {how}"
+            how = f"{'lost' if lost else 'took in'} {many} there"
+            means = f"from {address(start)} on {whose} stands {far} too {near}: it {how}"
             return OFFSET, means, AGAIN
     for order, turned in (
         ("its bytes swapped in pairs", lambda row: row[: len(row) & ~1].reshape(-1, 2)[:, ::-1]),
@@ -50,9 +51,9 @@ def moved(first: Image, other: Image) -> tuple[str, str, str] | None:
     ):
         window = slice(start & ~1, (start & ~1) + 65536)
         there, here = turned(b[window]).ravel(), a[window][: len(b[window]) & ~1]
-        many = min(len(there), len(here))
-        as_it_is = np.mean(a[window][:many] == b[window][:many])
-        if many >= 16 and np.mean(there[:many] == here[:many]) > AGREE and as_it_is < UNMOVED:
+        size = min(len(there), len(here))
+        as_it_is = np.mean(a[window][:size] == b[window][:size])
+        if size >= 16 and np.mean(there[:size] == here[:size]) > AGREE and as_it_is < UNMOVED:
             means = f"{whose} is the other with {order}: the reads were made or saved in two ways"
             return OTHER, means, "find out which order is the chip's, then read twice in it"
     return None
@@ -97,7 +98,8 @@ def _agree(a, b) -> float:
 def _moved_by(data: bytes, other: bytes, a, b, place: int) -> int:
     """By how many bytes what stands at `place` of the second stands farther along in the first."""
     needle, low = other[place : place + NEEDLE], max(0, place - FARTHEST)
-    found, there = [], low - 1
+    found: list[int] = []
+    there = low - 1
     while len(found) < LOOKS and there < place + FARTHEST:
         there = data.find(needle, there + 1, place + FARTHEST)
         if there < 0:

@@ -118,9 +118,11 @@ def tally(first: Image, other: Image) -> Tally:
         sides = [
             _added(
                 side,
-                *_held(values[at]),
-                *_blanks(now[at], unequal, (starts * BLOCK).tolist()),
-                *_late(rows[1 - at], values[1 - at], values[at], places + begin),
+                Side(
+                    *_held(values[at]),
+                    *_blanks(now[at], unequal, (starts * BLOCK).tolist()),
+                    *_late(rows[1 - at], values[1 - at], values[at], places + begin),
+                ),
             )
             for at, side in enumerate(sides)
         ]
@@ -128,8 +130,8 @@ def tally(first: Image, other: Image) -> Tally:
     return Tally(size, many, up, down, spread, blocks, bursts, (sides[0], sides[1]))
 
 
-def _added(side: Side, *more: float) -> Side:
-    return Side(*(one + another for one, another in zip(side, more, strict=True)))
+def _added(one: Side, more: Side) -> Side:
+    return Side._make(sum(pair) for pair in zip(one, more, strict=True))
 
 
 def _with(bursts: Bursts, places) -> Bursts:

@@ -61,10 +61,10 @@ def cases() -> dict[str, Case]:
     names = [name for name in Case._fields if name not in ("eia", "letters", "source")]
     return {
         row["eia"]: Case(
-            row["eia"],
-            _letters(row["eia"], row["letter"]),
-            *(float(row[f"{name}_mm"]) / 1000 for name in names),
-            row["source"],
+            eia=row["eia"],
+            letters=_letters(row["eia"], row["letter"]),
+            source=row["source"],
+            **{name: float(row[f"{name}_mm"]) / 1000 for name in names},
         )
         for row in read_table("tantalum-cases")
     }
