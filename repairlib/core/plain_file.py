@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import os
 import stat
 from pathlib import Path
 
@@ -15,15 +16,18 @@ def bytes_of(path: Path, largest: int, accepted: str) -> bytes:
     Raises RepairlibError for these, for a folder and for more than `largest`, where `accepted`
     says what would do; else OSError.
     """
-    mode = path.stat().st_mode
+    seen = path.stat()
+    mode = seen.st_mode
     if stat.S_ISDIR(mode):
         raise RepairlibError(path.name or path, "this is a folder", "the path of one file")
     if not stat.S_ISREG(mode):
         wrong = "this is a pipe or a device, which may never end"
         raise RepairlibError(path, wrong, "the path of one file, saved before")
-    with open(path, "rb") as file:
-        data = file.read(largest + 1)
-    if len(data) > largest:
+    data = b""
+    if seen.st_size <= largest:
+        with open(path, "rb") as file:
+            data = file.read(largest + 1)
+    if max(seen.st_size, len(data)) > largest:  # it may have grown meanwhile
         raise RepairlibError(path.name, f"larger than {size_in_words(largest)}", accepted)
     return data
 
@@ -38,6 +42,18 @@ def read_bytes(path: str | Path, largest: int, accepted: str) -> bytes:
             raise
         reason = getattr(problem, "strerror", None) or str(problem)
         raise RepairlibError(path, f"cannot be read ({reason})", "a file that exists") from None
+
+
+def is_one_file(one: str | Path, other: str | Path) -> bool:
+    """Whether two paths lead to one and the same file, as links do; False where one leads nowhere.
+
+    >>> is_one_file(__file__, Path(__file__).parent / ".." / "core" / Path(__file__).name)
+    True
+    """
+    try:
+        return os.path.samefile(one, other)
+    except (OSError, ValueError):
+        return False
 
 
 def size_in_words(size: int) -> str:

@@ -4,6 +4,7 @@ from __future__ import annotations
 
 import os
 import sys
+import tempfile
 import time
 from contextlib import contextmanager, suppress
 from pathlib import Path
@@ -43,6 +44,39 @@ def saying_why(path: Path, accepted: str = FOLDER):
     except OSError as error:
         reason = (error.strerror or str(error)).lower()
         raise RepairlibError(path, f"this cannot be read or saved: {reason}", accepted) from error
+
+
+def put_new(path: Path, data: bytes, overwrite: bool = False) -> None:
+    """Write `data` to `path` in one step: a reader sees the whole file or none.
+
+    It is written beside, and takes its name when it is whole; what cannot be written leaves nothing
+    behind. Raises FileExistsError when there is something at `path`, unless `overwrite`, and
+    OSError when the disk refuses.
+    """
+    handle, beside = tempfile.mkstemp(prefix=".saving-", dir=path.parent)
+    try:
+        with os.fdopen(handle, "wb") as file:
+            file.write(data)
+            file.flush()
+            os.fsync(file.fileno())
+        os.chmod(beside, 0o644)
+        if overwrite:
+            os.replace(beside, path)
+        else:
+            _move_without_overwriting(beside, path)
+    finally:
+        Path(beside).unlink(missing_ok=True)
+
+
+def _move_without_overwriting(beside: str, path: Path) -> None:
+    try:
+        os.link(beside, path)  # fails when `path` exists, even if it came up just now
+    except FileExistsError:
+        raise
+    except OSError:  # a file system without hard links
+        if os.path.lexists(path):
+            raise FileExistsError(path) from None
+        os.replace(beside, path)
 
 
 def sync_folder(folder: Path) -> None:

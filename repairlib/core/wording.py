@@ -6,10 +6,10 @@ from __future__ import annotations
 def counted(count: object, thing: str) -> str:
     """So many things in words; more than one takes an s.
 
-    >>> counted(1, "answer"), counted(0, "answer")
-    ('1 answer', '0 answers')
+    >>> counted(1, "answer"), counted(0, "answer"), counted(f"{2000:,}", "answer")
+    ('1 answer', '0 answers', '2,000 answers')
     """
-    return f"{count} {thing}{'' if count == 1 else 's'}"
+    return f"{count} {thing}{'' if str(count) == '1' else 's'}"
 
 
 def sentence(words: str) -> str:

@@ -6,10 +6,12 @@ Files are only read. What is made goes into a new file, and nothing is written o
 from __future__ import annotations
 
 from collections.abc import Callable, Sequence
+from pathlib import Path
 from typing import NamedTuple
 
-from repairlib.core.errors import RepairlibError
-from repairlib.core.plain_file import read_bytes, size_in_words
+from repairlib.core.errors import RepairlibError, escaped
+from repairlib.core.plain_file import is_one_file, read_bytes, size_in_words
+from repairlib.core.wording import counted
 from repairlib.faces.arguments import take_options
 from repairlib.faces.documents import json_text
 from repairlib.faces.plain_text import caution_lines, finding_text
@@ -26,6 +28,7 @@ python -m repairlib image sfdp DUMP [--json]
 python -m repairlib image convert FILE [--fill ff] [--from 0x8000000] --out NEW [--json]
                     a file of Intel HEX or S-records as an image"""
 _TYPED = frozenset("0123456789abcdefABCDEFxXhH ,:-\t\r\n")  # of bytes written in hex
+GIVEN_AGAIN = "the same file as one before it, so this is no second read of the chip"
 MOST_SHOWN = 16  # ranges that are listed
 
 
@@ -52,10 +55,12 @@ def run_image(arguments: list[str], as_json: bool) -> str:
         words = words[:most]
     if not least <= len(words) <= most:
         wrong = "a file is due" if least == 1 else f"{least} files are due"
+        if len(words) > most:
+            wrong = f"{len(words)} files are too many: it takes {most}"
         line = next(line for line in USAGE.splitlines() if f" image {verb} " in line)
         raise RepairlibError(" ".join(words), wrong, line.removeprefix("python -m repairlib "))
     document, lines = chosen.answer(words, {**options, "--twin": twins})
-    return json_text(document) if as_json else "\n".join(lines)
+    return json_text(document) if as_json else "\n".join(map(escaped, lines))
 
 
 def _check(words: list[str], options: dict) -> tuple[dict, list[str]]:
@@ -66,8 +71,11 @@ def _check(words: list[str], options: dict) -> tuple[dict, list[str]]:
     checked = [check_image(image, chip) for image in images]
     document = {"images": [_of_checked(*each) for each in zip(images, checked, strict=True)]}
     lines = [line for one in document["images"] for line in _lines_of_image(one)]
-    if len(images) > 1:
-        reads = compare_reads(images)
+    again = _given_again(words)
+    document["given_again"] = [images[place].name for place in again]
+    reads_of_it = [image for place, image in enumerate(images) if place not in again]
+    if len(reads_of_it) > 1:
+        reads = compare_reads(reads_of_it)
         document["reads"] = {
             **{name: getattr(reads, name) for name in ("equal", "pattern", "means", "next")},
             "names": list(reads.names),
@@ -77,10 +85,20 @@ def _check(words: list[str], options: dict) -> tuple[dict, list[str]]:
             "alike": [list(group) for group in reads.alike],
         }
         lines += _lines_of_reads(reads)
+    lines += [f"{images[place].name}: {GIVEN_AGAIN}" for place in again]
     if "--map" in options:
         document["map"] = options["--map"]
         lines.append(_save_map(images[0], checked[0], options["--map"]))
     return document, lines
+
+
+def _given_again(words: list[str]) -> list[int]:
+    """The places of files that stand earlier in the list too, by whatever name."""
+    return [
+        place
+        for place, word in enumerate(words)
+        if any(is_one_file(word, before) for before in words[:place])
+    ]
 
 
 def _of_checked(image, checked) -> dict:
@@ -139,14 +157,14 @@ def _lines_of_reads(reads) -> list[str]:
     lines = [f"{len(reads.names)} reads: {told}", f"   {reads.means}"]
     lines += _listed(reads.ranges, reads.in_all)
     if not reads.equal:
-        lines.append(f"   {reads.bytes_differ:,} bytes differ")
+        lines.append(f"   bytes that differ: {reads.bytes_differ:,}")
     return [*lines, f"   next: {reads.next}"]
 
 
 def _listed(ranges: Sequence[tuple[int, int]], in_all: int) -> list[str]:
     lines = [f"   0x{start:06X} to 0x{end - 1:06X}" for start, end in ranges[:MOST_SHOWN]]
     more = in_all - len(lines)
-    return [*lines, f"   and {more:,} more places"] if more > 0 else lines
+    return [*lines, f"   and {counted(f'{more:,}', 'more place')}"] if more > 0 else lines
 
 
 def _save_map(image, checked, path: str) -> str:
@@ -159,10 +177,10 @@ def _save_map(image, checked, path: str) -> str:
 
 
 def _compare(words: list[str], options: dict) -> tuple[dict, list[str]]:
-    from repairlib.firmware import ERASE, PROGRAM, read_image, read_size, sectors_that_differ
+    from repairlib.firmware import ERASE, PROGRAM, read_erase, read_image, sectors_that_differ
 
     old, new = map(read_image, words)
-    erase = {"erase": read_size(options["--erase"])} if "--erase" in options else {}
+    erase = {"erase": read_erase(options["--erase"])} if "--erase" in options else {}
     found = sectors_that_differ(old, new, **erase)
     document = {
         "old": old.name,
@@ -226,6 +244,8 @@ def _sfdp(words: list[str], options: dict) -> tuple[dict, list[str]]:
 
     accepted = "a dump read with 5Ah, at most 64 KiB"
     data = read_bytes(words[0], 4 * LARGEST_DUMP, accepted)
+    if not data:
+        raise RepairlibError(Path(words[0]).name, "it is empty", accepted)
     finding = sfdp_dump(_as_typed(data) or in_hex(data))
     return finding.to_dict(), finding_text(finding).splitlines()
 
@@ -233,11 +253,7 @@ def _sfdp(words: list[str], options: dict) -> tuple[dict, list[str]]:
 def _as_typed(data: bytes) -> str:
     """The text of a file that holds bytes in hex; empty where it holds the bytes themselves."""
     text = data.decode("ascii", "replace")
-    return (
-        text
-        if text[:2].strip() and set(text) <= set("0123456789abcdefABCDEFxXhH ,:-\t\r\n")
-        else ""
-    )
+    return text if text[:2].strip() and _TYPED.issuperset(text) else ""
 
 
 def _convert(words: list[str], options: dict) -> tuple[dict, list[str]]:
@@ -263,8 +279,9 @@ def _convert(words: list[str], options: dict) -> tuple[dict, list[str]]:
         "sha256": told.sha256,
         "out": options["--out"],
     }
+    given, pieces = counted(f"{records.size:,}", "byte"), counted(len(records.segments), "piece")
     lines = [
-        f"{records.name}: {records.form}, {records.size:,} bytes in {len(records.segments)} pieces",
+        f"{records.name}: {records.form}, {given} in {pieces}",
         f"   image from 0x{start:06X}, {size_in_words(image.size)}, gaps filled with {fill:02X}",
         *_listed(records.gaps, len(records.gaps)),
         f"   CRC-32 {told.crc32}",

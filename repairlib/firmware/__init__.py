@@ -24,7 +24,7 @@ __getattr__, __all__ = public_names(
     read_back="ReadBack check_read_back",
     read_patterns="PATTERNS",
     records="Records Segment read_records records_of",
-    sectors="EQUAL ERASE PROGRAM SECTOR Sectors sectors_that_differ",
+    sectors="EQUAL ERASE PROGRAM SECTOR Sectors read_erase sectors_that_differ",
     sfdp="Basic Erase FastRead Header Sfdp read_sfdp",
     sfdp_calculators=(
         "LARGEST_DUMP sfdp_density sfdp_dump sfdp_erase_types sfdp_first_dword sfdp_found "

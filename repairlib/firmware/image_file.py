@@ -6,13 +6,13 @@ Image files are only read. What is made of them goes into a new file (`save_new`
 from __future__ import annotations
 
 import hashlib
-import os
 import zlib
 from pathlib import Path
 from typing import NamedTuple
 
-from repairlib.core.errors import RepairlibError
+from repairlib.core.errors import RepairlibError, escaped
 from repairlib.core.plain_file import read_bytes
+from repairlib.core.saving import put_new
 
 LARGEST = 256 << 20  # bytes: 2 Gbit, the largest serial flash whose capacity byte is known here
 _ACCEPTED = "a binary image of a memory chip, at most 256 MiB"
@@ -53,14 +53,14 @@ def read_image(path: str | Path) -> Image:
 
 
 def image_of(data: bytes, name: str = "the image") -> Image:
-    """The image that these bytes are.
+    """The image that these bytes are; in its name is written out what cannot be seen.
 
-    >>> image_of(b"\\x00\\xff").size
-    2
+    >>> image_of(b"\\x00\\xff").size, image_of(b"\\x00", "two\\nlines").name
+    (2, 'two\\\\nlines')
     """
     if not data:
         raise RepairlibError(name, "it is empty", _ACCEPTED)
-    return Image(name, data)
+    return Image(escaped(name), data)
 
 
 def sums(image: Image) -> Sums:
@@ -73,19 +73,16 @@ def sums(image: Image) -> Sums:
 
 
 def save_new(data: bytes, path: str | Path) -> None:
-    """Write a new file. One that is there already is never touched.
+    """Write a new file: whole, or not at all. One that is there already is never touched.
 
     Raises RepairlibError when there is something at `path`, and when the disk refuses.
     """
     path = Path(path)
     try:
-        with open(path, "xb") as file:
-            file.write(data)
-            file.flush()
-            os.fsync(file.fileno())
+        put_new(path, data)
     except FileExistsError:
         wrong = "there is something of this name already, and it is not written over"
         raise RepairlibError(path, wrong, "a new name") from None
-    except OSError as problem:
-        wrong = f"cannot be written ({problem.strerror or problem})"
+    except (OSError, ValueError) as problem:
+        wrong = f"cannot be written ({getattr(problem, 'strerror', None) or problem})"
         raise RepairlibError(path, wrong, "a place that can be written to") from None

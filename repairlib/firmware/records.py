@@ -13,6 +13,7 @@ from typing import NamedTuple
 
 from repairlib.core.errors import RepairlibError
 from repairlib.core.plain_file import read_bytes, size_in_words
+from repairlib.core.wording import counted
 from repairlib.firmware.image_file import LARGEST, Image, image_of
 
 INTEL_HEX, S_RECORD = "Intel HEX", "S-record"
@@ -80,7 +81,8 @@ class Records(NamedTuple):
         first, end = self.segments[0].start, self.segments[-1].end
         if isinstance(begin, bool) or not isinstance(begin, int) or not 0 <= begin <= first:
             wrong = "the image cannot begin there"
-            raise RepairlibError(start, wrong, f"an address from 0 to 0x{first:06X}, the first one")
+            read = f"0x{begin:06X}" if type(begin) is int else begin
+            raise RepairlibError(read, wrong, f"an address from 0 to 0x{first:06X}, the first one")
         if end - begin > LARGEST:
             wrong = (
                 f"its parts lie far apart, from 0x{first:06X} to 0x{end:06X}: "
@@ -198,7 +200,7 @@ class _Lines:
         return kind, offset, data
 
     def _s_data(self) -> Iterator[tuple[int, int, bytes]]:
-        count, counted, ended = 0, 0, 0  # records with data, at the last count, line of the end
+        count, before, ended = 0, 0, 0  # records with data, at the last count, line of the end
         for number, line in self._numbered():
             if ended:
                 raise self._wrong(number, f"it stands behind the end record of line {ended}")
@@ -210,15 +212,14 @@ class _Lines:
                 count += 1
                 beyond = address + len(data) - (1 << 8 * width)
                 if beyond > 0:
-                    raise self._wrong(number, f"its last {beyond} bytes have no address")
+                    raise self._wrong(number, f"its end, {counted(beyond, 'byte')}, has no address")
                 if data:
                     yield number, address, data
             elif kind in "56":
-                if address not in (count % (1 << 8 * width), count - counted):
-                    raise self._wrong(
-                        number, f"it counts {address:,} records, and {count:,} are here"
-                    )
-                counted = count
+                if address not in (count % (1 << 8 * width), count - before):
+                    says = counted(f"{address:,}", "record")
+                    raise self._wrong(number, f"it counts {says}, and here stand {count:,}")
+                before = count
             elif kind in "789":
                 ended = number
         if not ended:

@@ -11,11 +11,13 @@ from typing import NamedTuple
 
 from repairlib.core.errors import RepairlibError
 from repairlib.core.plain_file import size_in_words
+from repairlib.firmware.capacity import read_size
 from repairlib.firmware.image_file import Image
 
 EQUAL, PROGRAM, ERASE = "equal", "program only", "erase first"
 KINDS = (EQUAL, PROGRAM, ERASE)  # by the number that stands for each in Sectors.states
 SECTOR = 4096  # bytes: the smallest erase of most serial flash chips
+_SMALLEST = 64  # bytes that a chip erases at once: from memory
 _CHUNK = 1 << 22  # bytes that are looked at together
 
 
@@ -105,6 +107,21 @@ def sectors_that_differ(old: Image, new: Image, erase: int = SECTOR) -> Sectors:
         part = states[first : first + len(worst)]
         np.maximum(part, worst, out=part)
     return Sectors(old.size, step, states.tobytes())
+
+
+def read_erase(typed: str) -> int:
+    """The size of what a chip erases at once, as people type it, in bytes.
+
+    From 64 bytes on (pages of old parallel chips) and a multiple of 8, as pages of 264 bytes are.
+    Raises RepairlibError for another size, and for what is none.
+
+    >>> read_erase("4 KiB"), read_erase("264")
+    (4096, 264)
+    """
+    size = read_size(typed)
+    if size < _SMALLEST or size % 8:
+        raise RepairlibError(typed, "no chip erases so much at once", "256, 4 KiB, 64 KiB …")
+    return size
 
 
 def _whole(erase: object) -> int:

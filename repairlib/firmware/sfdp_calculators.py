@@ -8,6 +8,7 @@ from typing import Annotated
 from repairlib.core.calculator import Found, Text, calculator, found
 from repairlib.core.errors import RepairlibError
 from repairlib.core.plain_file import size_in_words
+from repairlib.core.wording import counted
 from repairlib.firmware.bytes_as_typed import in_hex, typed_bytes
 from repairlib.firmware.identity import capacity_in_words
 from repairlib.firmware.sfdp import (
@@ -47,7 +48,7 @@ def sfdp_header(
     steps = [
         f"{in_hex(data[:4])} is SFDP",
         f"minor {data[4]:02X}h, major {data[5]:02X}h: {_dotted(revision)}, {issue}".rstrip(", "),
-        f"{data[6]:02X}h and one more: {count} parameter headers, of 8 bytes each",
+        f"{data[6]:02X}h and one more: {counted(count, 'parameter header')}, of 8 bytes each",
     ]
     notes = [] if revision[0] == 1 else [f"Major revision {revision[0]} is not known here."]
     notes.append("Read with 5Ah, three address bytes and eight dummy clocks, on any such chip.")
@@ -184,7 +185,7 @@ def sfdp_found(sfdp: Sfdp) -> Found:
     """What a dump says, packed up. Raises RepairlibError where it has no readable basic table."""
     basic = sfdp.basic
     if basic is None:
-        read = f"SFDP {_dotted(sfdp.revision)}, {len(sfdp.headers)} headers"
+        read = f"SFDP {_dotted(sfdp.revision)}, {counted(len(sfdp.headers), 'header')}"
         raise RepairlibError(read, sfdp.doubts[0], "a dump of 256 bytes or more, read again")
     values: dict[str, object] = {
         "revision": _dotted(sfdp.revision),

@@ -10,11 +10,11 @@ import errno
 import io
 import os
 import re
-import tempfile
 from collections.abc import Iterable
 from dataclasses import dataclass
 from pathlib import Path
 
+from repairlib.core import saving
 from repairlib.core.errors import RepairlibError, escaped
 from repairlib.core.once import Once
 from repairlib.recap.plan_table import COLUMNS, Row
@@ -104,19 +104,7 @@ def write_whole(path, data: bytes, overwrite: bool = False) -> Path:
     """
     path = Path(path)
     try:
-        handle, temporary = tempfile.mkstemp(prefix=".saving-", dir=path.parent)
-        try:
-            with os.fdopen(handle, "wb") as file:
-                file.write(data)
-                file.flush()
-                os.fsync(file.fileno())
-            os.chmod(temporary, 0o644)
-            if overwrite:
-                os.replace(temporary, path)
-            else:
-                _move_without_overwriting(temporary, path)
-        finally:
-            Path(temporary).unlink(missing_ok=True)
+        saving.put_new(path, data, overwrite)
     except FileExistsError:
         wrong = "this file exists, and nothing was overwritten"
         raise AlreadyThere(path.name, wrong, "a new name, or overwrite=True") from None
@@ -127,17 +115,6 @@ def write_whole(path, data: bytes, overwrite: bool = False) -> Path:
         accepted = "a list with a shorter name" if too_long else "a folder in which you may write"
         raise RepairlibError(path, wrong, accepted) from None
     return path
-
-
-def _move_without_overwriting(temporary: str, path: Path) -> None:
-    try:
-        os.link(temporary, path)  # fails when `path` exists, even if it came up just now
-    except FileExistsError:
-        raise
-    except OSError:  # a file system without hard links
-        if path.exists():
-            raise FileExistsError(path) from None
-        os.replace(temporary, path)
 
 
 def free_stem(folder: Path, stem: str, endings: tuple[str, ...]) -> str:

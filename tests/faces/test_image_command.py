@@ -64,6 +64,46 @@ def test_check_reads_against_each_other(told):
 
 
 @pytest.mark.behaviour
+def test_one_file_given_twice_is_no_second_read(told, tmp_path):
+    (tmp_path / "link.bin").symlink_to(FIRST)
+    (tmp_path / "a.bin").write_bytes(FIRST.read_bytes())
+    (tmp_path / "b.bin").hardlink_to(tmp_path / "a.bin")
+    for one, again in (
+        (FIRST, FIRST),
+        (FIRST, tmp_path / "link.bin"),
+        (tmp_path / "a.bin", tmp_path / "b.bin"),
+    ):
+        text = told("check", one, again)
+        assert text.count("no second read") == 1 and "equal" not in text
+    text = told("check", FIRST, FIRST, SECOND)
+    assert "2 reads: equal" in text and "no second read" in text
+    answer = json.loads(told("check", FIRST, FIRST, "--json"))
+    assert answer["given_again"] == [FIRST.name] and "reads" not in answer
+    assert "no second read" not in told("check", FIRST, SECOND)
+
+
+@pytest.mark.behaviour
+def test_what_cannot_be_seen_in_a_name_is_written_out(told, tmp_path):
+    path = tmp_path / "two\nlines\x1b[2J.bin"
+    path.write_bytes(FIRST.read_bytes())
+    assert "two\\nlines\\x1b[2J.bin: 64 KiB" in told("check", path).splitlines()
+    lines = told("keep", path, SISTER, "--twin", OTHER, "--out", f"{path}.new").splitlines()
+    assert sum("two\\nlines" in line for line in lines) == 2
+
+
+@pytest.mark.behaviour
+def test_a_map_that_does_not_fit_on_the_disk_leaves_nothing_behind(refused, tmp_path, monkeypatch):
+    def full(_number):
+        raise OSError(28, "No space left on device")
+
+    with monkeypatch.context() as patched:
+        patched.setattr(os, "fsync", full)
+        assert "No space left" in refused("keep", FIRST, SISTER, "--out", tmp_path / "new.bin")
+    assert list(tmp_path.iterdir()) == []
+    assert main(["image", "keep", str(FIRST), str(SISTER), "--out", str(tmp_path / "new.bin")]) == 0
+
+
+@pytest.mark.behaviour
 def test_each_read_is_checked(told, tmp_path):
     (tmp_path / "short.bin").write_bytes(FIRST.read_bytes()[:40000])
     text = told("check", FIRST, tmp_path / "short.bin", "--chip", "64KiB")
@@ -142,6 +182,9 @@ def test_convert(told, refused, tmp_path):
     assert "hex" in refused("convert", tmp_path / "a.hex", "--fill", "zz", "--out", "c.bin")
     assert "hex" in refused("convert", tmp_path / "a.hex", "--from", "-1", "--out", "c.bin")
     assert "image convert" in told("check", tmp_path / "a.hex")
+    assert "3 bytes in 1 piece\n" in text
+    beyond = refused("convert", tmp_path / "a.hex", "--from", "0x8000000", "--out", "c.bin")
+    assert "'0x8000000'" in beyond
 
 
 @pytest.mark.behaviour
@@ -157,8 +200,7 @@ def test_bad_input_is_one_clear_line(refused, tmp_path):
         ("\x00", "cannot be read"),
     ):
         for verb in ("check", "sfdp"):
-            if (verb, said) != ("sfdp", "empty"):
-                assert said in refused(verb, path)
+            assert said in refused(verb, path)
         assert said in refused("compare", FIRST, path)
         assert said in refused("keep", path, FIRST)
     assert "check, compare, keep, sfdp, convert" in refused()
@@ -167,6 +209,10 @@ def test_bad_input_is_one_clear_line(refused, tmp_path):
         assert "due" in refused(verb) and "not an option" in refused(verb, FIRST, "--nope")
     assert "image compare OLD NEW" in refused("compare", FIRST)
     assert "size" in refused("check", FIRST, "--chip", "many")
+    assert "'empty.bin'" in refused("sfdp", tmp_path / "empty.bin")
+    assert "17 files are too many" in refused("check", *[FIRST] * 17)
+    for size in ("1", "3", "100"):
+        assert "erases so much" in refused("compare", FIRST, SISTER, "--erase", size)
 
 
 @pytest.mark.behaviour

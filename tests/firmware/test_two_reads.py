@@ -174,3 +174,10 @@ def test_any_two_files_get_a_pattern():
         assert found.pattern in PATTERNS
         assert found.equal == (first == bytes(other))
         assert "\n" not in found.means + found.next
+
+
+@pytest.mark.behaviour
+@pytest.mark.filterwarnings("error")
+@pytest.mark.parametrize("size", [1, 2, 3, 8])
+def test_images_of_a_few_bytes_warn_of_nothing(size):
+    assert not compare_reads([image_of(bytes(size)), image_of(b"\xa5" * size)]).equal

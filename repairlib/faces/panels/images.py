@@ -15,7 +15,7 @@ import ipywidgets as widgets
 
 from repairlib.core.errors import RepairlibError
 from repairlib.core.html import told
-from repairlib.core.plain_file import size_in_words
+from repairlib.core.plain_file import is_one_file, size_in_words
 from repairlib.core.tables import demo_path
 from repairlib.faces.panels.fields import FieldPanel, Fields
 from repairlib.faces.panels.file_button import FileButton
@@ -59,6 +59,9 @@ BEGIN = (
 )
 NOT_YET = "Do not erase or write yet"
 WHY_NOT_YET = "There are no two equal reads of the old content. One read is no copy."
+ONE_FILE = "One file, given twice"
+NO_SECOND = "This is no second read. Read the chip again, into a file of another name."
+NO_READ = "This is the image to write itself. Read the chip, into a file of another name."
 KEPT = "It is kept on this computer, in your own folder, and its path stands in the field."
 
 
@@ -171,7 +174,11 @@ class ImageReader(FieldPanel):
         elif not typed["first"].strip():
             asks = "Choose the first read of the old content, or type its path."
             said["answer"] += told("unanswered", "No read yet", [asks])
-        if first and second:
+        paths = {role: path_of(typed[role]) for role in images}
+        one_file = bool(first and second) and is_one_file(paths["first"], paths["second"])
+        if one_file:
+            said["reads"] += told("wrong", ONE_FILE, [NO_SECOND])
+        elif first and second:
             say("reads", reads_html, [first, second])
         self._keeps = ()
         if first and new:
@@ -179,10 +186,13 @@ class ImageReader(FieldPanel):
                 twins = [twin] if twin else []
                 self._keeps = self._once("keeps", keep_list, first, new, twins)
                 say("kept_back", keeps_html, self._keeps, first, new)
-            if second is None or second.data != first.data:
+            if one_file or second is None or second.data != first.data:
                 said["writing"] += told("wrong", NOT_YET, [WHY_NOT_YET])
-            say("writing", write_html, first, new, capacity, erase)
-        if back and new:
+            if not one_file:
+                say("writing", write_html, first, new, capacity, erase)
+        if back and new and is_one_file(paths["back"], paths["intended"]):
+            said["after"] += told("wrong", ONE_FILE, [NO_READ])
+        elif back and new:
             say("after", back_html, new, back, first)
         elif back:
             asks = "Give the image that was to be written too."

@@ -80,8 +80,8 @@ def said_of_reads(found: Reads) -> Html:
     names = " and ".join(found.names)
     if found.equal:
         return told("right", f"{names} are equal", says)
-    count = f"{found.bytes_differ:,} byte{'s' if found.bytes_differ != 1 else ''} differ"
-    headline = f"{names}: {count}, pattern: {found.pattern}"
+    count = counted(f"{found.bytes_differ:,}", "byte")
+    headline = f"{names} differ in {count}, pattern: {found.pattern}"
     return Html(told("wrong", headline, says) + _ranges(found.ranges, found.in_all))
 
 
@@ -154,7 +154,7 @@ def said_of_back(found: ReadBack, name: str) -> Html:
     says = [found.why, f"Next: {found.next}"]
     if found.equal:
         return told("right", f"{name}: the chip holds what was meant", says)
-    count = f"{found.differing:,} byte{'s' if found.differing != 1 else ''} not as meant"
+    count = f"{counted(f'{found.differing:,}', 'byte')} not as meant"
     return Html(
         told("wrong", f"{name}: {count}, {found.pattern}", says)
         + _ranges(found.ranges, found.places)

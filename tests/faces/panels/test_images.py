@@ -51,7 +51,7 @@ def test_what_is_chosen_in_the_browser_is_kept_and_its_path_stands_in_the_field(
     assert "it is empty" in panel.reads.value and panel.first.value in again.first.value
 
 
-def test_what_only_this_board_has_goes_into_a_new_image():
+def test_what_only_this_board_has_goes_into_a_new_image(tmp_path):
     panel = image_reader(intended=SISTER, twin="printer-other-sister.bin")
     assert "serial number" in panel.kept_back.value and "PB-204117" in panel.kept_back.value
     assert "Writing can destroy the only copy" in panel.writing.value
@@ -65,6 +65,9 @@ def test_what_only_this_board_has_goes_into_a_new_image():
     panel.back.value = SISTER
     assert "not as meant" in panel.after.value
     panel.back.value = panel.intended.value
+    assert "holds what was meant" not in panel.after.value and "itself" in panel.after.value
+    (tmp_path / "back.bin").write_bytes(made.data)
+    panel.back.value = str(tmp_path / "back.bin")
     assert "the chip holds what was meant" in panel.after.value
 
 
@@ -74,6 +77,27 @@ def test_nothing_is_written_before_two_equal_reads():
         panel.second.value = second
         assert ("Do not erase or write yet" not in panel.writing.value) == ready
         assert "to be erased first" in panel.writing.value
+
+
+def test_one_file_given_twice_is_no_second_read(tmp_path):
+    data = demo_path(FIRST).read_bytes()
+    file, link, hard, copy = (tmp_path / name for name in ("a.bin", "link", "hard", "copy"))
+    file.write_bytes(data)
+    link.symlink_to(file)
+    hard.hardlink_to(file)
+    copy.write_bytes(data)
+    panel = image_reader(str(file), intended=SISTER)
+    for second in (file, tmp_path / "." / "a.bin", link, hard):
+        panel.second.value = str(second)
+        assert "no second read" in panel.reads.value and "are equal" not in panel.reads.value
+        assert "Do not erase" in panel.writing.value and "erased first" not in panel.writing.value
+    panel.second.value = str(copy)
+    assert "are equal" in panel.reads.value and "erased first" in panel.writing.value
+    for role in ("first", "second"):
+        give(panel, role, "read.bin", data)
+    assert "no second read" in panel.reads.value
+    give(panel, "second", "again.bin", data)
+    assert "are equal" in panel.reads.value
 
 
 def test_numbers_of_the_list():
