@@ -52,8 +52,10 @@ def moved(first: Image, other: Image) -> tuple[str, str, str] | None:
         window = slice(start & ~1, (start & ~1) + 65536)
         there, here = turned(b[window]).ravel(), a[window][: len(b[window]) & ~1]
         size = min(len(there), len(here))
+        if size < 16:
+            continue
         as_it_is = np.mean(a[window][:size] == b[window][:size])
-        if size >= 16 and np.mean(there[:size] == here[:size]) > AGREE and as_it_is < UNMOVED:
+        if np.mean(there[:size] == here[:size]) > AGREE and as_it_is < UNMOVED:
             means = f"{whose} is the other with {order}: the reads were made or saved in two ways"
             return OTHER, means, "find out which order is the chip's, then read twice in it"
     return None

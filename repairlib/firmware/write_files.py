@@ -2,11 +2,11 @@
 
 from __future__ import annotations
 
-import os
 from dataclasses import dataclass
 from pathlib import Path
 
 from repairlib.core.errors import RepairlibError
+from repairlib.core.plain_file import is_one_file
 from repairlib.firmware.image_file import Image, read_image, sums
 
 
@@ -39,13 +39,8 @@ def seen_whole(path: str | Path, capacity: int, what: str) -> tuple[Image, Store
 def is_another_file(stored: StoredFile, known: tuple[StoredFile, ...], wrong: str) -> None:
     """Refuse a file that is one of those known, also by another name."""
     for one in known:
-        if one.path == stored.path or _same(one.path, stored.path):
+        if one.path == stored.path or is_one_file(one.path, stored.path):
             raise RepairlibError(stored.path.name, wrong, "a new read in a file of its own")
-
-
-def _same(one: Path, other: Path) -> bool:
-    """Whether two names lead to one file, as links do."""
-    return one.exists() and other.exists() and os.path.samefile(one, other)
 
 
 def still_there(stored: StoredFile) -> Image:
