@@ -25,8 +25,10 @@ PACK = (
 )
 HAND_ON = "Do not measure: mains or more than 60 V. Hand it to a qualified person"
 EMPTY_PADS = {
-    "ground": "Ohms from this pad to ground: below 1 Ω proves the ground side",
-    "rail": "Ohms from this pad to the supply: below 1 Ω proves the supply side",
+    "ground": "Ohms from this pad to ground: below 1 Ω here, and far more from the other pad, "
+    "proves the ground side. Both below 1 Ω: a short, or few ohms; nothing is proven",
+    "rail": "Ohms from this pad to the supply: below 1 Ω here, and far more from the other pad, "
+    "proves the supply side",
     "signal": "Follow the other pad with the ohmmeter to the pin it belongs to, below 1 Ω",
 }
 # Family: how a twin is read on the board, and what the reading allows.
@@ -51,7 +53,8 @@ _TWIN = {
 _PLACE = {
     "decoupling capacitor": "Does the supply pad run straight to one chip's supply pin? Then yes",
     "bulk capacitor": "Do both pads sit in wide copper at a regulator or an inlet? Then yes",
-    "chip tantalum": "Look for a bar or + and prove that this pad is the positive supply",
+    "chip tantalum": "A + on the board is the positive end; a bar may be either end, and on a "
+    "negative rail ground is the positive end. The meter decides which pad is ground",
     "aluminium can": "Look for a round outline, and prove which pad is ground",
     "crystal load capacitor": "One pad must reach the crystal's pin, the other ground",
     "timing capacitor": "The pad must reach a pin that times, with a resistor beside it",

@@ -7,13 +7,13 @@ A fact is one word: `rail-ground` for the nets each side; `end:reset` for a role
 
 from __future__ import annotations
 
+from repairlib.health import MNO2, tantalum_rating
 from repairlib.missing_parts.nets import Net
 from repairlib.missing_parts.place import Place
 
 TINY, SMALL, MIDDLE = 1.2e-3, 1.9e-3, 3.6e-3  # m, length of a body: to 0402, to 0603, to 1206
 BROAD = 2.2e-3  # m, width from which even a short body is a large one
 ROUND_FROM = 3e-3
-_UNNAMED_CASES = ("B", "C", "D")  # no chip resistor or ceramic has these proportions
 
 
 def facts_of(place: Place) -> frozenset[str]:
@@ -30,8 +30,8 @@ def facts_of(place: Place) -> frozenset[str]:
     facts |= _between(place.nets) | _size(place) | _twin(place)
     if place.letters:
         facts |= {f"letter:{place.letters}", "letter"}
-    if place.danger:
-        facts.add("dangerous")
+    if place.danger is None and place.volts and tantalum_rating(MNO2, abs(place.volts)).verdict:
+        facts.add("no tantalum rating")
     return frozenset(one.replace(" ", "_") for one in facts)
 
 
@@ -60,9 +60,9 @@ def _size(place: Place) -> set[str]:
         else:
             names = ((TINY, "size:tiny"), (SMALL, "size:small"), (MIDDLE, "size:middle"))
             facts.add(next(name for most, name in names if pads.length <= most))
-    if pads.case in _UNNAMED_CASES and not pads.imperial:
+    if pads.case and not pads.imperial:  # no chip resistor or ceramic has these proportions
         facts.add("tantalum size")
-    if pads.case == "A":
+    if pads.case and pads.imperial:
         facts.add("tantalum or chip size")
     if pads.imperial:
         facts.add("chip size")

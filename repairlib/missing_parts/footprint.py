@@ -9,6 +9,7 @@ from typing import Any
 from repairlib.core.errors import RepairlibError
 from repairlib.core.quantity import read_quantity
 from repairlib.markings import CHIPS, TANTALUM_CASES
+from repairlib.missing_parts.tantalum_cases import cases
 
 SMALLEST, LARGEST = 0.1e-3, 100e-3  # m; what can be a part's pads on a board of the bench
 ACCEPTED = "pads such as 0603, 3.2 x 1.6 mm, or 2 pads 0.9 x 0.8 mm, gap 0.7 mm"
@@ -50,7 +51,11 @@ _GAP = re.compile(
     re.IGNORECASE,
 )
 _CODE = re.compile(r"(?<![\w.])(\d{4,5})(?:\s*(metric|imperial))?(?![\w.])", re.IGNORECASE)
-_CASE = re.compile(r"\b(?:case|tantalum case|size) ([A-EXV])\b")
+_CASE = re.compile(
+    r"\b(?:case|size)[ :-]?([A-EXV])\b|(?<!\w)([B-EXV])[ -](?:case|size)\b"
+    r"|(?<!\w)(A)(?:-case| case (?:tantalum|pads?))\b"
+)
+_EIA = re.compile(r"(?<![\w.])(\d{4})-(\d{2})(?![\w.])")
 _ROUND = re.compile(
     rf"\b(?:round|circle|circular|ring|outline)\w*(?: [a-z]+){{0,3}}? ({_NUMBER})\s*mm"
     rf"|({_NUMBER})\s*mm (?:circle|round|ring|diameter|can)"
@@ -65,8 +70,8 @@ class Footprint:
     """What is left where the part stood; lengths in metres, None where nothing was said.
 
     `length` and `width` are those of the body that fits; `pad` is one pad, `gap` lies between two.
-    `imperial` is the chip size such as "0603", `case` a tantalum case letter, `package` a name such
-    as "sot-23", `across` the diameter of a round outline.
+    `imperial` is the chip size such as "0603", `case` a tantalum case by letter or EIA number,
+    `package` a name such as "sot-23", `across` the diameter of a round outline.
     """
 
     pads: int | None = None
@@ -112,7 +117,8 @@ def read_footprint(text: str) -> tuple[Footprint, tuple[tuple[int, int], ...]]:
             spans.append(found.span())
         return found
 
-    count, package, code, case = seen(_COUNT), seen(_PACKAGE), seen(_CODE), seen(_CASE)
+    count, package, eia = seen(_COUNT), seen(_PACKAGE), seen(_EIA)
+    code, case = seen(_CODE), seen(_CASE)
     area, gap, ring = seen(_AREA), seen(_GAP), seen(_ROUND)
     holes = re.search(r"\b(?:holes?|through.?hole|radial|axial|leaded)\b", text, re.IGNORECASE)
     said: dict[str, Any] = {"through_holes": bool(holes)}
@@ -120,10 +126,14 @@ def read_footprint(text: str) -> tuple[Footprint, tuple[tuple[int, int], ...]]:
         said["pads"] = int(count["figure"] or _WORDS[count["word"].casefold()])
     if package:
         said |= _of_package(package[1])
+    elif eia and eia[0] in cases():
+        said |= _of_eia(eia[0])
     elif code and _metric_of(code):
         said |= _of_code(code)
+    elif code and _eia_like(code[1]):
+        said |= _of_case(_eia_like(code[1]))
     elif case:
-        said |= _of_case(case[1])
+        said |= _of_case(case[1] or case[2] or case[3])
     if gap:
         said["gap"] = _metres(gap[1] or gap[3], gap[2] or gap[4])
     if area:
@@ -156,6 +166,17 @@ def _of_code(code: re.Match) -> dict:
     metric = CHIPS[imperial][0]
     length, width = float(f"{metric[:2]}e-4"), float(f"{metric[2:]}e-4")
     return {"imperial": imperial, "length": length, "width": width} | _case_like(length, width)
+
+
+def _of_eia(eia: str) -> dict:
+    case = cases()[eia]
+    return {"case": eia, "length": case.length, "width": case.width}
+
+
+def _eia_like(figures: str) -> str:
+    """The usual tantalum case of a size without its height, such as D for 7343, or ""."""
+    sizes = {letter: TANTALUM_CASES[letter][0][0] for letter in "BCD"}
+    return next((letter for letter, size in sizes.items() if size.startswith(figures)), "")
 
 
 def _of_case(letter: str) -> dict:

@@ -6,7 +6,7 @@ from repairlib.missing_parts.rule import Rule
 
 _SUPPLY = "One side is a supply, the other ground"
 _NO_SUPPLY = "It does not lie between a supply and ground"
-_POLAR = "A mark for the positive end: a polar part"
+_MARKED = "A polarity is marked, and it has none"
 
 RULES = (
     Rule("decoupling capacitor", 5, "rail-ground", _SUPPLY),
@@ -23,7 +23,7 @@ RULES = (
     Rule("decoupling capacitor", -2, "at:power_input", "At the power input much more is usual"),
     Rule("decoupling capacitor", 1, "size:tiny|size:small", "A small body, as 100 nF has"),
     Rule("decoupling capacitor", -4, "size:large", "The body is far larger than 100 nF needs"),
-    Rule("decoupling capacitor", -6, "mark:plus|mark:round_outline", _POLAR),
+    Rule("decoupling capacitor", -6, "mark:plus|mark:round_outline", _MARKED),
     Rule("bulk capacitor", 5, "rail-ground", _SUPPLY),
     Rule("bulk capacitor", -5, "!rail-ground|rail_only|ground_only|nets_unknown", _NO_SUPPLY),
     Rule("bulk capacitor", 4, "at:regulator_output", "At a regulator's output: it keeps it stable"),
@@ -40,7 +40,7 @@ RULES = (
     Rule("bulk capacitor", 1, "size:middle", "A body with room for microfarads"),
     Rule("bulk capacitor", 3, "size:large", "A large body: microfarads"),
     Rule("bulk capacitor", -4, "size:tiny", "The body is small for microfarads"),
-    Rule("bulk capacitor", -4, "mark:plus|mark:bar", _POLAR),
+    Rule("bulk capacitor", -4, "mark:plus|mark:bar", _MARKED),
     Rule(
         "bulk capacitor", -5, "mark:round_outline|mark:half-filled_circle", "A round can is drawn"
     ),
@@ -49,7 +49,19 @@ RULES = (
     Rule("chip tantalum", 4, "rail-ground", _SUPPLY),
     Rule("chip tantalum", 5, "tantalum_size", "The pads fit a tantalum case"),
     Rule("chip tantalum", 1, "tantalum_or_chip_size", "The pads fit tantalum case A"),
-    Rule("chip tantalum", 5, "mark:plus|mark:bar !mark:round_outline", _POLAR),
+    Rule(
+        "chip tantalum",
+        5,
+        "mark:plus !mark:round_outline",
+        "A plus marks the positive end: a polar part",
+    ),
+    Rule(
+        "chip tantalum",
+        5,
+        "mark:bar !mark:plus|mark:round_outline",
+        "A bar marks one end, the positive or the negative: a polar part",
+    ),
+    Rule("chip tantalum", -5, "no_tantalum_rating", "No usual one is rated for that rail"),
     Rule("chip tantalum", 2, "at:regulator|at:power_input", "A rail is held there"),
     Rule("chip tantalum", -3, "!mark:plus|mark:bar|tantalum_size", "No mark for the positive end"),
     Rule("chip tantalum", -6, "size:tiny|size:small", "The body is too small for it"),

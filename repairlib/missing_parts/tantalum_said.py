@@ -20,6 +20,8 @@ from repairlib.missing_parts.tantalum_value import (
     REGULATOR_OUT,
 )
 
+LEAST, MOST = 10e-9, 10e-3  # F, of what a tantalum chip may be
+LONGEST = 20e-3  # m, of its pads
 _MARKS = {"plus": "plus sign", "bar": "white bar"}  # as a place says it, as the polarity rules do
 
 
@@ -39,7 +41,7 @@ def said_of_tantalum(place: Place) -> dict[str, object]:
         said["rail"] = rail
     twin = place.twin
     if twin and twin.value is not None and twin.value.unit == "F" and not twin.in_circuit:
-        said["twin"] = float(twin.value)
+        said |= {"twin": float(twin.value)} if LEAST <= twin.value <= MOST else {}
     marks = [name for mark, name in _MARKS.items() if mark in place.marks]
     if marks:
         said["board_mark"] = marks[0]
@@ -61,7 +63,7 @@ def _where(place: Place) -> str:
 
 def _pads(footprint: Footprint) -> dict[str, object]:
     """The pads where they were measured, else the case where its letter is only one case."""
-    if footprint.pad and footprint.gap:
+    if footprint.pad and footprint.gap and max(*footprint.pad, footprint.gap) <= LONGEST:
         length, width = footprint.pad
         return {"pad_length": length, "gap": footprint.gap, "pad_width": width}
     try:

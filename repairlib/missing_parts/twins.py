@@ -23,6 +23,7 @@ from repairlib.missing_parts.kinds import (
     TRANSISTOR,
 )
 
+_ONE_VALUE = r"(?<![\w.])\d+(?:\.\d+)?\s?(?:[pnuµmkM]?(?:F|H|Ω|ohms?|R)|[kM]|[kRpnuµ]\d+)(?!\w)"
 # What names a twin, up to the end of what is said of it.
 SPEAKS = re.compile(
     r"\b(?:twins?|sister|donor|counterpart|sibling"
@@ -30,7 +31,13 @@ SPEAKS = re.compile(
     r" (?:channel|board|half|unit|port|circuit|stage|phase)s?"
     r"|(?:same|corresponding) (?:part|place|position|spot|pads?|reference)"
     r"|(?:left|right|first|third|fourth|channel \w+) ?(?:channel|half|port|one)?"
-    r" (?:has|shows|reads|measures|carries|is fitted with))\b",
+    r" (?:has|shows|reads|measures|carries|is fitted with))\b"
+    # "left one is 0.22 ohm", "right stick has one 100 nF", "others are 100 ohm"
+    r"|\b(?:(?:left|right|upper|lower|first|second|third|fourth|other|neighbour)"
+    r"(?! (?:pad|side|end|net|terminal|hole|land)s?\b)(?: [\w'’-]+){1,3}?"
+    r"|(?:the )?(?:others?|neighbours|rest|sisters)(?! (?:pad|side|end|net|terminal|hole|land)s?\b)"
+    r"(?: [\w'’-]+){0,4}?|[\w'’]+ one)"
+    r" (?:has|have|is|are|shows?|reads?|measures?|carr(?:y|ies))\b(?=[^,;]*?" + _ONE_VALUE + r")",
     re.IGNORECASE,
 )
 _VALUE = re.compile(
@@ -99,7 +106,8 @@ def read_twin(text: str) -> Twin:
     value = _value_in(text)
     family = _UNITS.get(value.unit, "") if value is not None else ""
     for name, words in _FAMILIES:
-        if re.search(words, text, re.IGNORECASE):
+        ohms = name == CAPACITOR and value is not None and value.unit == "Ω"  # a ceramic resistor
+        if not ohms and re.search(words, text, re.IGNORECASE):
             family = name
             break
     if not family:

@@ -7,13 +7,17 @@ from __future__ import annotations
 
 from typing import NamedTuple
 
+from repairlib.core.finding import Finding
 from repairlib.core.quantity import Quantity, brief, brief_range
 from repairlib.core.series import nearest
 from repairlib.core.tables import read_table
+from repairlib.core.verdicts import NEVER
 from repairlib.health import working_share
+from repairlib.missing_parts.chip_tantalum import missing_tantalum
 from repairlib.missing_parts.kinds import CAPACITOR, DIODE, Kind
 from repairlib.missing_parts.place import Place
 from repairlib.missing_parts.reading_a_twin import FEW_OHMS
+from repairlib.missing_parts.tantalum_said import said_of_tantalum
 
 LED_CURRENTS = (1e-3, 20e-3)  # A, from a faint modern one to a bright old one
 LED_DROP = 2.0  # V, red to green; blue and white 3 V
@@ -111,7 +115,8 @@ def value_words(kind: Kind, place: Place) -> str:
     """
     if kind.name in _WITHHELD:
         return _WITHHELD[kind.name]
-    usual = _usual_words(kind, place)
+    usual = _tantalum_values(place) if kind.name == "chip tantalum" else ""
+    usual = usual or _usual_words(kind, place)
     twin = place.twin
     if twin is None or twin.value is None or value_fits(kind, twin.value) is None:
         return usual
@@ -158,6 +163,8 @@ def rating_words(kind: Kind, place: Place) -> str:
         return _RATINGS.get(kind.name, _RATINGS.get(kind.family, ""))
     if kind.name == "mains suppression capacitor":
         return "handed on: only the same safety class and rating"
+    if kind.name == "chip tantalum" and _tantalum(place):
+        return _tantalum_rating(place)
     share = working_share("tantalum") if kind.name == "chip tantalum" else CERAMIC_SHARE
     times = "twice"
     if kind.name == "aluminium can":
@@ -170,6 +177,32 @@ def rating_words(kind: Kind, place: Place) -> str:
     if made is None:
         return f"more than {brief(rated[-1], 'V')}: hand it on"
     return f"{brief(made, 'V')} or more, {times} the {brief(volts, 'V')} that were named"
+
+
+def _tantalum(place: Place) -> Finding | None:
+    """The answer of `missing_tantalum` for that place; None as long as its rail is not known."""
+    said = said_of_tantalum(place)
+    return missing_tantalum(**said) if "rail" in said else None
+
+
+def _tantalum_values(place: Place) -> str:
+    """The range of `missing_tantalum`; "" where it has none, or where a twin says more."""
+    finding = None if place.twin and place.twin.value is not None else _tantalum(place)
+    if finding is None:
+        return ""
+    if finding.verdict == NEVER:
+        return "none: no usual chip tantalum is rated for that rail"
+    return str(finding.values.get("capacitance", ""))
+
+
+def _tantalum_rating(place: Place) -> str:
+    finding = _tantalum(place)
+    if finding is None:
+        return ""
+    if finding.verdict == NEVER:
+        return f"{NEVER} fit one: {finding.reason}"
+    rated, least = finding.values["rated_voltage"], finding.values["at_least"]
+    return f"{rated} or more, of at least {least} by the rule for tantalum"
 
 
 _RATINGS = {

@@ -8,7 +8,13 @@ from pathlib import Path
 import pytest
 
 from repairlib.core.errors import RepairlibError
-from repairlib.missing_parts import KINDS, candidates, kind_named, read_place
+from repairlib.missing_parts import (
+    KINDS,
+    candidates,
+    kind_named,
+    missing_tantalum,
+    read_place,
+)
 from repairlib.missing_parts.rules_capacitors import RULES as CAPACITORS
 from repairlib.missing_parts.rules_others import RULES as OTHERS
 from repairlib.missing_parts.rules_resistors import RULES as RESISTORS
@@ -178,3 +184,64 @@ def test_behind_a_rectifier_of_unknown_voltage_nothing_is_chosen():
 @pytest.mark.behaviour
 def test_across_the_barrier_nothing_is_chosen():
     assert candidates("C? between primary ground and secondary ground")[0].values == "handed on"
+
+
+@pytest.mark.common_practice
+def test_a_bar_on_the_board_may_be_either_end():
+    (first, *_) = candidates("C? 3528, white bar on the board at one end, -12 V to ground")
+    said = " ".join((*first.pro, *first.decide))
+    assert first.what == "chip tantalum"
+    assert "the positive or the negative" in said and "either end" in said
+    assert "on a negative rail ground is the positive end" in said
+    plus = candidates("C? 3528, plus sign, 5 V to ground")[0]
+    assert "A plus marks the positive end: a polar part" in plus.pro
+
+
+@pytest.mark.behaviour
+@pytest.mark.parametrize(
+    ("typed", "asked"),
+    [
+        ("C? 3528, plus sign, {rail} to ground, at the regulator output", {"case": "B"}),
+        ("C? 7343-43, plus sign, {rail} to ground, at the regulator output", {"case": "7343-43"}),
+    ],
+)
+@pytest.mark.parametrize("rail", ["3.3 V", "5 V", "24 V", "-12 V", "48 V"])
+def test_value_and_rating_of_a_chip_tantalum_are_those_of_its_own_question(typed, asked, rail):
+    (one,) = [one for one in candidates(typed.format(rail=rail)) if one.what == "chip tantalum"]
+    finding = missing_tantalum(rail, place="regulator output", **asked)
+    if finding.verdict == "do not":
+        assert one.rating.startswith("do not") and one.values.startswith("none")
+    else:
+        assert one.values == finding.values.get("capacitance", one.values)
+        assert one.rating.startswith(f"{finding.rated_voltage} or more")
+
+
+@pytest.mark.behaviour
+@pytest.mark.parametrize(
+    ("typed", "value"),
+    [
+        ("R? emitter of Q12 to the output. Left one is 0.22 ohm 5W ceramic block", "220 mΩ"),
+        ("C? wiper of the left pot to ground, right stick has one 100nF", "100 nF"),
+        ("R7 from tap B3 to the drain, others are 100 ohm", "100 Ω"),
+        ("R? in a row, to ground; the others read 75 ohm", "75 Ω"),
+        ("R? SDA to 5V; SCL one shows 473 = 47k", "47 kΩ"),
+        ("C? crystal to ground, the other leg's one is 12pF", "12 pF"),
+    ],
+)
+def test_a_twin_in_a_strangers_words(typed, value):
+    assert str(read_place(typed).twin.value).replace("\u00a0", " ") == value
+
+
+@pytest.mark.behaviour
+@pytest.mark.parametrize(
+    "typed",
+    ["R? left pad is 3.3 V, right pad has 5 V", "R? one side is 5V and other side is R5 10k"],
+)
+def test_the_other_side_is_no_twin(typed):
+    assert read_place(typed).twin is None and len(read_place(typed).nets) == 2
+
+
+@pytest.mark.behaviour
+def test_a_twin_that_no_tantalum_can_be_still_gives_an_answer():
+    assert candidates("C? 7343, plus, 5 V to ground, twin has 1 F")
+    assert candidates("C? pads 25 x 20 mm, gap 25 mm, plus, 5 V to ground")

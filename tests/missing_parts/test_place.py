@@ -96,3 +96,28 @@ def test_both_sides_in_one_and_the_mains_by_its_letters():
     assert [net.name for net in both.nets] == ["+5V_USB", "+5V_USB"]
     assert read_place("C? between L and N").danger.kind == "mains"
     assert read_place("C? 0603 between 5 V and L").danger is None
+
+
+@pytest.mark.published("EIA case numbers: length and width in tenths of a millimetre, height")
+@pytest.mark.parametrize(
+    ("typed", "case", "length"),
+    [
+        ("3528 pads", "B", 3.5e-3),
+        ("7343", "D", 7.3e-3),
+        ("7343-31", "7343-31", 7.3e-3),
+        ("3528-21", "3528-21", 3.5e-3),
+        ("D case", "D", 7.3e-3),
+        ("case D", "D", 7.3e-3),
+        ("B-case", "B", 3.5e-3),
+        ("3216-18", "3216-18", 3.2e-3),
+    ],
+)
+def test_a_tantalum_case_as_it_is_typed(typed, case, length):
+    pads = read_footprint(typed)[0]
+    assert pads.case == case and pads.length == pytest.approx(length, rel=0.03)
+    assert "pads not described" not in str(pads)
+
+
+@pytest.mark.behaviour
+def test_in_a_case_is_no_case():
+    assert read_footprint("a part in a case of metal")[0].case == ""
