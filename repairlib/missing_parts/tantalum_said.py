@@ -9,7 +9,7 @@ from __future__ import annotations
 from repairlib.core.errors import RepairlibError
 from repairlib.missing_parts.footprint import Footprint
 from repairlib.missing_parts.place import Place
-from repairlib.missing_parts.tantalum_cases import case_named
+from repairlib.missing_parts.tantalum_cases import case_named, cases
 from repairlib.missing_parts.tantalum_value import (
     AT_CHIPS,
     CONVERTER_IN,
@@ -67,6 +67,7 @@ def _pads(footprint: Footprint) -> dict[str, object]:
         length, width = footprint.pad
         return {"pad_length": length, "gap": footprint.gap, "pad_width": width}
     try:
-        return {"case": case_named(footprint.case)} if footprint.case else {}
+        case = footprint.case
+        return {"case": case if case in cases() else case_named(case)} if case else {}
     except RepairlibError:  # several cases have that letter: the pads must tell
         return {}
