@@ -21,8 +21,11 @@ python -m repairlib image check READ [SECOND ...] [--chip 8MiB] [--map MAP.svg] 
                     what is wrong with a read, and where further reads of the chip differ
 python -m repairlib image compare OLD NEW [--erase 4KiB] [--json]
                     which sectors must be erased so that the chip holds NEW
-python -m repairlib image keep OLD DONOR [--twin IMAGE]... [--out NEW] [--json]
-                    what only this board has; NEW is the donor's image with that put in
+python -m repairlib image keep OLD DONOR [--twin IMAGE]... [--out NEW [--also 3,4] [--leave 5]]
+                    [--json]
+                    what only this board has; NEW is the donor's image with that put in: all that
+                    is at least likely, and of what is only possible the numbers of --also; those
+                    of --leave stay the donor's; `all` is all that is only possible
 python -m repairlib image sfdp DUMP [--json]
                     what a chip says of itself; the bytes, or a text of them in hex
 python -m repairlib image convert FILE [--fill ff] [--from 0x8000000] --out NEW [--json]
@@ -201,7 +204,6 @@ def _compare(words: list[str], options: dict) -> tuple[dict, list[str]]:
 
 def _keep(words: list[str], options: dict) -> tuple[dict, list[str]]:
     from repairlib.firmware import (
-        HOW_SURE,
         keep_into,
         keep_list,
         read_image,
@@ -210,33 +212,79 @@ def _keep(words: list[str], options: dict) -> tuple[dict, list[str]]:
     )
 
     old, donor = map(read_image, words)
-    keeps = keep_list(old, donor, [read_image(one) for one in options["--twin"]])
+    twins = [read_image(one) for one in options["--twin"]]
+    for board in (donor, *twins):
+        if board.size != old.size:
+            wrong = f"it has {board.size:,} bytes, and {old.name} has {old.size:,}"
+            raise RepairlibError(board.name, wrong, "images of the whole chip, equally long")
+    keeps = keep_list(old, donor, twins)
     document = {
         "old": old.name,
         "donor": donor.name,
         "keep": [{**one._asdict(), "where": list(one.where), "next": one.next} for one in keeps],
     }
     lines = [f"what {donor.name} would overwrite in {old.name}: {len(keeps)} found"]
-    for one in keeps:
-        lines += [str(one), f"   {one.why}", f"   next: {one.next}"]
+    for number, one in enumerate(keeps, 1):
+        lines += [f"{number}: {one}", f"   {one.why}", f"   next: {one.next}"]
     lines.append("What is not found may be there all the same: keep the old image.")
     if "--out" in options:
-        # What is only possible may as well be damage: a person decides on it.
-        sure = [one for one in keeps if one.sure != HOW_SURE[-1]]
-        if not sure:
-            raise RepairlibError(
-                options["--out"],
-                "nothing was found that is at least likely, so there is nothing to put in",
-                f"{words[1]} as it is, or image keep without --out for what is only possible",
-            )
-        made = keep_into(donor, old, sure)
+        put_in = _answered(keeps, options, donor.name)
+        made = keep_into(donor, old, put_in)
         save_new(made.data, options["--out"])
-        doubts = sums_in_doubt(donor, made, sure)
-        document |= {"out": options["--out"], "put_in": len(sure), "doubts": list(doubts)}
-        lines.append(f"saved: {options['--out']}, with {len(sure)} of {len(keeps)} put in")
-        lines += [f"   not put in, only possible: {one}" for one in keeps if one not in sure]
+        doubts = sums_in_doubt(donor, made, put_in)
+        document |= {"out": options["--out"], "put_in": len(put_in), "doubts": list(doubts)}
+        lines.append(f"saved: {options['--out']}, with {len(put_in)} of {len(keeps)} put in")
+        left = [one for one in keeps if one not in put_in]
+        document["left"] = [list(one.where) for one in left]
+        lines += [f"   not put in, {donor.name} has its own there: {one}" for one in left]
         lines += [f"   doubt: {one}" for one in doubts]
+    elif stray := [name for name in ("--also", "--leave") if name in options]:
+        raise RepairlibError(stray[0], "no new file is named", "--out NEW beside it")
     return document, [*lines, *caution_lines(("only copy",))]
+
+
+def _answered(keeps, options: dict, donor: str) -> list:
+    """What is to be put in: all that is at least likely and what --also names, without --leave.
+
+    What is only possible may as well be damage, and what is left out is the donor's from then on.
+    So nothing of it goes either way without an answer.
+    """
+    from repairlib.firmware import HOW_SURE
+
+    possible = {number for number, one in enumerate(keeps, 1) if one.sure == HOW_SURE[-1]}
+    also, leave = (
+        _numbers(options[name], len(keeps), possible) if name in options else set()
+        for name in ("--also", "--leave")
+    )
+    if both := also & leave:
+        raise RepairlibError(min(both), "named by --also and by --leave", "one of the two")
+    if not_said := sorted(possible - also - leave):
+        first = keeps[not_said[0] - 1]
+        rest = f", and {len(not_said) - 1} more" if len(not_said) > 1 else ""
+        wrong = f"{not_said[0]}: {first}{rest}: without an answer {donor} would have its own there"
+        example = ",".join(map(str, not_said))
+        accepted = f"--also {example} to put in, --leave {example} not to, or some to each"
+        raise RepairlibError(options["--out"], wrong, accepted)
+    chosen = [
+        one
+        for number, one in enumerate(keeps, 1)
+        if number not in leave and (number in also or number not in possible)
+    ]
+    if not chosen:
+        wrong = "there is nothing to put in"
+        raise RepairlibError(options["--out"], wrong, f"{donor} as it is, without --out")
+    return chosen
+
+
+def _numbers(typed: str, last: int, possible: set[int]) -> set[int]:
+    """Numbers of the list, as people type them; `all` is all that is only possible."""
+    if typed == "all":
+        return possible
+    words = typed.replace(",", " ").split()
+    for word in words:
+        if not (word.isascii() and word.isdigit() and len(word) < 9 and 1 <= int(word) <= last):
+            raise RepairlibError(word, "not a number of the list", f"1 to {last}, or all")
+    return {int(word) for word in words}
 
 
 def _sfdp(words: list[str], options: dict) -> tuple[dict, list[str]]:
@@ -301,7 +349,7 @@ def _address(typed: str) -> int:
 VERBS = {
     "check": Verb(_check, ("--chip", "--map"), (1, 16)),
     "compare": Verb(_compare, ("--erase",), (2, 2)),
-    "keep": Verb(_keep, ("--out", "--twin"), (2, 2)),
+    "keep": Verb(_keep, ("--also", "--leave", "--out", "--twin"), (2, 2)),
     "sfdp": Verb(_sfdp, (), (1, 1)),
     "convert": Verb(_convert, ("--fill", "--from", "--out"), (1, 1)),
 }

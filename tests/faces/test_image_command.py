@@ -2,6 +2,7 @@
 
 import json
 import os
+import re
 import struct
 
 import pytest
@@ -11,6 +12,7 @@ from repairlib.core.tables import demo_path
 from repairlib.faces.cli import main
 from repairlib.faces.image_command import VERBS
 from repairlib.firmware import Keep
+from tests.firmware.invented_boards import board
 
 FIRST, SECOND = demo_path("printer-read-first.bin"), demo_path("printer-read-second.bin")
 LOOSE, SISTER = demo_path("printer-read-loose-clip.bin"), demo_path("printer-sister.bin")
@@ -144,17 +146,72 @@ def test_keep_makes_a_new_image(told, refused, tmp_path):
     assert "nothing to put in" in refused("keep", FIRST, SECOND, "--out", tmp_path / "none.bin")
 
 
+@pytest.fixture
+def listed(tmp_path, monkeypatch):
+    """Two files, the old one and the donor's, with a keep-list of one sure and two possible."""
+    keeps = (
+        Keep("serial number", (0, 2), "17", "invented", "likely"),
+        Keep("network address", (3, 5), "02:00", "invented", "possible"),
+        Keep("data of its own", (6, 8), "x", "invented", "possible"),
+    )
+    monkeypatch.setattr(firmware, "keep_list", lambda *images: keeps)
+    (tmp_path / "old.bin").write_bytes(b"17-----a--")
+    (tmp_path / "donor.bin").write_bytes(b"62++++++++")
+    return [tmp_path / name for name in ("old.bin", "donor.bin")]
+
+
 @pytest.mark.behaviour
-def test_what_is_only_possible_is_left_to_a_person(told, tmp_path, monkeypatch):
-    likely = Keep("serial number", (0, 2), "17", "invented", "likely")
-    possible = Keep("data of its own", (4, 6), "x", "invented", "possible")
-    monkeypatch.setattr(firmware, "keep_list", lambda *images: (likely, possible))
-    (tmp_path / "old.bin").write_bytes(b"17------")
-    (tmp_path / "donor.bin").write_bytes(b"62++++++")
-    names = [tmp_path / name for name in ("old.bin", "donor.bin")]
-    text = told("keep", *names, "--out", tmp_path / "new.bin")
-    assert (tmp_path / "new.bin").read_bytes() == b"17++++++"
-    assert "with 1 of 2 put in" in text and "not put in, only possible: data of its own" in text
+@pytest.mark.parametrize(
+    ("answers", "made"),
+    [
+        (("--also", "2", "--leave", "3"), b"17+--+++++"),
+        (("--also", "all"), b"17+--+-a++"),
+        (("--leave", "all"), b"17++++++++"),
+        (("--leave", "1,3", "--also", "2"), b"62+--+++++"),
+    ],
+)
+def test_what_is_only_possible_goes_as_a_person_says(told, tmp_path, listed, answers, made):
+    text = told("keep", *listed, "--out", tmp_path / "new.bin", *answers)
+    assert (tmp_path / "new.bin").read_bytes() == made
+    assert "2: network address 02:00" in text
+    put_in = 3 - text.count("not put in, donor.bin has its own there")
+    assert f"with {put_in} of 3 put in" in text
+
+
+@pytest.mark.behaviour
+@pytest.mark.parametrize(
+    ("answers", "said"),
+    [
+        ((), "2: network address 02:00 .*and 1 more.*donor.bin would have its own.*--also 2,3"),
+        (("--also", "2"), "3: data of its own x .*--also 3"),
+        (("--leave", "3"), "2: network address.*--leave 2"),
+        (("--also", "2,3", "--leave", "3"), "--also and by --leave"),
+        (("--also", "4"), "1 to 3"),
+        (("--also", "two"), "1 to 3"),
+        (("--also", ","), "--also 2,3"),
+    ],
+)
+def test_nothing_possible_is_left_to_the_donor_in_silence(refused, tmp_path, listed, answers, said):
+    assert re.search(said, refused("keep", *listed, "--out", tmp_path / "new.bin", *answers))
+    assert not (tmp_path / "new.bin").exists()
+
+
+@pytest.mark.behaviour
+def test_keep_wants_images_of_one_size_and_a_new_file_for_answers(refused, tmp_path):
+    (tmp_path / "one.bin").write_bytes(b"x")
+    assert "equally long" in refused("keep", FIRST, tmp_path / "one.bin")
+    assert "equally long" in refused("keep", FIRST, SISTER, "--twin", tmp_path / "one.bin")
+    assert "no new file" in refused("keep", FIRST, SISTER, "--also", "1")
+
+
+@pytest.mark.behaviour
+def test_an_own_address_goes_into_the_new_image(told, tmp_path):
+    """One board's address differs from the donor's in its last byte."""
+    for name, last in (("old.bin", "17"), ("donor.bin", "62")):
+        own = {64: bytes.fromhex("001DC31041" + last)}
+        (tmp_path / name).write_bytes(board(own))
+    told("keep", tmp_path / "old.bin", tmp_path / "donor.bin", "--out", tmp_path / "new.bin")
+    assert (tmp_path / "new.bin").read_bytes() == (tmp_path / "old.bin").read_bytes()
 
 
 @pytest.mark.behaviour

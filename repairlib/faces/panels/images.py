@@ -143,7 +143,10 @@ class ImageReader(FieldPanel):
         except RepairlibError as problem:
             self.told.value = trouble(problem)
             return
-        says = [KEPT, *(f"Put in: {one}." for one in keeps), *sums_in_doubt(new, made, keeps)]
+        says = [KEPT, *(f"Put in: {one}." for one in keeps)]
+        left = [one for one in self._keeps if one not in keeps]
+        says += [f"Not put in, {new.name} has its own there: {one}." for one in left]
+        says += sums_in_doubt(new, made, keeps)
         self.told.value = told("told later", f"Image to write: {path.name}", says)
         self.fields["intended"].value = str(path)
 

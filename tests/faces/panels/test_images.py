@@ -172,3 +172,10 @@ def test_a_place_that_cannot_be_written_loses_nothing():
     (home() / "images").write_text("in the way")
     give(panel, "first", "read.bin", b"data")
     assert "Not done" in panel.told.value and panel.first.value == ""
+
+
+def test_what_is_not_put_in_is_told():
+    panel = image_reader(intended=SISTER)
+    panel.numbers.value = "2"
+    panel.make.click()
+    assert panel.told.value.count("Not put in, printer-sister.bin has its own there") == 3
