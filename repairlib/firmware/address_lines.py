@@ -15,9 +15,10 @@ from repairlib.firmware.image_table import is_table
 
 LEFT_OVER = 16  # bytes of one value at the end of a slot
 SEEN = 256  # bytes that must stand there again
-FEWEST_PAIRS = 8  # of blocks with content, from which a line below the highest is told
+FEWEST_PAIRS = 8  # different blocks with content, all twice, which nobody stores on purpose
 MOST_COPIES = 8  # more than that are rather a table
 PIECE = 4096  # bytes: the block in which repeats are looked for, as chips are erased in it
+VALUES = 32  # different bytes in an image, below which nothing is told of a line
 RICH = 100  # values in a block, from which it is no table or filling
 LINE_NEXT = (
     "check the address lines or the capacity set in the reader; read again with the chip lifted"
@@ -33,10 +34,11 @@ def repeats(image: Image) -> Look:
     ['repeated half']
     """
     if period := _period(image.array()):
-        return _half(image, period)
-    if line := _dead_line(image):
-        return Look((line,))
-    return _blocks(image)
+        half = _half(image, period)
+        lines = _dead_lines(Image(image.name, image.data[:period]))
+        return Look(half.damages + lines.damages, half.doubts + lines.doubts, half.notes)
+    lines = _dead_lines(image)
+    return lines if lines.damages or lines.doubts else _blocks(image)
 
 
 def _period(array) -> int:
@@ -59,7 +61,7 @@ def _same(one, other) -> bool:
 
 def _half(image: Image, period: int) -> Look:
     where, part = (period, image.size), image.data[:period]
-    if len(set(image.data[period : period + PIECE])) < 16:
+    if len(set(part)) < 16:
         return Look(notes=(f"{size_in_words(period)} stand there over and over, with few values.",))
     copies = -(-image.size // period)
     what = "the halves are equal" if image.size == 2 * period else f"at {address(period)} "
@@ -82,33 +84,49 @@ def _left_over(part: bytes) -> bool:
     return end.count(end[:1]) == len(end)
 
 
-def _dead_line(image: Image) -> Damage | None:
-    """The line below the highest which has no effect anywhere in the image."""
+def _dead_lines(image: Image) -> Look:
+    """The lines below the highest which have no effect anywhere in the image.
+
+    Two copies of one area on purpose look the same where only few areas are in the image.
+    """
+    looks = [_dead(image, line) for line in range((image.size - 1).bit_length() - 1)]
+    return Look(
+        tuple(damage for look in looks for damage in look.damages),
+        tuple(doubt for look in looks for doubt in look.doubts),
+    )
+
+
+def _dead(image: Image, line: int) -> Look:
+    """Whether this line has no effect, and whether anything else explains what is seen."""
     import numpy as np
 
-    array, size = image.array(), image.size
-    for line in range((size - 1).bit_length() - 1):
-        block = 1 << line
-        pairs = size // (2 * block)
-        if pairs < FEWEST_PAIRS:
-            break
-        rows = array[: pairs * 2 * block].reshape(pairs, 2, block)
-        # A few rows tell nearly always that it is not so.
-        some = rows[:: max(1, pairs // 64), :, :1024]
-        if not np.array_equal(some[:, 0], some[:, 1]):
-            continue
-        if not np.array_equal(rows[:, 0], rows[:, 1]):
-            continue
-        own = rows[:, 0, :].reshape(-1)
-        varied = len(np.unique(own[: 1 << 20])) >= 32
-        other = rows[:-1, 1, :64] != rows[1:, 0, :64]
-        if varied and np.count_nonzero(other.any(axis=1)) >= FEWEST_PAIRS:
-            why = (
-                f"each block of {size_in_words(block)} stands twice, one behind the other, all "
-                f"over the image: address line A{line} has no effect"
-            )
-            return Damage(LINE, (0, size), why, LINE_NEXT)
-    return None
+    block = 1 << line
+    pairs = image.size // (2 * block)
+    rows = image.array()[: pairs * 2 * block].reshape(pairs, 2, block)
+    # A few rows tell nearly always that it is not so.
+    some = rows[:: max(1, pairs // 64), :, :1024]
+    if not np.array_equal(some[:, 0], some[:, 1]) or not np.array_equal(rows[:, 0], rows[:, 1]):
+        return Look()
+    own = rows[:, 0]
+    if len(np.unique(own)) < VALUES:
+        return Look()
+    new = np.flatnonzero(np.concatenate(([True], (own[1:] != own[:-1]).any(axis=1))))
+    full = [at for at in new.tolist() if block < SEEN or np.ptp(own[at])]
+    if len(full) * block < SEEN:
+        return Look()
+    where = (0, 2 * block * pairs)
+    why = (
+        f"each block of {size_in_words(block)} stands twice, one behind the other, all over the "
+        f"image: address line A{line} has no effect"
+    )
+    if len(full) >= FEWEST_PAIRS:
+        return Look((Damage(LINE, where, why, LINE_NEXT),))
+    many = counted(len(full), "block")
+    if len(full) > 1 and not all(_left_over(own[at].tobytes()) for at in full):
+        why += f"; {many} are no copies on purpose, which would have space left over at their ends"
+        return Look((Damage(LINE, where, why, LINE_NEXT),))
+    why += f", or {many} with content stand there twice on purpose"
+    return Look((), (Damage(LINE, where, why, LINE_NEXT),))
 
 
 def _blocks(image: Image) -> Look:

@@ -13,7 +13,7 @@ from repairlib.firmware.image_file import Image
 from repairlib.firmware.runs import front_run
 
 SLACK = 16  # bytes at the content's begin that may have the padding's value
-GAP = 256  # bytes of FF that are a blank area
+GAP = 256  # bytes of FF that are a blank area: a power of two
 MOST_FRONT = 4096  # bytes; longer is a blank area of its own, not padding
 MOST_BEGINS = 10_000
 AGREE = 0.6  # of the begins miss by the same number
@@ -69,16 +69,14 @@ def _begins(image: Image):
     import numpy as np
 
     words = np.frombuffer(image.data, np.uint64, image.size // 8)
-    blank = words == np.uint64(0xFFFF_FFFF_FFFF_FFFF)
-    edges = np.flatnonzero(blank[1:] != blank[:-1]) + 1
-    if not len(edges):
-        return edges
-    ends = edges[blank[edges - 1]]  # the first word that is not blank
-    starts = edges[~blank[edges - 1]]
-    if blank[0]:
+    run = words == np.uint64(0xFFFF_FFFF_FFFF_FFFF)
+    many = 1
+    while 8 * many < GAP:  # then true where a blank area of GAP bytes begins
+        run = run[:-many] & run[many:]
+        many *= 2
+    ends = np.flatnonzero(run[:-1] & ~run[1:]) + many
+    if len(run) and run[0]:
         ends = ends[1:]  # what stands in front is looked at by itself
-    many = min(len(starts), len(ends), MOST_BEGINS)
-    starts, ends = starts[:many], ends[:many]
-    ends = ends[ends - starts >= GAP // 8]
+    ends = ends[:MOST_BEGINS]
     first = image.array()[: image.size // 8 * 8].reshape(-1, 8)[ends] != 255
     return ends * 8 + first.argmax(axis=1)
