@@ -4,6 +4,7 @@ from repairlib.core.public import public_names
 
 __getattr__, __all__ = public_names(
     __name__,
+    address_form="is_group is_local",
     any_file="read_any_image",
     blocks="BLOCK_KINDS Block BlockMap block_map",
     bodies="OUTLINES Outline PADS Pads Standing bodies_of chip_body chip_on_pads feet_on_pads",
@@ -19,7 +20,6 @@ __getattr__, __all__ = public_names(
     in_circuit="reading_on_board",
     keep="HOW_SURE KEEP_KINDS Keep",
     lifting="lift_chip",
-    network_addresses="is_group is_local",
     pins="DOES PINS pins_of",
     read_back="ReadBack check_read_back",
     read_patterns="PATTERNS",

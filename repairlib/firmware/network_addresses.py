@@ -10,9 +10,9 @@ from __future__ import annotations
 import re
 from collections import Counter
 from collections.abc import Iterable, Iterator, Sequence
-from itertools import pairwise
 from typing import NamedTuple
 
+from repairlib.firmware.address_form import LENGTH, is_group, is_local, plausible, uneven, written
 from repairlib.firmware.image_file import Image
 from repairlib.firmware.keep import (
     ADDRESS,
@@ -25,7 +25,7 @@ from repairlib.firmware.keep import (
 from repairlib.firmware.places import Place, blank
 from repairlib.firmware.texts import Text, matches, where_words_stand
 
-LENGTH = 6  # bytes of an address
+_ROW = 32  # bytes of data alone among nothing that may be a row of addresses: our choice
 _NEIGHBOURS = (1, -1, 2, -2)  # the next numbers: boards with several ports have them
 _WHERE_NOTHING_STANDS = "bytes in the form of an address, where the other board has nothing"
 _MOST_COPIES = 64  # further places that are told: our choice
@@ -54,35 +54,6 @@ _MARKS = (
     (re.compile(rb"(?s)\.(?=....\.)"), 4),
 )
 _LABEL_REACH = 40  # bytes before an address in which its label is looked for
-
-
-def is_group(address: bytes) -> bool:
-    """Whether it is the address of a group, which no board has as its own: lowest bit of byte 0.
-
-    Source: IEEE Registration Authority, Guidelines for Use of EUI, OUI, and CID.
-
-    >>> is_group(bytes.fromhex("0180C2000000")), is_group(bytes.fromhex("ACDE48234567"))
-    (True, False)
-    """
-    return bool(address[0] & 1)
-
-
-def is_local(address: bytes) -> bool:
-    """Whether somebody gave it who is no maker: second lowest bit of byte 0; source as `is_group`.
-
-    >>> is_local(bytes.fromhex("025AC3104117")), is_local(bytes.fromhex("ACDE48234567"))
-    (True, False)
-    """
-    return bool(address[0] & 2)
-
-
-def written(address: bytes) -> str:
-    """An address as people write it.
-
-    >>> written(bytes.fromhex("025AC3104117"))
-    '02:5A:C3:10:41:17'
-    """
-    return address.hex(":").upper()
 
 
 def network_addresses(
@@ -129,16 +100,6 @@ def _judged(find: _Find, kept: list[_Find]) -> Keep:
     return Keep(ADDRESS, find.where, written(find.address), why, sure)
 
 
-def _plausible(address: bytes) -> bool:
-    """Whether a board may have it: no group, no row of equal or stepping bytes, no text."""
-    if len(address) < LENGTH or is_group(address):
-        return False
-    if address[:3].count(0) > 1 or blank(address[:3]) or blank(address[3:]):
-        return False
-    printable = sum(0x20 <= byte < 0x7F for byte in address)
-    return len(set(address)) >= 4 and _uneven(address) and printable < LENGTH - 1
-
-
 def _as_text(old: Image, others: Sequence[Image], wide: list[Text]) -> Iterator[_Find]:
     """Addresses that stand as text and in no other board's image."""
     for pattern, starts, group, why in (
@@ -154,7 +115,7 @@ def _as_text(old: Image, others: Sequence[Image], wide: list[Text]) -> Iterator[
             if any(own in other.data for other in others):
                 continue  # a constant of the firmware, or an example
             weight = 3 if group or _answered(pattern, others, where) else 2
-            yield _Find(address, where, why, weight if _uneven(address) else 1)
+            yield _Find(address, where, why, weight if uneven(address) else 1)
 
 
 def _pairs_stand(characters: bytes) -> list[int]:
@@ -174,18 +135,12 @@ def _answered(pattern: re.Pattern[bytes], others: Sequence[Image], where: tuple[
     return any(blank(cut) or pattern.fullmatch(cut.replace(b"\0", b"")) for cut in cuts)
 
 
-def _uneven(address: bytes) -> bool:
-    """Whether it is no row of equal or stepping bytes, as people make examples up."""
-    steps = {(after - before) % 256 for before, after in pairwise(address)}
-    return len(set(address)) >= 3 and len(steps) > 1
-
-
 def _after_a_label(old: Image, others: Sequence[Image]) -> Iterator[_Find]:
     """Addresses as bytes right behind a label, which stand in no other board's image."""
     for _, match in matches(_LABELLED_BYTES, _labels, old, []):
         address = match[1]
         printable = sum(0x20 <= byte < 0x7F for byte in address)
-        if printable > LENGTH // 2 or not _plausible(address):
+        if printable > LENGTH // 2 or not plausible(address):
             continue
         if not any(address in other.data for other in others):
             yield _Find(address, match.span(1), "bytes right behind a label", 1)
@@ -195,16 +150,14 @@ def _as_bytes(old: Image, places: Iterable[Place]) -> list[_Find]:
     """Addresses as bytes where another board has something else."""
     finds, seen = [], set()
     candidates = [one for place in places for one in _candidates(old, place)]
-    copied = {
-        (address, where) for address, where, why, _ in candidates if why != _WHERE_NOTHING_STANDS
-    }
+    copied = {(one.address, one.where) for one in candidates if one.why != _WHERE_NOTHING_STANDS}
     often = Counter(address for address, _ in copied)
-    numbers = {int.from_bytes(address): where for address, where, _, _ in candidates}
-    for address, where, why, weight in candidates:
+    numbers = {int.from_bytes(one.address): one.where for one in candidates if one.tells}
+    for address, where, why, weight, tells in candidates:
         beside = numbers.get(int.from_bytes(address) + 1, where)
         if _LABEL_BEFORE.search(old.data[max(0, where[0] - _LABEL_REACH) : where[0]]):
             why, weight = f"{why}, and a label before it", min(weight + 2, 3)
-        elif not overlap(beside, where):
+        elif tells and not overlap(beside, where):
             why, weight = "bytes in the form of an address, and the next number stands there too", 3
         elif often[address] > 1:
             weight = max(weight, 1)
@@ -214,7 +167,17 @@ def _as_bytes(old: Image, places: Iterable[Place]) -> list[_Find]:
     return finds
 
 
-def _candidates(old: Image, place: Place) -> Iterator[tuple[bytes, tuple[int, int], str, int]]:
+class _Candidate(NamedTuple):
+    """Six bytes that may be an address; `tells` is whether the other board's bytes bear it out."""
+
+    address: bytes
+    where: tuple[int, int]
+    why: str
+    weight: int
+    tells: bool
+
+
+def _candidates(old: Image, place: Place) -> Iterator[_Candidate]:
     """Six bytes that may be an address, at a place where two boards differ, the best one first."""
     theirs = place.other.data
     if place.end - place.start > LENGTH - 3 and blank(theirs[place.start : place.end]):
@@ -222,7 +185,9 @@ def _candidates(old: Image, place: Place) -> Iterator[tuple[bytes, tuple[int, in
         short = end - begin <= LENGTH + 2  # nothing but an address, or with a sum
         for first in sorted(_starts_in_island(old, begin, end), key=lambda one: -_fit(old, one, 0)):
             weight = 1 if short and first == begin else 0
-            yield _cut(old, first), (first, first + LENGTH), _WHERE_NOTHING_STANDS, weight
+            where = (first, first + LENGTH)
+            tells = place.telling and end - begin <= _ROW
+            yield _Candidate(_cut(old, first), where, _WHERE_NOTHING_STANDS, weight, tells)
         return
     for start, end in place.runs(old, gap=2):
         if _in_text(old, start):
@@ -234,7 +199,7 @@ def _candidates(old: Image, place: Place) -> Iterator[tuple[bytes, tuple[int, in
             goes_on = end > first + LENGTH  # then something else begins right behind it
             if goes_on and not (same_maker and _begins(old, first)):
                 continue
-            if _plausible(mine) and _plausible(other) and not _runs_out(old, first):
+            if plausible(mine) and plausible(other) and not _runs_out(old, first):
                 options.append((_fit(old, first, end) + 2 * same_maker, same_maker, first))
         for _, same_maker, first in sorted(options, reverse=True)[:1]:
             why = "bytes in the form of an address, where the other board has other ones"
@@ -246,7 +211,7 @@ def _candidates(old: Image, place: Place) -> Iterator[tuple[bytes, tuple[int, in
                 weight = 2
             else:
                 weight = 1
-            yield _cut(old, first), (first, first + LENGTH), why, weight
+            yield _Candidate(_cut(old, first), (first, first + LENGTH), why, weight, same_maker)
 
 
 def _begins(old: Image, first: int) -> bool:
@@ -293,7 +258,7 @@ def _island(old: Image, place: Place) -> tuple[int, int]:
 def _starts_in_island(old: Image, begin: int, end: int) -> list[int]:
     """Where an address may begin in data that stands alone among nothing."""
     starts = range(begin, end - LENGTH + 1)
-    return [first for first in starts if _plausible(_cut(old, first))]
+    return [first for first in starts if plausible(_cut(old, first))]
 
 
 def _fit(old: Image, first: int, end: int) -> int:

@@ -9,10 +9,11 @@ from __future__ import annotations
 from collections.abc import Sequence
 
 from repairlib.core.errors import RepairlibError
+from repairlib.firmware.address_form import LENGTH
 from repairlib.firmware.calibration import calibrations
 from repairlib.firmware.image_file import Image, image_of
 from repairlib.firmware.keep import LIKELY, POSSIBLE, REGION, VERY_LIKELY, Keep, overlap, rank
-from repairlib.firmware.network_addresses import LENGTH, network_addresses
+from repairlib.firmware.network_addresses import network_addresses
 from repairlib.firmware.places import Place, blank, places_that_differ
 from repairlib.firmware.serial_numbers import serial_numbers
 from repairlib.firmware.texts import wide_texts

@@ -312,6 +312,17 @@ def test_another_address_of_the_same_maker_at_the_same_place_is_likely(last, pac
 
 
 @pytest.mark.behaviour
+def test_numbers_that_count_up_in_data_are_no_row_of_addresses():
+    """Long data where the other board has nothing, or other data, with one number after another."""
+    counted_up = b"".join(
+        bytes.fromhex("008CCEF1F107")[:5] + bytes([at]) + b"\x55\x03" for at in range(7, 40)
+    )
+    other = bytes(byte ^ 0x5A for byte in counted_up)
+    for donor in (board({}), board({512: other})):
+        assert not [keep for keep in found(board({512: counted_up}), donor) if keep.sure in SURE]
+
+
+@pytest.mark.behaviour
 def test_a_number_in_hex_against_another_one_is_likely():
     for mine, theirs in (("3A7F00B2C4D1", "00417C3309EE"), ("00c4410723ab", "00c44107ff01")):
         [keep] = found(*(board({80: number.encode() + b"\0"}) for number in (mine, theirs)))
