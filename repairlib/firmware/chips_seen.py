@@ -10,7 +10,8 @@ import re
 from dataclasses import dataclass
 
 from repairlib.core.errors import RepairlibError
-from repairlib.firmware.chip_signs import CALLED, FOUND, MARKS, NEAR, NETS, OSCILLATOR, Row
+from repairlib.firmware.chip_numbers import numbered
+from repairlib.firmware.chip_signs import CALLED, FOUND, NEAR, NETS, OSCILLATOR, Row
 from repairlib.markings import memory_chip
 
 MOST_CHIPS, LONGEST_LINE = 60, 500
@@ -193,7 +194,7 @@ _FILLER_WORDS = (
     "seen tracks connector connectors socket rest rests output outputs out control unknown "
     "unsure nothing else across each end edge corner middle stands sits short "
     "trace traces run runs thick thin resistors resistor kohm ohm power bus module four three "
-    "shield can mb mbit mib kb read lens together uh current "
+    "shield can mb mbit mib kb read lens together uh current no not without never "
 )
 _FILLER = frozenset(_FILLER_WORDS.split())
 _REFERENCE = re.compile(r"^(?:[A-Z]{1,3}\d{1,4}[A-Z]?)$", re.I)
@@ -293,9 +294,9 @@ class _Line:
         if leads and self._whole_of(leads[1], NEAR) and not self._whole_of(before, CALLED):
             self._told(leads[1], (NEAR,), self.near)
             left = before.strip()
-            if not left or not self._whole_of(left, NETS):
+            if not left or not _names_nets(left):
                 return listing
-        if self._whole_of(left, NETS) and not self._whole_of(left, CALLED):
+        if _names_nets(left) and not self._whole_of(left, CALLED):
             self.nets.append(left)
             return "nets"
         self._own(left)
@@ -433,7 +434,27 @@ def _number(text: str) -> float:
 
 def _first(text: str, rows: tuple[Row, ...]) -> Row | None:
     low = text.lower()
-    return next((row for row in rows if row.pattern.search(low)), None)
+    return next((row for row in rows if row.found_in(low)), None)
+
+
+_KNOWN_LINES = re.compile(r"clocks?|clk|data|spi|i2c|[a-z]+ ?select|one[ -]wire")
+
+
+def _names_nets(text: str) -> bool:
+    """Whether words that nobody announced as nets are some: written as names are, or well known.
+
+    >>> _names_nets("SDA and SCL"), _names_nets("main board"), _names_nets("chip select")
+    (True, False, True)
+    """
+    if any(numbered(word) or memory_chip(word) for word in text.split()):
+        return False
+    for row in NETS:
+        for match in row.pattern.finditer(text.lower()):
+            written = text[match.start() : match.end()]
+            named = written != written.lower() or not written.isalpha()
+            if row.found_in(text.lower()) and (named or _KNOWN_LINES.fullmatch(written)):
+                return True
+    return False
 
 
 def _is_mark(word: str) -> bool:
@@ -441,7 +462,7 @@ def _is_mark(word: str) -> bool:
     plain = word.strip("'\"()?")
     if memory_chip(plain):
         return True
-    if any(row.pattern.fullmatch(plain.lower()) for row in MARKS):
+    if numbered(plain):
         return True
     figures = sum(one.isdigit() for one in plain)
     letters = sum(one.isalpha() for one in plain)

@@ -14,6 +14,7 @@ from typing import NamedTuple
 from repairlib.core.errors import RepairlibError
 from repairlib.core.plain_file import size_in_words
 from repairlib.core.verdicts import CANNOT_TELL
+from repairlib.firmware.chip_numbers import NO_MEMORY, numbered
 from repairlib.firmware.chip_signs import (
     CALLED,
     CLOCK,
@@ -25,7 +26,6 @@ from repairlib.firmware.chip_signs import (
     LETTERS,
     LOGIC,
     MANAGED,
-    MARKS,
     NAND,
     NEAR,
     NETS,
@@ -63,6 +63,7 @@ _SAYS_ITSELF = (
     "D on",
     "L on",
 )
+_INSIDE = "no other chip here is like a memory for firmware, and many processors hold it inside"
 _SMALL_EEPROM = 32 << 10  # bytes; firmware of a processor of its own hardly fits in less
 HAZARDS_OF_MEASURING = (
     "mains",
@@ -112,7 +113,27 @@ def rank_chips(chips: Iterable[Seen]) -> list[Ranked]:
         raise RepairlibError("no chip", "there is nothing to rank", "at least one chip")
     processors = [one.chip.place for one in map(_ranked, chips) if one.may_be == PROCESSOR]
     told = [_beside(chip, processors) for chip in chips]
-    return _beside_each_other(sorted(map(_ranked, told), key=lambda one: -one.lead))
+    ranked = sorted(map(_ranked, told), key=lambda one: -one.lead)
+    return _beside_each_other(_or_inside(ranked))
+
+
+def _or_inside(ranked: list[Ranked]) -> list[Ranked]:
+    """The ranking; where no chip is like a memory for firmware, processors stand before the rest.
+
+    Those do not that are known to fetch their program from outside, and a chip that is only
+    unlikely stays before them.
+    """
+    if any(one.likely not in (UNLIKELY, HARDLY) for one in ranked):
+        return ranked
+    inside = [one for one in ranked if one.may_be == PROCESSOR and not _fetches(one)]
+    others = [one for one in ranked if one not in inside]
+    told = [one._replace(likely=POSSIBLE, speaks_for=(*one.speaks_for, _INSIDE)) for one in inside]
+    before = [one for one in others if one.likely == UNLIKELY]
+    return [*before, *told, *(one for one in others if one.likely == HARDLY)]
+
+
+def _fetches(one: Ranked) -> bool:
+    return any(NO_MEMORY in why for why in one.speaks_against)
 
 
 def _beside(chip: Seen, processors: list[str]) -> Seen:
@@ -135,6 +156,11 @@ def which_first(ranked: Sequence[Ranked]) -> str:
         return (
             "Cannot tell yet: read the marks with a lens and a low light, measure the body, and "
             "find out which pins are supply and ground."
+        )
+    if _INSIDE in best.speaks_for:
+        return (
+            f"No memory for firmware is among these: it may lie inside {best.chip.place}, and no "
+            f"clip reads that. {best.settles}"
         )
     rivals = [one for one in ranked[1:] if one.likely in (VERY_LIKELY, LIKELY)]
     if rivals:
@@ -203,7 +229,7 @@ def _found(
     for text in texts:
         left = text.lower()
         for row in rows:
-            match = row.pattern.fullmatch(left) if whole else row.pattern.search(left)
+            match = row.pattern.fullmatch(left) if whole else row.found_in(left)
             if not match:
                 continue
             if row.sign.words not in told:
@@ -212,7 +238,7 @@ def _found(
             if only_first:
                 break
             if eat:
-                left = row.pattern.sub(" ", left)
+                left = f"{left[: match.start()]} {left[match.end() :]}"
 
 
 def _of_mark(mark: str) -> Iterable[Sign]:
@@ -220,7 +246,7 @@ def _of_mark(mark: str) -> Iterable[Sign]:
     words = mark.replace("/", " ").split()
     named = [chip for chip in map(memory_chip, words) if chip is not None]
     if not named:
-        yield from _found(MARKS, [word.lower() for word in words], whole=True)
+        yield from {row.sign.words: row.sign for word in words for row in numbered(word)}.values()
         return
     chip = named[0]
     size = size_in_words(chip.capacity)

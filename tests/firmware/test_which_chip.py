@@ -24,6 +24,13 @@ from repairlib.firmware.which_chip import (
 
 BOARDS = Path(__file__).with_name("neighbourhoods.txt")
 BLIND = Path(__file__).with_name("neighbourhoods-blind.txt")
+PROCESSORS = """
+Z80 Z84C00 8031 80C32 8051 P80C51 AT89C2051 AT89S52 P89V51RD2 87C51 8748 6502 65C02 6809 HD63B03
+68000 68HC11 MC68HC705 8085 8086 80C188 ATmega328P ATtiny85 AT90S2313 PIC16F877 dsPIC30F
+PIC18F25K20 STM32F103 STM8S003 LPC1768 MSP430 ESP32-D0 RP2040 nRF52832 R5F100 uPD78F0485 M30620
+IT8586E TMS320F28 ADSP-2181
+"""
+LATER = Path(__file__).with_name("neighbourhoods-later.txt")
 
 
 def boards(path=BOARDS):
@@ -51,7 +58,9 @@ def test_the_true_one_stands_first(title, place, chips):
 
 
 @pytest.mark.common_practice
-@pytest.mark.parametrize(("title", "place", "chips"), list(boards(BLIND)), ids=lambda one: one[:20])
+@pytest.mark.parametrize(
+    ("title", "place", "chips"), [*boards(BLIND), *boards(LATER)], ids=lambda one: one[:20]
+)
 def test_boards_written_after_the_rules(title, place, chips):
     assert ranked(chips)[0].chip.place == place
 
@@ -225,3 +234,66 @@ def test_whatever_is_typed_is_ranked_or_refused_in_one_line():
             assert "\n" not in str(error)
         else:
             assert which_first(found) and all(one.settles for one in found)
+
+
+@pytest.mark.from_memory("numbers of processors of several makers")
+@pytest.mark.parametrize(
+    "number",
+    PROCESSORS.split(),
+)
+def test_processors_are_no_memories(number):
+    for body in ("DIP-40", "DIP-28", "SSOP-20", "TSOP-48"):
+        one = ranked(f"U1: {number}, {body}")[0]
+        assert one.may_be == "processor", str(one)
+
+
+@pytest.mark.common_practice
+def test_firmware_inside_a_processor_where_nothing_else_holds_it():
+    inside = ranked("U1: LM358, SO-8\nU2: PIC16F1829, 20 pins\nU3: 78L05")
+    assert inside[0].chip.place == "U2" and inside[0].likely == "possible"
+    assert "may lie inside U2" in which_first(inside)
+    fetches = ranked("U1: LM358, SO-8\nU2: Z80, DIP-40")
+    assert not any("inside" in why for one in fetches for why in one.speaks_for)
+    outside = ranked("U1: 25Q64, SO-8\nU2: PIC16F1829, 20 pins")
+    assert outside[0].chip.place == "U1" and outside[1].likely == HARDLY
+
+
+@pytest.mark.behaviour
+@pytest.mark.parametrize(
+    ("line", "not_said"),
+    [
+        ("U1: 27C512, DIP-28, no sticker", "a sticker"),
+        ("U1: 27C512, DIP-28, without a white label", "a sticker"),
+        ("U1: 27C512, DIP-28, sticker missing", "a sticker"),
+        ("U1: SO-8, no crystal near", "crystal"),
+        ("U1: SO-8, not a flash", "called a flash"),
+        ("U1: SO-8, no coil beside it", "coil"),
+        ("U1: SO-8, never in a socket", "socket"),
+        ("U1: SO-8, main board EC", "amplifier"),
+        ("U1: SO-8, case is white", "dynamic memory"),
+        ("U1: SO-8, near VGA socket", "dynamic memory"),
+        ("U1: SO-8, next to the power switch", "asks for proof"),
+        ("U1: SO-8, household scale", "hold"),
+    ],
+)
+def test_what_is_said_not_to_be_there_is_no_sign(line, not_said):
+    one = ranked(line)[0]
+    assert not_said not in " ".join((*one.speaks_for, *one.speaks_against))
+
+
+@pytest.mark.behaviour
+@pytest.mark.parametrize(
+    ("line", "said"),
+    [
+        ("U1: SO-8, not far from the processor", "the processor is near"),
+        ("U1: SO-8, no mark, white sticker", "a sticker"),
+        ("U1: SO-8, no activity at power on", "nothing moves"),
+        ("U1: SO-8, no coil but a crystal beside it", "a crystal"),
+        ("IC1: DIP-32 with sticker OS 2.01 over a glass window", "ultraviolet"),
+        ("U1: BGA 153, THGBM", "managed flash"),
+        ("U1: TSOP48, marked K9F1G08", "number is that of NAND"),
+    ],
+)
+def test_what_is_there_is_a_sign(line, said):
+    one = ranked(line)[0]
+    assert said in " ".join((*one.speaks_for, *one.speaks_against))
