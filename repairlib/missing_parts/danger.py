@@ -69,8 +69,21 @@ _BEHIND = _pattern(
     r"(?:transformer|adapt[eo]r|regulator)\b"
     r"|\badapt[eo]r[ -](?:jack|socket|input|plug)\b"
 )
+_LAN = _pattern(
+    r"\b(?:ethernet|lan|rj-?45|magnetics)\b[^;]{0,60}\b(?:transformers?|cent(?:re|er)[ -]taps?)\b"
+    r"|\bmagnetics\b"
+)
 _BATTERY = _pattern(r"\b(?:batter\w+|cells?|bms|li-?ion|pack)\b")
 _OTHERWISE = {"B+": _BATTERY, **dict.fromkeys(("bridge", "inverter"), _NO_MAINS_BRIDGE)}
+
+
+def volts_there(text: str) -> list[Said]:
+    """The voltages of a text that may lie there.
+
+    A LAN socket keeps its cable off with parts rated for thousands of volts that it never has.
+    """
+    said = volts_said(text)
+    return [one for one in said if one.volts < 1e3] if _LAN.search(text) else said
 
 
 def danger_of(text: str, letters: str = "", nets: tuple[str, ...] = ()) -> Danger | None:
@@ -82,7 +95,7 @@ def danger_of(text: str, letters: str = "", nets: tuple[str, ...] = ()) -> Dange
     ('not named', None)
     """
     plain = text.replace("_", " ")
-    said = volts_said(plain)
+    said = volts_there(plain)
     for one in said:
         limit = TOUCHABLE_AC if one.ac else TOUCHABLE_DC
         if one.volts > limit:

@@ -65,6 +65,14 @@ _PLACE = {
     "feedback divider resistor": "The pad must reach the feedback pin: read the other resistor of "
     "the divider and work the value out from the reference voltage in the data sheet",
     "current-sense resistor": "Two thin tracks to an amplifier beside the wide ones prove it",
+    "snubber resistor": "The other end must reach a capacitor, and that goes on to ground or "
+    "across the switch",
+    "emitter resistor": "One pad must reach the emitter of a transistor. Read its partner in the "
+    "other half or channel: it is the same",
+    "discharge resistor": "Both pads must lie across one cell or one capacitor, directly or "
+    "through a transistor",
+    "thermistor": "One pad must reach a pin for temperature, or lie in line with the supply that "
+    "comes in. Read a twin cold, then warmed in the hand: it moves",
     "LED resistor": "One pad must reach an LED: the diode test there lights it faintly",
     "zero-ohm link": "Is the same name on both sides elsewhere on the board? Then it joins them",
     "ferrite bead": "Behind it one chip or connector alone is fed: then a bead or a link",

@@ -37,6 +37,24 @@ _FAMILY = {
     for words in _ALIKE.values()
     for letters in words.split()
 }
+# The kind in a word, as good as its letter.
+WORDS = {
+    "capacitor": "C",
+    "cap": "C",
+    "resistor": "R",
+    "inductor": "L",
+    "coil": "L",
+    "choke": "L",
+    "bead": "FB",
+    "diode": "D",
+    "zener": "ZD",
+    "led": "LED",
+    "fuse": "F",
+    "crystal": "Y",
+    "transistor": "Q",
+    "thermistor": "TH",
+    "varistor": "RV",
+}
 _LINKS = ("J", "JP", "JR", "W", "LK")
 # Letters: the kinds of another family that they are used for too.
 _USED_FOR = {
@@ -83,6 +101,9 @@ def points_of_letters(letters: str, kind: Kind) -> tuple[int, str]:
     """
     if not letters or kind.family == NOTHING:
         return 0, ""
+    if letters in WORDS:
+        points, why = points_of_letters(WORDS[letters], kind)
+        return points, why.replace(f"The letter {WORDS[letters]}", f"The word “{letters}”")
     if letters in _ONE_KIND and kind.name in _ONE_KIND[letters]:
         return STANDS + 2, f"The letter {letters} is kept for it"
     families = _FAMILY.get(letters, [])

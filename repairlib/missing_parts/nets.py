@@ -64,6 +64,8 @@ _TWO_NETS = tuple(
         rf"{_NAME}{_STOP}",
         rf"\bnets?(?: (?:each|either|on (?:each|either|both)) sides?)?\s*(?:are|:|=)?\s*{_NAME}\s*"
         rf"(?:\band\b|\||/|<?-+>|→|↔|,)\s*{_NAME}{_STOP}",
+        rf"(?:^|[,;:\n])\s*{_NAME}\s+(?:goes in|comes in|before|in front|on the left)"
+        rf"(?: it)?,?\s+(?:and\s+)?{_NAME}\s+(?:goes out|comes out|after|behind|on the right)\b",
         rf"\bfrom\s+{_NAME}\s+(?:to|into)\s+{_NAME}{_STOP}",
         rf"\b(?:joins?|connects?|bridges)\s+{_NAME}\s+(?:to|with|and)\s+{_NAME}{_STOP}",
         rf"\bacross\s+{_NAME}\s+(?:and|to)\s+{_NAME}{_STOP}",
@@ -72,8 +74,9 @@ _TWO_NETS = tuple(
         rf"(?:^|[,;:\n])\s*([^,;:\n]{{1,40}}?)\s+(?:and|&)\s+([^,;\n]{{1,60}}?){_STOP}",
     )
 )
+_IN_AND_OUT = 4  # such words may be said of anything: both must name a net
 _IN_A_LINE = re.compile(
-    rf"\bin (?!series|line\b)(?:the )?{_NAME} (?:line|net|path)\b"
+    r"\bin (?!series|line\b)(?:the )?([^,;\n]{1,80}?) (?:line|net|path)\b"
     rf"|\b(?:in series (?:with|in|on)|in line with|inline in)\s+{_NAME}{_STOP}"
     rf"|\bboth (?:sides|ends|pads)\s+(?:are |is |go to |on |at |to )*{_NAME}{_STOP}"
     r"|(?:^|[,;:\n])\s*([^,;:\n]{1,60}?) (?:on|at) both (?:sides|ends|pads)",
@@ -115,7 +118,7 @@ def nets_in(text: str) -> tuple[tuple[Net, ...], list[tuple[int, int]]]:
                     return (net, net), [found.span()]
                 continue
             nets = net_of(found[1]), net_of(found[2])
-            explicit = pattern in _TWO_NETS[:7]
+            explicit = pattern in _TWO_NETS[:8] and pattern is not _TWO_NETS[_IN_AND_OUT]
             if all(net.name for net in nets) and (explicit or all(net.roles for net in nets)):
                 return nets, [found.span()]
     across = _ACROSS.search(text)

@@ -11,13 +11,14 @@ from collections.abc import Iterable
 from dataclasses import dataclass, field, replace
 
 from repairlib.core.errors import RepairlibError
-from repairlib.missing_parts.danger import MAINS, Danger, danger_of
+from repairlib.core.limits import TOUCHABLE_DC
+from repairlib.missing_parts.danger import MAINS, Danger, danger_of, volts_there
 from repairlib.missing_parts.footprint import Footprint, read_footprint
+from repairlib.missing_parts.letters import WORDS
 from repairlib.missing_parts.nets import Net, net_of, nets_in
-from repairlib.missing_parts.place_words import MARKS, PLAIN_WORDS
+from repairlib.missing_parts.place_words import IN_LINE, MARKS, PLAIN_WORDS
 from repairlib.missing_parts.roles import roles_in, words_named
 from repairlib.missing_parts.twins import SPEAKS, Twin, read_twin
-from repairlib.missing_parts.volts import volts_said
 
 LONGEST = 1000  # characters; a place is a few lines
 EXAMPLE = (
@@ -52,8 +53,17 @@ _REFERENCE = re.compile(
     r"([A-Z]{1,3}|[a-z](?=\?|\d))\s?(?:\d{1,4}[A-Za-z]?|\?+|[xX]+)?(?=[\s,:;.?]|$)"
 )
 _SAID_REFERENCE = re.compile(
-    r"\b(?i:ref\w*|letters?|designator|silk\w*|marked|labell?ed|named|called|printed)\b[ :='\"]*"
+    r"\b(?i:ref\w*|letters?|designator|silk\w*|marked|labell?ed|named|called|printed|written)\b"
+    r"[ :='\"]*"
     r"(?:is|says|reads|shows|letter|mark|print)*[ :='\"]*\b([A-Z]{1,3})(?:\d{1,4}|\?|\b)(?!\w)"
+)
+# "missing coil", "Resistor missing", "a diode is gone": the kind in a word, at the beginning.
+_KIND_WORD = rf"({'|'.join(WORDS)})"
+_SAID_KIND = re.compile(
+    r"\W*(?:(?:the|a|an|small|big|little|tiny|chip|smd|lost|torn[ -]off|torn|gone|missing)\s+)*"
+    rf"(?:(?<=missing ){_KIND_WORD}\b"
+    rf"|{_KIND_WORD}\s+(?:is\s+|was\s+)?(?:missing|gone|lost|torn|off)\b)",
+    re.IGNORECASE,
 )
 _ON_SILK = re.compile(r"\b([A-Z]{1,3})(?:\d{1,4}|\?)? (?:on|in) (?:the )?silk")
 _LETTERS = """
@@ -80,16 +90,17 @@ def read_place(text: str) -> Place:
     without_sizes = _blank(here, sizes)
     nets, where = nets_in(without_sizes)
     around = _blank(without_sizes, where)
-    marks = tuple(name for name, words in MARKS.items() if words.search(around))
+    marks = [name for name, words in MARKS.items() if words.search(around)]
+    marks += [name for name, words in IN_LINE.items() if words.search(here)]
     volts = [net.volts for net in nets if net.volts is not None]
-    volts = volts or [one.signed for one in volts_said(around)]
+    volts = volts or [one.signed for one in volts_there(around)]
     place = Place(
         text=plain,
         letters=letters,
         footprint=footprint,
         nets=nets,
         near=roles_in(around),
-        marks=marks,
+        marks=tuple(marks),
         twin=read_twin(twin) if twin else None,
         volts=max(volts, key=abs) if volts else None,
         unread=_unread(without_sizes),
@@ -129,6 +140,7 @@ def _judged(place: Place, text: str) -> Place:
     return replace(
         place,
         nets=tuple(replace(net, roles=net.roles - mains) for net in place.nets),
+        volts=place.volts if danger or abs(place.volts or 0) <= TOUCHABLE_DC else None,
         near=(place.near | mains if on_mains else place.near - mains) | battery,
         danger=danger,
     )
@@ -179,12 +191,16 @@ _GOES_ON = re.compile(
 def _letters(text: str) -> tuple[str, str]:
     """The letters of the reference, and the text without it."""
     found = _REFERENCE.match(text)
-    if found and found[1].upper() in LETTERS:
-        return found[1].upper(), text[found.end() :].lstrip(" ?:,;")
     said = _SAID_REFERENCE.search(text) or _ON_SILK.search(text)
+    if found and found[1].upper() in LETTERS:
+        guessed, rest = found[1].upper(), text[found.end() :].lstrip(" ?:,;")
+        # What is printed says more than the letter that somebody began with: R?, written RT1.
+        more = said and said[1] in LETTERS and said[1] != guessed and said[1].startswith(guessed)
+        return (said[1] if said and more else guessed), rest
     if said and said[1] in LETTERS:
         return said[1], _blank(text, [said.span()])
-    return "", text
+    word = _SAID_KIND.match(text)
+    return (next(filter(None, word.groups())).casefold() if word else ""), text
 
 
 def _blank(text: str, spans: Iterable[tuple[int, int]]) -> str:

@@ -61,7 +61,8 @@ ROLES = {
         slot j# cn# con# screw-terminal microusb micro-usb""",
     "power input": """
         dc-input dc-inlet dc-socket dc-jack dc-plug power-input power-inlet power-socket
-        power-jack power-entry power-connector supply-input supply-connector barrel* vbus
+        power-jack power-entry power-connector supply-input supply-connector supply-socket barrel*
+        vbus
         adapter adaptor power-in battery-terminal* battery-connector battery-holder
         battery-contact* battery-plus battery-pack input-of-the-board board-input raw-input
         incoming vin-raw power-port mains-adapter dc-in 12v-input 24v-input 5v-input
@@ -74,13 +75,28 @@ ROLES = {
         supply-pins power-pins vddio-pin""",
     "chip pin": f"pin pins input output leg ball gpio* port-pin {_CHIPS}",
     "gate": "gate mosfet fet gate-driver",
+    "gate itself": "gate gates gate-pin",
     "base": "base npn pnp bjt",
     "transistor": "transistor mosfet fet npn pnp bjt q# drain collector emitter",
     "switched end": "drain collector",
-    "source end": "source source-pin emitter low-side",
+    "source end": """
+        source sources source-pin emitter low-side lower-mosfet* lower-fet* lower-transistor*
+        lower-switch* bottom-mosfet* bottom-fet*""",
+    "emitter": "emitter emitters",
+    "optocoupler": "opto* photo-coupler photocoupler photo-transistor phototransistor",
+    "loudspeaker": """
+        speaker speakers loudspeaker loudspeakers woofer tweeter spk spk+ spk- spkr driver-unit
+        speaker-terminal* speaker-output zobel""",
+    "balance": "balanc* bleed* discharge-resistor discharges cell-balanc*",
+    "magnetics": """
+        centre-tap* center-tap* magnetics ethernet-transformer* lan-transformer* bob-smith
+        pulse-transformer* lan-magnetics""",
+    "motor": "motor motors brushed brushes brush",
+    "resistor": "r# resistor trimmer",
     "LED": """
         led leds led# indicator backlight back-light status-lamp power-lamp light-emitting
         light-pipe blink* glow*""",
+    "LED string": "backlight back-light leds led-string* led-driver* led-strip*",
     "coil": "relay solenoid coil motor fan buzzer valve k# actuator inductive-load",
     "sense": """
         shunt current-sens* current-monitor* current-limit* current-measur* high-side-sens*
@@ -113,7 +129,9 @@ ROLES = {
     "pull": "pull-up pull-ups pull-down pulled pulls pull-up-resistor",
     "battery": "batter* battery* bms li-ion lithium* lipo accumulator cell-# cells cordless",
     "rectifier": "bridge-rectifier rectifier-bridge rectifier",
-    "temperature": "inrush ntc ptc thermistor temperature-pin temperature-input",
+    "temperature": """
+        inrush ntc ptc thermistor temperature-pin temperature-input temp temp-pin pin-t t-pin
+        temp-sens* therm ts-pin overheat* over-temperature""",
     "touched": "button key push-button push-switch keypad touch* contact contacts front-panel",
 }
 _VOLTS = r"(?<![\w.])[+-]?\d+(?:\.\d+)?[ ]?v(?:olts?|dc|[ad])?(?!\w)|(?<!\w)\+?\d+v\d+[a-z]?(?!\w)"
@@ -131,7 +149,8 @@ def _one_of(words: str) -> str:
 def _end_of(device: str, ends: str) -> str:
     """The pattern of "regulator U2 output" and of "output of the regulator"."""
     one, other = _one_of(device), _one_of(ends)
-    return rf"{one}[\w /'()-]{{0,24}}?{other}|{other} (?:pin )?(?:of |at )(?:the )?(?:\w+ )?{one}"
+    of = r"(?:pin |caps? |capacitors? )?(?:of |at )(?:the )?(?:\w+ )?"
+    return rf"{one}[\w /'()-]{{0,24}}?{other}|{other} {of}{one}"
 
 
 _PATTERNS = {role: _one_of(words) for role, words in ROLES.items()} | {

@@ -59,7 +59,10 @@ USUAL = {
     "timing resistor": Usual(1e3, 10e6, "Ω", "10 to 470 kΩ"),
     "crystal resistor": Usual(0.0, 10e6, "Ω", "1 MΩ across, 0 to 1 kΩ in line"),
     "gate resistor": Usual(1.0, 10e3, "Ω", "10 to 100 Ω at a gate, 1 to 10 kΩ at a base"),
-    "termination resistor": Usual(50.0, 150.0, "Ω", "100 or 120 Ω"),
+    "termination resistor": Usual(47.0, 150.0, "Ω", "75 Ω at a LAN socket, 100 or 120 Ω at a pair"),
+    "snubber resistor": Usual(1.0, 1e3, "Ω", "10 or 22 Ω"),
+    "emitter resistor": Usual(0.05, 2.2e3, "Ω", "0.22 or 0.33 Ω in an output stage"),
+    "discharge resistor": Usual(10.0, 2.2e6, "Ω", "33 to 100 Ω at a cell, 100 kΩ at a capacitor"),
     "zero-ohm link": Usual(0.0, 0.05, "Ω", "0 Ω"),
     "thermistor": Usual(1e3, 100e3, "Ω", "10 kΩ at 25 °C"),
     "power inductor": Usual(470e-9, 470e-6, "H", "2.2 to 47 µH"),
@@ -87,6 +90,8 @@ _WITHHELD = {
 _NEVER = {
     "fuse": "Never guess a fuse's value, nor bridge it: first find what made it blow",
     "current-sense resistor": "Never guess it: a wrong value moves the limit of the current",
+    "emitter resistor": "Never guess it, nor bridge it: the stage then runs hot or cuts off",
+    "discharge resistor": "Never guess it: it sets the heat, and the time to a safe voltage",
     "feedback divider resistor": "Never guess it: a wrong value puts a wrong voltage on the rail",
     "crystal": "Never guess a frequency",
     "zener diode": "Never guess its voltage",
@@ -207,6 +212,10 @@ def _tantalum_rating(place: Place) -> str:
 
 _RATINGS = {
     "current-sense resistor": "power: current squared times the value, and twice that",
+    **dict.fromkeys(
+        ("emitter resistor", "snubber resistor", "discharge resistor"),
+        "power: current squared times the value, and twice that",
+    ),
     "LED resistor": "power: current squared times the value, and twice that",
     "ferrite bead": "a current above what the rail carries",
     "power inductor": "a saturation current above the peak of the converter",

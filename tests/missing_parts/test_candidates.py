@@ -52,6 +52,7 @@ def test_blind_places_fare_no_worse_than_when_they_were_first_asked(which):
     # rank it got, "none" beyond the answers. The first set got 8 first and 9 in three. What it
     # showed was mended before the second set was written (9 and 10), and so again before the third
     # (9 and 9).
+    # The sewing machine pedal was corrected later: no ESD diode comes in glass.
     asked = [row for row in BLIND if row["set"] == which]
     assert len(asked) == 10
     ranks = [rank_of(row) for row in asked]
