@@ -165,14 +165,12 @@ RULES = (
         "at:LED_string at:feedback|at:converter at:ground",
         "From the LEDs to ground, where their driver measures the current",
     ),
-    Rule(
-        "LED resistor", -5, "at:LED_string at:feedback at:ground", "Their driver sets the current"
-    ),
+    Rule("LED resistor", -5, "at:LED_string at:feedback at:ground", "Its driver sets the current"),
     Rule(
         "feedback divider resistor",
         -6,
         "at:LED_string",
-        "The LEDs' current is fed back, no voltage",
+        "The current is fed back, no voltage",
     ),
     Rule("thermistor", 3, "end:temperature signal-ground", "From the temperature pin to ground"),
     Rule("thermistor", -2, "rail-signal", "The fixed half goes to the supply"),
