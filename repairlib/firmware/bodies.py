@@ -1,4 +1,4 @@
-"""Bodies that memory chips come in, and which pads take which: sizes in mm.
+"""The body of a memory chip from what was measured, and which pads take it.
 
 The same chip is sold 150 and 208 mil wide, with the same leads in the same order, and one does not
 go on the pads of the other.
@@ -6,107 +6,27 @@ go on the pads of the other.
 
 from __future__ import annotations
 
-import re
-from collections.abc import Iterable, Sequence
 from typing import Annotated, NamedTuple
 
 from repairlib.core.calculator import Choice, Found, Given, calculator, found
-from repairlib.core.errors import RepairlibError, as_printed
+from repairlib.core.errors import RepairlibError
 from repairlib.core.quantity import Quantity
 from repairlib.core.verdicts import CANNOT_TELL, CONDITIONS, FIT, MARGINAL, NEVER
+from repairlib.firmware.body_names import body_typed
+from repairlib.firmware.outlines import (
+    CALLIPER,
+    ENDS,
+    LEADS,
+    OUTLINES,
+    PADS,
+    Outline,
+    Pads,
+    Range,
+    bodies_of,
+)
 
-Range = tuple[float, float]
-CALLIPER = 0.1  # mm that a measured size may lie outside the drawing: our choice
 ENOUGH = 0.8  # of the foot on its pad: our choice
 HALF = 0.5  # of the foot, below which nothing holds
-
-
-class Outline(NamedTuple):
-    """A body in mm: (least, most) of width, length, over the leads, and of a foot on its pad.
-
-    Width is between the two rows of leads. `foot` is None for pads under the body and for pins.
-    """
-
-    name: str
-    leads: int
-    width: Range
-    length: Range
-    over_leads: Range
-    pitch: float
-    foot: Range | None
-    source: str
-    note: str = ""
-
-    @property
-    def ends(self) -> str:
-        """How it meets the board: one of ENDS."""
-        if self.foot is not None:
-            return LEADS
-        return PINS if self.pitch == 2.54 else UNDERNEATH
-
-
-LEADS, UNDERNEATH, PINS = "leads", "pads under it", "pins in holes"
-ENDS = (LEADS, UNDERNEATH, PINS)
-_UNDER = "Its pads lie under the body, mostly with a large one in the middle: hot air takes it off."
-_MEMORY = "from memory"
-OUTLINES = {
-    one.name: one
-    for one in (
-        Outline(
-            *("150 mil", 8, (3.8, 4.0), (4.8, 5.0), (5.8, 6.2), 1.27, (0.4, 1.27)),
-            "SO-8 outline",
-        ),
-        Outline(
-            # 5.283 and 8.001 in the drawing, the spread around them from memory
-            *("208 mil", 8, (5.18, 5.38), (5.18, 5.38), (7.8, 8.2), 1.27, (0.508, 0.762)),
-            "S25FL064K",
-            "Also called 200 or 209 mil.",
-        ),
-        Outline(
-            *("300 mil, 16 leads", 16, (7.39, 7.6), (10.21, 10.41), (10.11, 10.52), 1.27),
-            *((0.53, 0.99), "SO-16 outline", "Of its leads eight are mostly not connected."),
-        ),
-        Outline(
-            *("TSSOP-8", 8, (4.3, 4.5), (2.9, 3.1), (6.2, 6.6), 0.65, (0.45, 0.75)),
-            "TSSOP-8 outline",
-        ),
-        Outline(
-            *("no leads, 6 × 5 mm", 8, (5.9, 6.1), (4.9, 5.1), (5.9, 6.1), 1.27, None),
-            *("dual layout note, 150 mil", _UNDER),
-        ),
-        Outline(
-            *("no leads, 8 × 6 mm", 8, (7.9, 8.1), (5.9, 6.1), (7.9, 8.1), 1.27, None),
-            *(_MEMORY, _UNDER),
-        ),
-        Outline(
-            *("no leads, 4 × 4 mm", 8, (3.9, 4.1), (3.9, 4.1), (3.9, 4.1), 0.8, None),
-            *(_MEMORY, _UNDER),
-        ),
-        Outline(
-            *("no leads, 4 × 3 mm", 8, (3.9, 4.1), (2.9, 3.1), (3.9, 4.1), 0.8, None),
-            *(_MEMORY, _UNDER),
-        ),
-        Outline(
-            *("no leads, 3 × 2 mm", 8, (2.9, 3.1), (1.9, 2.1), (2.9, 3.1), 0.5, None),
-            *(_MEMORY, _UNDER),
-        ),
-        Outline(
-            *("pins, 300 mil", 8, (6.1, 6.6), (9.0, 10.2), (7.6, 8.3), 2.54, None),
-            *(_MEMORY, "It stands in holes or in a socket."),
-        ),
-    )
-}
-
-
-class Pads(NamedTuple):
-    """Two rows of pads in mm: from inner end to inner end, and from outer end to outer end."""
-
-    inside: float
-    outside: float
-
-
-# 150 mil: the footprint of an SO8 sheet. 208 mil: from memory, boards differ.
-PADS = {"150 mil": Pads(4.0, 7.0), "208 mil": Pads(5.5, 9.0)}
 
 
 class Standing(NamedTuple):
@@ -139,41 +59,6 @@ def feet_on_pads(over_leads: float, foot: float, pads: Pads) -> Standing:
         held = "solder cannot be seen or trusted"
     verdict = MARGINAL if on >= HALF * foot else NEVER
     return Standing(verdict, on, f"{reach}: {held}. {other}")
-
-
-def bodies_of(
-    width: float | None = None,
-    over_leads: float | None = None,
-    pitch: float | None = None,
-    leads: int | None = None,
-    ends: str | None = None,
-) -> tuple[Outline, ...]:
-    """The bodies that what was measured in mm fits; what was not measured is left out.
-
-    >>> [one.name for one in bodies_of(width=5.3, leads=8)]
-    ['208 mil']
-    >>> [one.name for one in bodies_of(over_leads=6.0)]
-    ['150 mil', 'no leads, 6 × 5 mm']
-    """
-    return tuple(
-        one
-        for one in OUTLINES.values()
-        if (leads is None or leads == one.leads)
-        and (ends is None or ends == one.ends)
-        and _measures(one, width, over_leads)
-        and (pitch is None or abs(pitch - one.pitch) <= CALLIPER)
-    )
-
-
-def _measures(one: Outline, width: float | None, over_leads: float | None) -> bool:
-    """Whether width and span are its own; the width of a body without leads is either side."""
-    sides = (one.width, one.length) if one.ends == UNDERNEATH else (one.width,)
-    wide = width is None or any(_within(width, side) for side in sides)
-    return wide and (over_leads is None or _within(over_leads, one.over_leads))
-
-
-def _within(measured: float, drawn: Range) -> bool:
-    return drawn[0] - CALLIPER - 1e-9 <= measured <= drawn[1] + CALLIPER + 1e-9
 
 
 _SIZE = {"above": 0, "at_most": 0.05}
@@ -250,72 +135,6 @@ def _with_feet() -> tuple[str, ...]:
 def _body_named(value: object) -> str:
     """A body with feet as people write it."""
     return body_typed(value, tuple(one for one in OUTLINES.values() if one.foot))
-
-
-_SIDES = re.compile(r"(\d+(?:[.,]\d+)?)\s*(?:mm)?\s*(?:x|×|by|\*)\s*(\d+(?:[.,]\d+)?)\s*(?:mm)?")
-_MILS = re.compile(r"(\d{2,3})\s*[- ]?(?:mils?|thou)\b")
-_MILLIMETRES = re.compile(r"(\d+(?:[.,]\d+)?)\s*mm\b")
-_FAMILY = re.compile(
-    r"\b(?:(\d{1,2})[- ]?(?:pins?|leads?|pads?)?[- ]?)?"
-    r"(tssop|soic|sop|so|pdip|dip|dil|wson|uson|dfn|udfn|son)(?:[- ]?(\d{1,2}))?(w|n)?\b"
-)
-_ENDS_OF = {
-    **dict.fromkeys(("tssop", "soic", "sop", "so"), LEADS),
-    **dict.fromkeys(("pdip", "dip", "dil"), PINS),
-    **dict.fromkeys(("wson", "uson", "dfn", "udfn", "son"), UNDERNEATH),
-}
-_ALSO_CALLED = {200.0: 208.0, 209.0: 208.0}  # mil
-
-
-def body_typed(value: object, among: Sequence[Outline] = tuple(OUTLINES.values())) -> str:
-    """The name of a body as people write it: 150mil, 6 x 5, SO-8 narrow, TSSOP8, DIP-8, 5.3 mm.
-
-    Raises RepairlibError for what names none of `among`, and for what names several: those.
-
-    >>> body_typed("6 x 5"), body_typed("SOIC-8, 208 mil"), body_typed("DIP-8")
-    ('no leads, 6 × 5 mm', '208 mil', 'pins, 300 mil')
-    """
-    typed = as_printed(value).casefold()
-    left = [one for one in among if one.name.casefold().replace(" ", "") == typed.replace(" ", "")]
-    if not left:
-        left = _that_fit(typed, among)
-    if len(left) == 1:
-        return left[0].name
-    if left and len(left) < len(among):
-        wrong = "a name of several bodies: measure the plastic between its leads"
-        raise RepairlibError(value, wrong, "; ".join(_with_width(one) for one in left))
-    raise RepairlibError(value, "not a known body", "; ".join(one.name for one in among))
-
-
-def _that_fit(typed: str, among: Iterable[Outline]) -> list[Outline]:
-    """The bodies that all of what was typed fits; all of them where nothing in it names one."""
-    left = list(among)
-    if sides := _SIDES.search(typed):
-        pair = sorted(float(one.replace(",", ".")) for one in sides.groups())
-        left = [one for one in left if _has_sides(one, pair)]
-    elif mils := _MILS.search(typed):
-        size = _ALSO_CALLED.get(float(mils[1]), float(mils[1]))
-        left = [one for one in left if f"{size:g} mil" in one.name]
-    elif width := _MILLIMETRES.search(typed):
-        left = [one for one in left if _within(float(width[1].replace(",", ".")), one.width)]
-    if family := _FAMILY.search(typed):
-        left = [one for one in left if one.ends == _ENDS_OF[family[2]]]
-        left = [one for one in left if ("TSSOP" in one.name) == (family[2] == "tssop")]
-        count = family[1] or family[3]
-        left = [one for one in left if not count or one.leads == int(count)]
-    for word, mil in (("narrow", "150"), ("wide", "208")):
-        if re.search(rf"\b{word}\b", typed) and any(mil in one.name for one in left):
-            left = [one for one in left if mil in one.name]
-    return left
-
-
-def _has_sides(one: Outline, pair: Sequence[float]) -> bool:
-    drawn = sorted((one.width, one.length))
-    return all(_within(size, side) for size, side in zip(pair, drawn, strict=True))
-
-
-def _with_width(one: Outline) -> str:
-    return f"{one.name} ({_mm(one.width)})"
 
 
 @calculator(

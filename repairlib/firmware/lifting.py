@@ -6,7 +6,8 @@ from typing import Annotated
 
 from repairlib.core.calculator import Choice, Found, Given, calculator, found
 from repairlib.core.quantity import Quantity
-from repairlib.firmware.bodies import ENDS, OUTLINES, Outline, body_typed
+from repairlib.firmware.body_names import body_typed
+from repairlib.firmware.outlines import ENDS, OUTLINES, Outline
 from repairlib.heat import (
     FLOOR_LIFE,
     NOT_SAID,

@@ -4,7 +4,7 @@ import pytest
 
 from repairlib.core.errors import RepairlibError
 from repairlib.firmware import OUTLINES, PADS, bodies_of, chip_body, chip_on_pads, feet_on_pads
-from repairlib.firmware.bodies import body_typed
+from repairlib.firmware.body_names import body_typed
 from tests.documents import document
 
 
