@@ -36,6 +36,7 @@ __getattr__, __all__ = public_names(
     what_to_keep="keep_into keep_list",
     which_chip="HAZARDS_OF_MEASURING Ranked rank_chips which_first",
     write_files="StoredFile",
+    write_kept="events_text may_take_back take_back write_again",
     write_plan="CHIP_IS_BLANK DONE ERASED GO INTENDED KEEP_LIST KEPT LEFT READ READ_BACK SUPPLY "
     "WRITE_STEPS WRITTEN WriteEvent WriteState begin_write write_step",
 )

@@ -34,4 +34,5 @@ __getattr__, __all__ = public_names(
     torn_off="missing_part",
     warming_up="practice",
     word_list="words_view",
+    writing="write_plan",
 )

@@ -115,17 +115,26 @@ def chosen_of(keeps: Sequence[Keep], numbers: str) -> list[Keep]:
         ...
     repairlib.core.errors.RepairlibError: '1': not a number of the list. Accepted: 1 to 0
     """
-    words = numbers.replace(",", " ").split()
-    for word in words:
-        if not (word.isascii() and word.isdigit() and 1 <= int(word) <= len(keeps)):
-            raise RepairlibError(word, "not a number of the list", f"1 to {len(keeps)}")
-    if words:
-        return [keeps[number - 1] for number in sorted({int(word) for word in words})]
+    if chosen := numbers_of(keeps, numbers):
+        return [keeps[number - 1] for number in chosen]
     sure = [one for one in keeps if one.sure != HOW_SURE[-1]]
     if not sure:
         wrong = "nothing in the list is more than possible"
         raise RepairlibError(numbers, wrong, "the numbers of what you decide to keep")
     return sure
+
+
+def numbers_of(keeps: Sequence[Keep], typed: str) -> list[int]:
+    """The numbers that were typed, in order; RepairlibError for one that the list has not.
+
+    >>> numbers_of([], " ")
+    []
+    """
+    words = typed.replace(",", " ").split()
+    for word in words:
+        if not (word.isascii() and word.isdigit() and 1 <= int(word) <= len(keeps)):
+            raise RepairlibError(word, "not a number of the list", f"1 to {len(keeps)}")
+    return sorted({int(word) for word in words})
 
 
 def write_html(old: Image, new: Image, chip: int | None, erase: int) -> Html:

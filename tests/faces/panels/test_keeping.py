@@ -19,6 +19,7 @@ from repairlib.faces.panels import (
     power_path_panel,
     quick_check,
     which_chip,
+    write_plan,
 )
 from repairlib.faces.panels.fields import FieldPanel, Fields
 from repairlib.faces.panels.following import turn_to
@@ -53,6 +54,7 @@ PANELS = {
     "before power": (before_power_panel, lambda made: made.fields["pair 1"], "2 kΩ"),
     "images": (image_reader, lambda made: made.fields["chip"], "8 MiB"),
     "which chip": (which_chip, lambda made: made.fields["programmer"], "1.8 V"),
+    "write plan": (write_plan, lambda made: made.fields["volts"], "1.8 V"),
     "missing part": (missing_part, lambda made: made.fields["beside"], "none"),
     "calculator": (
         lambda: calculator_panel("capacitor_code", capacitance="100 nF"),
