@@ -51,21 +51,27 @@ _STOP = (
     r"|with|while|where|which|on a|2 pads|two pads|silk|pads|at|by|under|around)\b))"
 )
 _NAME = r"([^;\n]{1,80}?)"
+_CLAUSE = r"([^,;\n]{1,60}?)"
+_GOES = (
+    r"(?:(?:goes|runs|leads|drops|ties|connects|comes|reaches|lands)(?: down| up| straight)?"
+    r"(?: to| into| on| in)?|is on|is at|is|to|on|at|:|=)"
+)
 _TWO_NETS = tuple(
     re.compile(pattern, re.IGNORECASE)
     for pattern in (
         rf"\bbetween\s+{_NAME},?\s+(?:and|&)\s+{_NAME}{_STOP}",
         rf"\b(?:one|first|left|upper|a|top)\s?(?:side|end|pad|net|terminal)?\b\s*(?:1|a)?\s*"
-        rf"(?:goes to|is on|is at|is|to|on|at|:|=)?\s*{_NAME}[,;]?\s*(?:and\s+)?(?:the\s+)?"
+        rf"{_GOES}?\s*{_NAME}[,;.]?\s*(?:and\s+)?(?:the\s+)?"
         rf"(?:other|second|right|lower|bottom)\s?(?:side|end|pad|net|terminal|one)?\b\s*"
-        rf"(?:goes to|is on|is at|is|to|on|at|:|=)?\s*{_NAME}{_STOP}",
-        rf"\b(?:pad|pin|net|side|end)\s?(?:1|a)\b\s*(?:goes to|is|to|on|at|:|=)?\s*{_NAME}[,;]?\s*"
-        rf"(?:and\s+)?\b(?:pad|pin|net|side|end)\s?(?:2|b)\b\s*(?:goes to|is|to|on|at|:|=)?\s*"
+        rf"{_GOES}?\s*{_NAME}{_STOP}",
+        rf"\b(?:pad|pin|net|side|end)\s?(?:1|a|one)\b\s*{_GOES}?\s*{_NAME}[,;.]?\s*"
+        rf"(?:and\s+)?\b(?:pad|pin|net|side|end)\s?(?:2|b|two)\b\s*{_GOES}?\s*"
         rf"{_NAME}{_STOP}",
         rf"\bnets?(?: (?:each|either|on (?:each|either|both)) sides?)?\s*(?:are|:|=)?\s*{_NAME}\s*"
         rf"(?:\band\b|\||/|<?-+>|→|↔|,)\s*{_NAME}{_STOP}",
-        rf"(?:^|[,;:\n])\s*{_NAME}\s+(?:goes in|comes in|before|in front|on the left)"
-        rf"(?: it)?,?\s+(?:and\s+)?{_NAME}\s+(?:goes out|comes out|after|behind|on the right)\b",
+        rf"(?:^|[,;:\n])\s*{_CLAUSE}\s+(?:goes in|comes in|before|in front|on the left)"
+        rf"(?: it)?,?\s+(?:and\s+)?(?:out (?:goes|runs|leads) to\s+{_CLAUSE}{_STOP}"
+        rf"|{_CLAUSE}\s+(?:goes out|comes out|after|behind|on the right)\b)",
         rf"\bfrom\s+{_NAME}\s+(?:to|into)\s+{_NAME}{_STOP}",
         rf"\b(?:joins?|connects?|bridges)\s+{_NAME}\s+(?:to|with|and)\s+{_NAME}{_STOP}",
         rf"\bacross\s+{_NAME}\s+(?:and|to)\s+{_NAME}{_STOP}",
@@ -117,7 +123,8 @@ def nets_in(text: str) -> tuple[tuple[Net, ...], list[tuple[int, int]]]:
                 if net.roles:
                     return (net, net), [found.span()]
                 continue
-            nets = net_of(found[1]), net_of(found[2])
+            one, other = filter(None, found.groups())
+            nets = net_of(one), net_of(other)
             explicit = pattern in _TWO_NETS[:8] and pattern is not _TWO_NETS[_IN_AND_OUT]
             if all(net.name for net in nets) and (explicit or all(net.roles for net in nets)):
                 return nets, [found.span()]

@@ -62,7 +62,8 @@ _KIND_WORD = rf"({'|'.join(WORDS)})"
 _SAID_KIND = re.compile(
     r"\W*(?:(?:the|a|an|small|big|little|tiny|chip|smd|lost|torn[ -]off|torn|gone|missing)\s+)*"
     rf"(?:(?<=missing ){_KIND_WORD}\b"
-    rf"|{_KIND_WORD}\s+(?:is\s+|was\s+)?(?:missing|gone|lost|torn|off)\b)",
+    rf"|{_KIND_WORD}\s+(?:is\s+|was\s+)?(?:missing|gone|lost|torn|off|burnt|burned|ripped|broken"
+    rf"|knocked)\b)",
     re.IGNORECASE,
 )
 _ON_SILK = re.compile(r"\b([A-Z]{1,3})(?:\d{1,4}|\?)? (?:on|in) (?:the )?silk")

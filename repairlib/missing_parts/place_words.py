@@ -40,7 +40,7 @@ _MARKS = {
     "link": (r"\b(?:link|jumper|option|bridge|select(?:or)?|0 ?(?:R|ohms?|Ω))\b|\bzero.?ohm",),
     "many alike": (
         r"\b(?:among|one of) (?:\w+ ){0,3}(?:like it|alike|others|identical|the same)\b",
-        r"\b(?:among|one of) (?:many|dozens|scores|several|forty|twenty|thirty|a dozen)\b",
+        r"\b(?:among|one of) (?:\w+ )?(?:many|dozens|scores|several|forty|twenty|thirty|a dozen)\b",
         r"\b(?:dozens|scores|lots) of (?:them|the same|these)\b",
     ),
     "tab": (r"\b(?:a|one|the|wide|large|big) tab\b|\btabbed\b|\btab (?:pad|for|on)\b",),
@@ -53,13 +53,14 @@ MARKS = {name: re.compile("|".join(words), re.IGNORECASE) for name, words in _MA
 
 # What lies in line with the part, on its way to the net of a side.
 _CLAUSE = (
-    r"\b(?:through|via|in series with|in line with|together with) (?:a |an |the |its )?"
+    r"\b(?:through|via|in series with|in line with|together with|then|followed by) (?:a |an |the |its )?"
     r"(?:\w+ ){0,2}?"
 )
 IN_LINE = {
     "through a capacitor": re.compile(
         _CLAUSE + r"(?:\d+(?:\.\d+)?\s?[pnuµ]F?\d*\b|caps?\b|capacitors?\b)", re.IGNORECASE
     ),
+    "fed back": re.compile(r"\bback (?:to|into) (?:its|the)\b", re.IGNORECASE),
     "through a resistor": re.compile(
         _CLAUSE + r"(?:\d+(?:\.\d+)?\s?(?:R|Ω|ohms?|k)\d*(?!\w)|resistors?\b)", re.IGNORECASE
     ),

@@ -53,7 +53,8 @@ ROLES = {
     "fast pair": """
         usb hdmi lvds ethernet lan pcie sata displayport mipi d+ d- dp dm tx+ tx- rx+ rx-""",
     "bus pair": """
-        canh canl can-h can-l can-bus can-transceiver can-driver rs-485 rs485 rs-422 dmx
+        canh canl can-h can-l can-bus can-transceiver can-driver rs-485 rs485 485 rs-422
+        bus-wire* bus-line* dmx
         line-a line-b twisted-pair""",
     "connector": """
         connector connectors socket sockets jack port header plug terminal terminals usb-a
@@ -97,6 +98,7 @@ ROLES = {
         led leds led# indicator backlight back-light status-lamp power-lamp light-emitting
         light-pipe blink* glow*""",
     "LED string": "backlight back-light leds led-string* led-driver* led-strip*",
+    "LED driver": "led-driver* backlight-driver* backlight-boost*",
     "coil": "relay solenoid coil motor fan buzzer valve k# actuator inductive-load",
     "sense": """
         shunt current-sens* current-monitor* current-limit* current-measur* high-side-sens*
@@ -106,7 +108,8 @@ ROLES = {
         audio sound amp amplifier preamp pre-amp codec line-in line-out speaker loudspeaker
         headphone headphones mic microphone guitar volume mixer tone stereo video composite""",
     "amplifier input": """
-        op-amp opamp inverting non-inverting inverting-input comparator in+ in- summing gain
+        op-amp opamp op-amp's minus-input plus-input negative-input inverting non-inverting
+        inverting-input comparator in+ in- summing gain
         virtual-ground""",
     "slow input": """
         adc adc# ain ain# analog analogue sensor thermistor potentiometer wiper thermocouple

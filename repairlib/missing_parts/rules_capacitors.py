@@ -155,6 +155,13 @@ RULES = (
     ),
     Rule("compensation capacitor", 4, "end:feedback signal-ground", "At the feedback pin"),
     Rule("compensation capacitor", 8, "both:amplifier_input", "Across an amplifier: it calms it"),
+    Rule(
+        "compensation capacitor",
+        7,
+        "mark:fed_back end:amplifier_input !both:amplifier_input",
+        "From an output back to its own input",
+    ),
+    Rule("coupling capacitor", -4, "mark:fed_back", "From an output back to its own input"),
     Rule("coupling capacitor", -5, "both:amplifier_input", "From an output back to its own input"),
     Rule(
         "compensation capacitor",

@@ -56,7 +56,7 @@ RULES = (
     Rule(
         "supply protection diode",
         5,
-        "rail-rail at:power_input|at:connector",
+        "rail-rail at:power_input|at:connector|at:interface",
         "The supply comes in through it",
     ),
     Rule("supply protection diode", 2, "rail-ground", "It guards a supply against reversal"),

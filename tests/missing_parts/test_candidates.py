@@ -46,15 +46,15 @@ def test_the_true_part_of_twenty_stands_first_in_sixteen_and_in_the_first_three_
 
 
 @pytest.mark.common_practice
-@pytest.mark.parametrize("which", ["first", "second", "third"])
+@pytest.mark.parametrize("which", ["first", "second", "third", "fourth"])
 def test_blind_places_fare_no_worse_than_when_they_were_first_asked(which):
     # Each set of ten was written when the rules were finished, and asked once: `first_run` is the
     # rank it got, "none" beyond the answers. The first set got 8 first and 9 in three. What it
     # showed was mended before the second set was written (9 and 10), and so again before the third
-    # (9 and 9).
+    # (9 and 9). The fourth, twenty in a stranger's words after kinds were added: 16 and 18.
     # The sewing machine pedal was corrected later: no ESD diode comes in glass.
     asked = [row for row in BLIND if row["set"] == which]
-    assert len(asked) == 10
+    assert len(asked) == (20 if which == "fourth" else 10)
     ranks = [rank_of(row) for row in asked]
     before = [99 if row["first_run"] == "none" else int(row["first_run"]) for row in asked]
     assert sum(rank == 1 for rank in ranks) >= before.count(1), ranks
