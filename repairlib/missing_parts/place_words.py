@@ -53,8 +53,8 @@ MARKS = {name: re.compile("|".join(words), re.IGNORECASE) for name, words in _MA
 
 # What lies in line with the part, on its way to the net of a side.
 _CLAUSE = (
-    r"\b(?:through|via|in series with|in line with|together with|then|followed by) (?:a |an |the |its )?"
-    r"(?:\w+ ){0,2}?"
+    r"\b(?:through|via|in series with|in line with|together with|then|followed by) "
+    r"(?:a |an |the |its )?(?:\w+ ){0,2}?"
 )
 IN_LINE = {
     "through a capacitor": re.compile(
