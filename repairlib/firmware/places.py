@@ -14,7 +14,8 @@ from repairlib.firmware.image_file import Image
 MOST_PLACES = 64  # places amid other data that are looked at: our choice
 MOST_APART = 256  # places that stand apart, as settings do
 FEW_PLACES = 6  # of two boards with one firmware; with more, a place alone tells little: our choice
-LONGEST = 4096  # bytes of one place: more than that is firmware, and no setting
+LONGEST = 4096  # bytes of one place: more than that is no setting
+_MOST_LONG = 4  # one part in so many of an image may differ in long places; more is other firmware
 _BLOCK = 16  # bytes: places that are nearer to each other are one
 _NOTHING = 4  # blocks in which one image has only ones and the other only zeros: they part places
 _NEAR = 48  # bytes before and behind a place in which nothing may begin
@@ -87,6 +88,20 @@ def places_that_differ(old: Image, other: Image) -> list[Place]:
         for beside, several in ((True, apart), (False, amid))
         for bounds in several
     ]
+
+
+def long_places(old: Image, other: Image) -> list[tuple[int, int]]:
+    """The places of more than 4 KiB that two images of one firmware differ in.
+
+    None where a quarter of the image or more differs so: then it is other firmware. Where most of
+    a place is erased in `old` there is nothing to keep.
+    """
+    starts, ends = _bounds(old, other)
+    every = [(int(start), int(end)) for start, end in zip(starts, ends, strict=True)]
+    long = [(start, end) for start, end in every if end - start > LONGEST]
+    if _MOST_LONG * sum(end - start for start, end in long) >= old.size:
+        return []
+    return [(start, end) for start, end in long if not _mostly_blank(old.data[start:end])]
 
 
 def _bounds(old: Image, other: Image):

@@ -14,7 +14,7 @@ from repairlib.firmware.calibration import calibrations
 from repairlib.firmware.image_file import Image, image_of
 from repairlib.firmware.keep import LIKELY, POSSIBLE, REGION, VERY_LIKELY, Keep, overlap, rank
 from repairlib.firmware.network_addresses import network_addresses
-from repairlib.firmware.places import Place, blank, places_that_differ
+from repairlib.firmware.places import Place, blank, long_places, places_that_differ
 from repairlib.firmware.serial_numbers import serial_numbers
 from repairlib.firmware.texts import wide_texts
 
@@ -51,7 +51,8 @@ def keep_list(old: Image, donor: Image, twin: Sequence[Image] = ()) -> tuple[Kee
     found = [
         one for one in (*addresses, *serials, *tables) if _its_own(one.where, old, [donor, *others])
     ]
-    return _bounded([*found, *_regions(old, donor, twin, by_place, found)])
+    found += _regions(old, donor, twin, by_place, found)
+    return _bounded([*found, *_long_regions(old, donor, twin, found)])
 
 
 def keep_into(donor: Image, old: Image, keeps: Sequence[Keep]) -> Image:
@@ -112,6 +113,21 @@ def _regions(
     return regions
 
 
+def _long_regions(old: Image, donor: Image, twin: Sequence[Image], found: list[Keep]) -> list[Keep]:
+    """Blocks that are longer than settings are, without what was found in them."""
+    regions = []
+    for where in long_places(old, donor):
+        taken = [one.where for one in found if overlap(where, one.where)]
+        for rest in _without(old, donor, where, taken):
+            if _its_own(rest, old, twin):
+                why = (
+                    "more than 4 KiB differ from the donor's in a row: a block of its own, such as "
+                    "keys or a log, or another version of the firmware, or damage"
+                )
+                regions.append(Keep(REGION, rest, _in_words(old.data[slice(*rest)]), why, POSSIBLE))
+    return regions
+
+
 def _why(beside: list[Keep], from_twins: bool) -> str:
     """Why a place is listed of which nothing is known but that it differs."""
     where = f"beside the {beside[0].kind}" if beside else "where all around is equal"
@@ -127,11 +143,16 @@ def _without(
 
     Nothing that differs is lost: each piece reaches from its first such byte to its last.
     """
+    import numpy as np
+
     pieces, begin = [], run[0]
     for first, end in sorted([*taken, (run[1], run[1])]):
-        differ = [at for at in range(begin, min(first, run[1])) if old.data[at] != donor.data[at]]
-        if differ and not blank(old.data[differ[0] : differ[-1] + 1]):
-            pieces.append((differ[0], differ[-1] + 1))
+        part = slice(begin, max(begin, min(first, run[1])))
+        differ = np.flatnonzero(old.array()[part] != donor.array()[part])
+        if len(differ):
+            piece = begin + int(differ[0]), begin + int(differ[-1]) + 1
+            if not blank(old.data[slice(*piece)]):
+                pieces.append(piece)
         begin = max(begin, end)
     return pieces
 

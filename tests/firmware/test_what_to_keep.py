@@ -287,6 +287,20 @@ def test_settings_of_ones_against_settings_of_zeros_are_looked_at_one_by_one():
 
 
 @pytest.mark.behaviour
+def test_a_long_block_of_its_own_is_listed_around_what_is_found_in_it():
+    program = code(1, 4 * CODE)
+    chance = random.Random(4)
+    old, donor = (
+        program + chance.randbytes(6000) + f"serial=K4-20{at}\0".encode() + chance.randbytes(3000)
+        for at in (117, 162)
+    )
+    kinds = {keep.kind for keep in found(old, donor)}
+    assert kinds == {SERIAL, REGION} and kept_of_all(old, donor) == old
+    erased = program + b"\xff" * len(old[4 * CODE :])
+    assert not found(erased, donor)
+
+
+@pytest.mark.behaviour
 def test_every_small_field_is_listed():
     chance = random.Random(5)
     old, donor = (board({100 * at: chance.randbytes(3) for at in range(1, 31)}) for _ in range(2))
