@@ -14,6 +14,8 @@ from repairlib.core.plain_file import is_one_file, read_bytes, size_in_words
 from repairlib.core.wording import counted
 from repairlib.faces.arguments import take_options
 from repairlib.faces.documents import json_text
+from repairlib.faces.image_keep import keep_verb
+from repairlib.faces.image_write import WRITE_OPTIONS, write_verb
 from repairlib.faces.plain_text import caution_lines, finding_text
 
 USAGE = """\
@@ -26,6 +28,11 @@ python -m repairlib image keep OLD DONOR [--twin IMAGE]... [--out NEW [--also 3,
                     what only this board has; NEW is the donor's image with that put in: all that
                     is at least likely, and of what is only possible the numbers of --also; those
                     of --leave stay the donor's; `all` is all that is only possible
+python -m repairlib image write READ READ... --chip 8MiB [--supply 3.3 --measured 3.28]
+                    [--donor DONOR [--twin IMAGE]... --keep 1,2 --leave 3 | --looked HOW]
+                    [--new NEW] [--back READ]... [--why REASON] [--why-new REASON] [--json]
+                    how far the writing of a chip has come, what comes next, and what holds it; a
+                    damaged read or image counts only with a reason, in three words or more
 python -m repairlib image sfdp DUMP [--json]
                     what a chip says of itself; the bytes, or a text of them in hex
 python -m repairlib image convert FILE [--fill ff] [--from 0x8000000] --out NEW [--json]
@@ -36,11 +43,12 @@ MOST_SHOWN = 16  # ranges that are listed
 
 
 class Verb(NamedTuple):
-    """A verb: the function that answers, its options, and how many plain words it takes."""
+    """A verb: what answers, its options, how many plain words it takes, and what may come again."""
 
     answer: Callable[[list[str], dict], tuple[dict, list[str]]]
     options: tuple[str, ...]
     words: tuple[int, int]
+    repeated: tuple[str, ...] = ()
 
 
 def run_image(arguments: list[str], as_json: bool) -> str:
@@ -49,12 +57,11 @@ def run_image(arguments: list[str], as_json: bool) -> str:
     if verb not in VERBS:
         raise RepairlibError(verb, "not a verb for images", ", ".join(VERBS))
     chosen = VERBS[verb]
-    repeated: dict[str, list[str]] = {"--twin": []} if verb == "keep" else {}
+    repeated: dict[str, list[str]] = {name: [] for name in chosen.repeated}
     words, options = take_options(rest, chosen.options, repeated=repeated)
     least, most = chosen.words
-    twins = repeated.get("--twin", [])
-    if twins:  # --twin A B
-        twins += words[most:]
+    if verb == "keep" and repeated["--twin"]:  # --twin A B
+        repeated["--twin"] += words[most:]
         words = words[:most]
     if not least <= len(words) <= most:
         wrong = "a file is due" if least == 1 else f"{least} files are due"
@@ -62,7 +69,7 @@ def run_image(arguments: list[str], as_json: bool) -> str:
             wrong = f"{len(words)} files are too many: it takes {most}"
         line = next(line for line in USAGE.splitlines() if f" image {verb} " in line)
         raise RepairlibError(" ".join(words), wrong, line.removeprefix("python -m repairlib "))
-    document, lines = chosen.answer(words, {**options, "--twin": twins})
+    document, lines = chosen.answer(words, {**options, **repeated})
     return json_text(document) if as_json else "\n".join(map(escaped, lines))
 
 
@@ -202,91 +209,6 @@ def _compare(words: list[str], options: dict) -> tuple[dict, list[str]]:
     return document, [*lines, f"   next: {found.next}", *caution_lines(("only copy",))]
 
 
-def _keep(words: list[str], options: dict) -> tuple[dict, list[str]]:
-    from repairlib.firmware import (
-        keep_into,
-        keep_list,
-        read_image,
-        save_new,
-        sums_in_doubt,
-    )
-
-    old, donor = map(read_image, words)
-    twins = [read_image(one) for one in options["--twin"]]
-    for board in (donor, *twins):
-        if board.size != old.size:
-            wrong = f"it has {board.size:,} bytes, and {old.name} has {old.size:,}"
-            raise RepairlibError(board.name, wrong, "images of the whole chip, equally long")
-    keeps = keep_list(old, donor, twins)
-    document = {
-        "old": old.name,
-        "donor": donor.name,
-        "keep": [{**one._asdict(), "where": list(one.where), "next": one.next} for one in keeps],
-    }
-    lines = [f"what {donor.name} would overwrite in {old.name}: {len(keeps)} found"]
-    for number, one in enumerate(keeps, 1):
-        lines += [f"{number}: {one}", f"   {one.why}", f"   next: {one.next}"]
-    lines.append("What is not found may be there all the same: keep the old image.")
-    if "--out" in options:
-        put_in = _answered(keeps, options, donor.name)
-        made = keep_into(donor, old, put_in)
-        save_new(made.data, options["--out"])
-        doubts = sums_in_doubt(donor, made, put_in)
-        document |= {"out": options["--out"], "put_in": len(put_in), "doubts": list(doubts)}
-        lines.append(f"saved: {options['--out']}, with {len(put_in)} of {len(keeps)} put in")
-        left = [one for one in keeps if one not in put_in]
-        document["left"] = [list(one.where) for one in left]
-        lines += [f"   not put in, {donor.name} has its own there: {one}" for one in left]
-        lines += [f"   doubt: {one}" for one in doubts]
-    elif stray := [name for name in ("--also", "--leave") if name in options]:
-        raise RepairlibError(stray[0], "no new file is named", "--out NEW beside it")
-    return document, [*lines, *caution_lines(("only copy",))]
-
-
-def _answered(keeps, options: dict, donor: str) -> list:
-    """What is to be put in: all that is at least likely and what --also names, without --leave.
-
-    What is only possible may as well be damage, and what is left out is the donor's from then on.
-    So nothing of it goes either way without an answer.
-    """
-    from repairlib.firmware import HOW_SURE
-
-    possible = {number for number, one in enumerate(keeps, 1) if one.sure == HOW_SURE[-1]}
-    also, leave = (
-        _numbers(options[name], len(keeps), possible) if name in options else set()
-        for name in ("--also", "--leave")
-    )
-    if both := also & leave:
-        raise RepairlibError(min(both), "named by --also and by --leave", "one of the two")
-    if not_said := sorted(possible - also - leave):
-        first = keeps[not_said[0] - 1]
-        rest = f", and {len(not_said) - 1} more" if len(not_said) > 1 else ""
-        wrong = f"{not_said[0]}: {first}{rest}: without an answer {donor} would have its own there"
-        example = ",".join(map(str, not_said))
-        accepted = f"--also {example} to put in, --leave {example} not to, or some to each"
-        raise RepairlibError(options["--out"], wrong, accepted)
-    chosen = [
-        one
-        for number, one in enumerate(keeps, 1)
-        if number not in leave and (number in also or number not in possible)
-    ]
-    if not chosen:
-        wrong = "there is nothing to put in"
-        raise RepairlibError(options["--out"], wrong, f"{donor} as it is, without --out")
-    return chosen
-
-
-def _numbers(typed: str, last: int, possible: set[int]) -> set[int]:
-    """Numbers of the list, as people type them; `all` is all that is only possible."""
-    if typed == "all":
-        return possible
-    words = typed.replace(",", " ").split()
-    for word in words:
-        if not (word.isascii() and word.isdigit() and len(word) < 9 and 1 <= int(word) <= last):
-            raise RepairlibError(word, "not a number of the list", f"1 to {last}, or all")
-    return {int(word) for word in words}
-
-
 def _sfdp(words: list[str], options: dict) -> tuple[dict, list[str]]:
     from repairlib.firmware import LARGEST_DUMP, in_hex, sfdp_dump
 
@@ -349,7 +271,8 @@ def _address(typed: str) -> int:
 VERBS = {
     "check": Verb(_check, ("--chip", "--map"), (1, 16)),
     "compare": Verb(_compare, ("--erase",), (2, 2)),
-    "keep": Verb(_keep, ("--also", "--leave", "--out", "--twin"), (2, 2)),
+    "keep": Verb(keep_verb, ("--also", "--leave", "--out", "--twin"), (2, 2), ("--twin",)),
+    "write": Verb(write_verb, WRITE_OPTIONS, (1, 16), ("--twin", "--back")),
     "sfdp": Verb(_sfdp, (), (1, 1)),
     "convert": Verb(_convert, ("--fill", "--from", "--out"), (1, 1)),
 }

@@ -215,6 +215,56 @@ def test_an_own_address_goes_into_the_new_image(told, tmp_path):
 
 
 @pytest.mark.behaviour
+def test_write_goes_from_step_to_step(told, refused, tmp_path):
+    """A chip's way on the command line, each time with one thing more that was done."""
+    made, back = tmp_path / "new.bin", tmp_path / "back.bin"
+    told("keep", FIRST, SISTER, "--out", made)
+    words = ["write", FIRST, "--chip", "64KiB"]
+    assert "next, supply: " in told(*words)
+    words += ["--supply", "3.3", "--measured", "3.28"]
+    assert "next, read: " in told(*words) and "CAUTION" in told(*words)
+    loose = told(*words, LOOSE, "--donor", SISTER, "--keep", "all")
+    assert "clean the contact" in loose and "next, read: " in loose and "not named" not in loose
+    words.insert(2, SECOND)
+    assert "not named yet: --donor, or --looked" in told(*words)
+    assert "in three words" in refused(*words, "--looked", "x")
+    words += ["--donor", SISTER]
+    text = told(*words)
+    assert "3: serial number PB-204117" in text and "not answered yet" in text
+    assert "next, keep-list: " in told(*words, "--keep", "1,2")
+    words += ["--keep", "all"]
+    assert "next, intended image: " in told(*words)
+    assert "has not what was to be kept" in refused(*words, "--new", SISTER)
+    words += ["--new", made]
+    assert "next, go: " in told(*words)
+    (tmp_path / "short.bin").write_bytes(made.read_bytes()[:4096])
+    words += ["--back", tmp_path / "short.bin"]
+    answer = json.loads(told(*words, "--json"))
+    assert answer["takes"] == ["read back", "erased"] and "read again" in answer["do"]
+    back.write_bytes(made.read_bytes())
+    text = told(*words, "--back", back)
+    assert "every byte is as intended" in text and "next: Fit the chip" in text
+
+
+@pytest.mark.behaviour
+def test_write_is_held_in_one_line(refused, tmp_path):
+    begin = ("write", FIRST, SECOND, "--chip", "64KiB", "--supply", "3.3V", "--measured")
+    assert "the size of the chip is not named" in refused("write", FIRST)
+    assert "made for 3.3 V" in refused(*begin, "5")
+    assert "no voltage" in refused(*begin, "much") and "no number" in refused(*begin, "nan")
+    begin += ("3.3",)
+    assert "the chip 131,072" in refused(*begin[:4], "128KiB", *begin[5:])
+    assert "given before" in refused("write", FIRST, *begin[1:])
+    donor = (*begin, "--donor", SISTER)
+    assert "--keep and by --leave" in refused(*donor, "--keep", "1,2", "--leave", "2")
+    assert "1 to 4" in refused(*donor, "--keep", "9")
+    stuck = [tmp_path / f"{at}.bin" for at in range(2)]
+    for path in stuck:
+        path.write_bytes(bytes(byte & ~8 for byte in FIRST.read_bytes()))
+    assert "damaged: stuck bit" in refused("write", *stuck, *begin[3:])
+
+
+@pytest.mark.behaviour
 def test_sfdp_of_bytes_and_of_hex(told, refused, tmp_path):
     (tmp_path / "dump.bin").write_bytes(SFDP)
     (tmp_path / "dump.txt").write_text(SFDP.hex(" "))
@@ -260,7 +310,7 @@ def test_bad_input_is_one_clear_line(refused, tmp_path):
             assert said in refused(verb, path)
         assert said in refused("compare", FIRST, path)
         assert said in refused("keep", path, FIRST)
-    assert "check, compare, keep, sfdp, convert" in refused()
+    assert "check, compare, keep, write, sfdp, convert" in refused()
     assert "not a verb" in refused("frob")
     for verb in VERBS:
         assert "due" in refused(verb) and "not an option" in refused(verb, FIRST, "--nope")
