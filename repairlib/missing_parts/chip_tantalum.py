@@ -149,7 +149,7 @@ def missing_tantalum(
     fit = fit_of(bounds, on_pads, rated, twin, least)
     smaller = None
     if twin and fit and not fit.cases:
-        smaller = below_the_rule(on_pads, fit.farad, highest, rated)
+        smaller = below_the_rule(on_pads, fit.farad, highest, rated, twin_rated)
     bar = bar_of(rail, board_mark, mark_at, ground_at, across)
     others = _instead(highest, fit.farad if fit else twin, on_pads)
     values: dict[str, object] = {"bar": f"to the {bar.pad}" if bar.pad else "not known"}
@@ -183,7 +183,7 @@ def missing_tantalum(
         reason="; ".join(
             open_yet
             or (
-                with_less_room(fit, smaller, rated, on_pads, bar)
+                with_less_room(fit, smaller, rated, twin_rated, on_pads, bar)
                 if smaller
                 else _answer(fit, bar, esr_low, esr_high)
             )

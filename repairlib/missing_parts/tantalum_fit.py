@@ -103,11 +103,16 @@ class Smaller(NamedTuple):
 
 
 def below_the_rule(
-    on_pads: Iterable[Case], farad: float, rail: float, rule: float
+    on_pads: Iterable[Case],
+    farad: float,
+    rail: float,
+    rule: float,
+    twin_rated: float | None = None,
 ) -> Smaller | None:
     """The highest rating from the rail [V] up to the rule [V] at which the cases hold a value.
 
-    None where no rating does, also not one of a newer series, which holds up to twice as much.
+    None where no rating does, also not one of a newer series, which holds up to twice as much. The
+    series is newer too where the listed ones do not hold the value at the rating of a twin [V].
 
     >>> from repairlib.missing_parts.tantalum_cases import cases
     >>> below_the_rule([cases()["3528-21"]], 2.2e-6, 24, 50)
@@ -119,5 +124,6 @@ def below_the_rule(
         asked = farad / NEWER if newer else farad
         kept = [one for one in between if holding(those, asked, one)]
         if kept:
-            return Smaller(max(kept), newer)
+            beyond = twin_rated is not None and not holding(those, farad, twin_rated)
+            return Smaller(max(kept), newer or beyond)
     return None

@@ -12,16 +12,22 @@ from repairlib.missing_parts.tantalum_value import Bound, together, values_in
 
 
 def with_less_room(
-    fit: Fit | None, smaller: Smaller, rule: float, on_pads: Sequence[Case], bar: Bar
+    fit: Fit | None,
+    smaller: Smaller,
+    rule: float,
+    twin_rated: float | None,
+    on_pads: Sequence[Case],
+    bar: Bar,
 ) -> list[str]:
-    """What it means that the part that stood there was rated below the rule."""
+    """What it means that the part that stood there was rated below the rule; ratings in V."""
     if fit is None:
         return []
     what, where = brief(fit.farad, "F"), named(on_pads)
-    newer = ", of a newer or low-ESR series," if smaller.newer else ""
+    newer = " of a newer or low-ESR series" if smaller.newer else ""
+    rated = f"{brief(smaller.rated, 'V')} at most" if not twin_rated else brief(twin_rated, "V")
     said = [
-        f"what stood there was {what} rated {brief(smaller.rated, 'V')} at most{newer} because a "
-        f"{where} holds no more at {brief(rule, 'V')}: its maker took less room than the rule here",
+        f"what stood there was {what}{newer} rated {rated}, for an ordinary {where} holds less "
+        f"than that at {brief(rule, 'V')}: its maker took less room than the rule here",
         "take another kind with that value, as named below, or a larger case where there is room; "
         f"where it is polar, its bar to the {bar.pad}",
     ]

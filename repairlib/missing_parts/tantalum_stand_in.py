@@ -29,6 +29,7 @@ OF_LOW, OF_HIGH = (
     2.0,
     0.4,
 )  # of the window, for a resistor: LP2950 data sheet, 0.1 to 2 of 0.05 to 5
+LARGEST_CERAMIC = 330e-6  # F that one part has at all; from memory
 CERAMIC_SIZE = {"2012": "0805", "3216": "1206", "3528": "1210"}  # on the same pads; from memory
 
 
@@ -45,10 +46,12 @@ class StandIn(NamedTuple):
         """Value and rating in words."""
         if self.rated is None:
             return "none is made for this rail"
+        if self.kind == CERAMIC and self.farad > LARGEST_CERAMIC:
+            return f"none is made with {brief(self.farad, 'F')}"
         return f"{brief(self.farad, 'F')} or more, {brief(self.rated, 'V')} or more"
 
     def __str__(self) -> str:
-        conditions = self.conditions if self.rated is not None else ()
+        conditions = () if self.short.startswith("none") else self.conditions
         return " ".join((f"{self.kind}: {self.short}.", *conditions))
 
 

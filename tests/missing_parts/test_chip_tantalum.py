@@ -241,6 +241,7 @@ def test_a_twin_rated_below_the_rule_is_told_with_what_it_means(rail, case, twin
     assert finding.verdict == "only with these conditions"
     assert finding.stood_there.replace("\xa0", " ") == f"{twin}, rated {rated}"
     assert "fit" not in finding.values and "take another kind" in finding.reason
+    assert f"rated {rated}, for" in finding.reason.replace("\xa0", " ")
     assert "times the rail" in said and "no reason to do so again" in said
     assert "or_ceramic" in finding.values and "its bar to the left pad" in said
     unknown = missing_tantalum(rail, case=case, twin=twin, twin_rated=rated)

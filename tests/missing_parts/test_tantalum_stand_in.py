@@ -71,3 +71,10 @@ def test_what_stands_in_says_what_it_asks_for():
     assert "1210 stands on these pads" in str(ceramic) and "no plus" in str(ceramic)
     assert "Compare its size" in str(stand_ins(5, 22e-6, "7343-31")[1])
     assert "none is made" in str(stand_ins(60, 22e-6)[0])
+
+
+@pytest.mark.from_memory("one class 2 ceramic has some 330 µF at most")
+def test_no_ceramic_is_made_that_large():
+    polymer, ceramic = stand_ins(5, 470e-6)
+    assert ceramic.short.replace("\xa0", " ") == "none is made with 1000 µF"
+    assert "X7R" not in str(ceramic) and "or more" in polymer.short
