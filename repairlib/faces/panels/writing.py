@@ -88,7 +88,7 @@ class WritingPanel(Panel):
     """The walk. `fields` holds what is typed, by name; `buttons` and `choose` what is pressed.
 
     `card` says what to do, `answer` what the last step came to, `shown` what is to be looked at,
-    `state` where it stands.
+    `refused` why something cannot be done, `state` where it stands.
 
     >>> panel = write_plan(kept="")
     >>> panel.fields["volts"].value, panel.fields["measured"].value = "3.3", "3.28 V"
@@ -117,7 +117,8 @@ class WritingPanel(Panel):
         for name in FILES:
             self.fields[name].continuous_update = False  # a path is looked at when it is whole
         self.choose = {name: self._file_button(name, label) for name, label in FILES.items()}
-        self.card, self.answer, self.shown, self.so_far = words(), words(), words(), words()
+        self.card, self.answer, self.shown = words(), words(), words()
+        self.refused, self.so_far = words(), words()
         self.buttons = self._buttons()
         self.state: WriteState | None = None
         self.keeps: tuple[Keep, ...] = ()
@@ -136,7 +137,8 @@ class WritingPanel(Panel):
                 form += [field, self.choose[name]] if name in self.choose else [field]
         head = [words(soft(text(WHERE))), self.fields["chip"], self.answer, self.card]
         always = words(caution(*ALWAYS).in_brief())
-        return [*head, self.shown, *form, keys, self.so_far, self.keeping.strip, always]
+        below = [self.refused, self.so_far, self.keeping.strip, always]
+        return [*head, self.shown, *form, keys, *below]
 
     def _file_button(self, name: str, label: str) -> FileButton:
         button = FileButton(
@@ -202,7 +204,7 @@ class WritingPanel(Panel):
         try:
             state = move()
         except RepairlibError as error:
-            self.answer.value = trouble(error)
+            self._refuse(error)
             return
         self.state = state
         for name in ("file", "reason"):
@@ -219,7 +221,7 @@ class WritingPanel(Panel):
             made = keep_into(new, read_image(state.old[0].path), state.kept)
             path = keep_image(f"to-write-{Path(new.name).stem}.bin", made.data)
         except RepairlibError as error:
-            self.answer.value = trouble(error)
+            self._refuse(error)
             return
         self.fields["file"].value = str(path)
 
@@ -228,7 +230,15 @@ class WritingPanel(Panel):
         try:
             self.fields[name].value = str(keep_image(called, data))
         except RepairlibError as error:
-            self.answer.value = trouble(error)
+            self._refuse(error)
+
+    def _refuse(self, error: RepairlibError) -> None:
+        """Say what could not be done, beside the button that was pressed."""
+        self.refused.value = trouble(error)
+        self.refused.layout.display = ""
+
+    def _said(self) -> tuple[widgets.HTML, ...]:
+        return self.card, self.answer, self.shown, self.refused, self.so_far
 
     def _anew(self) -> None:
         button = self.buttons["anew"]
@@ -244,7 +254,8 @@ class WritingPanel(Panel):
         if self.fields["erase"].value is None:
             return  # the options of a list are just being changed
         self.buttons["anew"].description = ANEW
-        self.shown.value = self.card.value = self.so_far.value = ""
+        for said in self._said():
+            said.value = ""
         try:
             self.state = self._where()
             self.answer.value = came_html(self.state)
@@ -254,7 +265,7 @@ class WritingPanel(Panel):
             donor, erase = self._donor(), self.fields["erase"].value
             self.shown.value = looked_at_html(self.state, self.keeps, donor, erase)
         except RepairlibError as error:
-            self.answer.value = (self.answer.value if self.state else "") + trouble(error)
+            self.refused.value = trouble(error)
         self._controls()
 
     def _where(self) -> WriteState:
@@ -291,7 +302,7 @@ class WritingPanel(Panel):
                 field.layout.display = "" if name in asked else "none"
         for name, choose in self.choose.items():
             choose.layout.display = "" if name in asked else "none"
-        for said in (self.answer, self.card, self.shown, self.so_far):
+        for said in self._said():
             said.layout.display = "" if said.value else "none"
         self.buttons["back"].disabled = not (state and may_take_back(state))
         self.fields["chip"].disabled = self.keeping.again.disabled = begun

@@ -8,7 +8,7 @@ from pathlib import Path
 from repairlib.core.errors import RepairlibError
 from repairlib.core.html import Html, fold, listed, soft, text, told
 from repairlib.core.safety import caution
-from repairlib.core.wording import counted, sentence
+from repairlib.core.wording import counted
 from repairlib.faces.shown.images import (
     keeps_html,
     numbers_of,
@@ -54,7 +54,7 @@ def came_html(state: WriteState) -> Html:
     if state.bad:
         return told("wrong", f"{state.backs[-1].path.name}: {state.bad.pattern}", [state.told])
     first, *more = state.told.split("; ")
-    return told("told later", sentence(first), [sentence(one.rstrip(".")) for one in more])
+    return told("told later", first, more)
 
 
 def looked_at_html(state: WriteState, keeps: Sequence[Keep], donor: Path | None, erase: int) -> str:

@@ -37,7 +37,7 @@ def enter(panel, step, **typed):
     type_in(panel, **typed)
     before = len(panel.state.events)
     panel.buttons[step].click()
-    assert len(panel.state.events) == before + 1, panel.answer.value
+    assert len(panel.state.events) == before + 1, panel.refused.value
 
 
 def seen(things):
@@ -97,7 +97,8 @@ def test_what_is_refused_stays_and_is_one_line(typed, why):
     panel = write_plan()
     type_in(panel, **typed)
     panel.buttons[SUPPLY].click()
-    assert "Not done" in panel.answer.value and why in panel.answer.value
+    assert "Not done" in panel.refused.value and why in panel.refused.value
+    assert panel.refused.layout.display == ""
     assert panel.state.events == () and panel.fields["measured"].value == typed["measured"]
 
 
@@ -107,7 +108,7 @@ def test_two_reads_that_differ_are_drawn_and_the_same_file_is_none():
     enter(panel, READ, file=FIRST)
     type_in(panel, file=FIRST)
     panel.buttons[READ].click()
-    assert "given before" in panel.answer.value and panel.fields["file"].value == FIRST
+    assert "given before" in panel.refused.value and panel.fields["file"].value == FIRST
     enter(panel, READ, file=LOOSE)
     assert "contact" in panel.shown.value and panel.state.step == READ
     enter(panel, READ, file=SECOND)
@@ -125,7 +126,7 @@ def test_each_line_of_the_list_is_answered():
     ):
         type_in(panel, keep=keep, leave=leave)
         panel.buttons[KEEP_LIST].click()
-        assert why in panel.answer.value and panel.state.step == KEEP_LIST
+        assert why in panel.refused.value and panel.state.step == KEEP_LIST
     enter(panel, KEEP_LIST, keep="1", leave=" ".join(str(n) for n in range(2, count + 1)))
     assert panel.state.kept == panel.state.events[-1].keeps[:1]
 
@@ -168,11 +169,11 @@ def test_a_file_that_is_gone_holds_it_and_nothing_is_lost(tmp_path):
     enter(panel, READ, file=tmp_path / "read.bin")
     (tmp_path / "read.bin").rename(tmp_path / "away.bin")
     again = write_plan()
-    assert again.state is None and "cannot be read" in again.answer.value
+    assert again.state is None and "cannot be read" in again.refused.value
     assert seen(again.buttons) == {"again", "back", "anew"} and again.buttons["back"].disabled
     (tmp_path / "away.bin").rename(tmp_path / "read.bin")
     again.buttons["again"].click()
-    assert len(again.state.reads) == 1 and "Not done" not in again.answer.value
+    assert len(again.state.reads) == 1 and "Not done" not in again.refused.value
 
 
 def test_back_takes_one_step_back_and_anew_asks_twice():
@@ -188,15 +189,15 @@ def test_back_takes_one_step_back_and_anew_asks_twice():
 
 def test_a_capacity_that_is_none_and_a_donor_that_is_none():
     panel = write_plan("8 apples")
-    assert "not a size" in panel.answer.value and panel.state is None
+    assert "not a size" in panel.refused.value and panel.state is None
     type_in(panel, chip="64 KiB")
     assert panel.state.step == SUPPLY
     panel = at_the_keep_list()
     type_in(panel, donor="nowhere.bin")
-    assert "cannot be read" in panel.answer.value and panel.state.step == KEEP_LIST
+    assert "cannot be read" in panel.refused.value and panel.state.step == KEEP_LIST
     type_in(panel, donor="")
     panel.buttons[KEEP_LIST].click()
-    assert "nothing to keep" in panel.answer.value
+    assert "nothing to keep" in panel.refused.value
     enter(panel, KEEP_LIST, reason="two of us looked at the label")
 
 
