@@ -7,17 +7,22 @@ equal too when they hold the same version; each slot then ends with space that i
 
 from __future__ import annotations
 
+from collections.abc import Iterator
+from itertools import islice
+
 from repairlib.core.plain_file import size_in_words
 from repairlib.core.wording import counted
 from repairlib.firmware.damage_kinds import BLOCK, HALF, LINE, Damage, Look, address
 from repairlib.firmware.image_file import Image
 from repairlib.firmware.image_table import is_table
 
+AT_ONCE = 1 << 20  # bytes: so much is looked at at a time, which bounds the memory
 LEFT_OVER = 16  # bytes of one value at the end of a slot
 SEEN = 256  # bytes that must stand there again
 FEWEST_PAIRS = 8  # different blocks with content, all twice, which nobody stores on purpose
 MOST_COPIES = 8  # more than that are rather a table
 PIECE = 4096  # bytes: the block in which repeats are looked for, as chips are erased in it
+FEWEST_VALUES = 16  # in a half, below which it is rather a table or filling
 VALUES = 32  # different bytes in an image, below which nothing is told of a line
 RICH = 100  # values in a block, from which it is no table or filling
 LINE_NEXT = (
@@ -61,7 +66,7 @@ def _same(one, other) -> bool:
 
 def _half(image: Image, period: int) -> Look:
     where, part = (period, image.size), image.data[:period]
-    if len(set(part)) < 16:
+    if not _has_values(image.array()[:period], FEWEST_VALUES):
         return Look(notes=(f"{size_in_words(period)} stand there over and over, with few values.",))
     copies = -(-image.size // period)
     what = "the halves are equal" if image.size == 2 * period else f"at {address(period)} "
@@ -104,15 +109,12 @@ def _dead(image: Image, line: int) -> Look:
     pairs = image.size // (2 * block)
     rows = image.array()[: pairs * 2 * block].reshape(pairs, 2, block)
     # A few rows tell nearly always that it is not so.
-    some = rows[:: max(1, pairs // 64), :, :1024]
+    some = rows[:: pairs // 64 | 1, :, :1024]  # an odd step: filling stands at even ones
     if not np.array_equal(some[:, 0], some[:, 1]) or not np.array_equal(rows[:, 0], rows[:, 1]):
         return Look()
     own = rows[:, 0]
-    if len(np.unique(own)) < VALUES:
-        return Look()
-    new = np.flatnonzero(np.concatenate(([True], (own[1:] != own[:-1]).any(axis=1))))
-    full = [at for at in new.tolist() if block < SEEN or np.ptp(own[at])]
-    if len(full) * block < SEEN:
+    full = list(islice(_full(own), max(FEWEST_PAIRS, SEEN // block)))
+    if len(full) * block < SEEN or not _has_values(image.array(), VALUES):
         return Look()
     where = (0, 2 * block * pairs)
     why = (
@@ -127,6 +129,33 @@ def _dead(image: Image, line: int) -> Look:
         return Look((Damage(LINE, where, why, LINE_NEXT),))
     why += f", or {many} with content stand there twice on purpose"
     return Look((), (Damage(LINE, where, why, LINE_NEXT),))
+
+
+def _full(blocks) -> Iterator[int]:
+    """The places of blocks that are not the same as the one before, nor large and one value."""
+    import numpy as np
+
+    size = blocks.shape[1]
+    step = max(1, AT_ONCE // size)
+    for begin in range(0, len(blocks), step):
+        first = max(begin, 1)
+        now = blocks[first : begin + step]
+        new = np.flatnonzero((now != blocks[first - 1 :][: len(now)]).any(axis=1)) + first
+        for at in [0] * (begin == 0) + new.tolist():
+            if size < SEEN or np.ptp(blocks[at]):
+                yield at
+
+
+def _has_values(array, many: int) -> bool:
+    """Whether so many different bytes stand in it."""
+    import numpy as np
+
+    seen = np.zeros(256, np.int64)
+    for begin in range(0, len(array), AT_ONCE):
+        seen += np.bincount(array[begin : begin + AT_ONCE], minlength=256)
+        if np.count_nonzero(seen) >= many:
+            return True
+    return False
 
 
 def _blocks(image: Image) -> Look:

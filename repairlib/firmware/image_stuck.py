@@ -18,6 +18,7 @@ from repairlib.firmware.image_table import is_table
 FEWEST = 256  # bytes beside the filling, below which nothing is told
 FILLED = 64  # bytes in a row that hold what filling becomes
 MOST_BITS = 2  # that are constant, from which more are a matter of what is stored
+HALF_A_BUS = 4  # bits that are constant; of more the others say too little
 VARIED = 0.7  # of the values that the moving bits can take are there, in content of all kinds
 NEARLY_ALL = 0.9  # likewise; text alone has fewer
 TEXT_RUN, TEXT_BYTES = 16, 200  # bytes that look like text: in a row, in all
@@ -60,6 +61,8 @@ def stuck(image: Image) -> Look:
                 damages.append(Damage(STUCK, (0, image.size), f"{one.said()}, {why}", AT_LINE))
             elif why := _doubtful(one, whole, sample):
                 doubts.append(Damage(STUCK, (0, image.size), f"{one.said()}: {why}", AT_LINE))
+    elif why := _half_a_bus(image, whole):
+        doubts.append(Damage(STUCK, (0, image.size), why, AT_LINE))
     if not whole:
         for one in bits if len(bits) <= MOST_BITS else ():
             if one.half is not None and (why := _half_filled(image, one, one.half)):
@@ -136,6 +139,17 @@ def _doubtful(one: Constant, whole: list[Constant], sample) -> str:
         (7, 0): "samples or text of seven bits are so",
     }.get((one.bit, one.level), "numbers of few bits are so")
     return f"{sound}, and so is a stuck line"
+
+
+def _half_a_bus(image: Image, whole: list[Constant]) -> str:
+    """Up to half of the bits that never change while the others do; empty where a table is so."""
+    if not MOST_BITS < len(whole) <= HALF_A_BUS:
+        return ""
+    sample = _content(image)
+    if len(sample) < FEWEST or not _varied(sample, whole, NEARLY_ALL) or is_table(sample):
+        return ""
+    said = ", ".join(f"bit {one.bit} is {one.level}" for one in whole)
+    return f"{said} in each byte: numbers of few bits are so, and so are lines without contact"
 
 
 def _mask(whole: list[Constant], level: int) -> int:

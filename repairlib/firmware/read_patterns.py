@@ -90,8 +90,8 @@ def pattern_of(found: Tally, first: Image, other: Image) -> Told:
     'contact'
     """
     if found.bytes < FEWEST:
-        many = counted(found.bytes, "byte")
-        return _said(UNKNOWN, f"only {many} differ, which is too few for a pattern")
+        many = f"{counted(found.bytes, 'byte')} differ{'s' * (found.bytes == 1)}"
+        return _said(UNKNOWN, f"only {many} in what both have, which is too few for a pattern")
     for rule in (_no_answer, _one_line, _late, _one_direction, _other_content, _by_place):
         if told := rule(found, first, other):
             return told

@@ -157,3 +157,17 @@ def test_any_bytes_get_an_answer():
             assert one.why, count
             assert one.next, count
             assert "\n" not in str(one), count
+
+
+@pytest.mark.behaviour
+@pytest.mark.parametrize("mask", [0xF0, 0x0F, 0x8C])
+@pytest.mark.parametrize("level", [0, 1])
+def test_several_bits_that_never_change_are_a_doubt(mask, level):
+    data = invented.encrypted(random.Random(mask), CHIP)
+    data = bytes(byte | mask if level else byte & ~mask for byte in data)
+    checked = check_image(image_of(data), CHIP)
+    (doubt,) = checked.doubts
+    assert not checked.damages
+    assert doubt.kind == "stuck bit"
+    assert all((f"bit {bit} is {level}" in doubt.why) == bool(mask >> bit & 1) for bit in range(8))
+    assert "numbers of few bits" in doubt.why

@@ -151,7 +151,17 @@ def test_late_bits_of_one_edge_are_late_bits(one_edge):
 @pytest.mark.behaviour
 def test_one_byte_is_no_pattern():
     true = random.Random(7).randbytes(SIZE)
-    assert compared(true, true[:99] + b"\0" + true[100:]).pattern == "cannot tell"
+    found = compared(true, true[:99] + b"\0" + true[100:])
+    assert found.pattern == "cannot tell"
+    assert "only 1 byte differs in" in found.means
+
+
+@pytest.mark.behaviour
+def test_what_one_read_lacks_is_no_pattern_of_what_both_have():
+    found = compared(b"a", b"b" * SIZE)
+    assert found.pattern == "cannot tell"
+    assert "only 1 byte differs" in found.means
+    assert found.means.endswith("read-1 is short too: 1 byte of 65,536")
 
 
 @pytest.mark.behaviour
