@@ -13,12 +13,16 @@ from typing import NamedTuple
 from repairlib.core.limits import ES1, STEADY, TOUCHABLE_DC
 from repairlib.core.quantity import brief
 from repairlib.missing_parts.danger_words import (
+    APPLIANCES,
     BRIDGES,
+    CLASSES,
     EXCUSED,
     HIGH_NAMES,
     HIGH_WORDS,
     MAINS_WORDS,
+    NO_CLASS,
     OTHER_BRIDGES,
+    PARTED,
     SOUND,
     UNNAMED_NAMES,
     UNNAMED_WORDS,
@@ -58,6 +62,8 @@ _SIGNS = (
     (TUBES, _pattern(HIGH_NAMES, capitals=True)),
 )
 _UNTIL_NAMED = (_pattern(UNNAMED_WORDS), _pattern(BRIDGES), _pattern(UNNAMED_NAMES, capitals=True))
+_APPLIANCES, _PARTED = _pattern(APPLIANCES), _pattern(PARTED)
+_CLASSES, _NO_CLASS = _pattern(CLASSES, capitals=True), _pattern(NO_CLASS)
 _NO_MAINS_BRIDGE = _pattern(OTHER_BRIDGES)
 _EXCUSED = _pattern(EXCUSED)
 # A set fed by the mains whose low voltage is named behind its transformer or its plug.
@@ -107,6 +113,12 @@ def danger_of(text: str, letters: str = "", nets: tuple[str, ...] = ()) -> Dange
         found = signs.search(left)
         if found:
             return Danger(kind, found[0].strip())
+    appliance = _APPLIANCES.search(left)
+    if appliance and not _PARTED.search(left):
+        return Danger(MAINS, appliance[0].strip())
+    safety_class = _CLASSES.search(left) if letters in ("", "C", "cap", "capacitor") else None
+    if safety_class and not (said or _NO_CLASS.search(left)):
+        return Danger(MAINS, safety_class[0])
     if letters in _BY_LETTERS and not said:
         return Danger(MAINS, letters)
     return _by_letters(nets, left) or _apart(nets) or _unnamed(left, said)

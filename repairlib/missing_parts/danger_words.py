@@ -7,7 +7,11 @@ from __future__ import annotations
 
 # Kind: its words, in small letters unless a letter's size tells it from another word.
 MAINS_WORDS = r"""
-    \bmains\b | \blive\b | \bneutral\b | \bprimary\b | \bline[ -]filter\b | \bhot[ -](?:side
+    (?<!soft[ -])\b(?:motor[ -])?(?:run|running|start|starting)[ -]cap(?:acitor)?s?\b
+    | \bhot[ -]wire\b
+    | \binput\b[^,;]{0,30}\b(?:brick|psu|charger|mains[ ]adapt[eo]r)\b | \batx\b[^,;]{0,30}\binput\b
+    | \b(?:wi-?fi|smart|wall|mains)[ -](?:socket|plug|switch)\b
+    |    \bmains\b | \blive\b | \bneutral\b | \bprimary\b | \bline[ -]filter\b | \bhot[ -](?:side
         |ground|gnd)\b
     | \bcold[ -](?:side|ground|gnd)\b | \bisolation[ -]barrier\b | \biec[ -](?:inlet|320|socket)\b
     | \b(?:ac|mains)[ -](?:input|inlet|line|plug|cord|side)\b | \b(?:line|ac)[ -](?:voltage
@@ -26,14 +30,16 @@ MAINS_WORDS = r"""
     | \bleakage[ -]breaker\b | \bsurge[ -]arrest\w* | \bmov\b
 """
 HIGH_WORDS = r"""
-    \bhigh[ -]voltage\b | \bhigh[ -]tension\b | \bhundreds?[ ](?:of[ ])?volts\b | \bkilovolts?\b
+    \b(?:output|power|rectifier|preamp)[ -](?:valve|tube)s?\b(?![ ]driver)
+    | \bmicrowave\b(?![ -](?:sensor|radar|module|link|antenna|frequency|receiver|mixer))
+    | \bhigh[ -]voltage\b | \bhigh[ -]tension\b | \bhundreds?[ ](?:of[ ])?volts\b | \bkilovolts?\b
     | \behv?t\b | \bextra[ -]high\b
     | \b(?:valve|tube|vacuum)[ -](?:amp\w*|pre-?amp\w*|radio|set|receiver|power|stage|tv|output
         |rectifier|socket|tester|heater)
     | \bvacuum[ -]tubes?\b | \b(?:triode|pentode|tetrode|thyratron|magnetron|klystron)\b
     | \bplate[ -](?:load|resistor|voltage|supply|circuit)\b | \bscreen[ -]grid\b
         | \bcontrol[ -]grid\b
-    | \bgrid[ -](?:leak|of|stopper|pin)\b | \b(?:to|from|of)[ ](?:the[ ])?grid\b
+    | \bgrid[ -](?:leak|stopper|pin)\b | \b(?:to|from|of)[ ](?:the[ ])?grid\b
         | \banode[ ]of[ ]V\d
     | \bcrt\b | \bpicture[ -]tube\b | \bcathode[ -]ray\b | \bfocus[ -](?:lead|anode|voltage
         |pot\w*)\b
@@ -64,7 +70,8 @@ HIGH_NAMES = r"""
         |X4|X5|CA7)|5(?:U4|Y3|AR4)|35W4|50C5)[A-Z]{0,3}\b
 """
 UNNAMED_WORDS = r"""
-    \b(?:bridge[ -])?rectifiers?\b | \brectifier[ -]bridge\b | \bdiode[ -]bridge\b
+    \b(?:behind|at|of|after)[ ]the[ ](?:\w+[ ])?plug\b | \binrush\b | \b(?:tv|television)[ -]set\b
+    |    \b(?:bridge[ -])?rectifiers?\b | \brectifier[ -]bridge\b | \bdiode[ -]bridge\b
     | \brelay'?s?[ -]contacts?\b | \bcontacts?[ ]of[ ](?:the[ ])?relay\b
     | \bbleeders?\b | \bsnubber\b(?=.*\bcontact)
     | \bsmps\b(?=.*\b(?:controller|start-?up)\b) | \btransformer\b(?=.*\bwinding\b)
@@ -72,6 +79,24 @@ UNNAMED_WORDS = r"""
     | \bled[ -]lamps?\b | \bcharger[ ](?:input|plug|side)\b
 """
 UNNAMED_NAMES = r"\bB\+(?!\w)"
+# Sets that are fed from the wall, and whose low voltages are often not parted from it.
+APPLIANCES = r"""
+    \b(?:blender|kettle|toaster|fridge|freezer|refrigerator|dishwasher|vacuum[ -]cleaner|hoover)s?\b
+    | \b(?:hand|stand|food)[ -]mixer\b | \b(?:washing|coffee|bread)[ -](?:machine|maker)\b
+    | \b(?:tumble|hair|clothes)[ -]?dr[iy]er\b | \b(?:steam|clothes|flat)[ -]iron\b | \bboiler\b
+    | \b(?:rice|slow|electric|gas)[ -]cooker\b | \bcooker\b | \boven\b | \bhob\b | \bcompressor\b
+    | \b(?:fan|space|storage|water|room)[ -]heater\b | \bair[ -]condition\w* | \bheat[ -]pump\b
+    | \b(?:smart|power)[ -]strip\b | \bpower[ -]brick\b | \bcorded\b | \bdish[ -]?washer\b
+"""
+PARTED = r"""
+    \bbatter\w+ | \bcordless\b | \btransformer\b | \bisolated\b | \badapt[eo]r\b | \busb\b
+    | \bthermocouple\b
+"""
+# A capacitor's class, where no crystal and no connector is called so.
+CLASSES = r"\b[XY][12]\b"
+NO_CLASS = (
+    r"\b(?:crystal|quartz|xtal|[mk]hz|oscillator|resonator|connector|socket|header|pin|terminal)\b"
+)
 # A bridge of diodes or an inverter of power, unless these words say that it is another.
 BRIDGES = r"\bbridge\b | \binverter\b"
 OTHER_BRIDGES = r"""

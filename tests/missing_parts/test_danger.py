@@ -49,6 +49,32 @@ C? 36 V ac winding to ground
 R? the thyristor's gate to its cathode
 CX? beside the inlet
 C? between rectified-mains plus and minus
+C? film box 275 VAC next to the fuse holder, brown and blue wires
+R? 470k 1W across the big box cap behind the plug
+C? 0.1uF across the motor brushes of the hand blender
+D? one of four in the input bridge of a phone charger
+R? between the lamp wire and the optocoupler LED, touch dimmer
+C? from the plate of the output valve to the transformer
+C? 33uF 450V
+L? common mode choke behind the kettle plug
+C? yellow, X2, beside the relay of a wifi socket
+R? 220k from the 160 V rail of an old TV set
+D? fast diode in the drain clamp of a flyback supply, primary
+C? on the anode board of the cathode ray oscilloscope
+C? piezo lighter, high voltage pulse coil
+R? hot wire of the heater, to the thermostat
+R? 1k 2W dropper before the bridge of the LED lamp
+C? between the two AC pins of the rectifier
+C? inside the microwave, big can
+F? glass fuse at the input of a laptop power brick
+C? start capacitor of the compressor
+C? motor run capacitor 8 uF
+R? from live wire to triac driver
+C? bulk cap of the ATX power supply, primary
+R? Nixie cathode resistor
+NTC? inrush limiter of a switch-mode supply
+D? HV diode of the bug zapper
+C? output of the inverter 12 V to 230 V
 """.strip().splitlines()
 PLAIN = """
 R? neutral position sensor of gear lever to 5 V
@@ -77,6 +103,26 @@ C? not on the mains, 12 V to ground
 R? load cell bridge plus to the amplifier
 D? 5V6 from the pin to ground
 R? phase A of the stepper motor to ground, 12 V
+C? AC coupled input of the ADC, 3.3 V
+R? neutral density filter motor driver, 5 V
+C? 12 V ac adapter socket, after the rectifier, 12 V to ground
+R? live data LED to 3.3 V
+C? primary I2C bus SDA to ground
+R? from the plus of the 24 V rail to the relay coil
+C? hot shoe contact of the camera, 3.3 V to ground
+R? hot plug detect pin of HDMI to 5 V
+C? secondary display connector, 3.3 V to ground
+R? grid of LEDs, row 3 to the driver
+D? across the motor of a 12 V pump
+C? on the line out jack, right channel
+R? phase detector output of the PLL to the loop filter
+C? bulk cap at the USB inlet, 5 V to ground
+F? between the 19 V jack and the charging circuit of the laptop
+R? strobe pin of the printer port to ground
+C? flash chip U4 supply pin, 3.3 V, ground
+R? L1 side of the buck, sense to the comparator, 12 V
+C? tube of the pressure sensor, 5 V to ground
+R? valve driver gate, solenoid valve 24 V
 """.strip().splitlines()
 
 
