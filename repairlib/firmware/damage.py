@@ -12,7 +12,7 @@ from typing import NamedTuple
 from repairlib.core.errors import RepairlibError
 from repairlib.core.plain_file import size_in_words
 from repairlib.firmware.address_lines import repeats
-from repairlib.firmware.damage_kinds import Damage, Look
+from repairlib.firmware.damage_kinds import LINE, Damage, Look
 from repairlib.firmware.image_blank import filling
 from repairlib.firmware.image_file import LARGEST, Image, Sums, sums
 from repairlib.firmware.image_offset import offset
@@ -20,7 +20,10 @@ from repairlib.firmware.image_order import order
 from repairlib.firmware.image_size import of_the_chip, size_against_chip
 from repairlib.firmware.image_stuck import stuck
 
-LOOKS = (offset, repeats, order, stuck)
+WORDS_BROKEN = (
+    "The order of bytes and bits is not judged: words are broken while an address line has no "
+    "effect."
+)
 ONE_READ = (
     "One read cannot tell whether every byte is right: set the clip anew, read the chip again, "
     "and compare the two."
@@ -64,7 +67,10 @@ def check_image(image: Image, chip: int | None = None) -> Checked:
         part = f"Addresses count from where the chip's {size_in_words(own.size)} begin"
         found.append(Look(notes=(f"{part}; what is too much is left out of what follows.",)))
     if not found[1].damages:  # one value over and over holds nothing else to look at
-        found += [look(own) for look in LOOKS]
+        again = repeats(own)
+        broken = any(one.kind == LINE for one in again.damages)
+        turned = Look(notes=(WORDS_BROKEN,)) if broken else order(own)
+        found += [offset(own), again, turned, stuck(own)]
     return Checked(
         image.name,
         image.size,

@@ -49,6 +49,15 @@ def test_two_lines_are_both_named():
 
 
 @pytest.mark.behaviour
+@pytest.mark.parametrize("line", range(4))
+def test_words_that_a_line_breaks_are_no_other_order(line):
+    text = invented.ascii_lines(random.Random(line), CHIP)
+    checked = check_image(image_of(without(line, text, False)), CHIP)
+    assert [one.kind for one in checked.damages] == ["address line stuck"]
+    assert any("order" in note for note in checked.notes)
+
+
+@pytest.mark.behaviour
 @pytest.mark.parametrize("area", [2, 4])
 def test_areas_stored_twice_on_purpose_are_a_doubt(area):
     chance = random.Random(2)
