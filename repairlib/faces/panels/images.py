@@ -32,6 +32,7 @@ from repairlib.firmware import (
     SECTOR,
     Image,
     Keep,
+    check_image,
     keep_into,
     keep_list,
     read_any_image,
@@ -58,6 +59,7 @@ BEGIN = (
     "images as bytes, Intel HEX or S-records."
 )
 NOT_YET = "Do not erase or write yet"
+EQUALLY_WRONG = "The two reads are equal and damaged: equally wrong is no copy"
 WHY_NOT_YET = "There are no two equal reads of the old content. One read is no copy."
 ONE_FILE = "One file, given twice"
 NO_SECOND = "This is no second read. Read the chip again, into a file of another name."
@@ -191,6 +193,9 @@ class ImageReader(FieldPanel):
                 say("kept_back", keeps_html, self._keeps, first, new)
             if one_file or second is None or second.data != first.data:
                 said["writing"] += told("wrong", NOT_YET, [WHY_NOT_YET])
+            elif damages := self._once("damage", check_image, first, capacity).damages:
+                kinds = " and ".join(dict.fromkeys(one.kind for one in damages))
+                said["writing"] += told("wrong", NOT_YET, [f"{EQUALLY_WRONG} ({kinds})."])
             if not one_file:
                 say("writing", write_html, first, new, capacity, erase)
         if back and new and is_one_file(paths["back"], paths["intended"]):

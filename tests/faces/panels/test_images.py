@@ -100,6 +100,16 @@ def test_one_file_given_twice_is_no_second_read(tmp_path):
     assert "are equal" in panel.reads.value
 
 
+def test_nothing_is_written_over_what_was_read_equally_wrong(tmp_path):
+    stuck = bytes(byte & ~8 for byte in demo_path(FIRST).read_bytes())
+    for name in ("one.bin", "two.bin"):
+        (tmp_path / name).write_bytes(stuck)
+    panel = image_reader(*(str(tmp_path / name) for name in ("one.bin", "two.bin")), SISTER)
+    assert "are equal" in panel.reads.value
+    assert "Do not erase or write yet" in panel.writing.value
+    assert "equally wrong is no copy (stuck bit)" in panel.writing.value
+
+
 def test_numbers_of_the_list():
     panel = image_reader(intended=SISTER, twin="printer-other-sister.bin")
     count = len(panel._keeps)
