@@ -78,8 +78,8 @@ def compare_reads(reads: Sequence[Image]) -> Reads:
     else:
         pattern, means, then = moved(first, other) or pattern_of(pair, first, other)
         if short.size < long.size:
-            many = counted(f"{short.size:,}", "byte")
-            means += f". {short.name} is short too: {many} of {long.size:,}"
+            whole = counted(f"{short.size:,}", "byte")
+            means += f". {short.name} is short too: {whole} of {long.size:,}"
     if len(alike) < len(reads):
         same = next(group for group in alike if len(group) > 1)
         means += f". Equal to each other are {', '.join(names[place] for place in same)}"
