@@ -100,6 +100,7 @@ STYLE = """<style>
   .rl-panel table:has(th[scope="col"]:nth-child(4)) td {display: inline-block;
     padding: 0 10px 0 0 !important;}
   .rl-panel th, .rl-panel td {padding-right: 6px !important; overflow-wrap: anywhere;}
+  .rl-panel th {overflow-wrap: break-word; max-width: 45vw;}  /* no short title breaks in a word */
   .rl-panel code {overflow-wrap: anywhere; white-space: normal;}
   .rl-panel .rl-grid {display: block;}
   .rl-grid > .rl-wide {display: none;} .rl-grid > .rl-narrow {display: block;}
