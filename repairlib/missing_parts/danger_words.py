@@ -8,7 +8,10 @@ from __future__ import annotations
 # Kind: its words, in small letters unless a letter's size tells it from another word.
 MAINS_WORDS = r"""
     (?<!soft[ -])\b(?:motor[ -])?(?:run|running|start|starting)[ -]cap(?:acitor)?s?\b
-    | \bhot[ -]wire\b
+    | \bhot[ -]wire\b | \bplugged[ -]in\b | \bprongs?\b | \brectified[ -](?:line|mains|ac)\b
+    | \b(?:brown|blue)\b[^,;]{0,16}\b(?:brown|blue)\b[^,;]{0,6}\b(?:wires?|leads?|cores?)\b
+    | \b(?:fluorescent|discharge[ -]lamp|lamp[ -]ballast|ballast[ -]of)\b | \bv[ld]r\b
+    | \b(?:power|energy|electricity)[ -]meter\b
     | \binput\b[^,;]{0,30}\b(?:brick|psu|charger|mains[ ]adapt[eo]r)\b | \batx\b[^,;]{0,30}\binput\b
     | \b(?:wi-?fi|smart|wall|mains)[ -](?:socket|plug|switch)\b
     |    \bmains\b | \blive\b | \bneutral\b | \bprimary\b | \bline[ -]filter\b | \bhot[ -](?:side
@@ -66,7 +69,7 @@ HIGH_NAMES = r"""
     | \b(?:EC|ECC|ECF|ECH|ECL|EF|EL|EM|EY|EZ|EBC|EABC|PC|PCC|PCF|PCL|PF|PL|PY|UCL|UL|UY|GZ|KT
         |DAF|DF|DK|DL)(?:8[0-9]|3[0-9]|4[0-3]|5[0-9]|6[0-9]|9[0-9]|1[0-9]|20[0-9]|50[0-9]|66
         |88)\b(?!-)
-    | \b(?:12A[TUXY]7|12B[HY]7|5881|6550|6146|807|6(?:SN7|SL7|L6|AQ5|BQ5|BQ7|CG7|BE6|J5|J6|F6
+    | \b(?:12A[TUXY]7|12B[HY]7|5881|6550|6146|807|6(?:V6|SN7|SL7|L6|AQ5|BQ5|BQ7|CG7|BE6|J5|J6|F6
         |X4|X5|CA7)|5(?:U4|Y3|AR4)|35W4|50C5)[A-Z]{0,3}\b
 """
 UNNAMED_WORDS = r"""
@@ -74,7 +77,8 @@ UNNAMED_WORDS = r"""
     |    \b(?:bridge[ -])?rectifiers?\b | \brectifier[ -]bridge\b | \bdiode[ -]bridge\b
     | \brelay'?s?[ -]contacts?\b | \bcontacts?[ ]of[ ](?:the[ ])?relay\b
     | \bbleeders?\b | \bsnubber\b(?=.*\bcontact)
-    | \bsmps\b(?=.*\b(?:controller|start-?up)\b) | \btransformer\b(?=.*\bwinding\b)
+    | \bsmps\b(?=.*\b(?:controller|start-?up)\b) | \btransformer\b(?=.*\bwindings?\b)
+    | \bfour[ ](?:big[ ]|rectifier[ ])?diodes\b
     | \bsecondary\b[ -](?:winding|side|rail|output|ground|gnd|of)\b | \bdimmers?\b | \bignition\b
     | \bled[ -]lamps?\b | \bcharger[ ](?:input|plug|side)\b
 """

@@ -19,6 +19,10 @@ from repairlib.missing_parts.place import Place
 from repairlib.missing_parts.reading_a_twin import FOUR_WIRES
 
 POWER_OFF = "Power off, unplugged, battery out; discharge, and prove 0 V on both pads"
+FED = (
+    "Find out what feeds the board, and how many volts. From the wall without a transformer or an "
+    "adapter, or more than 60 V anywhere: measure nothing, and hand it to a qualified person"
+)
 PACK = (
     "A battery cannot be switched off: part it from the board at its plug, and prove 0 V on both "
     "pads. Where it cannot be parted, measure nothing in ohms and let no tool bridge two points"
@@ -90,13 +94,18 @@ def deciding_steps(kind: Kind, place: Place, mains: bool) -> tuple[str, ...]:
     >>> from repairlib.missing_parts.kinds import kind_named
     >>> from repairlib.missing_parts.place import read_place
     >>> for step in deciding_steps(kind_named("LED"), read_place("D1"), False):
-    ...     print(step)
-    Power off, unplugged, battery out; discharge, and prove 0 V on both pads
-    Diode test on the twin: 1.6 V or more, and it may glow faintly
+    ...     print(step[:40])
+    Find out what feeds the board, and how m
+    Power off, unplugged, battery out; disch
+    Diode test on the twin: 1.6 V or more, a
     """
     if mains:
         return (HAND_ON,)
-    steps = [POWER_OFF, *([PACK] if "battery" in place.near else ())]
+    steps = [
+        *([] if place.volts else [FED]),
+        POWER_OFF,
+        *([PACK] if "battery" in place.near else ()),
+    ]
     for net in place.nets:
         side = net.side
         if EMPTY_PADS[side] not in steps:

@@ -4,6 +4,8 @@ import pytest
 
 from repairlib.missing_parts import candidates, missing_part, on_the_mains, read_place
 
+# The last 46 were written before they were asked: first 15 of 26 were known, then, after the words
+# of appliances were added, 13 of 20. Words cannot name all: see the step that asks what feeds it.
 DANGEROUS = """
 C? between L and N after the fuse
 C? big can 22 mm between B+ of the valve amplifier and ground
@@ -75,6 +77,26 @@ R? Nixie cathode resistor
 NTC? inrush limiter of a switch-mode supply
 D? HV diode of the bug zapper
 C? output of the inverter 12 V to 230 V
+C? blue disc between the primary ground and the secondary ground
+R? big green one right at the two-pin mains connector, reads open
+C? on the anode of the 6V6 of a guitar amp, 0.022
+C? smoothing cap after the four diodes of a plugged-in radio
+R? between 325 V and the startup pin
+D? fast recovery, snubs the primary winding
+C? behind the wall wart's bridge, 10 uF 400
+VDR? across the two prongs
+C? 2.2 nF between the transformer windings
+R? from brown to blue wire, behind the fuse
+C? horizontal yoke S-correction capacitor, monitor
+D? damper diode of the line output stage
+R? current limit of the strobe tube
+C? phase to neutral of the ventilation controller
+C? across the ballast of the fluorescent lamp
+R? from rectified line to the optocoupler of the power meter
+C? 400 V electrolytic, 22 mm
+R? gate of the SCR on the ignition module
+L? filter between line and load in the dimmer
+C? aluminium, output of the 110 V supply of the stepper drive
 """.strip().splitlines()
 PLAIN = """
 R? neutral position sensor of gear lever to 5 V
@@ -162,3 +184,11 @@ def test_a_battery_has_its_own_caution_and_step():
     finding = missing_part("R7 0805 from cell 3 to the balance transistor, battery pack 36 V")
     assert "batteries" in finding.cautions
     assert any("cannot be switched off" in note for note in finding.notes)
+
+
+@pytest.mark.behaviour
+@pytest.mark.parametrize("typed", ["R? 0603 from SDA to the supply", "R? 0603 from SDA to 5 V"])
+def test_the_first_step_asks_what_feeds_the_board(typed):
+    step = candidates(typed)[0].decide[0]
+    assert step.startswith("Find out what feeds the board")
+    assert "60 V" in step and "qualified person" in step
