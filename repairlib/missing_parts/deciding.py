@@ -101,11 +101,8 @@ def deciding_steps(kind: Kind, place: Place, mains: bool) -> tuple[str, ...]:
     """
     if mains:
         return (HAND_ON,)
-    steps = [
-        *([] if place.volts else [FED]),
-        POWER_OFF,
-        *([PACK] if "battery" in place.near else ()),
-    ]
+    # A named 5 V is no witness: behind a dropper it lies on the mains.
+    steps = [FED, POWER_OFF, *([PACK] if "battery" in place.near else ())]
     for net in place.nets:
         side = net.side
         if EMPTY_PADS[side] not in steps:
