@@ -482,12 +482,13 @@ _AT_START = (
 )
 FOUND = (
     row_of(
-        rf"(?:\w+ )*(?:no|not|never|without|nothing|n.t)[ \w]*(?:activity|pulses?|busy|active|"
-        rf"toggl\w+|signal|moves?|moving|change[sd]?)(?:[ \w]*{_AT_START})?|"
-        rf"(?:\w+ )*(?:(?:stays?|rests?|remains?) (?:\w+)|idle|silent|dead|quiet|"
-        rf"steady|flat)[ \w]*"
-        rf"{_AT_START}|(?:cs|chip select|clock|clk) (?:always |just )?(?:stays?|rests?|remains?) "
-        rf"(?:high|low|idle|still)(?: all the time| always| for ever)?",
+        r"(?:\w+ ){0,4}(?:no|not|never|without|nothing|n.t)[ \w]{0,60}"
+        r"(?:activity|pulses?|busy|active|toggl\w+|signal|moves?|moving|change[sd]?)"
+        rf"(?:[ \w]{{0,60}}{_AT_START})?|"
+        r"(?:\w+ ){0,4}(?:(?:stays?|rests?|remains?) (?:\w+)|idle|silent|dead|quiet|steady|flat)"
+        rf"[ \w]{{0,60}}{_AT_START}|"
+        r"(?:cs|chip select|clock|clk) (?:always |just )?(?:stays?|rests?|remains?) "
+        r"(?:high|low|idle|still)(?: all the time| always| for ever)?",
         "nothing moves at it while the board starts",
         flash=-7,
         parallel=-7,
@@ -495,9 +496,9 @@ FOUND = (
         managed=-7,
     ),
     row_of(
-        r"(?:\w+ )*(?:busy|active|activity|pulses?|moves?|"
-        r"written)[ \w]*(?:settings?|sav\w+|stored|"
-        r"shut ?down|switch(?:ed|ing)?[ -]off|power[ -]?(?:off|down))[ \w]*",
+        r"(?:\w+ ){0,4}(?:busy|active|activity|pulses?|moves?|"
+        r"written)[ \w]{0,60}(?:settings?|sav\w+|stored|"
+        r"shut ?down|switch(?:ed|ing)?[ -]off|power[ -]?(?:off|down))[ \w]{0,60}",
         "it is busy when settings are kept",
         eeprom=5,
         flash=-2,
@@ -505,7 +506,8 @@ FOUND = (
     row_of(
         rf"(?:[\w]+ )?(?:(?:chip select|cs|clock|clk|data|it|line|lines|"
         rf"pin \d) )*(?:is |are |goes |go )?"
-        rf"(?:busy|active|activity|bursts?|pulses?|toggl\w+|low|moves?|falls)[ \w]*{_AT_START}",
+        rf"(?:busy|active|activity|bursts?|pulses?|toggl\w+|low|moves?|falls)[ \w]{{0,60}}"
+        rf"{_AT_START}",
         "it is busy while the board starts",
         flash=7,
         parallel=6,

@@ -314,3 +314,12 @@ def test_any_call_gives_a_finding_or_one_line():
     """In short; `python -m tests.fuzz calls 400000` asks more."""
     seed = random.SystemRandom().randrange(10**9)
     assert not [f"seed {seed}: {wrong}" for wrong in fuzz.calls(random.Random(seed), 3000)]
+
+
+@pytest.mark.behaviour
+@pytest.mark.parametrize(("typed", "told"), [("60", True), ("60 kV", False), ("1.5", True)])
+def test_a_number_without_its_unit_is_told_as_that(typed, told):
+    field = Given("V", "Of the rail.", at_least=0, at_most=1)
+    with pytest.raises(RepairlibError, match="out of range") as refused:
+        field.read("rail", typed)
+    assert ("no unit and was taken in V" in str(refused.value)) == told

@@ -6,6 +6,7 @@ firmware, then one chip a line. They are common practice of the bench and nobody
 
 import os
 import random
+import time
 from pathlib import Path
 
 import pytest
@@ -297,3 +298,17 @@ def test_what_is_said_not_to_be_there_is_no_sign(line, not_said):
 def test_what_is_there_is_a_sign(line, said):
     one = ranked(line)[0]
     assert said in " ".join((*one.speaks_for, *one.speaks_against))
+
+
+@pytest.mark.behaviour
+@pytest.mark.parametrize("word", ["no ", "a ", "busy no ", "label 1 "])
+def test_a_long_line_of_one_word_is_read_in_no_time(word):
+    """Beside a line of unknown words as long: a pattern that tries every split takes far longer."""
+
+    def seconds(words):
+        begin = time.process_time()
+        for _ in range(3):
+            ranked("U1: " + (words * 480)[:480])
+        return time.process_time() - begin
+
+    assert seconds(word) < 40 * seconds("frobnicated,") + 0.05
