@@ -246,3 +246,26 @@ def test_the_other_side_is_no_twin(typed):
 def test_a_twin_that_no_tantalum_can_be_still_gives_an_answer():
     assert candidates("C? 7343, plus, 5 V to ground, twin has 1 F")
     assert candidates("C? pads 25 x 20 mm, gap 25 mm, plus, 5 V to ground")
+
+
+@pytest.mark.common_practice
+@pytest.mark.parametrize(
+    ("board", "words"),
+    [
+        ("accordion interface", "many alike"),
+        ("loading dock display", "tab"),
+        ("loading dock display", "one rail in"),
+        ("choir riser light", "comes in through it"),
+        ("choir tuner", "twin"),
+        ("telescope focuser", "from their sources to ground"),
+        ("parking meter", "the same on both sides"),
+        ("well-level radio", "the same on both sides"),
+        ("pinball target", "motor"),
+        ("night-train sign", "tantalum case"),
+        ("puppet theatre lights", "in line with a gate or base"),
+    ],
+)
+def test_a_stranger_s_words_give_the_reason_too(board, words):
+    (row,) = [row for row in BLIND if row["board"] == board]
+    (true,) = [one for one in candidates(row["typed"]) if one.what == row["true"]]
+    assert any(words in why.casefold() for why in true.pro), true.pro
