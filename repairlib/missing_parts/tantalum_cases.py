@@ -9,7 +9,7 @@ from __future__ import annotations
 from functools import cache
 from typing import NamedTuple
 
-from repairlib.core.errors import RepairlibError
+from repairlib.core.errors import RepairlibError, as_printed
 from repairlib.core.quantity import brief
 from repairlib.core.tables import read_table
 from repairlib.markings import TANTALUM_CASES
@@ -126,7 +126,7 @@ def case_named(text: object) -> str:
     >>> case_named("b"), case_named("case D")
     ('3528-21', '7343-31')
     """
-    read = str(text).strip().upper().removeprefix("CASE").removesuffix("CASE").strip()
+    read = as_printed(text).strip().upper().removeprefix("CASE").removesuffix("CASE").strip()
     meant = [
         case for case in cases().values() if read in (*case.letters, case.eia.partition("-")[0])
     ]

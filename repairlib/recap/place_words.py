@@ -10,7 +10,7 @@ from __future__ import annotations
 import re
 from typing import NamedTuple
 
-from repairlib.core.errors import RepairlibError
+from repairlib.core.errors import RepairlibError, as_printed
 from repairlib.core.typed.letters import without_accents
 from repairlib.recap.places import PLACES
 
@@ -187,7 +187,7 @@ def read_place(said: object) -> str:
     >>> read_place("Ladeelko"), read_place("speaker output")
     ('reservoir', 'speaker coupling')
     """
-    places = take_places(str(said)).places
+    places = take_places(as_printed(said)).places
     if len(places) == 1:
         return places[0]
     wrong = "names several places: " + ", ".join(places) if places else "not a known place"

@@ -153,3 +153,9 @@ def test_more_rating_never_holds_more_and_a_larger_case_never_less():
 def test_every_row_names_a_known_source():
     for name in ("tantalum-cases", "tantalum-largest"):
         assert {row["source"] for row in read_table(name)} <= set(SOURCES)
+
+
+@pytest.mark.behaviour
+def test_a_number_too_long_to_be_written_is_refused_in_one_line():
+    with pytest.raises(RepairlibError, match="not a known case"):
+        case_named(10**5000)

@@ -239,3 +239,9 @@ def test_the_order_keeps_low_impedance_apart():
     lines = {line.what: line.places for line in made.order.lines}
     assert sorted(lines.values()) == [("C1", "C3"), ("C2",)]
     assert all(("low-impedance" in what) == ("C1" in places) for what, places in lines.items())
+
+
+@pytest.mark.behaviour
+def test_a_number_too_long_to_be_written_is_refused_in_one_line():
+    with pytest.raises(RepairlibError, match="not a known place"):
+        read_place(10**5000)
