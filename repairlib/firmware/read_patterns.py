@@ -125,18 +125,30 @@ def _no_answer(found: Tally, first: Image, other: Image) -> Told | None:
             where += " (00 may also be the supply failing: measure it)"
         if what == "FF" and (told := _in_between(found, side, found.sides[1 - at], to_end, where)):
             return told
+        if what == "FF" and _either(found, side, found.sides[1 - at], to_end):
+            return _said(CONTACT, f"{where}: in one of the two reads nothing answered there")
         return _said(CONTACT, f"{where}: nothing answered there")
     return None
 
 
+def _either(found: Tally, side: Side, full: Side, to_end: bool) -> bool:
+    """Whether FF may as well be what the chip holds: blank blocks, or 00 in the other read."""
+    blank = side.blank == found.blocks and not (to_end and _much(found))
+    return blank or full.zeros >= NEARLY_ALL * found.bytes
+
+
+def _much(found: Tally) -> bool:
+    return found.bursts.end - found.bursts.start >= MUCH * found.size
+
+
 def _in_between(found: Tally, side: Side, full: Side, to_end: bool, where: str) -> Told | None:
     """Whole blocks that are blank in one read, or readable text written behind what was there."""
-    bursts = found.bursts
-    if to_end and bursts.end - bursts.start >= MUCH * found.size:
+    text = full.text >= NEARLY_ALL * found.bytes
+    if (to_end and _much(found)) or full.zeros >= NEARLY_ALL * found.bytes:
         return None
-    if side.blank == found.blocks:
+    if side.blank == found.blocks and (text or found.bursts.start % BLOCK <= GAP):
         return _said(BETWEEN, f"{where}: whole blocks as an erase leaves them, or before a write")
-    if side.left_blank == found.blocks and full.text >= NEARLY_ALL * found.bytes:
+    if side.left_blank == found.blocks and text:
         return _said(BETWEEN, f"{where}, each to the end of its block, and text in the other read")
     return None
 

@@ -123,6 +123,17 @@ def test_a_long_stretch_is_a_contact_however_many_bytes_differ(many, filling):
 
 
 @pytest.mark.common_practice
+@pytest.mark.parametrize("wrong", [bytes(700), random.Random(13).randbytes(700)])
+def test_noise_in_blank_space_blames_neither_read(wrong):
+    true = random.Random(14).randbytes(SIZE // 2).ljust(SIZE, b"\xff")
+    begin = SIZE - 9000
+    noisy = true[:begin] + wrong + true[begin + len(wrong) :]
+    found = compared(noisy, true)
+    assert found.pattern == "contact", found
+    assert "in one of the two reads" in found.means
+
+
+@pytest.mark.common_practice
 @pytest.mark.parametrize("share", [0, 0.5])
 def test_a_read_that_ends_in_ff_got_no_answer_from_there_on(share):
     true = random.Random(11).randbytes(SIZE * 7 // 8) + b"\xff" * (SIZE // 8)
