@@ -2,6 +2,7 @@
 
 import os
 import random
+from functools import cache
 
 import pytest
 
@@ -12,6 +13,11 @@ from tests.firmware.invented_images import sound_pieces
 
 SIZE = 65536
 SEEDS = 60 if os.environ.get("FIRMWARE") == "all" else 3
+
+
+@cache
+def a_long_read() -> bytes:
+    return sound_pieces(random.Random(3), 1 << 19)
 
 
 def compared(*reads):
@@ -110,8 +116,7 @@ def test_a_log_written_into_blank_space_is_no_bad_contact(begin):
 @pytest.mark.parametrize("many", [3000, 20_000, 250_000])
 @pytest.mark.parametrize("filling", [b"\xff", b"\0", None])
 def test_a_long_stretch_is_a_contact_however_many_bytes_differ(many, filling):
-    chance = random.Random(many)
-    true = sound_pieces(chance, 1 << 19)
+    chance, true = random.Random(many), a_long_read()
     begin = 100_003
     wrong = filling * many if filling else chance.randbytes(many)
     bad = true[:begin] + wrong + true[begin + many :]
