@@ -7,12 +7,13 @@ explanations. Without either, the image may still be wrong: one read cannot tell
 
 from __future__ import annotations
 
+from collections.abc import Callable
 from typing import NamedTuple
 
 from repairlib.core.errors import RepairlibError
 from repairlib.core.plain_file import size_in_words
 from repairlib.firmware.address_lines import repeats
-from repairlib.firmware.damage_kinds import LINE, Damage, Look
+from repairlib.firmware.damage_kinds import FRONT, LINE, Damage, Look
 from repairlib.firmware.image_blank import filling
 from repairlib.firmware.image_file import LARGEST, Image, Sums, sums
 from repairlib.firmware.image_offset import offset
@@ -67,10 +68,11 @@ def check_image(image: Image, chip: int | None = None) -> Checked:
         part = f"Addresses count from where the chip's {size_in_words(own.size)} begin"
         found.append(Look(notes=(f"{part}; what is too much is left out of what follows.",)))
     if not found[1].damages:  # one value over and over holds nothing else to look at
-        again = repeats(own)
+        moved = offset(own)
+        again = _also_behind(moved, repeats, own)
         broken = any(one.kind == LINE for one in again.damages)
-        turned = Look(notes=(WORDS_BROKEN,)) if broken else order(own)
-        found += [offset(own), again, turned, stuck(own)]
+        turned = Look(notes=(WORDS_BROKEN,)) if broken else _also_behind(moved, order, own)
+        found += [moved, again, turned, _also_behind(moved, stuck, own)]
     return Checked(
         image.name,
         image.size,
@@ -79,4 +81,21 @@ def check_image(image: Image, chip: int | None = None) -> Checked:
         tuple(doubt for look in found for doubt in look.doubts),
         (*(note for look in found for note in look.notes), ONE_READ),
         sums(image),
+    )
+
+
+def _also_behind(moved: Look, look: Callable[[Image], Look], image: Image) -> Look:
+    """What `look` finds; where that is nothing, what it finds behind the padding at the front."""
+    found = look(image)
+    front = next((one.where[1] for one in moved.damages + moved.doubts if one.kind == FRONT), 0)
+    if not front or found.damages or found.doubts:
+        return found
+    behind = look(Image(image.name, image.data[front:]))
+    return Look(_along(behind.damages, front), _along(behind.doubts, front), found.notes)
+
+
+def _along(damages: tuple[Damage, ...], front: int) -> tuple[Damage, ...]:
+    """The same damages, with the addresses of the whole image."""
+    return tuple(
+        one._replace(where=(one.where[0] + front, one.where[1] + front)) for one in damages
     )

@@ -16,6 +16,14 @@ SEEDS = 20 if ALL else 1
 MUTATED = 100_000 if ALL else 300
 CHIP = 1 << 16
 FORTY = [(way,) for way in invented.ALONE] + list(invented.PAIRS)
+BEFORE_THE_PADDING = (
+    invented.half_twice,
+    invented.line_dead,
+    invented.swapped,
+    invented.bits_reversed,
+    invented.line_low,
+    invented.line_high,
+)
 # Two slots end so as well, a block may be stored twice, and content may begin at any address:
 # then it stands among the doubts.
 MAY_BE_MEANT = {"repeated half", "repeated block"}
@@ -46,6 +54,18 @@ def test_forty_damaged_images(ways):
         assert named - meant <= told, (seed, checked)
         assert named <= told | maybe, (seed, checked)
         assert told <= named, (seed, checked)
+
+
+@pytest.mark.behaviour
+@pytest.mark.parametrize("way", BEFORE_THE_PADDING, ids=lambda way: way.__name__)
+def test_what_padding_at_the_front_would_hide(way):
+    for seed in range(SEEDS):
+        chance = random.Random(f"{seed} {way.__name__}")
+        data = way(chance, invented.firmware(chance, CHIP))
+        checked = check_image(image_of((b"\xff" * 37 + data)[:CHIP]), CHIP)
+        wanted = invented.ALONE[way] | {"padding at the front"}
+        assert kinds(checked.damages) <= wanted, (seed, checked)
+        assert wanted <= kinds(checked.damages) | kinds(checked.doubts), (seed, checked)
 
 
 @pytest.mark.behaviour
