@@ -255,9 +255,11 @@ def test_no_more_than_the_largest_file_is_read(tmp_path, monkeypatch):
     asked = []
     real = open
 
-    class Counting:
-        def __init__(self, *args):
-            self.file = real(*args)
+    class Growing:
+        def __init__(self, path, mode):
+            with real(path, "ab") as more:
+                more.write(b"C1,10/16,elect\n" * 100)
+            self.file = real(path, mode)
 
         def __enter__(self):
             return self
@@ -269,11 +271,14 @@ def test_no_more_than_the_largest_file_is_read(tmp_path, monkeypatch):
             asked.append(most)
             return self.file.read(most)
 
-    monkeypatch.setattr("builtins.open", Counting)
-    (path := tmp_path / "list.csv").write_bytes(b"C1,10/16,elect\n" * 100)
+    monkeypatch.setattr("builtins.open", Growing)
+    (path := tmp_path / "list.csv").touch()
     with pytest.raises(RepairlibError, match="larger than"):
         textfile.read_text(path)
     assert asked == [1001]
+    with pytest.raises(RepairlibError, match="larger than"):
+        textfile.read_text(path)
+    assert asked == [1001]  # its size said so, and it was not opened again
 
 
 # Small files, long work: counted in parts and characters, not in seconds.
