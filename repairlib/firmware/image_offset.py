@@ -10,9 +10,8 @@ from repairlib.core.plain_file import size_in_words
 from repairlib.core.wording import counted
 from repairlib.firmware.damage_kinds import FRONT, Damage, Look, address
 from repairlib.firmware.image_file import Image
-from repairlib.firmware.runs import front_run
+from repairlib.firmware.runs import SLACK, front_run
 
-SLACK = 16  # bytes at the content's begin that may have the padding's value
 GAP = 256  # bytes of FF that are a blank area: a power of two
 MOST_FRONT = 4096  # bytes; longer is a blank area of its own, not padding
 MOST_BEGINS = 10_000

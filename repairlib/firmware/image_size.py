@@ -9,10 +9,9 @@ from __future__ import annotations
 from repairlib.core.plain_file import size_in_words
 from repairlib.firmware.damage_kinds import FRONT, LONG, SHORT, Damage, Look
 from repairlib.firmware.image_file import Image
-from repairlib.firmware.runs import front_run
+from repairlib.firmware.runs import SLACK, front_run
 
 SURE_RUN = 4  # bytes of one value in front, from which chance is no explanation
-SLACK = 16  # bytes at the content's begin that may have the padding's value
 AGAIN = "set the reader to the chip's own capacity, from its identity bytes, and read it again"
 
 

@@ -14,6 +14,7 @@ from typing import NamedTuple
 from repairlib.firmware.damage_kinds import STUCK, Damage, Look
 from repairlib.firmware.image_file import Image
 from repairlib.firmware.image_table import is_table
+from repairlib.firmware.runs import runs_of
 
 FEWEST = 256  # bytes beside the filling, below which nothing is told
 FILLED = 64  # bytes in a row that hold what filling becomes
@@ -174,8 +175,7 @@ def _text_bytes(sample) -> int:
 
     small = (sample >= 0x60) & (sample < 0x80)
     shown = (sample >= 0x20) & (sample < 0x80)
-    edges = np.flatnonzero(np.diff(np.concatenate(([0], shown.astype(np.int8), [0]))))
-    starts, ends = edges[::2], edges[1::2]
+    starts, ends = runs_of(shown)
     long = ends - starts >= TEXT_RUN
     total = 0
     sums = np.concatenate(([0], np.cumsum(small)))

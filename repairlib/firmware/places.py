@@ -10,6 +10,7 @@ from collections.abc import Iterator
 from typing import NamedTuple
 
 from repairlib.firmware.image_file import Image
+from repairlib.firmware.runs import runs_of
 
 MOST_PLACES = 64  # places amid other data that are looked at: our choice
 MOST_APART = 256  # places that stand apart, as settings do
@@ -122,19 +123,11 @@ def _bounds(old: Image, other: Image):
         differs[part] = np.logical_or.reduceat(different, edges)
         opposite = (mine ^ theirs == 0xFF) & ((mine == 0) | (mine == 0xFF))
         nothing[part] = np.logical_and.reduceat(opposite, edges)
-    for first, last in zip(*_runs(nothing), strict=True):
+    for first, last in zip(*runs_of(nothing), strict=True):
         if last - first >= _NOTHING:
             differs[first:last] = False
-    starts, ends = _runs(differs)
+    starts, ends = runs_of(differs)
     return starts * _BLOCK, np.minimum(ends * _BLOCK, shortest)
-
-
-def _runs(blocks):
-    """Where runs of true ones begin and end, as two arrays."""
-    import numpy as np
-
-    edges = np.flatnonzero(np.diff(np.concatenate(([False], blocks, [False]))))
-    return edges[::2], edges[1::2]
 
 
 def _beside_nothing(old: Image, start: int, end: int) -> bool:

@@ -5,6 +5,7 @@ from __future__ import annotations
 from typing import NamedTuple
 
 from repairlib.firmware.image_file import Image
+from repairlib.firmware.runs import runs_of
 
 MOST_RANGES = 32  # places that are told; the count is of all
 _ENOUGH = 8  # bytes that differ in one bit before a line is blamed: our choice
@@ -129,8 +130,7 @@ class _Wrong(NamedTuple):
             count += int(np.count_nonzero(differs))
             high |= int(np.bitwise_or.reduce(have & ~want))
             low |= int(np.bitwise_or.reduce(want & ~have))
-            edges = np.flatnonzero(np.diff(np.concatenate(([0], differs.view(np.int8), [0]))))
-            starts, stops = edges[::2] + begin, edges[1::2] + begin
+            starts, stops = (edges + begin for edges in runs_of(differs))
             places += len(starts) - (int(starts[0]) == last)
             for start, stop in zip(starts[: MOST_RANGES + 1], stops, strict=False):
                 if ranges and ranges[-1][1] == start:

@@ -1,8 +1,9 @@
-"""How long one value runs at the front or the end of an image, without copying any of it."""
+"""Runs in an image: of one value at its front or end, and of the bytes that a test picks out."""
 
 from __future__ import annotations
 
 AT_ONCE = 1 << 20  # bytes
+SLACK = 16  # bytes at the begin of content that may have the value of what stands in front
 
 
 def front_run(array) -> int:
@@ -27,3 +28,16 @@ def front_run(array) -> int:
 def end_run(array) -> int:
     """How many bytes at the end equal the last."""
     return front_run(array[::-1])
+
+
+def runs_of(picked):
+    """Where runs of true ones begin and where they end, as two arrays.
+
+    >>> import numpy as np
+    >>> [ends.tolist() for ends in runs_of(np.array([True, True, False, True]))]
+    [[0, 3], [2, 4]]
+    """
+    import numpy as np
+
+    edges = np.flatnonzero(np.diff(np.concatenate(([False], picked, [False]))))
+    return edges[::2], edges[1::2]

@@ -278,7 +278,6 @@ def test_sfdp_of_bytes_and_of_hex(told, refused, tmp_path):
 
 @pytest.mark.published("Intel, Hexadecimal Object File Format Specification, data and end records")
 def test_convert(told, refused, tmp_path):
-    pytest.importorskip("bincopy")
     (tmp_path / "a.hex").write_text(":0300300002337A1E\n:00000001FF\n")
     made = tmp_path / "a.bin"
     text = told("convert", tmp_path / "a.hex", "--fill", "00", "--out", made)
