@@ -6,7 +6,7 @@ How to write the exercise of a lesson
    `exercise.py`. Each question, six to ten of them, is a small function under `@question`::
 
     from repairlib.learn.asking import practice_question, question
-    from repairlib.learn.draws import Draw
+    from repairlib.core.draws import Draw
     from repairlib.learn.question import Mistake, Number
 
     @question(points=2)
@@ -55,7 +55,6 @@ __getattr__, __all__ = public_names(
     __name__,
     arranging="Order Table before",
     delivering="hand_in_work",
-    draws="DemoDraw Draw",
     exercise="Exercise LESSONS lessons_known mark_file open_exercise questions_of warm_up",
     kept_work="KeptWork",
     learner="DEMO Learner current_learner member_of set_learner",

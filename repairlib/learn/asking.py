@@ -9,7 +9,7 @@ from collections.abc import Callable, Mapping
 from dataclasses import replace
 from typing import NamedTuple, TypeVar
 
-from repairlib.learn.draws import Draw
+from repairlib.core.draws import Draw
 from repairlib.learn.question import Question
 
 Ask = TypeVar("Ask", bound=Callable[[Draw], Question])

@@ -5,9 +5,9 @@ from __future__ import annotations
 from pathlib import Path
 from typing import NamedTuple
 
+from repairlib.core.draws import normal
 from repairlib.core.errors import RepairlibError
 from repairlib.learn import files
-from repairlib.learn.draws import normal
 from repairlib.learn.exercise import Told
 from repairlib.learn.group import Group, known_group
 from repairlib.learn.hand_in import (

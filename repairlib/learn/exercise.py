@@ -8,11 +8,11 @@ from importlib import import_module
 from pathlib import Path
 from typing import Any
 
+from repairlib.core.draws import Draw
 from repairlib.core.errors import RepairlibError
 from repairlib.core.version import VERSION
 from repairlib.learn import files
 from repairlib.learn.asking import graded, practised
-from repairlib.learn.draws import Draw
 from repairlib.learn.fingerprint import fingerprint
 from repairlib.learn.group import Group, known_group
 from repairlib.learn.holding import held_back, is_held

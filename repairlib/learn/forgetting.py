@@ -16,12 +16,12 @@ from contextlib import suppress
 from pathlib import Path
 from typing import Any, NamedTuple
 
+from repairlib.core.draws import normal
 from repairlib.core.errors import RepairlibError
 from repairlib.core.html import escape
 from repairlib.core.wording import counted
 from repairlib.learn import files
 from repairlib.learn.carrying import ANSWERS, WORK, check_of, files_of
-from repairlib.learn.draws import normal
 from repairlib.learn.group import (
     GROUP_FILE,
     Group,

@@ -12,9 +12,9 @@ from pathlib import Path, PureWindowsPath
 from types import MappingProxyType
 from typing import Any, NamedTuple
 
+from repairlib.core.draws import normal
 from repairlib.core.errors import RepairlibError
 from repairlib.learn import files
-from repairlib.learn.draws import normal
 from repairlib.learn.home import file_name, home
 
 Again = Mapping[str, Mapping[str, int]]  # lesson: part of its draw: how often it was thrown anew

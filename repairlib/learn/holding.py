@@ -14,9 +14,9 @@ import hashlib
 from collections.abc import Mapping, Sequence
 from dataclasses import replace
 
+from repairlib.core.draws import normal
 from repairlib.core.errors import RepairlibError
 from repairlib.learn import files
-from repairlib.learn.draws import normal
 from repairlib.learn.group import known_group
 from repairlib.learn.home import home
 from repairlib.learn.marking import Line, Sheet

@@ -6,9 +6,9 @@ import hashlib
 import os
 from pathlib import Path
 
+from repairlib.core.draws import normal
 from repairlib.core.errors import RepairlibError
 from repairlib.learn import files
-from repairlib.learn.draws import normal
 
 
 def home() -> Path:

@@ -6,9 +6,9 @@ from collections.abc import Mapping, Sequence
 from dataclasses import dataclass, field, replace
 from pathlib import Path
 
+from repairlib.core.draws import DemoDraw, Draw, normal
 from repairlib.core.errors import RepairlibError
 from repairlib.learn import files
-from repairlib.learn.draws import DemoDraw, Draw, normal
 from repairlib.learn.group import Again, Group, Member, group_called
 from repairlib.learn.home import file_name, home
 

@@ -11,10 +11,10 @@ from dataclasses import dataclass
 from math import isclose, log10
 from typing import Any
 
+from repairlib.core.draws import normal
 from repairlib.core.errors import RepairlibError, as_printed
 from repairlib.core.quantity import Quantity, engineering, read_quantity
 from repairlib.core.safety import HAZARDS
-from repairlib.learn.draws import normal
 
 RIGHT, PARTLY, WRONG = "right", "partly right", "wrong"
 UNSAFE, UNANSWERED, UNREADABLE = "unsafe", "unanswered", "cannot read"

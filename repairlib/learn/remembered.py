@@ -17,9 +17,9 @@ from functools import partial
 from types import FunctionType
 from typing import Any, NamedTuple, cast
 
+from repairlib.core.draws import DemoDraw, Draw, as_bytes
 from repairlib.learn.arranging import Order, Table
 from repairlib.learn.asking import Entry, each_graded, own_draw
-from repairlib.learn.draws import DemoDraw, Draw, as_bytes
 from repairlib.learn.fingerprint import Pieces, fingerprint
 from repairlib.learn.question import LETTERS, Choice, Judgement, Mistake, Question
 

@@ -14,9 +14,9 @@ from itertools import combinations
 from operator import eq
 from typing import Any, NamedTuple
 
+from repairlib.core.draws import Draw
 from repairlib.learn.arranging import Order, Table
 from repairlib.learn.asking import each_graded, names
-from repairlib.learn.draws import Draw
 from repairlib.learn.exercise import LESSONS, module_of, questions_of
 from repairlib.learn.fingerprint import fingerprint
 from repairlib.learn.group import Again, Member

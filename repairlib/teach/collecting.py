@@ -19,9 +19,9 @@ from functools import partial
 from pathlib import Path
 from typing import Any, NamedTuple
 
+from repairlib.core.draws import normal
 from repairlib.core.errors import RepairlibError, shown
 from repairlib.core.once import Once
-from repairlib.learn.draws import normal
 from repairlib.learn.group import Group, Member
 from repairlib.learn.hand_in import KIND, read_hand_in, receipt_of
 from repairlib.learn.learner import LONGEST

@@ -11,9 +11,9 @@ import os
 from collections.abc import Iterable, Mapping
 from pathlib import Path
 
+from repairlib.core.draws import normal
 from repairlib.core.once import Once
 from repairlib.learn import files
-from repairlib.learn.draws import normal
 from repairlib.learn.group import Member
 
 

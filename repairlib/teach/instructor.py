@@ -14,9 +14,9 @@ from collections.abc import Iterable
 from pathlib import Path
 from typing import Any, NamedTuple
 
+from repairlib.core.draws import normal
 from repairlib.core.errors import RepairlibError
 from repairlib.learn import files
-from repairlib.learn.draws import normal
 from repairlib.learn.group import Group, Member
 from repairlib.learn.learner import LONGEST
 

@@ -12,6 +12,7 @@ import unicodedata
 from collections.abc import Iterator, Sequence
 from typing import NamedTuple
 
+from repairlib.core.draws import normal
 from repairlib.core.errors import RepairlibError, shown
 from repairlib.core.typed.letters import without_accents
 from repairlib.core.typed.set_aside import UNREADABLE
@@ -31,7 +32,6 @@ from repairlib.core.typed.table import (
     lines_of,
 )
 from repairlib.core.typed.textfile import TextFile, as_text
-from repairlib.learn.draws import normal
 from repairlib.learn.learner import LONGEST
 
 ACCEPTED = "one name on each line, or a table with a column of names"

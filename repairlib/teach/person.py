@@ -5,8 +5,8 @@ from __future__ import annotations
 import re
 from typing import Any
 
+from repairlib.core.draws import normal
 from repairlib.core.html import escape
-from repairlib.learn.draws import normal
 from repairlib.learn.forgetting import readable
 from repairlib.learn.group import Group, Member
 from repairlib.learn.learner import learner_in, member_of, names_somebody

@@ -10,9 +10,9 @@ from collections.abc import Sequence
 from pathlib import Path
 from typing import NamedTuple
 
+from repairlib.core.draws import normal
 from repairlib.core.errors import RepairlibError
 from repairlib.learn import files
-from repairlib.learn.draws import normal
 from repairlib.learn.exercise import LESSONS, ONE_EVENING
 from repairlib.learn.group import GROUP_FILE, Group, Member, group_of, is_group
 from repairlib.learn.learner import Learner

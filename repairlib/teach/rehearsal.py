@@ -11,10 +11,10 @@ from pathlib import Path
 from shutil import rmtree
 from typing import Any
 
+from repairlib.core.draws import Draw
 from repairlib.core.quantity import engineering
 from repairlib.core.version import VERSION
 from repairlib.learn.arranging import Order, Table
-from repairlib.learn.draws import Draw
 from repairlib.learn.exercise import module_of
 from repairlib.learn.files import saying_why
 from repairlib.learn.group import Group, Member

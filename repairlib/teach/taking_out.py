@@ -14,9 +14,9 @@ from collections.abc import Iterable
 from pathlib import Path
 from typing import Any, NamedTuple
 
+from repairlib.core.draws import normal
 from repairlib.core.wording import counted
 from repairlib.learn import files
-from repairlib.learn.draws import normal
 from repairlib.learn.group import GROUP_FILE, Member, read_group
 from repairlib.teach.collecting import HANDED_IN
 from repairlib.teach.handed_in_files import HandedInFiles, json_bytes, json_in

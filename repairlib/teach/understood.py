@@ -8,10 +8,10 @@ from __future__ import annotations
 from collections.abc import Iterator
 from typing import Any
 
+from repairlib.core.draws import DemoDraw
 from repairlib.core.quantity import engineering
 from repairlib.core.wording import counted
 from repairlib.learn.arranging import Order, Table
-from repairlib.learn.draws import DemoDraw
 from repairlib.learn.in_words import choices_in_words
 from repairlib.learn.marking import points
 from repairlib.learn.own import OwnLesson

@@ -15,8 +15,8 @@ from collections.abc import Iterable, Iterator
 from functools import cache
 from itertools import count, product
 
+from repairlib.core.draws import normal
 from repairlib.core.errors import RepairlibError
-from repairlib.learn.draws import normal
 
 _NOUNS = """
     ache apex aqua arch area arts aunt baby bard bath beam bend brew bump bunk bush byte cake

@@ -2,7 +2,8 @@
 
 from functools import partial
 
-from repairlib.learn import Draw, Number, Order, Table, warm_up
+from repairlib.core.draws import Draw
+from repairlib.learn import Number, Order, Table, warm_up
 from repairlib.learn.asking import graded
 from repairlib.learn.exercise import module_of
 

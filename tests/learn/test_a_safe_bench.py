@@ -2,7 +2,7 @@
 
 import pytest
 
-from repairlib.learn import Draw
+from repairlib.core.draws import Draw
 from repairlib.learn.questions.a_safe_bench import (
     DISCHARGE,
     KNOWN,

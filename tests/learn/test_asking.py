@@ -4,7 +4,8 @@ from importlib import import_module, reload
 
 import pytest
 
-from repairlib.learn import DemoDraw, Draw, Number, asking
+from repairlib.core.draws import DemoDraw, Draw
+from repairlib.learn import Number, asking
 from repairlib.learn.asking import graded, names, practice_question, practised, question
 
 CODES = tuple(f"{first}{second}3" for first in "123456789" for second in "0258")

@@ -4,7 +4,7 @@ import re
 
 import pytest
 
-from repairlib.learn import Draw
+from repairlib.core.draws import Draw
 from repairlib.learn.questions.connectors_and_power_entry import (
     EMPTY,
     FIT,

@@ -10,21 +10,12 @@ from statistics import mean
 import ipywidgets as widgets
 import pytest
 
+from repairlib.core.draws import Draw
 from repairlib.core.errors import RepairlibError
 from repairlib.core.safety import HAZARDS
 from repairlib.faces.panels import answer_form
 from repairlib.faces.panels.exercise_page import ExercisePage
-from repairlib.learn import (
-    LESSONS,
-    Choice,
-    Draw,
-    Learner,
-    Number,
-    Order,
-    Table,
-    mark_file,
-    questions_of,
-)
+from repairlib.learn import LESSONS, Choice, Learner, Number, Order, Table, mark_file, questions_of
 from repairlib.learn import warm_up as warm_up_of
 from repairlib.learn.exercise import Exercise
 from repairlib.learn.question import normal

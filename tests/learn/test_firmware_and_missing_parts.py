@@ -4,10 +4,10 @@ import re
 
 import pytest
 
+from repairlib.core.draws import Draw
 from repairlib.core.verdicts import NEVER
 from repairlib.firmware import identity_of
 from repairlib.health.derating import tantalum_rating
-from repairlib.learn import Draw
 from repairlib.learn.questions.firmware_and_missing_parts import (
     AT_GROUND,
     AT_RAIL,

@@ -4,7 +4,7 @@ import re
 
 import pytest
 
-from repairlib.learn import Draw
+from repairlib.core.draws import Draw
 from repairlib.learn.questions.first_power_up import (
     EMPTY,
     FEEL,

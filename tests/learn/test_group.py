@@ -4,9 +4,9 @@ import json
 
 import pytest
 
+from repairlib.core.draws import Draw
 from repairlib.core.errors import RepairlibError
 from repairlib.learn import current_learner, set_learner
-from repairlib.learn.draws import Draw
 from repairlib.learn.exercise import questions_of
 from repairlib.learn.fingerprint import fingerprint
 from repairlib.learn.group import (

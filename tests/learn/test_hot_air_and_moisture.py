@@ -4,11 +4,12 @@ import re
 
 import pytest
 
+from repairlib.core.draws import Draw
 from repairlib.heat.moisture import floor_life
 from repairlib.heat.profile import make_profile
 from repairlib.heat.reflow_limits import body_peak, standard_limits
 from repairlib.heat.reflow_measures import measure
-from repairlib.learn import Draw, before
+from repairlib.learn import before
 from repairlib.learn.questions.hot_air_and_moisture import (
     CELL,
     EMPTY,

@@ -4,9 +4,9 @@ from itertools import pairwise
 
 import pytest
 
+from repairlib.core.draws import Draw
 from repairlib.health.life import expected
 from repairlib.health.verdict import judge_capacitor
-from repairlib.learn import Draw
 from repairlib.learn.questions.how_capacitors_age import (
     AGAIN,
     MEASURE,

@@ -5,7 +5,7 @@ import re
 
 import pytest
 
-from repairlib.learn import Draw
+from repairlib.core.draws import Draw
 from repairlib.learn.questions.measure_and_judge import (
     DISCHARGE,
     ESR,

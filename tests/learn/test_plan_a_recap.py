@@ -2,7 +2,7 @@
 
 import pytest
 
-from repairlib.learn import Draw
+from repairlib.core.draws import Draw
 from repairlib.learn.questions.plan_a_recap import (
     LAST,
     PHOTO,

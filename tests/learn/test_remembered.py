@@ -4,17 +4,8 @@ import os
 
 import pytest
 
-from repairlib.learn import (
-    LESSONS,
-    Choice,
-    DemoDraw,
-    Draw,
-    Learner,
-    Number,
-    Order,
-    questions_of,
-    remembered,
-)
+from repairlib.core.draws import DemoDraw, Draw
+from repairlib.learn import LESSONS, Choice, Learner, Number, Order, questions_of, remembered
 from repairlib.learn.asking import Entry
 from repairlib.learn.exercise import module_of
 from repairlib.learn.fingerprint import fingerprint

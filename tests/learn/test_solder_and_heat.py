@@ -2,12 +2,12 @@
 
 import pytest
 
+from repairlib.core.draws import Draw
 from repairlib.heat.cleaning import ionic_cleanliness
 from repairlib.heat.flux import flux_code
 from repairlib.heat.mixed_joint import mix
 from repairlib.heat.solder_alloys import alloy
 from repairlib.heat.volume import hole_volume, judge_hole_fill
-from repairlib.learn import Draw
 from repairlib.learn.questions.solder_and_heat import (
     BATTERY,
     EMPTY,

@@ -4,8 +4,9 @@ import re
 
 import pytest
 
+from repairlib.core.draws import Draw
 from repairlib.faces.panels import question_page
-from repairlib.learn import Draw, Number, open_exercise
+from repairlib.learn import Number, open_exercise
 from repairlib.learn.questions.start_here import cannot_be_read, falling_voltage, two_readings
 from tests.documents import document
 from tests.learn.asking import VARIANTS, all_seen, asked, asks_of, told

@@ -6,9 +6,9 @@ import pytest
 from hypothesis import given, settings
 from hypothesis import strategies as st
 
+from repairlib.core.draws import normal
 from repairlib.core.errors import RepairlibError
 from repairlib.learn import Learner
-from repairlib.learn.draws import normal
 from repairlib.teach.names import read_names
 
 pytestmark = pytest.mark.behaviour

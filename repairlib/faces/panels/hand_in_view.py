@@ -14,13 +14,13 @@ from time import monotonic
 
 import ipywidgets as widgets
 
+from repairlib.core.draws import normal
 from repairlib.core.errors import RepairlibError
 from repairlib.core.html import Html, fold, paragraphs, soft, text, told
 from repairlib.faces.panels.look import trouble, words
 from repairlib.faces.panels.sheet_view import file_link, who_answers
 from repairlib.faces.panels.tries_view import moment
 from repairlib.learn.delivering import Delivered, deliver, group_of_learner, note_given
-from repairlib.learn.draws import normal
 from repairlib.learn.exercise import Exercise
 from repairlib.learn.group import Group
 from repairlib.learn.hand_in import HandedIn, answer_line

@@ -6,11 +6,11 @@ from collections.abc import Iterable
 
 import ipywidgets as widgets
 
+from repairlib.core.draws import normal
 from repairlib.core.errors import RepairlibError
 from repairlib.core.html import told
 from repairlib.faces.panels.following import turn_to
 from repairlib.faces.panels.look import enter_presses, trouble, words
-from repairlib.learn.draws import normal
 from repairlib.learn.group import Group, Member, known_group
 from repairlib.learn.learner import DEMO, Demo, Learner
 

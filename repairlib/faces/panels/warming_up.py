@@ -6,9 +6,9 @@ from collections.abc import Callable, Sequence
 
 import ipywidgets as widgets
 
+from repairlib.core.draws import Draw
 from repairlib.faces.panels.look import Panel
 from repairlib.faces.panels.question_view import QuestionView
-from repairlib.learn.draws import Draw
 from repairlib.learn.question import Question
 
 

@@ -11,8 +11,8 @@ from collections.abc import Callable, Iterator, Mapping, Sequence
 from dataclasses import replace
 from typing import NamedTuple
 
+from repairlib.core.draws import Draw, normal
 from repairlib.learn.arranging import Order, Table
-from repairlib.learn.draws import Draw, normal
 from repairlib.learn.own.choices import read_choice, read_order
 from repairlib.learn.own.numbers import read_number
 from repairlib.learn.own.parts import Asked, Wrong, cells_of

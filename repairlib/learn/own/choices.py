@@ -6,9 +6,9 @@ import re
 from collections.abc import Sequence
 from dataclasses import dataclass
 
+from repairlib.core.draws import normal
 from repairlib.core.errors import RepairlibError
 from repairlib.learn.arranging import Order
-from repairlib.learn.draws import normal
 from repairlib.learn.own.parts import Asked, mistake, slipping
 from repairlib.learn.own.said import Said
 from repairlib.learn.own.slips import Slip

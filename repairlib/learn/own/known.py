@@ -10,9 +10,9 @@ from collections.abc import Callable, Iterator
 from functools import lru_cache
 from hashlib import sha256
 
+from repairlib.core.draws import Draw
 from repairlib.core.errors import RepairlibError
 from repairlib.learn.asking import enter_all
-from repairlib.learn.draws import Draw
 from repairlib.learn.group import Group, known_group
 from repairlib.learn.own.asked import OwnQuestion
 from repairlib.learn.own.lesson import OwnLesson, lesson_name, read_own

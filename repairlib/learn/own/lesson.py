@@ -12,9 +12,9 @@ from functools import lru_cache
 from pathlib import Path, PurePath
 from typing import NamedTuple
 
+from repairlib.core.draws import normal
 from repairlib.core.errors import RepairlibError
 from repairlib.core.typed.textfile import TextFile, as_text, read_text
-from repairlib.learn.draws import normal
 from repairlib.learn.own.asked import OwnQuestion, question_in
 from repairlib.learn.own.drawn import DrawnPart, read_picture
 from repairlib.learn.own.parts import hazard_of, slipping

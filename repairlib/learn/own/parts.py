@@ -7,9 +7,9 @@ from contextlib import contextmanager
 from difflib import get_close_matches
 from typing import Any, NamedTuple
 
+from repairlib.core.draws import normal
 from repairlib.core.errors import RepairlibError
 from repairlib.core.safety import HAZARDS
-from repairlib.learn.draws import normal
 from repairlib.learn.own.drawn import read_picture
 from repairlib.learn.own.said import Said
 from repairlib.learn.own.slips import Slip

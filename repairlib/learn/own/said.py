@@ -12,9 +12,9 @@ import re
 from difflib import get_close_matches
 from typing import NamedTuple
 
+from repairlib.core.draws import normal
 from repairlib.core.errors import SPACES
 from repairlib.core.typed.table import with_plain_ends
-from repairlib.learn.draws import normal
 from repairlib.learn.own.slips import Slip
 
 LESSON_WORDS = (

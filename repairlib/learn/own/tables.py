@@ -5,8 +5,8 @@ from __future__ import annotations
 from collections.abc import Sequence
 from typing import NamedTuple
 
+from repairlib.core.draws import normal
 from repairlib.learn.arranging import Table
-from repairlib.learn.draws import normal
 from repairlib.learn.own.choices import look_at_options
 from repairlib.learn.own.numbers import is_number, number_fields, number_in, wrong_numbers
 from repairlib.learn.own.parts import Asked, Wrong, cells_of, mistake

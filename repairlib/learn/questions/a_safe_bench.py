@@ -12,10 +12,10 @@ from collections.abc import Sequence
 from dataclasses import dataclass
 from math import isclose
 
+from repairlib.core.draws import Draw
 from repairlib.core.quantity import NBSP
 from repairlib.learn.arranging import Order, Table, before
 from repairlib.learn.asking import practice_question, question
-from repairlib.learn.draws import Draw
 from repairlib.learn.question import Choice, Mistake, Number
 
 PASS, FAIL, CANNOT_TELL = "pass", "fail", "cannot tell"

@@ -19,11 +19,11 @@ from repairlib.connectors import (
     ways,
     wire_drop,
 )
+from repairlib.core.draws import Draw
 from repairlib.core.quantity import NBSP
 from repairlib.core.verdicts import AGAIN, NEVER, STOP
 from repairlib.learn.arranging import Order, Table, before
 from repairlib.learn.asking import practice_question, question
-from repairlib.learn.draws import Draw
 from repairlib.learn.question import Choice, Mistake, Number
 
 CARRIES, TOO_MUCH = "carries it", "too much"

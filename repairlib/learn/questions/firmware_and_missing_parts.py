@@ -9,10 +9,10 @@ order of work and what stood where are common practice.
 
 from __future__ import annotations
 
+from repairlib.core.draws import Draw
 from repairlib.core.quantity import NBSP
 from repairlib.learn.arranging import Order, Table, before
 from repairlib.learn.asking import practice_question, question
-from repairlib.learn.draws import Draw
 from repairlib.learn.question import Choice, Mistake, Number
 
 LOW, USUAL, HIGH, NOTHING = "set 1.8 V", "set 3.3 V", "set 5 V", "connect nothing yet"

@@ -10,11 +10,11 @@ from __future__ import annotations
 
 from repairlib.circuits import symptom_rows
 from repairlib.core.decide import decide
+from repairlib.core.draws import Draw
 from repairlib.core.quantity import NBSP, brief
 from repairlib.core.verdicts import CANNOT_TELL, FAIL, PASS
 from repairlib.learn.arranging import Order, Table, before
 from repairlib.learn.asking import practice_question, question
-from repairlib.learn.draws import Draw
 from repairlib.learn.question import Choice, Mistake, Number
 from repairlib.power_up import short_below, smoothing_ripple, steps_up, window_around
 

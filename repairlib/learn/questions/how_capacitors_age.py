@@ -9,10 +9,10 @@ readings, and limits stated for 100 kHz, are invented.
 
 from __future__ import annotations
 
+from repairlib.core.draws import Draw
 from repairlib.core.quantity import NBSP
 from repairlib.learn.arranging import Order, Table, before
 from repairlib.learn.asking import practice_question, question
-from repairlib.learn.draws import Draw
 from repairlib.learn.question import Choice, Mistake, Number
 
 FIT, MARGINAL, REPLACE, CANNOT_TELL = "fit", "marginal", "replace", "cannot tell"

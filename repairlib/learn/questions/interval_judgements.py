@@ -6,8 +6,8 @@ both sides of its limit cannot be told. Readings and limits are invented.
 
 from __future__ import annotations
 
+from repairlib.core.draws import Draw
 from repairlib.core.quantity import NBSP
-from repairlib.learn.draws import Draw
 from repairlib.learn.question import Choice, Mistake
 
 CANNOT_TELL = "Cannot tell: the limit lies inside the interval"

@@ -7,8 +7,8 @@ practice.
 
 from __future__ import annotations
 
+from repairlib.core.draws import Draw
 from repairlib.core.quantity import NBSP
-from repairlib.learn.draws import Draw
 from repairlib.learn.question import Choice, Mistake
 
 ACCEPT, REJECT = "accept it", "reject it"

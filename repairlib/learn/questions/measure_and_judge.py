@@ -8,10 +8,10 @@ are invented. The verdicts are in `interval_judgements`.
 
 from __future__ import annotations
 
+from repairlib.core.draws import Draw
 from repairlib.core.quantity import NBSP
 from repairlib.learn.arranging import Order, Table, before
 from repairlib.learn.asking import practice_question, question
-from repairlib.learn.draws import Draw
 from repairlib.learn.question import Choice, Mistake, Number
 from repairlib.learn.questions.interval_judgements import pass_or_fail
 

@@ -7,10 +7,10 @@ can size 10 × 20 mm of 1000 µF 25 V is from memory.
 
 from __future__ import annotations
 
+from repairlib.core.draws import Draw
 from repairlib.core.quantity import NBSP
 from repairlib.learn.arranging import Order, Table, before
 from repairlib.learn.asking import practice_question, question
-from repairlib.learn.draws import Draw
 from repairlib.learn.question import Choice, Mistake, Number, Question
 from repairlib.learn.questions.pictures import part
 from repairlib.learn.questions.recap_judgements import tantalum_rating, worn_or_not

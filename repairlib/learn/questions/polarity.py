@@ -9,10 +9,10 @@ judge are in `polarity_judgements`.
 
 from __future__ import annotations
 
+from repairlib.core.draws import Draw
 from repairlib.core.quantity import NBSP
 from repairlib.learn.arranging import Order, Table, before
 from repairlib.learn.asking import practice_question, question
-from repairlib.learn.draws import Draw
 from repairlib.learn.question import Choice, Mistake
 from repairlib.learn.questions.pictures import part
 from repairlib.learn.questions.polarity_judgements import (

@@ -6,7 +6,7 @@ K, A or figure 1 on a board means, and which board marks have no fixed meaning, 
 
 from __future__ import annotations
 
-from repairlib.learn.draws import Draw
+from repairlib.core.draws import Draw
 from repairlib.learn.question import Choice, Mistake
 
 RIGHT = "Right: it may go in like this"

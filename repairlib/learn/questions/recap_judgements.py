@@ -6,8 +6,8 @@ half of the rating for solid tantalum from KEMET. The list of tantalum ratings i
 
 from __future__ import annotations
 
+from repairlib.core.draws import Draw
 from repairlib.core.quantity import NBSP
-from repairlib.learn.draws import Draw
 from repairlib.learn.question import Choice, Mistake, Number
 
 GO = "It must go"

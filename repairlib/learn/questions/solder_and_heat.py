@@ -8,10 +8,10 @@ practice; volumes and mixtures are arithmetic. The joints to judge are in `joint
 
 from __future__ import annotations
 
+from repairlib.core.draws import Draw
 from repairlib.core.quantity import NBSP
 from repairlib.learn.arranging import Order, Table, before
 from repairlib.learn.asking import practice_question, question
-from repairlib.learn.draws import Draw
 from repairlib.learn.question import Choice, Mistake, Number
 from repairlib.learn.questions.joint_judgements import cut_open, what_next
 

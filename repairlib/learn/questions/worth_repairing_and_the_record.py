@@ -8,10 +8,10 @@ What is handed on is our caution; how an entry is corrected is common practice.
 
 from __future__ import annotations
 
+from repairlib.core.draws import Draw
 from repairlib.core.verdicts import DEPENDS, DO_NOT_REPAIR, REPAIR
 from repairlib.learn.arranging import Order, Table, before
 from repairlib.learn.asking import practice_question, question
-from repairlib.learn.draws import Draw
 from repairlib.learn.question import Choice, Mistake, Number
 from repairlib.record import Card, Entry
 from repairlib.stored_charge import QUALIFIED

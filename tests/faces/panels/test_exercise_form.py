@@ -2,18 +2,12 @@
 
 import pytest
 
+from repairlib.core.draws import Draw
 from repairlib.core.safety import HAZARDS
 from repairlib.faces.panels import answer_form
 from repairlib.faces.panels.exercise_page import ExercisePage
 from repairlib.faces.panels.warming_up import practice
-from repairlib.learn import (
-    Choice,
-    Draw,
-    Mistake,
-    Number,
-    open_exercise,
-    warm_up,
-)
+from repairlib.learn import Choice, Mistake, Number, open_exercise, warm_up
 
 LESSON = "00-start-here"
 

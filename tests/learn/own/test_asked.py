@@ -4,8 +4,8 @@ import pytest
 from hypothesis import given, settings
 from hypothesis import strategies as st
 
+from repairlib.core.draws import DemoDraw, Draw
 from repairlib.core.errors import RepairlibError
-from repairlib.learn import DemoDraw, Draw
 from repairlib.learn.arranging import Order, Table
 from repairlib.learn.own.asked import shuffled
 from repairlib.learn.question import RIGHT, UNSAFE, WRONG, Choice, Number

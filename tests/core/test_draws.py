@@ -8,8 +8,8 @@ import pytest
 from hypothesis import given
 from hypothesis import strategies as st
 
-from repairlib.learn import DemoDraw, Draw, Learner
-from repairlib.learn.draws import normal
+from repairlib.core.draws import DemoDraw, Draw, normal
+from repairlib.learn import Learner
 
 ADA = Draw.for_learner("Bench-7", "Ada Example", "00-start-here")
 
@@ -83,7 +83,7 @@ def test_the_demo_variant_takes_the_first_of_a_bank_and_orders_by_place():
 @pytest.mark.parametrize("seed", ["0", "1", "random"])
 def test_the_same_in_a_fresh_process_whatever_the_hash_seed(seed):
     code = (
-        "from repairlib.learn import Draw;"
+        "from repairlib.core.draws import Draw;"
         "d = Draw.for_learner('Bench-7', 'Ada Example', '00-start-here').part('q3');"
         "print(d.shuffle('abcdefghij'))"
     )
