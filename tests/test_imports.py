@@ -24,6 +24,7 @@ TOPICS = (
     "record",
     "firmware",
     "missing_parts",
+    "bench",
 )
 # From the ground up; a folder imports from its own floor's folders below it and from lower floors.
 FLOORS = (("core",), TOPICS, ("show",), ("learn",), ("teach",), ("faces",))

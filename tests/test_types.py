@@ -7,7 +7,7 @@ from pathlib import Path
 import pytest
 
 ROOT = Path(__file__).parent.parent
-FOLDERS = ("core", "markings", "learn", "show", "teach", "firmware", "missing_parts")
+FOLDERS = ("core", "markings", "learn", "show", "teach", "firmware", "missing_parts", "bench")
 
 
 @pytest.mark.slow

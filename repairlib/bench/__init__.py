@@ -1,0 +1,14 @@
+"""The practice board: a broken set on the screen, honest instruments, a repair by its outcome."""
+
+from repairlib.core.public import public_names
+
+__getattr__, __all__ = public_names(
+    __name__,
+    attempt="Attempt Done Task walked",
+    conditions="CONDITIONS Fault as_it_acts read_fault",
+    electric="Electric circuit_of",
+    moves="Move Reading Told VERBS",
+    practice_set="BoardPart PracticeSet Rail demo_set read_set",
+    state="End Feed Fitted Place State",
+    typed_move="read_move say_move",
+)

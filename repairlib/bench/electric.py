@@ -1,0 +1,120 @@
+"""The electrical state of the board: its circuit as it is now, and what flows in it.
+
+Without power the capacitors are what drives it, with power a settled cycle of mains or, where
+nothing is a sine, the operating point. What an instrument puts across two points is part of it.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Mapping
+from dataclasses import dataclass, replace
+from typing import TYPE_CHECKING
+
+from repairlib.bench.conditions import as_it_acts
+from repairlib.bench.practice_set import BoardPart
+from repairlib.bench.state import LAMP, LIFTED, LIGHT, OWN_PLUG, SUPPLY, State
+from repairlib.circuits import CircuitPart, one_cycle, operating_point, transient
+
+if TYPE_CHECKING:
+    import numpy as np
+
+APART = 1e9  # Ω, from each point to zero: no point of a board floats altogether
+LIGHT_LOAD = 0.2  # of the full load
+STEPS = 200  # in a cycle of mains
+
+
+@dataclass(frozen=True)
+class Electric:
+    """What there is at each point against the zero point, in V: mean, lowest, highest, the wave.
+
+    `seconds` are the instants of the waves, none where all is at rest. `held` are the volts of
+    capacitors.
+    """
+
+    mean: Mapping[str, float]
+    low: Mapping[str, float]
+    high: Mapping[str, float]
+    waves: Mapping[str, np.ndarray]
+    seconds: np.ndarray | None
+    held: Mapping[str, float]
+
+    def between(self, one: str, other: str) -> float:
+        """The mean voltage from one point to another."""
+        return self.mean[one] - self.mean[other]
+
+
+def circuit_of(state: State, extra: tuple[CircuitPart, ...] = ()) -> tuple[CircuitPart, ...]:
+    """The parts of the circuit as the board is now, with `extra` from an instrument."""
+    parts: list[CircuitPart] = []
+    for part in state.set.parts:
+        parts += _as_it_is(state, part)
+    parts += _supply(state)
+    parts += extra
+    points = {point for part in parts for point in part.nodes} | set(state.set.points)
+    parts += [CircuitPart(f"R at {p}", (p, "0"), APART) for p in sorted(points - {"0"})]
+    return tuple(parts)
+
+
+def electric(state: State, extra: tuple[CircuitPart, ...] = ()) -> Electric:
+    """The electrical state of the board at this moment."""
+    parts = circuit_of(state, extra)
+    if not state.powered:
+        return _discharging(parts, dict(state.charges))
+    if any(part.more.get("mains") for part in parts):
+        return _cycle(parts)
+    point = operating_point(parts)
+    held = _held(parts, point.volts)
+    return Electric(point.volts, point.volts, point.volts, {}, None, held)
+
+
+def _as_it_is(state: State, part: BoardPart) -> tuple[CircuitPart, ...]:
+    place = state.places[part.name]
+    if part.circuit is None or place.fitted is None or place.pads == LIFTED:
+        return ()
+    made = part.circuit
+    if part.name in state.set.loads and state.load == LIGHT:
+        made = replace(made, value=made.value * LIGHT_LOAD)
+    if part.name == state.set.feed:
+        if state.feed.kind not in (OWN_PLUG, LAMP):
+            return ()
+        made = replace(made, value=made.value * state.feed.line)
+    if place.fitted.value is not None:
+        made = replace(made, value=place.fitted.value)
+    return as_it_acts(made, place.fitted.fault, state.warm(part.name))
+
+
+def _supply(state: State) -> tuple[CircuitPart, ...]:
+    if state.feed.kind != SUPPLY:
+        return ()
+    one, other = state.set.inlet
+    nodes = (one, "0" if other == "0" else other)
+    return (CircuitPart("P of the bench", nodes, state.feed.volts, {"limit": state.feed.limit}),)
+
+
+def _cycle(parts: tuple[CircuitPart, ...]) -> Electric:
+    points = sorted({point for part in parts for point in part.nodes})
+    cycle = one_cycle(parts, *points, steps=STEPS)
+    last = {point: float(cycle.volts[point][-1]) for point in points}
+    return Electric(
+        {point: float(cycle.volts[point].mean()) for point in points},
+        {point: float(cycle.volts[point].min()) for point in points},
+        {point: float(cycle.volts[point].max()) for point in points},
+        cycle.volts,
+        cycle.seconds,
+        _held(parts, last),
+    )
+
+
+def _discharging(parts: tuple[CircuitPart, ...], charges: dict[str, float]) -> Electric:
+    """The first instant with these charges."""
+    run = transient(parts, 2e-9, 1e-9, charged=charges)
+    volts = {point: float(wave[0]) for point, wave in run.volts.items()}
+    return Electric(volts, volts, volts, {}, None, charges)
+
+
+def _held(parts: tuple[CircuitPart, ...], volts: Mapping[str, float]) -> dict[str, float]:
+    return {
+        part.name: volts[part.nodes[0]] - volts[part.nodes[1]]
+        for part in parts
+        if part.letter == "C"
+    }
