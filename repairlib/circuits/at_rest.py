@@ -12,10 +12,7 @@ from typing import NamedTuple
 from repairlib.circuits.checks import checked
 from repairlib.circuits.network import Network, no_answer
 from repairlib.circuits.parts import CircuitPart
-from repairlib.circuits.ports import ACROSS
 from repairlib.core.errors import RepairlibError
-
-STAGES = 40  # in which the sources are turned up when they cannot be switched on at once
 
 
 class OperatingPoint(NamedTuple):
@@ -55,10 +52,7 @@ def small_signals(
     >>> abs(found["b"])
     0.7071
     """
-    import numpy as np
-
-    network, _, volts, amps = _rest(checked(parts))
-    of_volts, of_amps, _ = network.ports.lines_at(volts, amps)
+    network, *_ = _rest(checked(parts))
     names = [part.name.casefold() for part in network.driven]
     if source.casefold() not in names:
         accepted = ", ".join(part.name for part in network.driven) or "a circuit with a source"
@@ -72,10 +66,7 @@ def small_signals(
         column = names.index(source.casefold())
         solution = ac.from_sources[:, column]
         if ac.laws:
-            shifted = of_volts + ACROSS * of_amps
-            pushed = -np.linalg.solve(
-                shifted @ ac.ports.ohms + of_amps, shifted @ ac.port_sources[:, column]
-            )
+            pushed = network.ports.slopes_in(ac.ports.ohms) @ ac.port_sources[:, column]
             solution = solution + ac.from_ports @ pushed
         answers.append(ac.volts_of(solution))
     return answers
@@ -85,18 +76,10 @@ def _rest(parts: tuple[CircuitPart, ...]):
     """The network at dc, its solution, and voltages and currents of its ports."""
     import numpy as np
 
-    links = {part.name: _at_dc(part) for part in parts}
-    for stages in (1, STAGES):
-        network = Network(parts, links)
-        full = np.array([_mean(part) for part in network.driven])
-        for stage in range(1, stages + 1):
-            sources = full * (stage / stages)
-            opened = network.port_sources @ sources
-            pushed = network.ports.currents(opened)
-            if pushed is None:
-                break
-        if pushed is not None:
-            break
+    network = Network(parts, {part.name: _at_dc(part) for part in parts})
+    sources = np.array([_mean(part) for part in network.driven])
+    opened = network.port_sources @ sources
+    pushed = network.ports.currents(opened)
     if pushed is None:
         raise no_answer(parts, "at dc")
     solution = network.from_sources @ sources + network.from_ports @ pushed

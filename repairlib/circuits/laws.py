@@ -5,6 +5,10 @@ tanh(V / 0.1 V), so that it draws nothing from an empty rail. A lamp: its resist
 power from cold to hot, R = cold + (hot - cold) P / rated, at once (a real filament lags by about a
 tenth of a second). A bench supply: its voltage until the limit, then its current; it takes none
 back. A regulator: the lower of its voltage and input less dropout, and it takes none back either.
+
+Each law is a curve, and a place on it is one number in V, from which voltage and current both rise
+at a bounded rate: on a flat stretch the place is the voltage, on a steep one it goes with the
+current (about 1 A for 1 V). So Newton's method meets neither exponentials nor states that swing.
 """
 
 from __future__ import annotations
@@ -17,34 +21,38 @@ THERMAL_VOLTS = 1.380649e-23 * 300.15 / 1.602176634e-19  # at 27 °C
 LEAK = 1e-9  # S, across a diode
 KNEE = 0.1  # V, below which a load draws less than its current
 WHOLE = 1.0  # V of input from which a regulator takes its own current
-MOST_EXPONENT = 200.0
+Curve = tuple[tuple[float, ...], tuple[float, ...], tuple[float, ...], tuple[float, ...]]
+
+
+def above(excess: float, rounding: float) -> tuple[float, float]:
+    """What is above zero of a number, and the slope of that; its corner rounded by so much.
+
+    >>> above(2.0, 0.0), above(-2.0, 0.0), above(0.0, 0.5)
+    ((2.0, 1.0), (0.0, 0.0), (0.5, 0.5))
+    """
+    if rounding:
+        root = sqrt(excess * excess + 4 * rounding * rounding)
+        return (excess + root) / 2, (1 + excess / root) / 2
+    return (excess, 1.0) if excess > 0 else (0.0, 0.0)
 
 
 class Law:
     """A part that follows no straight line, as one or two ports.
 
-    `about(v, i)` gives for each port a row (a, b, c): near voltages v [V] and currents i [A], into
-    its first point, a·v + b·i = c holds. `miss(v, i)` is how far the law is from held, in A.
+    `curve(places, rounding)` gives the volts and the amps of its ports, into the first point of
+    each, at those places, and by how much each of them rises with each place: of two ports row by
+    row. Corners are rounded by `rounding` in V.
     """
 
     def __init__(self, part: CircuitPart):
         self.part = part
         self.ports: tuple[tuple[str, str], ...] = (part.nodes,)
-        self.last = 0.0  # where the last line was laid
 
-    def about(self, v, i):
-        """The straight lines near that point."""
-        self.last = volts = self.limited(v[0], i[0])
+    def curve(self, places, rounding: float) -> Curve:
+        """Volts, amps, and their slopes; here the place is the voltage."""
+        (volts,) = places
         amps, slope = self.amps(volts)
-        return [((-slope,), (1.0,), amps - slope * volts)]
-
-    def miss(self, v, i) -> float:
-        """How far off the law a point is [A]."""
-        return abs(i[0] - self.amps(v[0])[0])
-
-    def limited(self, volts: float, amps: float) -> float:
-        """The voltage at which the next line is laid."""
-        return volts
+        return (volts,), (amps,), (1.0,), (slope,)
 
     def amps(self, volts: float) -> tuple[float, float]:
         """The current [A] at a voltage [V], and its slope [S]."""
@@ -52,23 +60,27 @@ class Law:
 
 
 class Diode(Law):
-    """The exponential law of a junction, with a leak."""
+    """The exponential law of a junction, with a leak; above the knee the place is the current's."""
 
     def __init__(self, part: CircuitPart):
         super().__init__(part)
-        self.scale = part.more["n"] * THERMAL_VOLTS
-        self.knee = self.scale * log(self.scale / (sqrt(2) * part.value))
+        self.saturation, self.scale = part.value, part.more["n"] * THERMAL_VOLTS
+        self.knee = max(self.scale * log(self.scale / (sqrt(2) * part.value)), 0.0)
+        self.at_knee, self.steep = self._junction(self.knee)
 
-    def amps(self, volts: float) -> tuple[float, float]:
-        grown = exp(min(volts / self.scale, MOST_EXPONENT))
-        saturation = self.part.value
-        return saturation * (grown - 1) + LEAK * volts, saturation * grown / self.scale + LEAK
+    def _junction(self, volts: float) -> tuple[float, float]:
+        grown = self.saturation * exp(volts / self.scale)
+        return grown - self.saturation, grown / self.scale
 
-    def limited(self, volts: float, amps: float) -> float:
-        """On the steep branch it is laid by the current, or the exponential runs away."""
-        if volts <= self.knee:
-            return volts
-        return max(self.knee, self.scale * log1p(max(amps, 0.0) / self.part.value))
+    def curve(self, places, rounding: float) -> Curve:
+        (place,) = places
+        if place <= self.knee:
+            amps, slope = self._junction(place)
+            return (place,), (amps + LEAK * place,), (1.0,), (slope + LEAK,)
+        amps = self.at_knee + self.steep * (place - self.knee)
+        volts = self.scale * log1p(amps / self.saturation)
+        slope = self.steep * self.scale / (amps + self.saturation)
+        return (volts,), (amps + LEAK * volts,), (slope,), (self.steep + LEAK * slope,)
 
 
 class Load(Law):
@@ -77,10 +89,6 @@ class Load(Law):
     def amps(self, volts: float) -> tuple[float, float]:
         part = tanh(volts / KNEE)
         return self.part.value * part, self.part.value * (1 - part * part) / KNEE + 1e-12
-
-    def limited(self, volts: float, amps: float) -> float:
-        """From one side to the other only by way of 0, or the steps would swing for ever."""
-        return 0.0 if volts * self.last < 0 else volts
 
 
 class Lamp(Law):
@@ -97,27 +105,13 @@ class Lamp(Law):
 class BenchSupply(Law):
     """Constant voltage until the limit, then constant current; none back."""
 
-    HOLDS, LIMITS, OFF = range(3)
-
-    def __init__(self, part: CircuitPart):
-        super().__init__(part)
-        self.state = self.HOLDS
-
-    def about(self, v, i):
-        # From one end to the other only by way of holding, or the steps would swing for ever.
+    def curve(self, places, rounding: float) -> Curve:
+        (place,) = places
         limit = self.part.more["limit"]
-        if self.state == self.HOLDS:
-            self.state = self.LIMITS if -i[0] > limit else self.OFF if i[0] > 0 else self.HOLDS
-        elif (v[0] > self.part.value) == (self.state == self.LIMITS):
-            self.state = self.HOLDS
-        if self.state == self.HOLDS:
-            return [((1.0,), (0.0,), self.part.value)]
-        return [((0.0,), (1.0,), -limit if self.state == self.LIMITS else 0.0)]
-
-    def miss(self, v, i) -> float:
-        limit = self.part.more["limit"]
-        wanted = -i[0] + limit * (self.part.value - v[0]) / self.part.value
-        return abs(-i[0] - min(max(wanted, 0.0), limit))
+        wanted, rises = above(self.part.value - place, rounding)
+        over, passed = above(wanted - limit, rounding)
+        given, falls = wanted - over, rises * (1 - passed)
+        return (place + given,), (-given,), (1 - falls,), (falls,)
 
 
 class Regulator(Law):
@@ -129,30 +123,34 @@ class Regulator(Law):
     def __init__(self, part: CircuitPart):
         super().__init__(part)
         self.ports = ((part.nodes[0], ZERO), (part.nodes[1], ZERO))
-        self.on = True
 
-    def _target(self, volts: float) -> float:
-        return max(min(self.part.value, volts - self.part.more["dropout"]), 0.0)
+    def curve(self, places, rounding: float) -> Curve:
+        entry, place = places
+        target, follows = self._target(entry, rounding)
+        own, takes = self._own(entry, rounding)
+        given, falls = above(target - place, rounding)
+        rises = falls * follows
+        return (
+            (entry, place + given),
+            (given + own, -given),
+            (1.0, 0.0, rises, 1 - falls),
+            (rises + takes, -falls, -rises, falls),
+        )
 
-    def _own(self, volts: float) -> float:
-        return self.part.more["own"] * min(max(volts / WHOLE, 0.0), 1.0)
+    def _target(self, volts: float, rounding: float) -> tuple[float, float]:
+        """The volts that it gives at an input, and their slope."""
+        room, rises = above(volts - self.part.more["dropout"], rounding)
+        over, passed = above(room - self.part.value, rounding)
+        return room - over, rises * (1 - passed)
 
-    def about(self, v, i):
-        own, dropout = self.part.more["own"], self.part.more["dropout"]
-        taken = (0.0, 0.0), (1.0, 1.0), self._own(v[0])
-        if 0 <= v[0] < WHOLE:
-            taken = (-own / WHOLE, 0.0), (1.0, 1.0), 0.0
-        target = self._target(v[0])
-        self.on = i[1] <= 0 if self.on else target > v[1]
-        if not self.on:
-            return [taken, ((0.0, 0.0), (0.0, 1.0), 0.0)]
-        if 0 < target < self.part.value:
-            return [taken, ((-1.0, 1.0), (0.0, 0.0), -dropout)]
-        return [taken, ((0.0, 1.0), (0.0, 0.0), target)]
-
-    def miss(self, v, i) -> float:
-        given = max(-i[1] + self._target(v[0]) - v[1], 0.0)
-        return max(abs(-i[1] - given), abs(i[0] + i[1] - self._own(v[0])))
+    def _own(self, volts: float, rounding: float) -> tuple[float, float]:
+        """The current that it takes itself at an input, and its slope."""
+        own = self.part.more["own"] / WHOLE
+        if not own:
+            return 0.0, 0.0
+        some, rises = above(volts, rounding)
+        over, passed = above(some - WHOLE, rounding)
+        return own * (some - over), own * rises * (1 - passed)
 
 
 LAWS: dict[str, type[Law]] = {
