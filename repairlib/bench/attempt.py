@@ -22,6 +22,11 @@ class Task:
     seed: str
     level: int = 1
 
+    def __str__(self) -> str:
+        """All that a repair of it hangs on: the set as typed, its faults, the seed, the level."""
+        faults = "\n".join(map(str, self.faults))
+        return f"{self.set.text}\n{faults}\n{self.seed}\n{self.level}"
+
 
 @dataclass(frozen=True, slots=True)
 class Done:

@@ -57,10 +57,14 @@ class Feed:
 
 
 class End(NamedTuple):
-    """How an attempt ended: REPAIRED, HANDED_ON, HARMED or GIVEN_UP, and the sentence for it."""
+    """How an attempt ended: REPAIRED, HANDED_ON, HARMED or GIVEN_UP, and the sentence for it.
+
+    `hazard` is the key of core.safety.HAZARDS that struck, "" where nobody could be hurt.
+    """
 
     kind: str
     why: str
+    hazard: str = ""
 
 
 @dataclass(frozen=True)
