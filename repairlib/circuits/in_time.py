@@ -56,7 +56,7 @@ class Stepper:
     ):
         import numpy as np
 
-        self.parts, self.step, self.taken = parts, step, 0
+        self.parts, self.step = parts, step
         self.rule = _Rule(parts, step, method)
         self._first = _Rule(parts, step, BACKWARD_EULER)
         driven = self.rule.network.driven
@@ -66,8 +66,7 @@ class Stepper:
         reactive = self.rule.reactive
         self._holds_volts = np.array([part.letter == "C" for part in reactive], bool)
         self._inside = np.array([part.more.get("esr", 0.0) for part in reactive])
-        self._across = self._amps = np.zeros(len(reactive))
-        self.shift(np.array([float(kept.get(part.name.casefold(), 0.0)) for part in reactive]))
+        self.begin(np.array([float(kept.get(part.name.casefold(), 0.0)) for part in reactive]))
 
     def start(self):
         """The voltages at every point before the first step."""
@@ -114,16 +113,29 @@ class Stepper:
 
     def held(self):
         """What is held now: the volts of capacitors without their ESR, the amps of inductors."""
+        return self._held_of(self._across, self._amps)
+
+    def begin(self, held) -> None:
+        """Go back to time 0, with that held."""
         import numpy as np
 
-        return np.where(self._holds_volts, self._across - self._inside * self._amps, self._amps)
+        self.taken = 0
+        self._across = np.where(self._holds_volts, held, 0.0)
+        self._amps = np.where(self._holds_volts, 0.0, held)
 
-    def shift(self, more) -> None:
-        """Add to what is held."""
+    def carried(self):
+        """How what is held now goes with what was held at time 0, after one call of `advance`."""
         import numpy as np
 
-        self._across = self._across + np.where(self._holds_volts, more, 0.0)
-        self._amps = self._amps + np.where(self._holds_volts, 0.0, more)
+        across, amps = np.diag(self._holds_volts * 1.0), np.diag(~self._holds_volts * 1.0)
+        for rule in (self._first, self.rule):
+            across, amps = rule.carried(across, amps)
+        return self._held_of(across.T, amps.T).T
+
+    def _held_of(self, across, amps):
+        import numpy as np
+
+        return np.where(self._holds_volts, across - self._inside * amps, amps)
 
     def kept(self) -> dict[str, float]:
         """What is held now, to start another with."""
@@ -158,6 +170,7 @@ class _Rule:
         self._conductance, self._of_volts, self._of_amps = np.array(rows).reshape(-1, 3).T
         names = tuple(part.name for part in self.reactive)
         self.network = Network(parts, dict(zip(names, self._conductance, strict=True)), names)
+        self._slopes = []
         self._lay_out()
 
     def _lay_out(self):
@@ -174,6 +187,7 @@ class _Rule:
         self._by_known = np.hstack([network.from_sources[:, driven:], network.from_ports])
         self._open_by_given = network.port_sources[:, :driven]
         self._open_by_pushes = network.port_sources[:, driven:]
+        self._across_by_known = self._ends @ self._by_known
         grown = (self._of_volts + self._of_amps * self._conductance)[:, None] * self._ends
         self._next_by_given = grown @ self._by_given
         self._next_by_known = grown @ self._by_known
@@ -192,16 +206,45 @@ class _Rule:
         known = np.zeros((len(times), self._by_known.shape[1]))
         opened, fed = given @ self._open_by_given.T, given @ self._next_by_given.T
         pushes = self._of_volts * across + self._of_amps * amps
+        self._slopes = []
         for at, row in enumerate(known):
             row[:many] = pushes
             pushed = self.network.ports.currents(opened[at] + self._open_by_pushes @ pushes)
             if pushed is None:
                 raise no_answer(self.network.parts, f"at {times[at]:.4g} s")
             row[many:] = pushed
+            self._slopes.append(self.network.ports.by_open)
             pushes = fed[at] + self._next_by_known @ row
         rows = given @ self._by_given.T + known @ self._by_known.T
         across = self._ends @ rows[-1]
         return rows, across, self._conductance * across - known[-1, :many]
+
+    def carried(self, across, amps):
+        """How volts and amps of the parts after the last run go with what those before go with.
+
+        `across` and `amps` have a column for each thing that they go with.
+        """
+        import numpy as np
+
+        many = len(self.reactive)
+        pushes = self._of_volts[:, None] * across + self._of_amps[:, None] * amps
+        known = np.zeros((len(self._slopes), self._by_known.shape[1], many))
+        known[:, :many] = np.eye(many)
+        if self.network.laws:
+            known[:, many:] = np.array(self._slopes) @ self._open_by_pushes
+        last = known[-1] @ _product(self._next_by_known @ known[:-1], many) @ pushes
+        across = self._across_by_known @ last
+        return across, self._conductance[:, None] * across - last[:many]
+
+
+def _product(matrices, size: int):
+    """All of them, the first on the right."""
+    import numpy as np
+
+    while len(matrices) > 1:
+        odd = matrices[-1:] if len(matrices) % 2 else matrices[:0]
+        matrices = np.concatenate([matrices[1::2] @ matrices[: len(matrices) - 1 : 2], odd])
+    return matrices[0] if len(matrices) else np.eye(size)
 
 
 def transient(

@@ -14,6 +14,7 @@ if TYPE_CHECKING:
     import numpy as np
 
 STEPS = 400  # in a cycle of mains
+ROUGH = 4  # times as long are the steps in which a search from empty begins
 MOST_CYCLES = 120
 SETTLED = 1e-5  # of what the parts hold, by which the next cycles may still move it
 STEADY, ROUNDED = 5e-4, 1e-8  # of the ripple, of what they hold: by which this cycle may move it
@@ -39,10 +40,14 @@ class Rail(NamedTuple):
 
 
 class Cycle(NamedTuple):
-    """One settled cycle of mains: `seconds` from its first step on, `volts` by point."""
+    """One settled cycle of mains: `seconds` from its first step on, `volts` by point.
+
+    `held` is what the parts hold at its end: the volts of capacitors, the amps of inductors.
+    """
 
     seconds: np.ndarray
     volts: dict[str, np.ndarray]
+    held: dict[str, float]
 
 
 def rails(parts: tuple[CircuitPart, ...], *points: str, steps: int = STEPS) -> dict[str, Rail]:
@@ -59,9 +64,8 @@ def rails(parts: tuple[CircuitPart, ...], *points: str, steps: int = STEPS) -> d
     9.9 to 11.9 V
     """
     cycle = 1 / mains_of(parts)
-    search = Search()
-    coarse, kept = _settled(Stepper(parts, cycle / (steps // 2)), steps // 2, points, search)
-    fine, _ = _settled(Stepper(parts, cycle / steps, charged=kept), steps, points, search)
+    coarse, kept = _settled(Stepper(parts, cycle / (steps // 2)), steps // 2, points)
+    fine, _ = _settled(Stepper(parts, cycle / steps, charged=kept), steps, points)
     found = {}
     for point in points:
         one, other = _rail(fine[point]), _rail(coarse[point])
@@ -70,23 +74,37 @@ def rails(parts: tuple[CircuitPart, ...], *points: str, steps: int = STEPS) -> d
     return found
 
 
-def one_cycle(parts: tuple[CircuitPart, ...], *points: str, steps: int = STEPS) -> Cycle:
+def one_cycle(
+    parts: tuple[CircuitPart, ...],
+    *points: str,
+    steps: int = STEPS,
+    charged: dict[str, float] | None = None,
+) -> Cycle:
     """The voltages [V] at these points in each step of one settled cycle, as `rails` has them.
 
-    The sine of the circuit stands at 0 at the begin of the cycle, one step before the first row.
-    Raises RepairlibError as `rails` does.
+    At all points, zero too, when none is named. The sine of the circuit stands at 0 at the begin
+    of the cycle, one step before the first row. `charged` is where the search begins: what was
+    `held` at the end of a cycle of a circuit that is nearly the same, by name; what it does not
+    name begins empty. The answer does not hang on it, how long it takes does. Raises
+    RepairlibError as `rails` does.
 
     >>> from repairlib.circuits.parts import read_circuit
     >>> rows = "part,from,to,value,more / V1,a,0,9 V,50 Hz 0.2 Ω / D1,a,rail,10 nA,n 1.8"
     >>> cycle = one_cycle(read_circuit(rows + " / R1,rail,0,100,"), "rail")
     >>> print(f"{cycle.seconds[-1]:g} s, {cycle.volts['rail'].max():.1f} V")
     0.02 s, 11.9 V
+    >>> held = one_cycle(read_circuit(rows + " / C1,rail,0,1m, / R1,rail,0,1k,")).held
+    >>> print(f"{held['C1']:.1f} V")
+    11.8 V
     """
     import numpy as np
 
     cycle = 1 / mains_of(parts)
-    waves, _ = _settled(Stepper(parts, cycle / steps), steps, points, Search())
-    return Cycle(cycle / steps * np.arange(1, steps + 1), waves)
+    if charged is None:
+        rough = max(steps // ROUGH, 2)
+        _, charged = _settled(Stepper(parts, cycle / rough), rough, points)
+    waves, held = _settled(Stepper(parts, cycle / steps, charged=charged), steps, points)
+    return Cycle(cycle / steps * np.arange(1, steps + 1), waves, held)
 
 
 def mains_of(parts: tuple[CircuitPart, ...]) -> float:
@@ -98,23 +116,25 @@ def mains_of(parts: tuple[CircuitPart, ...]) -> float:
     return hertz.pop()
 
 
-def _settled(stepper: Stepper, steps: int, points: tuple[str, ...], search: Search):
+def _settled(stepper: Stepper, steps: int, points: tuple[str, ...]):
     """The waves of a cycle that is like the one before, and what the parts hold after it."""
     import numpy as np
 
+    points = points or (ZERO, *stepper.rule.network.points)
     columns = [stepper.point(point) for point in points if point != ZERO]
-    search.begin()
+    before, search = stepper.held(), Search()
     for _ in range(MOST_CYCLES):
-        before = stepper.held()
+        stepper.begin(before)
         run = stepper.advance(steps)[:, columns]
         after = stepper.held()
-        ahead, left = search.ahead(before, after)
+        ahead, far = search.leap(before, after, stepper.carried())
         largest = abs(after).max(initial=SMALLEST)
         moved = abs(after - before).max(initial=0.0)
         ripple = (run.max(axis=0) - run.min(axis=0)).max(initial=0.0)
+        left = abs(far).max(initial=0.0)
         if left <= SETTLED * largest and moved <= STEADY * ripple + ROUNDED * largest:
             break
-        stepper.shift(ahead)
+        before = ahead
     else:
         raise RepairlibError(
             ", ".join(points),

@@ -1,58 +1,63 @@
-"""Where that which a circuit holds will settle, from how the cycles before have changed it.
+"""Where that which a circuit holds will settle: Newton's method on a whole cycle.
 
-Near the end, the change in a cycle goes straight with where the cycle began. So a few cycles tell,
-by least squares, where there would be none: Anderson's acceleration. Source: D. G. Anderson,
-Iterative procedures for nonlinear integral equations, Journal of the ACM 12 (1965), from memory.
+How what is held after a cycle goes with what was held before it is known step by step. So each
+cycle tells where there would be no change, however slowly the circuit itself would get there.
+Source: T. J. Aprille and T. N. Trick, Steady-state analysis of nonlinear circuits with periodic
+inputs, Proceedings of the IEEE 60 (1972), from memory. Where such a leap ends in a place that
+moves more, the next one goes as far as the circuit would in a few cycles, then in more: C. T.
+Kelley and D. E. Keyes, Convergence analysis of pseudo-transient continuation, SIAM Journal on
+Numerical Analysis 35 (1998), from memory.
 """
 
 from __future__ import annotations
 
 from math import inf
 
-REMEMBERED = 3  # cycles at most: as many slow motions as it can tell apart
-MOST_AHEAD = 1000.0  # times the change in a cycle
-ROUNDED = 1e-6  # of the largest: smaller differences tell nothing
+SHORTEST = 0.5  # cycles that a leap is worth at least
+WORSE, BOLDER, SHYER = 1.5, 2.0, 8.0  # times the change, times as far at least, and shorter
 
 
 class Search:
-    """Cycles looked at one after the other, with what they told."""
+    """Leaps from one cycle to the next, each as far as `reach` cycles or to the end."""
 
     def __init__(self):
-        self._last = None
-        self._told = []
-
-    def begin(self) -> None:
-        """The next cycle does not follow on the last one; what was told still counts."""
+        self.reach = inf
         self._last = None
 
-    def ahead(self, before, after):
-        """How far it will still go from `after`, and the largest part of that from `before`.
+    def leap(self, before, after, carried):
+        """Where the next cycle begins, and how far it seemed from `before` to the end.
 
-        The second is infinite as long as nothing can be told.
+        `carried` is how `after` goes with `before`. No leap takes anything past empty: above its
+        end a reservoir falls in nearly a straight line, which ends far below.
 
         >>> import numpy as np
-        >>> search = Search()
-        >>> for volts in (0.0, 5.0, 7.5):  # half of the way to 10 V in each cycle
-        ...     far, left = search.ahead(np.array([volts]), np.array([volts / 2 + 5]))
-        >>> float(far[0]), float(left)
-        (1.25, 2.5)
+        >>> at, left = Search().leap(np.array([0.0]), np.array([5.0]), np.array([[0.5]]))
+        >>> float(at[0]), float(left[0])
+        (10.0, 10.0)
         """
         import numpy as np
 
         change = after - before
+        stays = np.eye(len(change)) - carried
+        left = _solved(stays, change)
+        size = abs(change).max(initial=0.0)
         if self._last is not None:
-            changed = change - self._last[1]
-            size = np.linalg.norm(changed) or 1.0
-            self._told.append(((before - self._last[0]) / size, changed / size))
-            del self._told[: -min(REMEMBERED, len(change)) or None]
-        self._last = before, change
-        if not len(change):
-            return change, 0.0
-        if not self._told:
-            return 0 * change, inf
-        moved, changed = (np.array(rows).T for rows in zip(*self._told, strict=True))
-        share = np.linalg.lstsq(changed, change, rcond=ROUNDED)[0]
-        far = -(moved + changed) @ share
-        if np.abs(far).max() > MOST_AHEAD * np.abs(change).max():
-            return 0 * change, inf
-        return far, np.abs(change + far).max()
+            if size > WORSE * self._last[0] and self.reach > SHORTEST:
+                self.reach = max(min(self.reach, SHYER) / SHYER, SHORTEST)
+                size, before, stays, change = self._last
+            else:
+                self.reach *= max(self._last[0] / (size or 1.0), BOLDER)
+        self._last = size, before, stays, change
+        far = _solved(stays + np.eye(len(change)) / self.reach, change)
+        past = before * (before + far) < 0
+        return np.where(past, 0.0, before + far), left
+
+
+def _solved(matrix, right):
+    """The answer; where there are many, the least."""
+    import numpy as np
+
+    try:
+        return np.linalg.solve(matrix, right)
+    except np.linalg.LinAlgError:
+        return np.linalg.lstsq(matrix, right, rcond=None)[0]

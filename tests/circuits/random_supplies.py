@@ -122,16 +122,16 @@ def _branch(random: Random, at: int, point: str) -> list[CircuitPart]:
     """Something small at a rail: a resistor with a capacitor, a diode that shines, a choke."""
     here = f"x{at}"
     ohm = random.choice((10.0, 330.0, 4.7e3, 100e3))
-    parts = [CircuitPart(f"R{20 + at}", (point, here), ohm)]
+    parts = [CircuitPart(f"R{40 + at}", (point, here), ohm)]
     kind = random.randrange(4)
     if kind == 0:
-        parts += _reservoir(random, f"C{20 + at}", here, random.choice((1e-6, 1000e-6, 10e-3)))
+        parts += _reservoir(random, f"C{40 + at}", here, random.choice((1e-6, 1000e-6, 10e-3)))
     elif kind == 1:
-        parts.append(CircuitPart(f"D{20 + at}", (here, "0"), 1e-18, {"n": 2.0}))
+        parts.append(CircuitPart(f"D{40 + at}", (here, "0"), 1e-18, {"n": 2.0}))
     elif kind == 2:
-        parts.append(CircuitPart(f"L{20 + at}", (here, "0"), 10e-3, {"winding": 1.0}))
+        parts.append(CircuitPart(f"L{40 + at}", (here, "0"), 10e-3, {"winding": 1.0}))
     else:
-        parts.append(CircuitPart(f"R{30 + at}", (here, "0"), 1e3))
+        parts.append(CircuitPart(f"R{50 + at}", (here, "0"), 1e3))
     return parts
 
 
