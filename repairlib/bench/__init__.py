@@ -7,6 +7,7 @@ __getattr__, __all__ = public_names(
     attempt="Attempt Done Task walked",
     conditions="CONDITIONS Fault as_it_acts read_fault",
     electric="Electric circuit_of",
+    judging="Finding Judgement judge",
     moves="Move Reading Told VERBS",
     practice_set="BoardPart PracticeSet Rail demo_set read_set",
     state="End Feed Fitted Place State",

@@ -1,0 +1,194 @@
+"""How carefully hands went to work: proven dead before, the right part seen, powered up gently."""
+
+from __future__ import annotations
+
+from collections.abc import Iterator
+from typing import NamedTuple
+
+from repairlib.bench.attempt import Done
+from repairlib.bench.moves import Reading
+from repairlib.bench.practice_set import BoardPart, PracticeSet
+from repairlib.bench.state import FULL, LAMP, OWN_PLUG, SUPPLY, Fitted, State
+
+HANDS = ("take out", "clean", "fit", "resolder", "bridge", "adjust")
+# Choices of this workbook.
+DEAD = 1.0  # V, and less is dead
+GENTLE = 3.0  # times the usual current is still a limit
+SOAKED = 300.0  # s with the power on until a set is called warm
+
+
+class Hand(NamedTuple):
+    """Hands on the board: the number of the move, its part, and in what state the board was.
+
+    `volts` is the most that a capacitor held, whoever knew it.
+    """
+
+    number: int
+    part: str
+    proven: bool
+    live: bool
+    volts: float
+
+
+def hands(done: tuple[Done, ...]) -> Iterator[Hand]:
+    """Each move that went to the board with hands or iron."""
+    proven: set[frozenset[str]] = set()
+    for number, one in enumerate(done, 1):
+        of, move = one.before.set, one.move
+        if one.before.powered:
+            proven.clear()
+        reading = one.told.reading
+        if reading and move.verb == "volts" and not one.before.powered and _is_dead(reading):
+            proven.add(ends_of(of, reading.points))
+        if move.verb in HANDS and move.at:
+            part = of.part(move.at[0])
+            asked = {frozenset(one.nodes) for one in (store_of(of), part) if one}
+            held = max((abs(volts) for volts in dict(one.before.charges).values()), default=0.0)
+            live = one.before.powered
+            yield Hand(number, part.name, bool(asked & proven), live, held)
+
+
+def _is_dead(reading: Reading) -> bool:
+    return reading.value is not None and abs(reading.value) < DEAD
+
+
+def store_of(of: PracticeSet) -> BoardPart | None:
+    """The capacitor that can hold most, by ½CV² at its rating, off the mains side."""
+
+    def holds(part: BoardPart) -> float:
+        return part.circuit.value * part.rated**2 if part.circuit else 0.0
+
+    stores = [one for one in of.parts if one.circuit and one.circuit.letter == "C"]
+    return max((one for one in stores if not one.mains), key=holds, default=None)
+
+
+def ends_of(of: PracticeSet, points: tuple[str, str]) -> frozenset[str]:
+    """The two points of a reading, where it may name a part for its ends."""
+    by_name = {part.name.casefold(): part.nodes for part in of.parts}
+    return frozenset(end for one in points if one for end in by_name.get(one.casefold(), (one,)))
+
+
+class PowerUp(NamedTuple):
+    """Power coming on after hands: whether it was limited, and whether rails were read so."""
+
+    number: int
+    limited: bool
+    rails: bool
+
+
+def power_ups(done: tuple[Done, ...]) -> list[PowerUp]:
+    """Each first time that power came on after hands had been at the board."""
+    found: list[PowerUp] = []
+    changed = False
+    for number, one in enumerate(done, 1):
+        changed = changed or one.move.verb in HANDS
+        if changed and one.after.powered and not one.before.powered:
+            changed = False
+            limited = is_limited(one.after)
+            found.append(PowerUp(number, limited, limited and _rails_read(done[number:])))
+    return found
+
+
+def is_limited(state: State) -> bool:
+    """Whether a lamp or the limit of a supply would hold back a fault."""
+    feed = state.feed
+    limit = GENTLE * state.set.feed_amps
+    return feed.kind == LAMP or (feed.kind == SUPPLY and feed.limit <= limit)
+
+
+def _rails_read(later: tuple[Done, ...]) -> bool:
+    """Whether each rail was read before the limit was given up."""
+    due = {rail.point for rail in later[0].before.set.rails} if later else {""}
+    for one in later:
+        if one.before.powered and not is_limited(one.before):
+            break
+        due -= rails_at(one)
+    return not due
+
+
+def rails_at(one: Done) -> set[str]:
+    """The points of rails that a voltage or a trace was taken at with the power on."""
+    if one.told.reading is None or one.told.reading.unit != "V" or not one.before.powered:
+        return set()
+    ends = ends_of(one.before.set, one.told.reading.points)
+    return {rail.point for rail in one.before.set.rails} & ends
+
+
+class Checked(NamedTuple):
+    """What was tried between the last work on the board and its end, at every rail."""
+
+    full: bool
+    other: bool
+    warm: bool
+
+
+def checked(done: tuple[Done, ...]) -> Checked:
+    """Whether the rails were read on the set's own plug at full load, otherwise, and warm."""
+    last = max((at for at, one in enumerate(done) if one.move.verb in HANDS), default=-1)
+    own = [one for one in done[last + 1 :] if one.before.feed.kind == OWN_PLUG]
+    full = [one for one in own if one.before.load == FULL and one.before.feed.line == 1.0]
+    other = [one for one in own if one not in full]
+    begun = min((one.before.clock for one in own), default=0.0)
+    warm = [one for one in own if one.before.clock - begun >= SOAKED]
+    return Checked(*(_all_rails(some) for some in (full, other, warm)))
+
+
+def _all_rails(some: list[Done]) -> bool:
+    return bool(some) and {r.point for r in some[0].before.set.rails} <= set().union(
+        *map(rails_at, some)
+    )
+
+
+class NewPart(NamedTuple):
+    """A part that was fitted and stayed: what is wrong with it, and whether anybody looked."""
+
+    part: str
+    wrong: str
+    dangerous: bool
+    seen: bool
+
+
+def new_parts(done: tuple[Done, ...]) -> list[NewPart]:
+    """Each new part that is on the board at the end."""
+    if not done:
+        return []
+    end = done[-1].after
+    found = []
+    for name, place in end.places.items():
+        part = end.set.part(name)
+        if place.fitted is not None and place.fitted.new:
+            wrong, dangerous = _wrong(part, place.fitted)
+            found.append(NewPart(name, wrong, dangerous, _seen(part, done)))
+    return found
+
+
+def _wrong(part: BoardPart, fitted: Fitted) -> tuple[str, bool]:
+    """What is wrong with a new part, and whether that can hurt."""
+    if "fuse" in part.what:
+        if fitted.rated and part.rated and fitted.rated > part.rated:
+            return f"a fuse of {fitted.rated:g} A sits where {part.rated:g} A belong", True
+    elif fitted.rated and part.rated and fitted.rated < part.rated:
+        return f"{fitted.rated:g} V are not enough where {part.rated:g} V belong", True
+    if fitted.turned and part.plus is not None:
+        return "it sits the wrong way round", True
+    if fitted.value is not None and part.circuit:
+        low, high = (0.8, 1.5) if part.circuit.letter == "C" else (0.95, 1.05)
+        if not low <= fitted.value / part.circuit.value <= high:
+            return "its value is another than the old one's", False
+    return "", False
+
+
+def _seen(part: BoardPart, done: tuple[Done, ...]) -> bool:
+    """Whether a part that has a way round was looked at after it was fitted, before power."""
+    if part.plus is None:
+        return True
+    seen = waiting = False
+    for one in done:
+        named = any(word.casefold() == part.name.casefold() for word in one.move.at)
+        if one.move.verb == "fit" and named:
+            seen, waiting = False, True
+        elif one.after.powered:
+            waiting = False
+        elif one.move.verb in ("look", "diode") and named and waiting:
+            seen = True
+    return seen
