@@ -10,6 +10,7 @@ __getattr__, __all__ = public_names(
     judging="Finding Judgement judge",
     moves="Move Reading Told VERBS",
     practice_set="BoardPart PracticeSet Rail demo_set read_set",
-    state="End Feed Fitted Place State",
+    state="End Feed Fitted Place State begin",
+    step="DOES",
     typed_move="read_move say_move",
 )

@@ -5,6 +5,7 @@ from repairlib.core.public import public_names
 __getattr__, __all__ = public_names(
     __name__,
     before_power="before_power_panel",
+    bench_panel="PracticeBoard practice_board",
     calculators="calculator_panel",
     chips="which_chip",
     discharge="discharge_view",
