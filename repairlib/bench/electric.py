@@ -10,10 +10,16 @@ from collections.abc import Mapping
 from dataclasses import dataclass, replace
 from typing import TYPE_CHECKING
 
-from repairlib.bench.conditions import as_it_acts
+from repairlib.bench.conditions import Fault, as_it_acts
 from repairlib.bench.practice_set import BoardPart
 from repairlib.bench.state import LAMP, LIFTED, LIGHT, OWN_PLUG, SUPPLY, State
-from repairlib.circuits import CircuitPart, one_cycle, operating_point, transient
+from repairlib.circuits import (
+    CircuitPart,
+    one_cycle,
+    operating_point,
+    small_signals,
+    transient,
+)
 
 if TYPE_CHECKING:
     import numpy as np
@@ -60,6 +66,8 @@ def electric(state: State, extra: tuple[CircuitPart, ...] = ()) -> Electric:
     parts = circuit_of(state, extra)
     if not state.powered:
         return _discharging(parts, dict(state.charges))
+    if state.set.ripple and state.feed.kind in (OWN_PLUG, LAMP):
+        return _rippled(parts, f"V of {state.set.feed}", *state.set.ripple)
     if any(part.more.get("mains") for part in parts):
         return _cycle(parts)
     point = operating_point(parts)
@@ -78,9 +86,21 @@ def _as_it_is(state: State, part: BoardPart) -> tuple[CircuitPart, ...]:
         if state.feed.kind not in (OWN_PLUG, LAMP):
             return ()
         made = replace(made, value=made.value * state.feed.line)
+        if state.set.ripple:
+            return _with_ripple(state, made, place.fitted.fault)
     if place.fitted.value is not None:
         made = replace(made, value=place.fitted.value)
     return as_it_acts(made, place.fitted.fault, state.warm(part.name))
+
+
+def _with_ripple(state: State, feed: CircuitPart, fault: Fault | None) -> tuple[CircuitPart, ...]:
+    """The feed with the small sine that is left on its dc in series."""
+    volts, hertz = state.set.ripple or (0.0, 0.0)
+    inside = f"inside {feed.name.casefold()}"
+    sine = CircuitPart(
+        f"V of {feed.name}", (feed.nodes[0], inside), volts, {"mains": hertz, "series": 0.0}
+    )
+    return (sine, *as_it_acts(replace(feed, nodes=(inside, feed.nodes[1])), fault))
 
 
 def _supply(state: State) -> tuple[CircuitPart, ...]:
@@ -102,6 +122,25 @@ def _cycle(parts: tuple[CircuitPart, ...]) -> Electric:
         cycle.volts,
         cycle.seconds,
         _held(parts, last),
+    )
+
+
+def _rippled(parts: tuple[CircuitPart, ...], source: str, volts: float, hertz: float) -> Electric:
+    """The operating point, with a small sine round it by the slopes that all laws have there."""
+    import numpy as np
+
+    point = operating_point(parts).volts
+    (by_volt,) = small_signals(parts, source, [hertz])
+    turns = np.exp(2j * np.pi * np.arange(1, STEPS + 1) / STEPS)
+    peak = volts * np.sqrt(2)
+    waves = {name: mean + peak * (by_volt[name] * turns).imag for name, mean in point.items()}
+    return Electric(
+        point,
+        {name: float(wave.min()) for name, wave in waves.items()},
+        {name: float(wave.max()) for name, wave in waves.items()},
+        waves,
+        np.arange(1, STEPS + 1) / STEPS / hertz,
+        _held(parts, point),
     )
 
 

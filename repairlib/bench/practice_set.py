@@ -1,8 +1,8 @@
 """A set on the practice board, as an instructor types it: its circuit and where each part stands.
 
-The text begins with lines `word: what`, as KNOWN lists them; then comes a table with one part on
-each line. The columns part, from, to, value and more are those of a circuit (circuits). A part
-whose name is none of a circuit, such as F1 or J2, says under `is` what it is and counts as a
+The text begins with lines `word: what`, as set_lines.py lists them; then comes a table with one
+part on each line. The columns part, from, to, value and more are those of a circuit (circuits). A
+part whose name is none of a circuit, such as F1 or J2, says under `is` what it is and counts as a
 resistor. Lengths are in millimetres, the place of a part is its middle.
 """
 
@@ -11,70 +11,37 @@ from __future__ import annotations
 from dataclasses import dataclass, field, replace
 from functools import cache
 
-from repairlib.circuits import CircuitPart, read_circuit
+from repairlib.bench.board_part import COLUMNS, NEEDED, BoardPart, number, read_part
+from repairlib.bench.set_lines import (
+    EXAMPLE,
+    LONGEST_LINE,
+    MOST_LINES,
+    Rail,
+    Said,
+    read_feed,
+    read_lines,
+    read_rail,
+    read_ripple,
+    read_size,
+)
 from repairlib.core.errors import RepairlibError
-from repairlib.core.quantity import read_quantity
 from repairlib.core.tables import demo_path
 from repairlib.core.typed.headed import read_headed
-from repairlib.power_up import window_around
 
-COLUMNS = (
-    "part", "is", "from", "to", "value", "more", "rated", "body", "x", "y", "wide", "high", "plus",
-    "side", "price",
-)  # fmt: skip
-NEEDED = ("part", "is", "from", "to", "value", "x", "y", "wide", "high")
-MAINS_SIDE = "mains"
-AS_RESISTOR = (
-    "fuse", "mains fuse", "joint", "connector", "switch", "inlet", "contact",
-)  # fmt: skip
-NO_CURRENT = ("memory chip",)
-ENDS = {"right": 0.0, "up": 90.0, "left": 180.0, "down": 270.0}
-EXAMPLE = "lines such as 'title: desk radio', then a table of parts with the columns part, is, …"
-
-
-@dataclass(frozen=True, slots=True)
-class BoardPart:
-    """A part of a set: `circuit` is what it is when it is sound, None for one without currents.
-
-    `what` is its name in words, `rated` in V (0 where none), `body` a name of show's drawn parts or
-    "". Lengths in mm. `plus` in degrees, where the positive end or pin 1 points; None where it has
-    none. `price` of a new one, in tokens.
-    """
-
-    name: str
-    what: str
-    nodes: tuple[str, str]
-    circuit: CircuitPart | None
-    x: float
-    y: float
-    wide: float
-    high: float
-    rated: float = 0.0
-    body: str = ""
-    plus: float | None = None
-    mains: bool = False
-    price: float = 1.0
-
-
-@dataclass(frozen=True, slots=True)
-class Rail:
-    """A rail that the set must have, at a point: its window and the most ripple [V], or None."""
-
-    name: str
-    point: str
-    low: float
-    high: float
-    ripple: float | None = None
+MOST_WORTH = 1e5  # tokens
 
 
 @dataclass(frozen=True)
 class PracticeSet:
     """A set that can be broken and repaired. Made by `read_set`.
 
-    `says` is the customer's sentence. `feed` is the source that its own plug switches on, `inlet`
-    the two points at which a bench supply takes its place, with its volts `feed_volts` and the
-    current that is usual, `feed_amps`. `loads` are the parts whose current the set's own user sets:
-    full as typed, light a fifth. `works` says what is heard or seen when all rails are right.
+    `says` is the customer's sentence. `feed` is the source that its own plug switches on, `ripple`
+    what lies in series with it, in V r.m.s. and Hz, or None; `inlet` the two points at which a
+    bench supply takes its place, with its volts `feed_volts` and the current that is usual,
+    `feed_amps`. `behind` is the part that cuts the feed off when it is open, or "". `loads` are the
+    parts whose current the set's own user sets: full as typed, light a fifth. `works` says what is
+    heard or seen when all rails are right. `faults` and `together` (several, parted by semicolons)
+    are what the generator may break.
     """
 
     title: str
@@ -92,6 +59,8 @@ class PracticeSet:
     faults: tuple[str, ...] = ()
     behind: str = ""
     worth: float = 60.0
+    ripple: tuple[float, float] | None = None
+    together: tuple[str, ...] = ()
     text: str = field(default="", repr=False)
 
     def part(self, name: str) -> BoardPart:
@@ -113,6 +82,8 @@ class PracticeSet:
 def read_set(text: str) -> PracticeSet:
     """The set that `text` describes. Raises RepairlibError naming the line and what is due there.
 
+    Whether it works and whether its faults show is another question (fair_set.py).
+
     >>> typed = '''title: lamp board
     ... says: It is dark.
     ... works: The lamp lights.
@@ -130,126 +101,99 @@ def read_set(text: str) -> PracticeSet:
     >>> lamp.title, [part.name for part in lamp.parts], lamp.rails[0].low, lamp.faults
     ('lamp board', ['P1', 'R1', 'I1'], 3.6, ('R1 open',))
     """
+    if not isinstance(text, str):
+        raise RepairlibError(text, "not a text", EXAMPLE)
     lines = text.splitlines()
-    heading = next(
-        (at for at, line in enumerate(lines) if line.strip().casefold().startswith("part")), None
-    )
+    if len(lines) > MOST_LINES or any(len(line) > LONGEST_LINE for line in lines):
+        longest = f"up to {MOST_LINES} lines of {LONGEST_LINE} characters"
+        raise RepairlibError("the set", "it is too long", longest)
+    heading = next((at for at, line in enumerate(lines) if _heads_table(line)), None)
     if heading is None:
         raise RepairlibError("the set", "no table of parts", EXAMPLE)
-    said = _said(lines[:heading])
-    parts = _parts("\n".join(lines[heading:]))
-    feed, ends, volts, amps = _pieces(said["feed"], 4, "feed: P1, inlet dc 0, 9 V, 100 mA")
-    wide, high = (float(one) for one in said["board"].replace("x", " ").split())
+    said = read_lines(lines[:heading])
+    feed = read_feed(said["feed"][0])
+    wide, high = read_size(said["board"][0])
     made = PracticeSet(
-        title=said["title"],
-        says=said["says"],
-        works=said["works"],
-        feed=feed,
-        inlet=_ends(ends),
-        feed_volts=read_quantity(volts, "V").value,
-        feed_amps=read_quantity(amps, "A").value,
-        rails=tuple(_rail(one) for one in said["rail"]),
-        loads=tuple(one.strip() for one in said["loads"].split(",") if one.strip()),
+        title=said["title"][0].what,
+        says=said["says"][0].what,
+        works=said["works"][0].what,
+        feed=feed.part,
+        inlet=feed.inlet,
+        feed_volts=feed.volts,
+        feed_amps=feed.amps,
+        rails=tuple(map(read_rail, said["rail"])),
+        loads=tuple(one.strip() for one in said["loads"][0].what.split(",") if one.strip()),
         wide=wide,
         high=high,
-        parts=parts,
-        faults=tuple(said["fault"]),
-        behind=said.get("behind", ""),
-        worth=float(said.get("worth", 60)),
+        parts=_parts(lines[heading:], heading),
+        faults=tuple(one.what for one in said["fault"]),
+        behind=said["behind"][0].what if said["behind"] else "",
+        worth=_worth(said["worth"]),
+        ripple=read_ripple(said["ripple"][0]) if said["ripple"] else None,
+        together=tuple(one.what for one in said["together"]),
         text=text,
     )
-    for name in (feed, *made.loads, *filter(None, [made.behind])):
-        made.part(name)
-    return made
+    _check(made)
+    named = {
+        "feed": made.part(made.feed).name,
+        "loads": tuple(made.part(n).name for n in made.loads),
+    }
+    return replace(made, behind=made.part(made.behind).name if made.behind else "", **named)
 
 
-ONCE = ("title", "says", "works", "feed", "loads", "board", "behind", "worth")
-SEVERAL = ("rail", "fault")
+def _heads_table(line: str) -> bool:
+    return line.strip().casefold().startswith("part") and not line.partition(":")[1]
 
 
-def _said(lines: list[str]) -> dict:
-    said: dict = {word: [] for word in SEVERAL}
-    for line in lines:
-        if not line.strip():
-            continue
-        word, _, what = (piece.strip() for piece in line.partition(":"))
-        if word.casefold() in SEVERAL:
-            said[word.casefold()].append(what)
-        elif word.casefold() in ONCE:
-            said[word.casefold()] = what
-        else:
-            raise RepairlibError(line, "not a line of a set", ", ".join((*ONCE, *SEVERAL)))
-    for word in ONCE[:-2]:
-        if word not in said:
-            raise RepairlibError("the set", f"no line {word}:", EXAMPLE)
-    return said
+def _worth(said: list[Said]) -> float:
+    return number(said[0].what, said[0].where, "tokens", MOST_WORTH, 1.0) if said else 60.0
 
 
-def _pieces(text: str, many: int, accepted: str) -> list[str]:
-    pieces = [piece.strip() for piece in text.split(",")]
-    if len(pieces) != many:
-        raise RepairlibError(text, f"{len(pieces)} pieces where {many} are due", accepted)
-    return pieces
-
-
-def _ends(text: str) -> tuple[str, str]:
-    words = text.casefold().split()
-    if len(words) != 3 or words[0] != "inlet":
-        raise RepairlibError(text, "not the two points of an inlet", "inlet rail 0")
-    return words[1], words[2]
-
-
-def _rail(text: str) -> Rail:
-    pieces = [piece.strip() for piece in text.split(",")]
-    if len(pieces) not in (4, 5) or not pieces[1].startswith("at "):
-        raise RepairlibError(text, "not a rail", "rail: +9 V, at out, 9 V, 5 %, 50 mV")
-    nominal = read_quantity(pieces[2], "V").value
-    ripple = read_quantity(pieces[4], "V").value if len(pieces) == 5 else None
-    window = window_around(nominal, float(pieces[3].rstrip("% ")), ripple)
-    return Rail(pieces[0], pieces[1][3:].strip(), window.low, window.high, ripple)
-
-
-def _parts(text: str) -> tuple[BoardPart, ...]:
-    table = read_headed(text, "the parts of the set", COLUMNS, NEEDED)
+def _parts(lines: list[str], above: int) -> tuple[BoardPart, ...]:
+    """The parts of the table, whose heading has `above` lines above it."""
+    table = read_headed("\n".join(lines), "the parts of the set", COLUMNS, NEEDED)
+    unknown = [heading for heading in table.headings if heading not in COLUMNS]
+    if unknown:
+        raise RepairlibError(", ".join(unknown), "not a column of parts", ", ".join(COLUMNS))
     parts = []
     for row in table.rows_below():
-        where = f"line {row.line} of the table"
         if row.what:
-            raise RepairlibError(where, row.why, EXAMPLE)
-        parts.append(_part(table.by_heading(row, COLUMNS), where))
+            raise RepairlibError(f"line {row.line + above}", row.why, EXAMPLE)
+        parts.append(read_part(table.by_heading(row, COLUMNS), row.line + above))
     return tuple(parts)
 
 
-def _part(cells: dict[str, str], where: str) -> BoardPart:
-    name, what = cells["part"], cells["is"]
-    one, other = cells["from"].casefold(), cells["to"].casefold()
-    circuit = None
-    if what not in NO_CURRENT:
-        called = f"R{name}" if what in AS_RESISTOR else name
-        row = ",".join((called, one, other, cells["value"], cells["more"]))
-        (circuit,) = read_circuit(f"part,from,to,value,more / {row}")
-        circuit = replace(circuit, name=name if called == name else f"R of {name}")
-    plus = cells["plus"].casefold()
-    if plus and plus not in ENDS:
-        raise RepairlibError(cells["plus"], f"no way to point ({where})", ", ".join(ENDS))
-    return BoardPart(
-        name=name,
-        what=what,
-        nodes=circuit.nodes if circuit else (one, other),
-        circuit=circuit,
-        x=float(cells["x"]),
-        y=float(cells["y"]),
-        wide=float(cells["wide"]),
-        high=float(cells["high"]),
-        rated=read_quantity(cells["rated"], "V").value if cells["rated"] else 0.0,
-        body=cells["body"],
-        plus=ENDS[plus] if plus else None,
-        mains=cells["side"].casefold() == MAINS_SIDE,
-        price=float(cells["price"] or 1),
-    )
+def _check(made: PracticeSet) -> None:
+    """What the lines and the table say of each other. Raises RepairlibError."""
+    names: set[str] = set()
+    for part in made.parts:
+        if part.name.casefold() in names:
+            raise RepairlibError(part.name, "this part stands twice", "each part once")
+        names.add(part.name.casefold())
+    both = names.intersection(made.points)
+    if both:
+        wrong = "the name of a part and of a point, so that nobody knows where to probe"
+        raise RepairlibError(", ".join(sorted(both)), wrong, "two names")
+    _check_letter(made, made.feed, "VP", "a voltage source or an adapter: V1, P1")
+    for name in made.loads:
+        _check_letter(made, name, "I", "loads, such as I1")
+    if made.behind:
+        _check_letter(made, made.behind, "R", "a fuse, a switch or a contact")
+    for point in (*made.inlet, *(rail.point for rail in made.rails)):
+        if point not in made.points:
+            raise RepairlibError(point, "no part ends on this point", ", ".join(made.points))
+    if made.ripple and any(p.circuit and p.circuit.more.get("mains") for p in made.parts):
+        wrong = "a ripple of the feed beside a sine on the board: two frequencies"
+        raise RepairlibError("ripple", wrong, "one of the two")
 
 
-DEMO = ("desk radio",)
+def _check_letter(made: PracticeSet, name: str, letters: str, accepted: str) -> None:
+    circuit = made.part(name).circuit
+    if circuit is None or circuit.letter not in letters:
+        raise RepairlibError(name, f"a {made.part(name).what} cannot do that here", accepted)
+
+
+DEMO = ("desk radio", "label maker", "network switch")
 
 
 @cache
