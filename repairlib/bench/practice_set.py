@@ -134,11 +134,12 @@ def read_set(text: str) -> PracticeSet:
         text=text,
     )
     _check(made)
-    named = {
-        "feed": made.part(made.feed).name,
-        "loads": tuple(made.part(n).name for n in made.loads),
-    }
-    return replace(made, behind=made.part(made.behind).name if made.behind else "", **named)
+    return replace(
+        made,
+        feed=made.part(made.feed).name,
+        loads=tuple(made.part(name).name for name in made.loads),
+        behind=made.part(made.behind).name if made.behind else "",
+    )
 
 
 def _heads_table(line: str) -> bool:
