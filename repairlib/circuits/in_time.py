@@ -213,7 +213,7 @@ class _Rule:
             if pushed is None:
                 raise no_answer(self.network.parts, f"at {times[at]:.4g} s")
             row[many:] = pushed
-            self._slopes.append(self.network.ports.by_open)
+            self._slopes.append(self.network.ports.slopes)
             pushes = fed[at] + self._next_by_known @ row
         rows = given @ self._by_given.T + known @ self._by_known.T
         across = self._ends @ rows[-1]
@@ -231,7 +231,8 @@ class _Rule:
         known = np.zeros((len(self._slopes), self._by_known.shape[1], many))
         known[:, :many] = np.eye(many)
         if self.network.laws:
-            known[:, many:] = np.array(self._slopes) @ self._open_by_pushes
+            _, of_pushed, by_open = map(np.array, zip(*self._slopes, strict=True))
+            known[:, many:] = of_pushed @ by_open @ self._open_by_pushes
         last = known[-1] @ _product(self._next_by_known @ known[:-1], many) @ pushes
         across = self._across_by_known @ last
         return across, self._conductance[:, None] * across - last[:many]

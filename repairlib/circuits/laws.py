@@ -24,31 +24,30 @@ WHOLE = 1.0  # V of input from which a regulator takes its own current
 Curve = tuple[tuple[float, ...], tuple[float, ...], tuple[float, ...], tuple[float, ...]]
 
 
-def above(excess: float, rounding: float) -> tuple[float, float]:
-    """What is above zero of a number, and the slope of that; its corner rounded by so much.
+def between(number: float, most: float) -> tuple[float, float]:
+    """A number held between 0 and the most that it may be, and its slope.
 
-    >>> above(2.0, 0.0), above(-2.0, 0.0), above(0.0, 0.5)
-    ((2.0, 1.0), (0.0, 0.0), (0.5, 0.5))
+    >>> between(-1.0, 5.0), between(2.0, 5.0), between(7.0, 5.0)
+    ((0.0, 0.0), (2.0, 1.0), (5.0, 0.0))
     """
-    if rounding:
-        root = sqrt(excess * excess + 4 * rounding * rounding)
-        return (excess + root) / 2, (1 + excess / root) / 2
-    return (excess, 1.0) if excess > 0 else (0.0, 0.0)
+    if number <= 0:
+        return 0.0, 0.0
+    return (number, 1.0) if number < most else (most, 0.0)
 
 
 class Law:
     """A part that follows no straight line, as one or two ports.
 
-    `curve(places, rounding)` gives the volts and the amps of its ports, into the first point of
+    `curve(places)` gives the volts and the amps of its ports, into the first point of
     each, at those places, and by how much each of them rises with each place: of two ports row by
-    row. Corners are rounded by `rounding` in V.
+    row.
     """
 
     def __init__(self, part: CircuitPart):
         self.part = part
         self.ports: tuple[tuple[str, str], ...] = (part.nodes,)
 
-    def curve(self, places, rounding: float) -> Curve:
+    def curve(self, places) -> Curve:
         """Volts, amps, and their slopes; here the place is the voltage."""
         (volts,) = places
         amps, slope = self.amps(volts)
@@ -72,7 +71,7 @@ class Diode(Law):
         grown = self.saturation * exp(volts / self.scale)
         return grown - self.saturation, grown / self.scale
 
-    def curve(self, places, rounding: float) -> Curve:
+    def curve(self, places) -> Curve:
         (place,) = places
         if place <= self.knee:
             amps, slope = self._junction(place)
@@ -87,8 +86,9 @@ class Load(Law):
     """A current that fades out below the knee."""
 
     def amps(self, volts: float) -> tuple[float, float]:
-        part = tanh(volts / KNEE)
-        return self.part.value * part, self.part.value * (1 - part * part) / KNEE + 1e-12
+        knee = KNEE
+        part = tanh(volts / knee)
+        return self.part.value * part, self.part.value * (1 - part * part) / knee + 1e-12
 
 
 class Lamp(Law):
@@ -105,12 +105,9 @@ class Lamp(Law):
 class BenchSupply(Law):
     """Constant voltage until the limit, then constant current; none back."""
 
-    def curve(self, places, rounding: float) -> Curve:
+    def curve(self, places) -> Curve:
         (place,) = places
-        limit = self.part.more["limit"]
-        wanted, rises = above(self.part.value - place, rounding)
-        over, passed = above(wanted - limit, rounding)
-        given, falls = wanted - over, rises * (1 - passed)
+        given, falls = between(self.part.value - place, self.part.more["limit"])
         return (place + given,), (-given,), (1 - falls,), (falls,)
 
 
@@ -123,34 +120,18 @@ class Regulator(Law):
     def __init__(self, part: CircuitPart):
         super().__init__(part)
         self.ports = ((part.nodes[0], ZERO), (part.nodes[1], ZERO))
+        self.dropout, self.own = part.more["dropout"], part.more["own"] / WHOLE
 
-    def curve(self, places, rounding: float) -> Curve:
+    def curve(self, places) -> Curve:
         entry, place = places
-        target, follows = self._target(entry, rounding)
-        own, takes = self._own(entry, rounding)
-        given, falls = above(target - place, rounding)
-        rises = falls * follows
-        return (
-            (entry, place + given),
-            (given + own, -given),
-            (1.0, 0.0, rises, 1 - falls),
-            (rises + takes, -falls, -rises, falls),
-        )
-
-    def _target(self, volts: float, rounding: float) -> tuple[float, float]:
-        """The volts that it gives at an input, and their slope."""
-        room, rises = above(volts - self.part.more["dropout"], rounding)
-        over, passed = above(room - self.part.value, rounding)
-        return room - over, rises * (1 - passed)
-
-    def _own(self, volts: float, rounding: float) -> tuple[float, float]:
-        """The current that it takes itself at an input, and its slope."""
-        own = self.part.more["own"] / WHOLE
-        if not own:
-            return 0.0, 0.0
-        some, rises = above(volts, rounding)
-        over, passed = above(some - WHOLE, rounding)
-        return own * (some - over), own * rises * (1 - passed)
+        target, follows = between(entry - self.dropout, self.part.value)
+        share, rises = between(entry, WHOLE)
+        own, takes = self.own * share, self.own * rises
+        if place >= target:
+            return (entry, place), (own, 0.0), (1.0, 0.0, 0.0, 1.0), (takes, 0.0, 0.0, 0.0)
+        given = target - place
+        volts, amps = (entry, target), (given + own, -given)
+        return volts, amps, (1.0, 0.0, follows, 0.0), (follows + takes, -1.0, -follows, 1.0)
 
 
 LAWS: dict[str, type[Law]] = {
