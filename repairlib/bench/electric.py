@@ -13,6 +13,7 @@ from typing import TYPE_CHECKING
 from repairlib.bench.conditions import Fault, as_it_acts
 from repairlib.bench.practice_set import BoardPart
 from repairlib.bench.state import LAMP, LIFTED, LIGHT, OWN_PLUG, SUPPLY, State
+from repairlib.bench.where import loose_ends
 from repairlib.circuits import (
     CircuitPart,
     one_cycle,
@@ -54,6 +55,7 @@ def circuit_of(state: State, extra: tuple[CircuitPart, ...] = ()) -> tuple[Circu
     parts: list[CircuitPart] = []
     for part in state.set.parts:
         parts += _as_it_is(state, part)
+        parts += _on_the_bench(state, part)
     parts += _supply(state)
     parts += extra
     points = {point for part in parts for point in part.nodes} | set(state.set.points)
@@ -101,6 +103,17 @@ def _with_ripple(state: State, feed: CircuitPart, fault: Fault | None) -> tuple[
         f"V of {feed.name}", (feed.nodes[0], inside), volts, {"mains": hertz, "series": 0.0}
     )
     return (sine, *as_it_acts(replace(feed, nodes=(inside, feed.nodes[1])), fault))
+
+
+def _on_the_bench(state: State, part: BoardPart) -> tuple[CircuitPart, ...]:
+    """A part that was taken out, between its own two ends."""
+    taken = state.places[part.name].taken
+    if part.circuit is None or taken is None:
+        return ()
+    made = replace(part.circuit, name=f"{part.circuit.name} taken", nodes=loose_ends(part.name))
+    if taken.value is not None:
+        made = replace(made, value=taken.value)
+    return as_it_acts(made, taken.fault)
 
 
 def _supply(state: State) -> tuple[CircuitPart, ...]:

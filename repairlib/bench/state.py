@@ -73,7 +73,7 @@ class State:
 
     `charges` are the volts that capacitors hold and `heat` the °C above the room, by part.
     `clock` in s, `spent` in tokens. `harm` says what the learner damaged, in order. `card` holds
-    the lines of the job card.
+    the lines of the job card, `kept` the sums of the reads of memory chips, by part.
     """
 
     set: PracticeSet
@@ -89,6 +89,7 @@ class State:
     clipped: str = ""
     harm: tuple[str, ...] = ()
     card: tuple[tuple[str, str], ...] = ()
+    kept: tuple[tuple[str, str], ...] = ()
     ended: End | None = None
 
     @property

@@ -5,18 +5,53 @@ from __future__ import annotations
 from collections.abc import Callable
 from dataclasses import replace
 
-from repairlib.bench import multimeter
+from repairlib.bench import board_work, chip_work, finishing, measuring, powering
+from repairlib.bench.move_words import FORMS
 from repairlib.bench.moves import Move, Told
-from repairlib.bench.state import OFF, OWN_PLUG, REPAIRED, End, Feed, Fitted, State
+from repairlib.bench.state import State
 from repairlib.core.errors import RepairlibError
 
-Done = tuple[State, Told]
+Outcome = tuple[State, Told]
+DOES: dict[str, Callable[[State, Move], Outcome]] = {
+    "look": measuring.look,
+    "smell": measuring.smell,
+    "touch": measuring.touch,
+    **dict.fromkeys(
+        ("volts", "ac volts", "ohms", "diode", "amps", "esr", "capacitance", "scope"),
+        measuring.probe,
+    ),
+    "temperature": measuring.temperature,
+    "plug in": powering.plug_in,
+    "unplug": powering.unplug,
+    "line": powering.line,
+    "load": powering.load,
+    "wait": powering.wait,
+    "discharge": powering.discharge,
+    "clip": powering.clip,
+    "take out": board_work.take_out,
+    "clean": board_work.clean,
+    "fit": board_work.fit,
+    "resolder": board_work.resolder,
+    "bridge": board_work.bridge,
+    "read chip": chip_work.read_chip,
+    "write chip": chip_work.write_chip,
+    "write": finishing.write,
+    "hand on": finishing.hand_on,
+    "hand back": finishing.hand_back,
+    "give up": finishing.give_up,
+}
 
 
-def step(state: State, move: Move) -> Done:
+def step(state: State, move: Move) -> Outcome:
     """The state after `move`, and what is told. Raises RepairlibError for what cannot be done.
 
-    A refusal costs nothing and changes nothing.
+    A refusal costs nothing and changes nothing. The time that the move takes goes by after it.
+
+    >>> from repairlib.bench.practice_set import demo_set
+    >>> from repairlib.bench.state import begin
+    >>> state, told = step(begin(demo_set("desk radio"), (), "demo"), Move("plug in"))
+    >>> told.words, state.powered
+    ('It is plugged in and on.', True)
     """
     if state.ended:
         raise RepairlibError(
@@ -24,6 +59,8 @@ def step(state: State, move: Move) -> Done:
         )
     if move.verb not in DOES:
         raise RepairlibError(move.verb, "no such move", ", ".join(DOES))
+    if not FORMS[move.verb].least <= len(move.at) <= FORMS[move.verb].most:
+        raise RepairlibError(move.verb, "not that many places", FORMS[move.verb].example)
     after, told = DOES[move.verb](state, move)
     after = replace(
         after,
@@ -32,35 +69,3 @@ def step(state: State, move: Move) -> Done:
         moves=state.moves + 1,
     )
     return after, told
-
-
-def _plug_in(state: State, move: Move) -> Done:
-    return replace(state, feed=Feed(OWN_PLUG)), Told("It is plugged in and on.", seconds=5)
-
-
-def _unplug(state: State, move: Move) -> Done:
-    return replace(state, feed=Feed(OFF)), Told("The plug is out.", seconds=5)
-
-
-def _volts(state: State, move: Move) -> Done:
-    reading = multimeter.volts(state, *move.at)
-    return state, Told(f"{move.at[0]} to {move.at[1]}: {reading.shown}", reading, 20)
-
-
-def _fit(state: State, move: Move) -> Done:
-    part = state.set.part(move.at[0])
-    after = state.with_place(part.name, fitted=Fitted(new=True))
-    return after, Told(f"A new {part.name} is in.", None, 180, part.price)
-
-
-def _hand_back(state: State, move: Move) -> Done:
-    return replace(state, ended=End(REPAIRED, "handed back to its owner")), Told("Handed back.")
-
-
-DOES: dict[str, Callable[[State, Move], Done]] = {
-    "plug in": _plug_in,
-    "unplug": _unplug,
-    "volts": _volts,
-    "fit": _fit,
-    "hand back": _hand_back,
-}

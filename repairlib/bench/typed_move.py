@@ -1,26 +1,278 @@
-"""Moves as people type them, and said again: `volts rail 0`, `take out C1`, `wait 30 s`."""
+"""Moves as people type them, and said again: `volts rail 0`, `take out C1`, `wait 30 s`.
+
+What may be typed stands in move_words.py. A part's name where a point is due means across that
+part; a rail's name means its point; ground, gnd and the like mean the zero point.
+"""
 
 from __future__ import annotations
 
-from repairlib.bench.moves import VERBS, Move
+import re
+from collections.abc import Sequence
+
+from repairlib.bench.move_words import BEFORE, BETWEEN, CARD, FORMS, ZERO_WORDS
+from repairlib.bench.moves import Move
 from repairlib.bench.practice_set import PracticeSet
-from repairlib.core.errors import RepairlibError
+from repairlib.core.errors import RepairlibError, one_line
+from repairlib.core.quantity import PREFIXES, engineering, read_quantity
+
+LONGEST = 500  # characters; a line of the job card is shorter
+OLD_ONE = "old "  # before a part's name: the one that was taken out and lies on the bench
+NUMBER = re.compile(r"[-+]?[.,]?\d")
+DEGREES = re.compile(r"(?<=\d)\s*(?:°\s*[cC]|[cC]|deg(?:rees)?(?:\s*[cC])?)\b|(?<=\d)\s*°(?!\S)")
+EDGE = " ,;:()!?"
 
 
 def read_move(text: str, of: PracticeSet) -> Move:
     """The move that `text` asks for. Raises RepairlibError for words that are not understood.
 
     >>> from repairlib.bench.practice_set import demo_set
-    >>> read_move("volts rail 0", demo_set("desk radio")).at
-    ('rail', '0')
+    >>> radio = demo_set("desk radio")
+    >>> read_move("measure volts on +9 V", radio).at
+    ('out',)
+    >>> move = read_move("replace c1 1000uF 25V, plus up", radio)
+    >>> print(move.verb, move.at, say_move(move), sep="; ")
+    fit; ('C1',); fit C1 1000 µF 25 V
     """
-    words = " ".join(text.split())
-    verb = next((one for one in VERBS if words.casefold().startswith(one)), None)
-    if verb is None:
-        raise RepairlibError(text, "no move begins like this", ", ".join(VERBS))
-    return Move(verb, tuple(words[len(verb) :].split()))
+    line = _line(text)
+    verb, rest = _verb(line, text)
+    if verb == "write":
+        return Move(verb, (), {}, _card_line(line, rest, text))
+    if verb == "hand on":
+        return Move(verb, (), {}, rest.strip(EDGE + "."))
+    at, figures, said = _pieces(rest.replace("\u00a0", " "), verb, of)
+    if len(at) < FORMS[verb].least:
+        raise RepairlibError(text, f"{verb} says nothing of where", FORMS[verb].example)
+    return Move(verb, at, *_meant(verb, at, figures, said, of))
 
 
 def say_move(move: Move) -> str:
-    """The move as it can be typed again."""
-    return " ".join((move.verb, *move.at))
+    """The move as it can be typed again; `read_move` of it gives the same move.
+
+    >>> say_move(Move("plug in", (), {"volts": 9.0, "amps": 0.2}, "supply"))
+    'plug in with supply 9 V 200 mA'
+    """
+    units = FORMS[move.verb].figures if move.verb in FORMS else {}
+    if move.verb == "fit":
+        units = _units_of_fit(None)
+    figures = [
+        _said(move.figures[name], unit) for name, unit in units.items() if name in move.figures
+    ]
+    if move.verb == "fit" and "value" in move.figures:
+        figures.insert(0, _value_of_fit(move))
+    joined = JOINED.get(move.verb, "") if move.words or figures else ""
+    pieces = (move.verb, *move.at, joined, move.words, *figures)
+    return " ".join(piece for piece in pieces if piece).replace("\u00a0", " ")
+
+
+JOINED = {"discharge": "with", "plug in": "with", "take out": "with", "look": "with", "scope": "at",
+          "resolder": "at"}  # fmt: skip
+
+
+def _said(value: float, unit: str) -> str:
+    return f"{value * 100:.12g} %" if unit == "%" else engineering(value, unit)
+
+
+def _line(text: str) -> str:
+    if not isinstance(text, str):
+        raise RepairlibError(text, "not a text", "a move such as: volts out 0")
+    line = " ".join(one_line(text).split())
+    if len(line) > LONGEST:
+        raise RepairlibError(text, f"longer than {LONGEST} characters", "one move in a line")
+    if not line.strip(EDGE + "."):
+        raise RepairlibError(text, "nothing was typed", "a move such as: volts out 0")
+    return line
+
+
+def _verb(line: str, text: str) -> tuple[str, str]:
+    """The verb, and what stands behind its phrase."""
+    left = line.strip(EDGE)
+    while True:
+        fold = left.casefold()
+        for phrase, verb in PHRASES:
+            if fold.startswith(phrase) and len(fold) == len(left):
+                behind = left[len(phrase) :]
+                if not behind or not behind[0].isalnum():
+                    return verb, behind
+        first, _, behind = left.partition(" ")
+        if first.casefold().strip(EDGE) not in BEFORE or not behind:
+            raise RepairlibError(text, "no move begins like this", ", ".join(FORMS))
+        left = behind
+
+
+PHRASES = sorted(
+    ((phrase, verb) for verb, form in FORMS.items() for phrase in form.phrases),
+    key=lambda one: -len(one[0]),
+)
+
+
+def _card_line(line: str, rest: str, text: str) -> str:
+    """What is written, as `found: it hums`."""
+    kind = next((one for one in CARD if line.casefold().startswith(one)), None)
+    said = line[len(kind) :] if kind else rest
+    said = said.lstrip(EDGE)
+    if kind is None:
+        kind = next((one for one in CARD if said.casefold().startswith(one)), None)
+        said = said[len(kind) :].lstrip(EDGE) if kind else ""
+    if kind is None or not said:
+        raise RepairlibError(text, f"not one of {', '.join(CARD)}", FORMS["write"].example)
+    return f"{kind}: {said}"
+
+
+def names_of(of: PracticeSet) -> dict[str, str]:
+    """What may be typed for a part or a point of the set, and what it is called there."""
+    called = {word: "0" for word in ZERO_WORDS}
+    called |= {rail.name.casefold(): rail.point for rail in of.rails}
+    called |= {point.casefold(): point for point in of.points}
+    for part in of.parts:
+        called[part.name.casefold()] = part.name
+        called[(OLD_ONE + part.name).casefold()] = OLD_ONE + part.name
+    return {" ".join(name.split()): what for name, what in called.items()}
+
+
+def _pieces(rest: str, verb: str, of: PracticeSet):
+    """What stands behind the verb: names of parts and points, figures, and words of that verb."""
+    form, called = FORMS[verb], names_of(of)
+    phrases = sorted(form.words, key=len, reverse=True)
+    at: list[str] = []
+    figures: dict[str, float] = {}
+    said: list[str] = []
+    left = rest.strip(EDGE)
+    while left:
+        name = _first_name(left, called) if len(at) < form.most else ""
+        phrase = next((one for one in phrases if _begins(left.casefold(), one)), "")
+        if name:
+            at.append(called[" ".join(name.casefold().split())])
+            left = left[len(name) :]
+        elif phrase:
+            said.append(form.words[phrase])
+            left = left[len(phrase) :]
+        elif NUMBER.match(left) and form.least + form.most and len(at) < form.least:
+            raise RepairlibError(left.split(" ")[0], "no part or point of this board", _there(of))
+        elif NUMBER.match(left):
+            figure, value, left = _figure(left, verb, at, figures, of)
+            figures[figure] = value
+        else:
+            left = _without_filler(left, verb, len(at) < form.most, of)
+        left = left.strip(EDGE)
+    return tuple(at), figures, [one for one in said if one]
+
+
+def _without_filler(left: str, verb: str, name_due: bool, of: PracticeSet) -> str:
+    word, _, behind = left.partition(" ")
+    if word.casefold().strip(EDGE + ".") not in ("", *BETWEEN):
+        if name_due:
+            raise RepairlibError(word, "no part or point of this board", _there(of))
+        raise RepairlibError(word, f"not understood behind {verb}", FORMS[verb].example)
+    return behind
+
+
+def _there(of: PracticeSet) -> str:
+    return ", ".join((*(part.name for part in of.parts), *of.points))
+
+
+def _first_name(left: str, called: dict[str, str]) -> str:
+    """The longest name that `left` begins with, as it is typed there."""
+    fold = left.casefold()
+    if len(fold) != len(left):
+        return ""
+    fitting = [name for name in called if _begins(fold, name)]
+    return left[: len(max(fitting, key=len))] if fitting else ""
+
+
+def _begins(text: str, phrase: str) -> bool:
+    behind = text[len(phrase) : len(phrase) + 1]
+    return text.startswith(phrase) and not (behind.isalnum() or behind in ("+", "_"))
+
+
+def _units(verb: str, at: Sequence[str], of: PracticeSet) -> dict[str, str]:
+    if verb != "fit" or not at or at[0] in of.points:
+        return FORMS[verb].figures
+    return _units_of_fit(of.part(at[0].removeprefix(OLD_ONE)).circuit)
+
+
+def _units_of_fit(circuit) -> dict[str, str]:
+    """The figures of a new part: its value in the unit of its kind, and what it is rated for."""
+    if circuit is None:
+        return {"volts": "V", "amps": "A"}
+    unit = {"R": "Ω", "C": "F", "L": "H"}.get(circuit.letter)
+    value = {"value": unit} if unit else {}
+    return {**value, "volts": "V", "amps": "A"}
+
+
+def _value_of_fit(move: Move) -> str:
+    letter = (move.at[0] if move.at else "R")[:1].upper()
+    return engineering(move.figures["value"], {"C": "F", "L": "H"}.get(letter, "Ω"))
+
+
+def _figure(left: str, verb: str, at: Sequence[str], had: dict[str, float], of: PracticeSet):
+    """The next figure: its name, its value, and what stands behind it.
+
+    A bare number is read only where nothing else can be meant, as in `wait 30`.
+    """
+    units = _units(verb, at, of)
+    due = {name: unit for name, unit in units.items() if name not in had}
+    words = DEGREES.sub("°C", left).split(" ")
+    problem = None
+    for many in (4, 2, 1):
+        piece = " ".join(words[:many]).strip(EDGE)
+        if many > len(words) or (many == 4 and "seconds" not in due):
+            continue
+        for name, unit in due.items():
+            try:
+                value = read_quantity(piece, unit).value
+            except RepairlibError as error:
+                problem = problem or error
+                continue
+            if not (_says_unit(piece, name) or (len(units) == 1 and many == len(words))):
+                continue
+            value = value / 100 if unit == "%" else value
+            return name, float(f"{value:.12g}"), " ".join(words[many:])
+    if len(units) == 1 and problem:
+        raise problem
+    piece = " ".join(words[:2]).strip(EDGE)
+    raise RepairlibError(piece, f"a figure that does not belong behind {verb}", FORMS[verb].example)
+
+
+def _says_unit(piece: str, name: str) -> bool:
+    """Whether it has a unit, or a prefix alone where that is the custom: 4k7, 100n."""
+    letters = piece.strip("0123456789.,+-' ")
+    return bool(letters) and (name in ("value", "ohm") or letters not in PREFIXES)
+
+
+def _meant(verb: str, at: tuple[str, ...], figures: dict, said: list[str], of: PracticeSet):
+    """The figures and the words of the move, in their own order."""
+    spoken = {"line": ("line", "%"), "discharge": ("ohm", "Ω")}.get(verb)
+    if spoken and said:
+        name, unit = spoken
+        value = read_quantity(said[0], unit).value
+        figures.setdefault(name, value / 100 if unit == "%" else value)
+        said = []
+    if verb == "fit":
+        said = _way_round(said, at, of)
+    if verb == "clip" and not at:
+        said = ["off"]
+    if verb == "plug in" and not said:
+        said = ["lamp"] if "watts" in figures else ["supply"] if figures else []
+    order = list(_units(verb, at, of))
+    ordered = {name: figures[name] for name in order if name in figures}
+    return ordered, " ".join(sorted(dict.fromkeys(said)))
+
+
+DIRECTIONS = {"plus up": 90.0, "plus down": 270.0, "plus left": 180.0, "plus right": 0.0}
+
+
+def _way_round(said: list[str], at: tuple[str, ...], of: PracticeSet) -> list[str]:
+    """Where the plus was said: `turned` when that is against the board."""
+    found = []
+    for one in said:
+        if one not in DIRECTIONS:
+            found.append(one)
+            continue
+        plus = of.part(at[0].removeprefix(OLD_ONE)).plus
+        if plus is None:
+            raise RepairlibError(one, f"{at[0]} has no plus", "fit without saying where it is")
+        if (DIRECTIONS[one] - plus) % 180:
+            raise RepairlibError(one, f"{at[0]} does not lie that way", "the way its pads lie")
+        if DIRECTIONS[one] != plus:
+            found.append("turned")
+    return found

@@ -1,0 +1,155 @@
+"""Hands at the board: take out, clean, fit, resolder, bridge."""
+
+from __future__ import annotations
+
+from collections.abc import Callable
+from dataclasses import replace
+
+from repairlib.bench import dangers
+from repairlib.bench.conditions import Fault
+from repairlib.bench.move_words import OLD, TURNED, VACUUM
+from repairlib.bench.moves import Move, Told
+from repairlib.bench.practice_set import BoardPart
+from repairlib.bench.prices import SECONDS, TOKENS
+from repairlib.bench.soldering import heated, tool_of
+from repairlib.bench.state import DIRTY, LIFTED, SOUND, WIRED, Fitted, State
+from repairlib.bench.where import part_at
+from repairlib.core.errors import RepairlibError
+
+Outcome = tuple[State, Told]
+Work = Callable[[State, BoardPart, Move], Outcome]
+JOINT, MEMORY = "joint", "memory chip"
+BY_SOLDER = ("cracked",)  # what new solder mends
+BY_WIRE = ("pad lifted",)  # what a wire mends
+WRONG_WAY = "reversed"
+
+
+def at_the_board(work: Work) -> Callable[[State, Move], Outcome]:
+    """Work with a tool at a part, with what happens where it is live or charged."""
+
+    def done(state: State, move: Move) -> Outcome:
+        part = part_at(state, move.at[0])
+        struck = dangers.hands_on(state, part)
+        if struck is not None:
+            return struck
+        after, told = work(state, part, move)
+        sparked, crack = dangers.spark(state, part)
+        after = replace(after, harm=(*sparked.harm, *after.harm[len(state.harm) :]))
+        after = replace(after, charges=sparked.charges)
+        seconds, tokens = SECONDS[move.verb], TOKENS[move.verb] + told.tokens
+        words = " ".join(filter(None, (crack, told.words)))
+        return after, replace(
+            told, words=words, seconds=seconds + told.seconds, tokens=tokens,
+            alarm=told.alarm or bool(crack),
+        )  # fmt: skip
+
+    return done
+
+
+def _fitted(state: State, part: BoardPart) -> Fitted:
+    fitted = state.places[part.name].fitted
+    if fitted is None:
+        raise RepairlibError(part.name, "its place is empty", "a part that is in")
+    return fitted
+
+
+@at_the_board
+def take_out(state: State, part: BoardPart, move: Move) -> Outcome:
+    """Takes a part out of the board; it lies on the bench then."""
+    fitted = _fitted(state, part)
+    if part.what == JOINT:
+        raise RepairlibError(part.name, "a joint cannot be taken out", f"resolder {part.name}")
+    worked = heated(part, move)
+    if not worked.melted:
+        words = f"{part.name} does not come. {worked.words}"
+        return _with_pads(state, part, worked.pad_held, words)
+    pads = state.places[part.name].pads
+    if pads == SOUND and worked.pad_held:
+        pads = SOUND if tool_of(move) == VACUUM else DIRTY
+    after = state.with_place(part.name, fitted=None, pads=pads, taken=fitted)
+    return _with_pads(after, part, worked.pad_held, f"{part.name} is out. {worked.words}")
+
+
+def _with_pads(state: State, part: BoardPart, held: bool, words: str) -> Outcome:
+    if held:
+        return state, Told(words.strip())
+    what = f"A pad of {part.name} came off the board."
+    after = dangers.damaged(state.with_place(part.name, pads=LIFTED), what)
+    return after, Told(f"{words.strip()} {what}")
+
+
+@at_the_board
+def clean(state: State, part: BoardPart, move: Move) -> Outcome:
+    """Clears the pads or holes of an empty place of solder."""
+    place = state.places[part.name]
+    if place.fitted is not None:
+        raise RepairlibError(part.name, "its pads are under the part", f"take out {part.name}")
+    pads = SOUND if place.pads == DIRTY else place.pads
+    return state.with_place(part.name, pads=pads), Told(f"The pads of {part.name} are {pads}.")
+
+
+@at_the_board
+def fit(state: State, part: BoardPart, move: Move) -> Outcome:
+    """Solders a part into an empty place: a new one, or the one that was taken out."""
+    place = state.places[part.name]
+    if place.fitted is not None:
+        raise RepairlibError(part.name, "it is still in its place", f"take out {part.name}")
+    if place.pads == DIRTY:
+        raise RepairlibError(part.name, "solder is left on its pads", f"clean {part.name}")
+    if place.pads == LIFTED:
+        raise RepairlibError(part.name, "its pad is lifted", f"bridge {part.name}")
+    turned = TURNED in move.words and part.plus is not None
+    if OLD in move.words:
+        fitted, words, price = _old(part, place.taken, turned), f"The old {part.name} is back.", 0.0
+    else:
+        fitted, words, price = _new(part, move, turned), f"A new {part.name} is in.", part.price
+    taken = None if OLD in move.words else place.taken
+    return state.with_place(part.name, fitted=fitted, taken=taken), Told(words, tokens=price)
+
+
+def _old(part: BoardPart, taken: Fitted | None, turned: bool) -> Fitted:
+    if taken is None:
+        raise RepairlibError(f"old {part.name}", "none lies on the bench", f"fit {part.name}")
+    fault = taken.fault
+    if fault is not None and fault.condition in (*BY_SOLDER, *BY_WIRE, WRONG_WAY):
+        fault = None
+    return replace(taken, fault=_turned(part, turned) or fault, turned=turned)
+
+
+def _new(part: BoardPart, move: Move, turned: bool) -> Fitted:
+    fault = _turned(part, turned)
+    if part.what == MEMORY:
+        fault = Fault(part.name, "corrupt")
+    rated = move.figures.get("volts", move.figures.get("amps"))
+    return Fitted(fault, True, move.figures.get("value"), rated, turned)
+
+
+def _turned(part: BoardPart, turned: bool) -> Fault | None:
+    """What a polar part the wrong way round is to the circuit."""
+    if not turned or part.circuit is None or part.circuit.letter not in "CDU":
+        return None
+    return Fault(part.name, "open" if part.circuit.letter == "U" else WRONG_WAY)
+
+
+@at_the_board
+def resolder(state: State, part: BoardPart, move: Move) -> Outcome:
+    """Melts the joints of a part again, with fresh solder."""
+    fitted = _fitted(state, part)
+    worked = heated(part, move)
+    if worked.melted and fitted.fault is not None and fitted.fault.condition in BY_SOLDER:
+        state = state.with_place(part.name, fitted=replace(fitted, fault=None))
+    words = f"The solder of {part.name} " + ("flowed." if worked.melted else "did not flow.")
+    return _with_pads(state, part, worked.pad_held, f"{words} {worked.words}")
+
+
+@at_the_board
+def bridge(state: State, part: BoardPart, move: Move) -> Outcome:
+    """A wire in the place of a lifted pad."""
+    place = state.places[part.name]
+    if place.pads != LIFTED:
+        raise RepairlibError(part.name, f"its pads are {place.pads}", "a place with a lifted pad")
+    fitted = place.fitted
+    if fitted is not None and fitted.fault is not None and fitted.fault.condition in BY_WIRE:
+        fitted = replace(fitted, fault=None)
+    after = state.with_place(part.name, fitted=fitted, pads=WIRED)
+    return after, Told(f"A wire stands for the pad of {part.name}, glued down.")

@@ -1,0 +1,46 @@
+"""The job card, and the ways in which an attempt ends."""
+
+from __future__ import annotations
+
+from dataclasses import replace
+
+from repairlib.bench.move_words import CARD
+from repairlib.bench.moves import Move, Told
+from repairlib.bench.prices import SECONDS
+from repairlib.bench.state import GIVEN_UP, HANDED_ON, REPAIRED, End, State
+from repairlib.core.errors import RepairlibError
+
+Outcome = tuple[State, Told]
+MOST_LINES = 200
+
+
+def write(state: State, move: Move) -> Outcome:
+    """One line on the job card."""
+    kind, _, text = (piece.strip() for piece in move.words.partition(":"))
+    if kind not in CARD or not text:
+        raise RepairlibError(move.words, "no line of a job card", ", ".join(CARD))
+    if len(state.card) >= MOST_LINES:
+        raise RepairlibError(move.words, f"the card holds {MOST_LINES} lines", "hand back")
+    after = replace(state, card=(*state.card, (kind, text)))
+    return after, Told(f"On the job card, {kind}: {text}", seconds=SECONDS["write"])
+
+
+def hand_on(state: State, move: Move) -> Outcome:
+    """Leaves the set to somebody qualified."""
+    why = f"handed on: {move.words}" if move.words else "handed on to a qualified person"
+    return _end(state, move, HANDED_ON, why)
+
+
+def hand_back(state: State, move: Move) -> Outcome:
+    """Gives the set back to its owner."""
+    return _end(state, move, REPAIRED, "handed back to its owner")
+
+
+def give_up(state: State, move: Move) -> Outcome:
+    """Ends the attempt."""
+    return _end(state, move, GIVEN_UP, "given up")
+
+
+def _end(state: State, move: Move, kind: str, why: str) -> Outcome:
+    after = replace(state, ended=End(kind, why))
+    return after, Told(f"{why[0].upper()}{why[1:]}.", seconds=SECONDS[move.verb])
