@@ -207,8 +207,8 @@ def _begins(rest: str, condition: str) -> bool:
 def _figures(text: str, condition: str, part: BoardPart, whole: str) -> dict[str, float]:
     kind = CONDITIONS[condition]
     letter = part.circuit.letter if part.circuit else ""
-    if not _happens(kind, letter, part):
-        may = [name for name, one in CONDITIONS.items() if _happens(one, letter, part)]
+    if not happens(kind, letter, part):
+        may = [name for name, one in CONDITIONS.items() if happens(one, letter, part)]
         raise RepairlibError(whole, f"this does not happen to the part {part.what}", ", ".join(may))
     found = {}
     for piece in (one.strip() for one in FIGURES.split(text) if one.strip()):
@@ -225,7 +225,8 @@ def _figures(text: str, condition: str, part: BoardPart, whole: str) -> dict[str
     return {name: found.get(name, figure.usual or 0.0) for name, figure in kind.figures.items()}
 
 
-def _happens(kind: Condition, letter: str, part: BoardPart) -> bool:
+def happens(kind: Condition, letter: str, part: BoardPart) -> bool:
+    """Whether that condition can happen to a part, `letter` being that of its circuit."""
     if kind.only and part.what not in kind.only:
         return False
     own_value = part.circuit is not None and part.circuit.name == part.name
