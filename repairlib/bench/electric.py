@@ -27,6 +27,7 @@ if TYPE_CHECKING:
 
 APART = 1e9  # Ω, from each point to zero: no point of a board floats altogether
 LIGHT_LOAD = 0.2  # of the full load
+OPENS = ("open", "blown", "pad lifted", "gone")
 STEPS = 200  # in a cycle of mains
 
 
@@ -85,14 +86,31 @@ def _as_it_is(state: State, part: BoardPart) -> tuple[CircuitPart, ...]:
     if part.name in state.set.loads and state.load == LIGHT:
         made = replace(made, value=made.value * LIGHT_LOAD)
     if part.name == state.set.feed:
-        if state.feed.kind not in (OWN_PLUG, LAMP):
-            return ()
+        if state.feed.kind not in (OWN_PLUG, LAMP) or _cut_off(state):
+            return _winding(made)
         made = replace(made, value=made.value * state.feed.line)
         if state.set.ripple:
             return _with_ripple(state, made, place.fitted.fault)
     if place.fitted.value is not None:
         made = replace(made, value=place.fitted.value)
     return as_it_acts(made, place.fitted.fault, state.warm(part.name))
+
+
+def _cut_off(state: State) -> bool:
+    """Whether the part that the feed stands behind, such as the mains fuse, lets nothing pass."""
+    if not state.set.behind:
+        return False
+    place = state.place(state.set.behind)
+    if place.fitted is None or place.pads == LIFTED:
+        return True
+    fault = place.fitted.fault
+    return fault is not None and fault.condition in OPENS
+
+
+def _winding(feed: CircuitPart) -> tuple[CircuitPart, ...]:
+    """What is left of a feed that gives nothing: the copper of a transformer."""
+    ohm = feed.more.get("series", 0.0)
+    return (CircuitPart(f"R of {feed.name}", feed.nodes, ohm),) if ohm else ()
 
 
 def _with_ripple(state: State, feed: CircuitPart, fault: Fault | None) -> tuple[CircuitPart, ...]:

@@ -194,7 +194,7 @@ def _check_letter(made: PracticeSet, name: str, letters: str, accepted: str) -> 
         raise RepairlibError(name, f"a {made.part(name).what} cannot do that here", accepted)
 
 
-DEMO = ("desk radio", "label maker", "network switch")
+DEMO = ("desk radio", "label maker", "network switch", "keyboard", "printer controller")
 
 
 @cache

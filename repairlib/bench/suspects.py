@@ -113,7 +113,8 @@ def listed_suspects(of: PracticeSet, faults: tuple[Fault, ...] = ()) -> tuple[Su
     """The suspects that a set itself lists as its faults, with these where they are none of them.
 
     >>> from repairlib.bench.practice_set import demo_set
-    >>> len(listed_suspects(demo_set("desk radio"))) == len(demo_set("desk radio").faults) + 1
+    >>> radio = demo_set("desk radio")
+    >>> len(listed_suspects(radio)) == len(radio.faults) + len(radio.together) + 1
     True
     """
     texts = (*of.faults, *of.together)
