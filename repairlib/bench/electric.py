@@ -85,15 +85,22 @@ def _as_it_is(state: State, part: BoardPart) -> tuple[CircuitPart, ...]:
     made = part.circuit
     if part.name in state.set.loads and state.load == LIGHT:
         made = replace(made, value=made.value * LIGHT_LOAD)
-    if part.name == state.set.feed:
-        if state.feed.kind not in (OWN_PLUG, LAMP) or _cut_off(state):
-            return _winding(made)
+    if part.name == state.set.feed and not _gives(state):
+        if (winding := _winding(made)) is None:
+            return ()
+        made = winding
+    elif part.name == state.set.feed:
         made = replace(made, value=made.value * state.feed.line)
         if state.set.ripple:
             return _with_ripple(state, made, place.fitted.fault)
     if place.fitted.value is not None:
         made = replace(made, value=place.fitted.value)
     return as_it_acts(made, place.fitted.fault, state.warm(part.name))
+
+
+def _gives(state: State) -> bool:
+    """Whether the set's own feed is on and reaches the board."""
+    return state.feed.kind in (OWN_PLUG, LAMP) and not _cut_off(state)
 
 
 def _cut_off(state: State) -> bool:
@@ -107,10 +114,12 @@ def _cut_off(state: State) -> bool:
     return fault is not None and fault.condition in OPENS
 
 
-def _winding(feed: CircuitPart) -> tuple[CircuitPart, ...]:
-    """What is left of a feed that gives nothing: the copper of a transformer."""
+def _winding(feed: CircuitPart) -> CircuitPart | None:
+    """What is left of a feed that gives nothing: the copper of a transformer, of an adapter none."""
     ohm = feed.more.get("series", 0.0)
-    return (CircuitPart(f"R of {feed.name}", feed.nodes, ohm),) if ohm else ()
+    if not feed.more.get("mains") or not ohm:
+        return None
+    return CircuitPart(f"R of {feed.name}", feed.nodes, ohm)
 
 
 def _with_ripple(state: State, feed: CircuitPart, fault: Fault | None) -> tuple[CircuitPart, ...]:

@@ -27,10 +27,31 @@ class Move:
 
 
 @dataclass(frozen=True, slots=True)
+class Trace:
+    """The screen of an oscilloscope: what it drew from left to right, in `LEVELS` of its height.
+
+    Level 0 is its lower edge; the line of 0 V, or of the mean when it is coupled for ac, stands at
+    level `zero`. `per_division` in V, `sweep` in s for a division; 8 divisions high, 10 wide.
+    `mean` in V, `hertz` of the main wave, 0 where there is none.
+    """
+
+    levels: tuple[int, ...]
+    zero: int
+    per_division: float
+    sweep: float
+    coupling: str
+    mean: float
+    hertz: float = 0.0
+
+
+@dataclass(frozen=True, slots=True)
 class Reading:
     """What an instrument shows: `shown` as on its display, `value` in `unit` (None for OL, dashes).
 
-    `instrument` and `range` as in the room instruments; `points` where its probes were.
+    `points` are where its probes were, of eyes and nose the part and "". `range` is the one it
+    chose. The true figure, the instrument's own load included, lies within `error` of the value.
+    `seconds` is how long it took to settle. `harm` is one sentence where the instrument was
+    damaged or worse, and `hurts` whether a person could be hurt too.
     """
 
     instrument: str
@@ -39,6 +60,12 @@ class Reading:
     value: float | None
     unit: str
     note: str = ""
+    range: str = ""
+    error: float = 0.0
+    seconds: float = 0.0
+    harm: str = ""
+    hurts: bool = False
+    trace: Trace | None = None
 
 
 @dataclass(frozen=True, slots=True)

@@ -6,6 +6,8 @@ from hashlib import sha256
 
 from repairlib.bench.state import State
 
+RESTLESS = 0.5  # of the digits of its accuracy, by which the last place of a display jumps
+
 
 def share(*what: object) -> float:
     """A number from -1 to 1 that hangs on `what` alone, the same on every machine.
@@ -17,11 +19,19 @@ def share(*what: object) -> float:
     return int.from_bytes(sha256(text).digest()[:6], "big") / 2**47 - 1
 
 
-def noisy(value: float, percent: float, step: float, state: State, instrument: str) -> float:
-    """`value` as an instrument shows it: off by up to `percent` (as a share), in steps of `step`.
+def noisy(
+    value: float, percent: float, step: float, digits: float, state: State, instrument: str
+) -> float:
+    """`value` as an instrument shows it, in steps of `step`: within `percent` (a share) + `digits`.
 
-    The share stays for the whole attempt, half a step of noise comes anew with each move.
+    How far it is off by its percentage stays for the whole attempt, the last digits change with
+    each move. The result is a whole number of steps.
+
+    >>> from repairlib.bench.practice_set import demo_set
+    >>> from repairlib.bench.state import begin
+    >>> noisy(14.2384, 0.0, 0.01, 0, begin(demo_set("desk radio"), (), "demo"), "V dc")
+    14.24
     """
-    off = share(state.seed, instrument) * percent / 2
-    jump = share(state.seed, instrument, state.moves) * step
-    return round((value * (1 + off) + jump) / step) * step
+    off = share(state.seed, instrument) * percent
+    jump = share(state.seed, instrument, state.moves) * digits * RESTLESS * step
+    return float(f"{round((value * (1 + off) + jump) / step) * step:.9g}")
