@@ -13,6 +13,7 @@ from repairlib.bench.counts import DASHES, Accuracy, Span, shows
 from repairlib.bench.impedance import impedance
 from repairlib.bench.moves import Reading
 from repairlib.bench.probes_harm import DARK, UNSTEADY, spoiled
+from repairlib.bench.resting import met_at
 from repairlib.bench.state import State
 
 LARGE_HZ, SMALL_HZ = 100.0, 1e3
@@ -37,6 +38,7 @@ def capacitance(state: State, one: str, other: str) -> Reading:
     'F'
     """
     name = "capacitance meter"
+    state = met_at(state, one)
     harm = spoiled(state, one, other, name)
     if harm.told:
         return Reading(

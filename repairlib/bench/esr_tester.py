@@ -11,6 +11,7 @@ from repairlib.bench.counts import DASHES, Accuracy, Span, shows
 from repairlib.bench.impedance import impedance
 from repairlib.bench.moves import Reading
 from repairlib.bench.probes_harm import DARK, UNSTEADY, spoiled
+from repairlib.bench.resting import met_at
 from repairlib.bench.state import State
 from repairlib.core.errors import RepairlibError
 from repairlib.core.quantity import brief
@@ -37,6 +38,7 @@ def esr(state: State, one: str, other: str, hertz: float = FREQUENCIES[0]) -> Re
             ", ".join(brief(f, "Hz") for f in FREQUENCIES),
         )
     name = f"ESR tester, {brief(hertz, 'Hz')}"
+    state = met_at(state, one)
     harm = spoiled(state, one, other, "ESR tester")
     if harm.told:
         return Reading(

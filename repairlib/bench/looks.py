@@ -9,9 +9,9 @@ from __future__ import annotations
 
 from typing import NamedTuple
 
+from repairlib.bench.board_part import AS_RESISTOR, ENDS, BoardPart
 from repairlib.bench.moves import Reading
 from repairlib.bench.noise import share
-from repairlib.bench.practice_set import AS_RESISTOR, ENDS, BoardPart
 from repairlib.bench.state import DIRTY, LIFTED, SOUND, WIRED, Fitted, State
 from repairlib.core.quantity import Quantity
 

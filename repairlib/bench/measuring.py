@@ -4,23 +4,65 @@ from __future__ import annotations
 
 from dataclasses import replace
 
-from repairlib.bench import dangers, multimeter
+from repairlib.bench import (
+    capacitance_meter,
+    dangers,
+    esr_tester,
+    looks,
+    multimeter,
+    oscilloscope,
+    thermometer,
+)
 from repairlib.bench.moves import Move, Reading, Told
-from repairlib.bench.prices import LENS_SECONDS, SECONDS
-from repairlib.bench.state import ROOM, State
+from repairlib.bench.prices import LENS_SECONDS, METER_TOKENS, SECONDS
+from repairlib.bench.state import State
 from repairlib.bench.where import ends, is_loose, part_at
 
 Outcome = tuple[State, Told]
+INSTRUMENTS = {
+    "volts": multimeter.volts,
+    "ac volts": multimeter.ac_volts,
+    "ohms": multimeter.ohms,
+    "diode": multimeter.diode,
+    "amps": multimeter.amps,
+    "esr": esr_tester.esr,
+    "capacitance": capacitance_meter.capacitance,
+    "scope": oscilloscope.scope,
+}
 
 
 def probe(state: State, move: Move) -> Outcome:
     """A reading between two points."""
-    one, other = ends(state, move.at)
+    one, other = _probes(state, move)
     if (struck := dangers.probing(state, one, other)) is not None:
         return struck
-    reading = multimeter.volts(state, one, other)
+    reading = INSTRUMENTS[move.verb](state, one, other, **_settings(move))
     words = f"{said_where(state, move, one, other)}: {reading.shown}"
-    return state, Told(words, reading, SECONDS[move.verb])
+    if reading.note:
+        words += f" ({reading.note})"
+    seconds = SECONDS[move.verb] + reading.seconds
+    if reading.hurts:
+        return dangers.harmed(state, reading.harm, "stored charge")
+    if reading.harm:
+        told = Told(f"{words}. {reading.harm}", reading, seconds, METER_TOKENS, alarm=True)
+        return dangers.damaged(state, reading.harm), told
+    return state, Told(words, reading, seconds)
+
+
+def _probes(state: State, move: Move) -> tuple[str, str]:
+    """Where the probes go: amps are measured where a part was, not through what was taken out."""
+    one, other = ends(state, move.at)
+    if move.verb == "amps" and is_loose(state, one):
+        return part_at(state, move.at[0]).nodes
+    return one, other
+
+
+def _settings(move: Move) -> dict[str, float]:
+    """What is set on an instrument by hand: of the oscilloscope volts and seconds per division."""
+    if move.verb != "scope":
+        return {}
+    named = {"per_division": "volts", "sweep": "seconds"}
+    return {name: move.figures[word] for name, word in named.items() if word in move.figures}
 
 
 def said_where(state: State, move: Move, one: str, other: str) -> str:
@@ -33,8 +75,7 @@ def said_where(state: State, move: Move, one: str, other: str) -> str:
 def temperature(state: State, move: Move) -> Outcome:
     """The thermometer at a part."""
     part = part_at(state, move.at[0])
-    value = round(ROOM + dict(state.heat).get(part.name, 0.0), 1)
-    reading = Reading("thermometer", (part.name, ""), f"{value:.1f} °C", value, "°C")
+    reading = thermometer.temperature(state, part.name)
     return state, Told(f"{part.name}: {reading.shown}", reading, SECONDS["temperature"])
 
 
@@ -46,10 +87,26 @@ def touch(state: State, move: Move) -> Outcome:
 
 def look(state: State, move: Move) -> Outcome:
     """Eyes, with a lens or without."""
-    seconds = SECONDS["look"] + (LENS_SECONDS if "lens" in move.words else 0)
-    return state, Told("Nothing stands out.", seconds=seconds)
+    lens = "lens" in move.words
+    seconds = SECONDS["look"] + (LENS_SECONDS if lens else 0)
+    return state, _told([looks.look(state, name, lens) for name in _parts(state, move)], seconds)
 
 
 def smell(state: State, move: Move) -> Outcome:
     """The nose."""
-    return state, Told("It smells of nothing.", seconds=SECONDS["smell"])
+    found = [looks.smell(state, name) for name in _parts(state, move)]
+    if not move.at:
+        found = [one for one in found if one.shown != looks.NOTHING] or found[:1]
+    return state, _told(found, SECONDS["smell"])
+
+
+def _parts(state: State, move: Move) -> list[str]:
+    """The parts that are looked at: all of the board where none is named."""
+    if move.at:
+        return [part_at(state, name).name for name in move.at]
+    return [part.name for part in state.set.parts]
+
+
+def _told(found: list[Reading], seconds: float) -> Told:
+    reading = found[0] if len(found) == 1 else None
+    return Told(". ".join(one.shown for one in found) + ".", reading, seconds)

@@ -16,7 +16,7 @@ from repairlib.bench.counts import DASHES, OVER, Accuracy, Span, shows
 from repairlib.bench.electric import Electric, electric
 from repairlib.bench.moves import Reading
 from repairlib.bench.probes_harm import DARK, MOST_VOLTS, PERSON_VOLTS
-from repairlib.bench.resting import resting
+from repairlib.bench.resting import met_at, resting
 from repairlib.bench.state import State
 from repairlib.circuits import CircuitPart
 
@@ -80,6 +80,7 @@ def ohms(state: State, one: str, other: str) -> Reading:
     reading is taken as it is then. On a live or charged circuit it lies, and above 60 V it is
     destroyed.
     """
+    state = met_at(state, one)
     if state.powered:
         return _ohms_live(state, one, other)
     run = _run(state, one, other)
@@ -102,6 +103,7 @@ def ohms(state: State, one: str, other: str) -> Reading:
 
 def diode(state: State, one: str, other: str) -> Reading:
     """The volts at which 1 mA flows from the first point (red) to the second; OL above 2 V."""
+    state = met_at(state, one)
     if state.powered:
         live = electric(state, (_diode_source((one, other)),)).between(one, other)
         return _tested(state, one, other, live, "", 0.0)

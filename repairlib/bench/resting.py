@@ -8,8 +8,11 @@ How much they have is a choice of this workbook, that they are there is common p
 
 from __future__ import annotations
 
+from dataclasses import replace
+
 from repairlib.bench.electric import circuit_of
-from repairlib.bench.state import State
+from repairlib.bench.state import Feed, State
+from repairlib.bench.where import is_loose
 from repairlib.circuits import CircuitPart
 
 LOAD_VOLTS = 1e3  # over its current: the resistance in Ω of a load at rest
@@ -30,6 +33,11 @@ def resting(state: State, extra: tuple[CircuitPart, ...] = ()) -> tuple[CircuitP
     for part in circuit_of(state, extra):
         parts += _at_rest(part)
     return tuple(parts)
+
+
+def met_at(state: State, point: str) -> State:
+    """The state as a probe at that point meets it: what lies on the bench has no power."""
+    return replace(state, feed=Feed(), charges={}) if is_loose(state, point) else state
 
 
 def _at_rest(part: CircuitPart) -> tuple[CircuitPart, ...]:
