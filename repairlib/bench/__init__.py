@@ -22,4 +22,5 @@ __getattr__, __all__ = public_names(
     step="DOES",
     suspects="Suspect all_suspects listed_suspects",
     typed_move="read_move say_move",
+    where="on_mains_side",
 )

@@ -96,6 +96,7 @@ class Canvas:
         self._boxes: list[Box] = []
         self._solid: list[Box] = []
         self._scale: tuple[float, float, float, float] | None = None
+        self._quarters = 0  # turns by 90 degrees clockwise inside `scaled`
 
     @property
     def extent(self) -> Box:
@@ -108,15 +109,20 @@ class Canvas:
         return around(self._solid)
 
     @contextmanager
-    def scaled(self, x: float, y: float, across: float, down: float) -> Iterator[None]:
+    def scaled(
+        self, x: float, y: float, across: float, down: float, turned: float = 0
+    ) -> Iterator[None]:
         """Draw with the origin at x, y and lengths made larger or smaller; lines stay thin.
 
-        Text is left off. Not inside another `scaled`.
+        turned: degrees by which it is then turned clockwise, a multiple of 90. Text is left off.
+        Not inside another `scaled`.
         """
         x, y = self._place(x, y)
         before, self._origin, self._scale = self._origin, (0.0, 0.0), (x, y, across, down)
+        self._quarters = round(turned / 90) % 4
+        turn = f" rotate({_num(turned % 360)})" if self._quarters else ""
         self._shapes.append(
-            f'<g class="scaled" transform="translate({_num(x)} {_num(y)})'
+            f'<g class="scaled" transform="translate({_num(x)} {_num(y)}){turn}'
             f' scale({across:.5g} {down:.5g})">'
         )
         try:
@@ -230,6 +236,15 @@ class Canvas:
     def _place(self, x: float, y: float) -> Point:
         return (x + self._origin[0], y + self._origin[1])
 
+    def _on_the_sheet(self, box: Box) -> Box:
+        """Where a box drawn inside `scaled` comes to lie."""
+        assert self._scale
+        x, y, across, down = self._scale
+        box = Box(across * box.left, down * box.top, across * box.right, down * box.bottom)
+        for _ in range(self._quarters):
+            box = _turned(box)
+        return Box(x + box.left, y + box.top, x + box.right, y + box.bottom)
+
     def _path(self, shape: str, points: Iterable[Point], fill: str, style: dict) -> None:
         placed = [self._place(*point) for point in points]
         corners = " ".join(f"{_num(x)},{_num(y)}" for x, y in placed)
@@ -243,12 +258,15 @@ class Canvas:
             return
         box = Box(min(xs), min(ys), max(xs), max(ys))
         if self._scale:
-            x, y, across, down = self._scale
-            left, right = (x + across * side for side in (box.left, box.right))
-            box = Box(left, y + down * box.top, right, y + down * box.bottom)
+            box = self._on_the_sheet(box)
         self._boxes.append(box.grown(style.get("pen", 2) / 2))
         if not shape.startswith(("<polyline", "<text")):
             self._solid.append(box)
+
+
+def _turned(box: Box) -> Box:
+    """The box turned round the origin by 90 degrees clockwise."""
+    return Box(-box.bottom, box.left, -box.top, box.right)
 
 
 def _has_scaled(shapes: list[str]) -> bool:

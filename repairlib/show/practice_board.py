@@ -1,133 +1,177 @@
 """The board of a practice set as it lies on the bench: its parts, its points, what was done to it.
 
-Only what an eye sees is drawn, and the words say the same.
+Only what the bare eye sees is drawn, and the words say the same.
 """
 
 from __future__ import annotations
 
-from collections.abc import Iterator, Mapping
 from math import cos, pi, sin
 
-from repairlib.bench import PracticeSet, State
+from repairlib.bench import BoardPart, Place, Reading, State
 from repairlib.show.box import Box
-from repairlib.show.canvas import COPPER, INK, PAPER, Canvas, Point, text_width
-from repairlib.show.fences import draw_fence, fenced
-from repairlib.show.labels import Labels
+from repairlib.show.canvas import COPPER, INK, METAL, PAPER, POSITIVE, Canvas, Point
+from repairlib.show.fences import draw_fence
 from repairlib.show.looks import look_of
 from repairlib.show.picture import Picture
+from repairlib.show.practice_bodies import draw_on_board, has_room_inside
+from repairlib.show.practice_layout import (
+    EDGE,
+    LETTERS,
+    PAD,
+    Layout,
+    angle_of,
+    lay_out,
+    marked_node,
+)
+from repairlib.show.tools import BLACK, RED
 
-PER_MM = 8.0
-LETTERS = 20.0  # 12 px where the board is three fifths of its size
-PAD = 7.0  # radius of a point to probe
-EDGE = 4.0
-STEP = 8.0  # between two places that are tried for a point
-
-
-class BoardPicture(Picture):
-    """The board drawn, and where on it everything is, in units of the drawing.
-
-    wide, high: of the whole. parts: the box of each part. points: the middle of each point.
-    """
-
-    def __init__(
-        self,
-        drawn: Picture,
-        size: tuple[float, float],
-        parts: Mapping[str, Box],
-        points: Mapping[str, Point],
-    ) -> None:
-        super().__init__(drawn.svg, drawn.alt)
-        self.wide, self.high = size
-        self.parts, self.points = parts, points
+LOOK = look_of("green")
+BARE = "#b9a26a"  # the board where its copper is gone
+WIRE = "#2f6fd0"
+DIRTY, LIFTED, WIRED = "solder left on", "lifted", "bridged with a wire"
+OF_A_PAD = 6.0  # its radius
 
 
-def draw_practice_board(state: State) -> BoardPicture:
+def draw_practice_board(
+    state: State, reading: Reading | None = None, layout: Layout | None = None
+) -> Picture:
     """Draw the board of an attempt as it is now.
+
+    reading: the last one, whose probes are still on the board. layout: of this set, from
+    `practice_layout.lay_out`; left out, it is found anew.
 
     >>> from repairlib.bench import begin, demo_set
     >>> drawn = draw_practice_board(begin(demo_set("desk radio"), (), "demo"))
-    >>> "C1, reservoir capacitor" in drawn.alt, sorted(drawn.points)[:2]
-    (True, ['0', 'a'])
+    >>> "C1, reservoir capacitor" in drawn.alt
+    True
     """
-    of = state.set
-    boxes = {part.name: _box(part) for part in of.parts}
-    wide, high = of.wide * PER_MM + 2 * EDGE, of.high * PER_MM + 2 * EDGE
-    canvas = Canvas(wide, high)
-    look = look_of("green")
-    points = _points(of, boxes, Box(EDGE, EDGE, wide - EDGE, high - EDGE))
-    canvas.rect(EDGE, EDGE, wide - 2 * EDGE, high - 2 * EDGE, look.ground, round=8)
-    for fence in fenced(boxes[part.name] for part in of.parts if part.mains):
+    of, layout = state.set, layout or lay_out(state.set)
+    canvas = Canvas(layout.wide, layout.high)
+    inside = (layout.wide - 2 * EDGE, layout.high - 2 * EDGE)
+    canvas.rect(EDGE, EDGE, *inside, LOOK.ground, round=8)
+    for fence in layout.fences:
         draw_fence(canvas, fence, bare=True)
-    labels = Labels(Box(EDGE, EDGE, wide - EDGE, high - EDGE), boxes.items())
-    for name, (x, y) in points.items():
-        labels.block(f"point {name}", _round_point(x, y, name))
     for part in of.parts:
-        box, place = boxes[part.name], state.places[part.name]
-        sides = (box.left, box.top, box.right - box.left, box.bottom - box.top)
-        if place.fitted is None:
-            canvas.rect(*sides, stroke=look.print, dash="6 5", round=3)
-        else:
-            canvas.rect(*sides, PAPER, stroke=INK, round=3)
-    for name, (x, y) in points.items():
-        canvas.circle(x, y, PAD, COPPER, pen=1.5)
-        canvas.text(x + PAD + 3, y, name, LETTERS, "start", look.print)
-    by_size = sorted(of.parts, key=lambda part: -part.wide * part.high)
-    wanted = [(part.name, text_width(part.name, LETTERS, True) + 4) for part in by_size]
-    for name, spot in labels.place(wanted, LETTERS).items():
-        box = boxes[name]
-        inside = box.left < spot.x < box.right and box.top < spot.y < box.bottom
-        dark = inside and state.places[name].fitted is not None
-        if spot.leader:
-            canvas.line(*spot.leader, stroke=look.other, pen=1.2)
-        canvas.text(spot.x, spot.y, name, LETTERS, fill=INK if dark else look.print, bold=True)
-    return BoardPicture(canvas.picture(_in_words(state)), (wide, high), boxes, points)
+        _draw_place(canvas, part, state.places[part.name], layout)
+    for name, point in layout.points.items():
+        _draw_point(canvas, name, point)
+    for part in of.parts:
+        _draw_name(canvas, part, state.places[part.name], layout)
+    _draw_probes(canvas, layout, reading, state.clipped)
+    return canvas.picture(_in_words(state, reading))
 
 
-def _box(part) -> Box:
-    x, y = part.x * PER_MM + EDGE, part.y * PER_MM + EDGE
-    wide, high = part.wide * PER_MM / 2, part.high * PER_MM / 2
-    return Box(x - wide, y - high, x + wide, y + high)
+def _draw_place(canvas: Canvas, part: BoardPart, place: Place, layout: Layout) -> None:
+    box, ends = layout.parts[part.name], layout.ends[part.name]
+    first = place.pads in (LIFTED, WIRED)
+    for number, end in enumerate(ends):
+        _draw_pad(canvas, end, place, gone=first and number == marked_node(part))
+    canvas.rect(
+        box.left,
+        box.top,
+        box.right - box.left,
+        box.bottom - box.top,
+        stroke=LOOK.print,
+        pen=1.5,
+        round=2,
+    )
+    _draw_mark(canvas, part, box)
+    if place.fitted is not None:
+        angle = angle_of(part) + 180 * is_turned(place)
+        draw_on_board(canvas, part, box, angle % 360, "", frozenset())
+    if place.pads == WIRED:
+        (x, y), (far, low) = ends[marked_node(part)], layout.points[part.nodes[marked_node(part)]]
+        canvas.line((x, y), ((x + far) / 2, (y + low) / 2 - 14), (far, low), stroke=WIRE, pen=4)
 
 
-def _round_point(x: float, y: float, name: str) -> Box:
-    right = x + PAD + 5 + text_width(name, LETTERS)
-    return Box(x - PAD - 2, y - LETTERS / 2 - 1, right, y + LETTERS / 2 + 1)
+def is_turned(place: Place) -> bool:
+    """Whether the part in a place points the other way than the board's print."""
+    fitted = place.fitted
+    if fitted is None:
+        return False
+    return fitted.turned != (fitted.fault is not None and fitted.fault.condition == "reversed")
 
 
-def _points(of: PracticeSet, boxes: Mapping[str, Box], sheet: Box) -> dict[str, Point]:
-    """A free place for each point, as near as can be to the parts that it joins."""
-    taken = [box.grown(3) for box in boxes.values()]
-    found: dict[str, Point] = {}
-    for name in of.points:
-        at = [boxes[part.name] for part in of.parts if name in part.nodes]
-        x = sum(box.left + box.right for box in at) / 2 / len(at)
-        y = sum(box.top + box.bottom for box in at) / 2 / len(at)
-        spot = next(one for one in _around(x, y) if _is_free(one, name, sheet, taken))
-        found[name] = spot
-        taken.append(_round_point(*spot, name).grown(2))
-    return found
+def _draw_pad(canvas: Canvas, end: Point, place: Place, gone: bool) -> None:
+    x, y = end
+    if gone:
+        canvas.circle(x, y, OF_A_PAD + 3, BARE, stroke=POSITIVE, pen=2, dash="4 3")
+        canvas.circle(x + 12, y - 12, OF_A_PAD - 1, COPPER, pen=1.5)
+        return
+    canvas.circle(x, y, OF_A_PAD, COPPER, pen=1.2)
+    if place.pads == DIRTY:
+        canvas.circle(x + 2, y - 1, OF_A_PAD, METAL, pen=1)
+        canvas.circle(x - 3, y + 3, OF_A_PAD - 2, METAL, pen=1)
+    elif place.fitted is None:
+        canvas.circle(x, y, 2.5, PAPER, pen=1)
 
 
-def _around(x: float, y: float) -> Iterator[Point]:
-    """Places round that one, the nearest first."""
-    for ring in range(200):
-        for turn in range(max(1, 6 * ring)):
-            angle = 2 * pi * turn / max(1, 6 * ring)
-            yield x + STEP * ring * cos(angle), y + STEP * ring * sin(angle)
+def _draw_mark(canvas: Canvas, part: BoardPart, box: Box) -> None:
+    """What the board's print says of the way round: a plus, a bar at the band, a dot at pin 1."""
+    if part.plus is None:
+        return
+    angle = part.plus * pi / 180
+    across, down = cos(angle), -sin(angle)
+    x = (box.left + box.right) / 2 + across * ((box.right - box.left) / 2 + 13)
+    y = (box.top + box.bottom) / 2 + down * ((box.bottom - box.top) / 2 + 13)
+    x, y = x + 13 * abs(down), y + 13 * -abs(across)  # beside the pad, not on it
+    style = {"stroke": LOOK.print, "pen": 3}
+    letter = part.circuit.letter if part.circuit else ""
+    if letter == "C":
+        canvas.line((x - 6, y), (x + 6, y), **style)
+        canvas.line((x, y - 6), (x, y + 6), **style)
+    elif letter == "D":
+        reach = 9 * abs(down), 9 * abs(across)
+        x, y = x - 13 * abs(down), y + 13 * abs(across)
+        canvas.line((x - reach[0], y - reach[1]), (x + reach[0], y + reach[1]), **style)
+    else:
+        canvas.circle(x, y, 4, LOOK.print, stroke="none")
 
 
-def _is_free(spot: Point, name: str, sheet: Box, taken: list[Box]) -> bool:
-    box = _round_point(*spot, name)
-    return box.inside(sheet) and not any(box.overlaps(it) for it in taken)
+def _draw_point(canvas: Canvas, name: str, point: Point) -> None:
+    x, y = point
+    canvas.circle(x, y, PAD, COPPER, pen=1.5)
+    canvas.circle(x, y, 2.5, INK, stroke="none")
+    canvas.text(x + PAD + 3, y, name, LETTERS, "start", LOOK.print)
 
 
-def _in_words(state: State) -> str:
+def _draw_name(canvas: Canvas, part: BoardPart, place: Place, layout: Layout) -> None:
+    spot, box = layout.names[part.name], layout.parts[part.name]
+    if spot.leader:
+        canvas.line(*spot.leader, stroke=LOOK.other, pen=1.2)
+    inside = box.left < spot.x < box.right and box.top < spot.y < box.bottom
+    on_case = inside and has_room_inside(part) and place.fitted is not None
+    canvas.text(spot.x, spot.y, part.name, LETTERS, fill=INK if on_case else LOOK.print, bold=True)
+
+
+def _draw_probes(canvas: Canvas, layout: Layout, reading: Reading | None, clipped: str) -> None:
+    """Where the red and the black probe are, as rings with their sign."""
+    red, black = reading.points if reading else ("", clipped)
+    for name, colour, sign, lean in ((red, RED, "+", -1), (black, BLACK, "−", 1)):
+        if name not in layout.points:
+            continue
+        x, y = layout.points[name]
+        tip = (x + lean * 20, y - 26)
+        canvas.line((x, y), tip, stroke=PAPER, pen=7)
+        canvas.line((x, y), tip, stroke=colour, pen=4)
+        canvas.circle(*tip, 11, colour, stroke=PAPER, pen=2)
+        canvas.text(*tip, sign, LETTERS, fill=PAPER, bold=True)
+
+
+def _in_words(state: State, reading: Reading | None) -> str:
     of = state.set
     said = [f"Board of the {of.title}, {of.wide:g} mm wide and {of.high:g} mm high, from above."]
     for part in of.parts:
         where = f"{part.x:g} mm from the left, {part.y:g} mm from the top"
         joins = f"joins {part.nodes[0]} and {part.nodes[1]}"
-        empty = ", its place is empty" if state.places[part.name].fitted is None else ""
-        mains = ", on the mains side" if part.mains else ""
-        said.append(f"{part.name}, {part.what}, {where}, {joins}{mains}{empty}.")
+        place = state.places[part.name]
+        more = [", on the mains side" if part.mains else ""]
+        more.append(", its place is empty" if place.fitted is None else "")
+        more.append(f", pads: {place.pads}" if place.pads != "sound" else "")
+        more.append(", turned" if is_turned(place) and part.plus is not None else "")
+        said.append(f"{part.name}, {part.what}, {where}, {joins}{''.join(more)}.")
+    if reading:
+        said.append(f"Probes: red on {reading.points[0]}, black on {reading.points[1]}.")
+    elif state.clipped:
+        said.append(f"The black probe is clipped to {state.clipped}.")
     return " ".join(said)

@@ -1,22 +1,20 @@
-"""What the practice board offers to a mouse: moves in the words in which they are typed.
-
-Each is an offer: what stands on its button, the words of the move, and whether more is to be typed
-behind them before it is done.
-"""
+"""What the practice board offers to a mouse: moves in the words in which they are typed."""
 
 from __future__ import annotations
 
 from typing import NamedTuple
 
 from repairlib.bench import DOES, BoardPart, PracticeSet, State
+from repairlib.core.quantity import brief
 
-GROUND = "0"
+UNITS = {"C": "F", "R": "Ω", "L": "H"}
 
 
 class Offer(NamedTuple):
-    """A button: its label, the move that it makes, and whether it is only put into the box.
+    """A button: its label, and the words of the move that it makes.
 
-    `sure` is what is asked before it is done, "" where nothing is.
+    to_box: the words are only put into the box, where more may be typed before they are done.
+    sure: what is asked before it is done, "" where nothing is.
     """
 
     label: str
@@ -25,82 +23,115 @@ class Offer(NamedTuple):
     sure: str = ""
 
 
-def _known(offers: list[Offer]) -> list[Offer]:
-    """Those whose move there is."""
-    return [one for one in offers if any(one.words.startswith(verb) for verb in DOES)]
-
-
 def of_part(state: State, part: BoardPart) -> list[Offer]:
-    """What can be done at a part."""
-    name, (one, other) = part.name, part.nodes
-    ends = f"{one} {other}"
-    offers = [Offer("Look at it", f"look {name}"), Offer("Smell at it", f"smell {name}")]
-    if part.circuit is not None:
+    """What can be done at a part, as its place is now."""
+    name = part.name
+    offers = [
+        Offer("Look", f"look {name}"),
+        Offer("Look with the lens", f"look {name} with lens"),
+        Offer("Smell", f"smell {name}"),
+    ]
+    if part.circuit is None:
         offers += [
-            Offer(f"Volts, {one} to {other}", f"volts {ends}"),
-            Offer("AC volts", f"ac volts {ends}"),
-            Offer("Ohms", f"ohms {ends}"),
-            Offer("Diode test", f"diode {ends}"),
-            Offer("Capacitance", f"capacitance {ends}"),
-            Offer("ESR", f"esr {ends}"),
-            Offer("Amps", f"amps {name}"),
-            Offer("Discharge…", f"discharge {name} with 1 kΩ", True),
+            Offer("Read the chip", f"read chip {name}"),
+            Offer("Write the chip", f"write chip {name}"),
         ]
     else:
-        offers += [
-            Offer("Read chip", f"read chip {name}"),
-            Offer("Write chip", f"write chip {name}"),
+        offers += _across(name)
+    offers += [Offer("Temperature", f"temperature {name}"), Offer("Touch", f"touch {name}")]
+    return _there(offers + _hands(state, part))
+
+
+def _across(name: str) -> list[Offer]:
+    """What the two probes find across a part."""
+    return [
+        Offer("Volts", f"volts {name}"),
+        Offer("AC volts", f"ac volts {name}"),
+        Offer("Ohms", f"ohms {name}"),
+        Offer("Diode test", f"diode {name}"),
+        Offer("Capacitance", f"capacitance {name}"),
+        Offer("ESR", f"esr {name}"),
+        Offer("Amps", f"amps {name}"),
+        Offer("Discharge…", f"discharge {name} with 1 kΩ for 10 s", True),
+    ]
+
+
+def _hands(state: State, part: BoardPart) -> list[Offer]:
+    name, place = part.name, state.places[part.name]
+    new = f"fit {name}{_as_marked(part)}"
+    if place.fitted is None:
+        offers = [
+            Offer("Clean its pads", f"clean {name}"),
+            Offer("Fit a new one…", new, True),
         ]
-    offers += [Offer("Temperature", f"temperature {name}"), Offer("Touch it", f"touch {name}")]
-    if state.places[name].fitted is None:
-        offers += [
-            Offer("Clean the pads", f"clean {name}"),
-            Offer("Fit a new one…", f"fit {name}", True),
-        ]
+        if place.taken is not None:
+            offers.append(Offer("Fit the old one again", f"fit {name} old"))
     else:
-        offers += [
+        offers = [
             Offer("Take it out", f"take out {name}"),
-            Offer("Solder its joints again", f"resolder {name}"),
-            Offer("Replace it…", f"fit {name}", True),
+            Offer("Take it out with…", f"take out {name} with pump, 350 °C, 3 s", True),
+            Offer("Solder it again", f"resolder {name}"),
         ]
-    offers.append(Offer("Bridge a lifted pad", f"bridge {name}"))
-    return _known(offers)
+    if place.pads == "lifted":
+        offers.append(Offer("Bridge its pad with wire", f"bridge {name}"))
+    return offers
+
+
+def _as_marked(part: BoardPart) -> str:
+    """The value and the rating of a part as they belong there, to be typed over."""
+    made = part.circuit
+    if made is None or made.letter not in UNITS:
+        return ""
+    rated = f" {brief(part.rated, 'V')}" if part.rated and made.letter == "C" else ""
+    return f" {brief(made.value, UNITS[made.letter])}{rated}"
 
 
 def of_point(state: State, point: str) -> list[Offer]:
-    """What can be done with a probe on a point; the other one is where the black one is clipped."""
-    black = state.clipped or GROUND
-    ends = f"{point} {black}"
-    return _known(
-        [
-            Offer(f"Volts to {black}", f"volts {ends}"),
-            Offer(f"AC volts to {black}", f"ac volts {ends}"),
-            Offer(f"Scope to {black}", f"scope {ends}"),
-            Offer(f"Ohms to {black}", f"ohms {ends}"),
-            Offer(f"Diode test to {black}", f"diode {ends}"),
-            Offer("Clip the black probe here", f"clip {point}"),
-            Offer("Touch it", f"touch {point}"),
-        ]
-    )
+    """What can be done at a point; the black probe is at its clip, else at the zero point."""
+    black = state.clipped or "0"
+    ends = point if point == black else f"{point} {black}"
+    measured = [
+        Offer(f"Volts, black on {black}", f"volts {ends}"),
+        Offer("AC volts", f"ac volts {ends}"),
+        Offer("Oscilloscope", f"scope {ends}"),
+        Offer("Ohms", f"ohms {ends}"),
+        Offer("Diode test", f"diode {ends}"),
+    ]
+    clip = "clip off" if state.clipped == point else f"clip {point}"
+    said = "Take the clip off" if state.clipped == point else "Clip the black probe here"
+    others = [Offer(said, clip), Offer("Touch", f"touch {point}")]
+    return _there(others if point == black else measured + others)
 
 
 def of_bench(of: PracticeSet) -> list[Offer]:
     """What can be done with the whole set."""
-    supply = f"plug in with supply {of.feed_volts:g} V {of.feed_amps * 1000:g} mA"
-    return _known(
+    supply = f"plug in with supply {brief(of.feed_volts, 'V')} {brief(of.feed_amps, 'A')}"
+    return _there(
         [
-            Offer("Look at all", "look"),
+            Offer("Look", "look"),
             Offer("Smell", "smell"),
             Offer("Plug in", "plug in"),
-            Offer("Plug in with lamp", "plug in with lamp"),
+            Offer("Plug in, lamp in series", "plug in with lamp"),
             Offer("Bench supply…", supply, True),
             Offer("Unplug", "unplug"),
-            Offer("Wait…", "wait 30 s", True),
-            Offer("Load…", "load light", True),
-            Offer("Line…", "line 90 %", True),
-            Offer("Job card…", "write found ", True),
-            Offer("Hand it back", "hand back", sure="The attempt ends. Hand the set back?"),
-            Offer("Hand it on…", "hand on ", True),
-            Offer("Give up", "give up", sure="The attempt ends. Give up?"),
+            Offer("Wait 10 s", "wait 10 s"),
+            Offer("Wait…", "wait 2 min", True),
+            Offer("Load light", "load light"),
+            Offer("Load full", "load full"),
+            Offer("Line low", "line low"),
+            Offer("Line usual", "line usual"),
+            Offer("Line high", "line high"),
+            *(Offer(f"Card: {one}…", f"write {one}: ", True) for one in CARD),
+            Offer("Hand it on…", "hand on: ", True),
+            Offer("Hand it back", "hand back", sure="Sure? The attempt ends"),
+            Offer("Give up", "give up", sure="Sure? The attempt ends"),
         ]
     )
+
+
+CARD = ("found", "measured", "fitted", "told")
+
+
+def _there(offers: list[Offer]) -> list[Offer]:
+    """Those whose move there is."""
+    return [one for one in offers if any(one.words.startswith(verb) for verb in DOES)]

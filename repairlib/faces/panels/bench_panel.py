@@ -14,14 +14,15 @@ from typing import Any
 import anywidget
 import traitlets
 
-from repairlib.bench import Attempt, PracticeSet, State, Task, demo_set, read_fault
+from repairlib.bench import Attempt, PracticeSet, Reading, State, Task, demo_set, read_fault
 from repairlib.core.errors import RepairlibError
 from repairlib.faces.panels import bench_offers
 from repairlib.faces.panels.following import follow
 from repairlib.faces.panels.look import Panel
 from repairlib.faces.panels.moves_kept import KeptMoves, WentOn
 from repairlib.learn.learner import current_learner
-from repairlib.show.practice_board import BoardPicture, draw_practice_board
+from repairlib.show.practice_board import draw_practice_board
+from repairlib.show.practice_layout import Layout, lay_out
 
 
 class BenchView(anywidget.AnyWidget):
@@ -71,6 +72,7 @@ class PracticeBoard(Panel):
     def begin(self, task: Task, moves: Iterable[str] = (), note: str = "") -> None:
         """Show this task, after these moves. Those that are not understood are told, and left."""
         lines = list(moves)
+        self.layout_of_board = lay_out(task.set)
         self.attempt = Attempt(task)
         for number, line in enumerate(lines):
             try:
@@ -115,7 +117,8 @@ class PracticeBoard(Panel):
 
     def _show(self, refused: dict | None = None, note: str = "", took: float = 0.0) -> None:
         state = self.attempt.state
-        self.view.board = board_of(state)
+        reading = self.attempt.done[-1].told.reading if self.attempt.done else None
+        self.view.board = board_of(state, self.layout_of_board, reading)
         self.view.told = {
             "facts": facts_of(state),
             "log": [
@@ -136,14 +139,14 @@ class PracticeBoard(Panel):
         }
 
 
-def board_of(state: State) -> dict[str, Any]:
+def board_of(state: State, layout: Layout, reading: Reading | None) -> dict[str, Any]:
     """The drawing, its words, and what can be chosen on it: where it lies, in per cent."""
-    of, drawn = state.set, draw_practice_board(state)
+    of, drawn = state.set, draw_practice_board(state, reading, layout)
     parts = [
         {
             "name": part.name,
             "says": part_in_words(state, part),
-            **_share(drawn, drawn.parts[part.name]),
+            **_share(layout, layout.parts[part.name]),
             "offers": [one._asdict() for one in bench_offers.of_part(state, part)],
         }
         for part in of.parts
@@ -152,11 +155,11 @@ def board_of(state: State) -> dict[str, Any]:
         {
             "name": point,
             "says": f"point {point}",
-            "left": 100 * x / drawn.wide,
-            "top": 100 * y / drawn.high,
+            "left": 100 * x / layout.wide,
+            "top": 100 * y / layout.high,
             "offers": [one._asdict() for one in bench_offers.of_point(state, point)],
         }
-        for point, (x, y) in drawn.points.items()
+        for point, (x, y) in layout.points.items()
     ]
     return {
         "title": of.title,
@@ -164,7 +167,7 @@ def board_of(state: State) -> dict[str, Any]:
         "works": of.works,
         "svg": drawn.svg,
         "alt": drawn.alt,
-        "size": [drawn.wide, drawn.high],
+        "size": [layout.wide, layout.high],
         "parts": parts,
         "points": points,
         "bench": [one._asdict() for one in bench_offers.of_bench(of)],
@@ -224,12 +227,12 @@ def clock(seconds: float) -> str:
     return f"{minutes // 60}:{minutes % 60:02d}:{left:02d}"
 
 
-def _share(drawn: BoardPicture, box) -> dict[str, float]:
+def _share(layout: Layout, box) -> dict[str, float]:
     return {
-        "left": 100 * box.left / drawn.wide,
-        "top": 100 * box.top / drawn.high,
-        "wide": 100 * (box.right - box.left) / drawn.wide,
-        "high": 100 * (box.bottom - box.top) / drawn.high,
+        "left": 100 * box.left / layout.wide,
+        "top": 100 * box.top / layout.high,
+        "wide": 100 * (box.right - box.left) / layout.wide,
+        "high": 100 * (box.bottom - box.top) / layout.high,
     }
 
 
