@@ -10,7 +10,7 @@ from repairlib.bench.moves import Reading
 from repairlib.bench.practice_set import BoardPart, PracticeSet
 from repairlib.bench.state import FULL, LAMP, OWN_PLUG, SUPPLY, Fitted, State
 
-HANDS = ("take out", "clean", "fit", "resolder", "bridge", "adjust")
+HANDS = ("take out", "clean", "fit", "resolder", "bridge")
 # Choices of this workbook.
 DEAD = 1.0  # V, and less is dead
 GENTLE = 3.0  # times the usual current is still a limit
@@ -18,16 +18,16 @@ SOAKED = 300.0  # s with the power on until a set is called warm
 
 
 class Hand(NamedTuple):
-    """Hands on the board: the number of the move, its part, and in what state the board was.
+    """Hands on the board: the number of the move, its part, and whether it was proven dead before.
 
-    `volts` is the most that a capacitor held, whoever knew it.
+    `volts` is the most that a capacitor held, whoever knew it; `live`: a finger with the power on.
     """
 
     number: int
     part: str
     proven: bool
-    live: bool
-    volts: float
+    volts: float = 0.0
+    live: bool = False
 
 
 def hands(done: tuple[Done, ...]) -> Iterator[Hand]:
@@ -39,13 +39,14 @@ def hands(done: tuple[Done, ...]) -> Iterator[Hand]:
             proven.clear()
         reading = one.told.reading
         if reading and move.verb == "volts" and not one.before.powered and _is_dead(reading):
-            proven.add(ends_of(of, reading.points))
+            proven.add(frozenset(reading.points))
         if move.verb in HANDS and move.at:
             part = of.part(move.at[0])
             asked = {frozenset(one.nodes) for one in (store_of(of), part) if one}
             held = max((abs(volts) for volts in dict(one.before.charges).values()), default=0.0)
-            live = one.before.powered
-            yield Hand(number, part.name, bool(asked & proven), live, held)
+            yield Hand(number, part.name, bool(asked & proven), held)
+        elif move.verb == "touch" and one.before.powered:
+            yield Hand(number, of.part(move.at[0]).name, False, live=True)
 
 
 def _is_dead(reading: Reading) -> bool:
@@ -60,12 +61,6 @@ def store_of(of: PracticeSet) -> BoardPart | None:
 
     stores = [one for one in of.parts if one.circuit and one.circuit.letter == "C"]
     return max((one for one in stores if not one.mains), key=holds, default=None)
-
-
-def ends_of(of: PracticeSet, points: tuple[str, str]) -> frozenset[str]:
-    """The two points of a reading, where it may name a part for its ends."""
-    by_name = {part.name.casefold(): part.nodes for part in of.parts}
-    return frozenset(end for one in points if one for end in by_name.get(one.casefold(), (one,)))
 
 
 class PowerUp(NamedTuple):
@@ -110,8 +105,7 @@ def rails_at(one: Done) -> set[str]:
     """The points of rails that a voltage or a trace was taken at with the power on."""
     if one.told.reading is None or one.told.reading.unit != "V" or not one.before.powered:
         return set()
-    ends = ends_of(one.before.set, one.told.reading.points)
-    return {rail.point for rail in one.before.set.rails} & ends
+    return {rail.point for rail in one.before.set.rails} & set(one.told.reading.points)
 
 
 class Checked(NamedTuple):

@@ -11,14 +11,15 @@ from __future__ import annotations
 
 from collections.abc import Iterator
 from dataclasses import dataclass
+from typing import NamedTuple
 
-from repairlib.bench.attempt import Attempt
+from repairlib.bench.attempt import Attempt, Done
 from repairlib.bench.care import checked, hands, new_parts, power_ups, store_of
 from repairlib.bench.conditions import Fault
 from repairlib.bench.job_card import card_lines
 from repairlib.bench.pointing import pointed_to
 from repairlib.bench.removed import Removed, removed
-from repairlib.bench.state import GIVEN_UP, HANDED_ON, HARMED, LIFTED, REPAIRED
+from repairlib.bench.state import GIVEN_UP, HANDED_ON, HARMED, LIFTED, REPAIRED, Place
 from repairlib.bench.still_works import misses
 
 PASS = 0.6
@@ -40,6 +41,16 @@ class Finding:
         return f"{self.subject}: {self.got:g} of {self.of:g}. {self.words}"
 
 
+class Act(NamedTuple):
+    """Something unsafe: the number of the move, 0 for how the set was left, and what it was."""
+
+    number: int
+    words: str
+
+    def __str__(self) -> str:
+        return f"Move {self.number}: {self.words}" if self.number else self.words
+
+
 @dataclass(frozen=True, slots=True)
 class Judgement:
     """What an attempt came to: its share of the points from 0 to 1, and whether it is a pass.
@@ -50,8 +61,8 @@ class Judgement:
     share: float
     passed: bool
     findings: tuple[Finding, ...]
-    dangers: tuple[str, ...]
-    luck: tuple[str, ...]
+    dangers: tuple[Act, ...]
+    luck: tuple[Act, ...]
 
     @property
     def of(self) -> float:
@@ -64,7 +75,9 @@ class Judgement:
 
     def __str__(self) -> str:
         head = f"{'Passed' if self.passed else 'Not passed'}, {self.share:.0%}".replace("%", " %")
-        return "\n".join((head, *map(str, self.findings), *self.dangers, *self.luck))
+        return "\n".join(
+            (head, *map(str, self.findings), *map(str, self.dangers), *map(str, self.luck))
+        )
 
 
 def judge(attempt: Attempt, way: Attempt | None = None) -> Judgement:
@@ -73,7 +86,7 @@ def judge(attempt: Attempt, way: Attempt | None = None) -> Judgement:
     >>> from repairlib.bench.attempt import Task, walked
     >>> from repairlib.bench.practice_set import demo_set
     >>> task = Task(demo_set("desk radio"), (), "demo")
-    >>> judge(walked(task, ["unplug"])).findings[-1].words
+    >>> judge(walked(task, ["plug in"])).findings[-1].words
     'It is neither handed back nor handed on.'
     """
     wrong = misses(attempt.state)
@@ -163,15 +176,18 @@ def _cause(attempt: Attempt, out: list[Removed]) -> Finding:
 
 
 def _is_mended(attempt: Attempt, fault: Fault) -> bool:
-    place = attempt.state.place(fault.part)
+    return is_sound(attempt.state.place(fault.part), fault)
+
+
+def is_sound(place: Place, fault: Fault) -> bool:
+    """Whether that fault is gone from a place: a part is in it, without the fault."""
     return place.fitted is not None and place.fitted.fault != fault and place.pads != LIFTED
 
 
-def _before_mending(attempt: Attempt, fault: Fault):
-    """What was done while the part with the fault was untouched."""
-    at_first = attempt.done[0].before.place(fault.part) if attempt.done else None
+def _before_mending(attempt: Attempt, fault: Fault) -> Iterator[Done]:
+    """What was done while the fault was still there."""
     for one in attempt.done:
-        if one.before.place(fault.part) != at_first:
+        if is_sound(one.before.place(fault.part), fault):
             return
         yield one
 
@@ -207,7 +223,7 @@ def _proven(attempt: Attempt) -> Finding:
     all_of = list(hands(attempt.done))
     if not all_of:
         return Finding("proven dead", 0.0, 0.0, "")
-    share = sum(one.proven and not one.live for one in all_of) / len(all_of)
+    share = sum(one.proven for one in all_of) / len(all_of)
     store = store_of(attempt.task.set)
     at = f"the volts at {store.name}" if store else "the volts at the part in hand"
     if share == 1:
@@ -286,21 +302,19 @@ def _card(attempt: Attempt) -> Finding:
     return Finding("job card", got, 4.0, words)
 
 
-def _dangers(attempt: Attempt) -> Iterator[str]:
+def _dangers(attempt: Attempt) -> Iterator[Act]:
     end = attempt.state.ended
     if end and end.kind == HARMED:
-        yield end.why
+        yield Act(len(attempt.done), end.why)
     for part in new_parts(attempt.done):
         if part.dangerous:
-            yield f"{part.part}: {part.wrong}."
+            yield Act(0, f"{part.part}: {part.wrong}.")
+
+
+def _luck(attempt: Attempt) -> Iterator[Act]:
     for hand in hands(attempt.done):
         if hand.live:
-            yield f"Move {hand.number}: hands at {hand.part} with the power on."
-
-
-def _luck(attempt: Attempt) -> Iterator[str]:
-    for hand in hands(attempt.done):
-        if hand.live or hand.proven:
-            continue
-        held = f" {hand.volts:.2g} V were still in it." if hand.volts >= 1 else ""
-        yield f"Move {hand.number}: hands at {hand.part} before it was proven dead.{held}"
+            yield Act(hand.number, f"a finger at {hand.part} with the power on.")
+        elif not hand.proven:
+            held = f" {hand.volts:.2g} V were still on the board." if hand.volts >= 1 else ""
+            yield Act(hand.number, f"hands at {hand.part} before it was proven dead.{held}")

@@ -10,6 +10,7 @@ from repairlib.bench.conditions import Fault
 from repairlib.bench.moves import Told
 from repairlib.bench.state import SOUND, Fitted, State
 from repairlib.bench.step import step
+from repairlib.bench.where import loose_ends
 from repairlib.core.errors import RepairlibError
 
 # Below these two readings are the same to a person at the bench; choices of this workbook.
@@ -31,22 +32,15 @@ def pointed_to(done: Iterable[Done], fault: Fault) -> Done | None:
 
 def _at(one: Done, fault: Fault) -> bool:
     part = one.before.set.part(fault.part)
-    if one.told.reading is None:
+    reading = one.told.reading
+    if reading is None:
         named = any(word.casefold() == part.name.casefold() for word in one.move.at)
         return one.move.verb in SEEN and (named or not one.move.at)
+    if part.name in reading.points:
+        return True
     ends = one.before.set.part(one.before.set.feed).nodes if part.mains else part.nodes
-    points = _points(one)
-    return points <= {*ends, "0"} and bool(points & (set(ends) - {"0"}))
-
-
-def _points(one: Done) -> set[str]:
-    """The points that a reading was taken at; the ends of a part for its name."""
-    of = one.before.set
-    by_name = {part.name.casefold(): part.nodes for part in of.parts}
-    points: set[str] = set()
-    for point in filter(None, one.told.reading.points if one.told.reading else ()):
-        points |= set(by_name.get(point.casefold(), (point,)))
-    return points
+    points, own = set(reading.points), {*ends, *loose_ends(part.name)} - {"0"}
+    return points <= {*own, "0"} and bool(points & own)
 
 
 def _tells(one: Done, fault: Fault) -> bool:
@@ -60,8 +54,10 @@ def _tells(one: Done, fault: Fault) -> bool:
 
 def without(state: State, fault: Fault) -> State:
     """The state as it would be if that part were sound."""
-    fitted = state.place(fault.part).fitted
-    sound = Fitted() if fitted is None else replace(fitted, fault=None)
+    place = state.place(fault.part)
+    if place.fitted is None and place.taken is not None:
+        return state.with_place(fault.part, taken=replace(place.taken, fault=None))
+    sound = Fitted() if place.fitted is None else replace(place.fitted, fault=None)
     return state.with_place(fault.part, fitted=sound, pads=SOUND)
 
 

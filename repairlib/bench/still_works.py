@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from dataclasses import replace
 
-from repairlib.bench.electric import Electric, electric
+from repairlib.bench.electric import Electric, circuit_of, electric
 from repairlib.bench.practice_set import PracticeSet
 from repairlib.bench.state import FULL, LIGHT, LINES, OWN_PLUG, Feed, State
 
@@ -26,12 +26,16 @@ def misses(state: State) -> tuple[str, ...]:
     rested = replace(state, charges={}, heat={}, clipped="", ended=None)
     warmed = replace(rested, heat={part.name: WARMED for part in state.set.parts})
     found: list[str] = []
+    tried: dict[str, Electric] = {}
     for heat, here in (("cold", rested), ("warm", warmed)):
         for load in (FULL, LIGHT):
             for line in LINES:
                 fed = replace(here, load=load, feed=Feed(OWN_PLUG, line=line))
                 where = f"{load} load, line {line:.0%}, {heat}".replace("%", " %")
-                found += (f"{where}: {miss}" for miss in _missed(state.set, electric(fed)))
+                circuit = repr(circuit_of(fed))
+                if circuit not in tried:
+                    tried[circuit] = electric(fed)
+                found += (f"{where}: {miss}" for miss in _missed(state.set, tried[circuit]))
     return tuple(found)
 
 

@@ -8,6 +8,7 @@ from repairlib.core.public import public_names
 
 __getattr__, __all__ = public_names(
     __name__,
+    attempt_line="draw_attempt",
     bands="draw_bands",
     bench="draw_bench",
     board="draw_board",
@@ -47,6 +48,7 @@ __getattr__, __all__ = public_names(
     reflow_chart="draw_reflow",
     reflow_zones="draw_zones",
     reforming="draw_reforming",
+    report_of_attempt="attempt_report",
     row="draw_places draw_row",
     sectors="draw_sectors",
     side_by_side="beside",
