@@ -75,7 +75,7 @@ def shows(
     >>> shows(14.238, volts, EXACT, state, "V").text, shows(75.0, volts, EXACT, state, "V").text
     ('14.24 V', 'OL')
     """
-    value = float(f"{value:.9g}")
+    value = float(f"{value:.9g}")  # infinite where nothing flows at all
     for span in spans:
         if abs(value) <= span.full:
             share = accuracy.percent / 100

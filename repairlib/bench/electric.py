@@ -115,7 +115,7 @@ def _cut_off(state: State) -> bool:
 
 
 def _winding(feed: CircuitPart) -> CircuitPart | None:
-    """What is left of a feed that gives nothing: the copper of a transformer, of an adapter none."""
+    """What is left of a feed that gives nothing: a transformer's copper, of an adapter none."""
     ohm = feed.more.get("series", 0.0)
     if not feed.more.get("mains") or not ohm:
         return None

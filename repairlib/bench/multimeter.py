@@ -8,11 +8,10 @@ compared with: 0.3 V at the end of each range, so that junctions hardly conduct;
 
 from __future__ import annotations
 
-from functools import cache
 from math import inf
 
-from repairlib.bench.charging import FIRST, PATIENCE, Charging, longer
-from repairlib.bench.counts import DASHES, OVER, Accuracy, Span, shows
+from repairlib.bench.charging import PATIENCE, Charging
+from repairlib.bench.counts import DASHES, Accuracy, Span, shows
 from repairlib.bench.electric import Electric, electric
 from repairlib.bench.moves import Reading
 from repairlib.bench.probes_harm import DARK, MOST_VOLTS, PERSON_VOLTS
@@ -42,7 +41,7 @@ AMPS_ERROR = Accuracy(1.2, 3)
 BURDEN_OHM = 0.03  # of the 10 A input with its leads
 FUSE_AMPS = 10.0
 NEAR = 0.005  # of the reading: as near as this it counts as settled
-FLAT = 0.09  # of a range, below which the next lower one is taken
+SOON = 2.0  # s, below which nobody speaks of settling
 
 
 def volts(state: State, one: str, other: str) -> Reading:
@@ -84,20 +83,20 @@ def ohms(state: State, one: str, other: str) -> Reading:
     if state.powered:
         return _ohms_live(state, one, other)
     run = _run(state, one, other)
-    start = run.go_on(_ohms_source(OHMS[0], run.probes), 1e-6)[0]
-    if abs(start) > MOST_VOLTS:
-        return _destroyed("ohms", one, other, start)
-    at, value, settled = _auto_range(run)
-    note = "" if settled else "still moving after a minute"
-    if value is None:
-        return Reading(
-            "multimeter, Ω", (one, other), OVER, None, "Ω", note, OHMS[-1].said,
-            seconds=run.seconds,
-        )  # fmt: skip
-    seen = shows(value, OHMS[at:], OHMS_ERROR, state, "Ω")
+    at = _range_of(run)
+    course = run.course(_ohms_source(OHMS[at or 0], run.probes), NEAR * FULL_VOLTS)
+    if abs(course.start) > MOST_VOLTS:
+        return _destroyed("ohms", one, other, course.start)
+    if at is None:
+        seconds = course.until(course.last - FULL_VOLTS)
+        span, value = OHMS[-1], inf
+    else:
+        seconds, span = course.until(NEAR * course.last), OHMS[at]
+        value = _compared(course.after(min(seconds, PATIENCE)), span)
+    seen = shows(value, OHMS[at or 0 :], OHMS_ERROR, state, "Ω")
     return Reading(
-        "multimeter, Ω", (one, other), seen.text, seen.value, "Ω", note, seen.span.said,
-        seen.error, run.seconds,
+        "multimeter, Ω", (one, other), seen.text, seen.value, "Ω", _settled(seconds), span.said,
+        seen.error, min(seconds, PATIENCE),
     )  # fmt: skip
 
 
@@ -109,14 +108,12 @@ def diode(state: State, one: str, other: str) -> Reading:
         return _tested(state, one, other, live, "", 0.0)
     run = _run(state, one, other)
     source = _diode_source(run.probes)
-    now = run.go_on(source, 1e-6)[0]
-    last = run.at_last(source)[0]
-    step = FIRST
-    while abs(now - last) > NEAR * max(abs(last), FULL_VOLTS) and run.seconds < PATIENCE:
-        now = run.go_on(source, step)[0]
-        step = longer(step)
-    note = "" if run.seconds < PATIENCE else "still moving after a minute"
-    return _tested(state, one, other, now, note, run.seconds)
+    course = run.course(source, NEAR * FULL_VOLTS)
+    if abs(course.start) > MOST_VOLTS:
+        return _destroyed("the diode test", one, other, course.start)
+    seconds = course.until(NEAR * max(abs(course.last), FULL_VOLTS))
+    now = course.after(min(seconds, PATIENCE))
+    return _tested(state, one, other, now, _settled(seconds), min(seconds, PATIENCE))
 
 
 def amps(state: State, one: str, other: str) -> Reading:
@@ -183,29 +180,19 @@ def _run(state: State, one: str, other: str) -> Charging:
     return Charging(resting(state, (leads,)), (RED, other), dict(state.charges))
 
 
-def _auto_range(run: Charging) -> tuple[int, float | None, bool]:
-    """The range it ends on, the ohms there (None for OL), and whether it has settled.
+def _range_of(run: Charging) -> int | None:
+    """The range on which it will settle; None where it is over on the highest too."""
+    for at, span in enumerate(OHMS):
+        if _compared(run.at_last(_ohms_source(span, run.probes)), span) <= span.full:
+            return at
+    return None
 
-    It goes up a range as soon as a reading is over, and down where the next lower one holds what
-    the reading will come to.
-    """
-    at, step, value, top = 0, FIRST, inf, len(OHMS) - 1
-    lasts = cache(
-        lambda at: _compared(run.at_last(_ohms_source(OHMS[at], run.probes))[0], OHMS[at])
-    )
-    while run.seconds < PATIENCE:
-        span = OHMS[at]
-        value = _compared(run.go_on(_ohms_source(span, run.probes), step)[0], span)
-        step = longer(step)
-        if value > span.full and at < top:
-            at, step = at + 1, FIRST
-        elif at and value < FLAT * span.full and lasts(at - 1) <= OHMS[at - 1].full:
-            at, step = at - 1, FIRST
-        elif value > span.full and lasts(at) > span.full:
-            return at, None, True
-        elif abs(value - lasts(at)) <= max(NEAR * lasts(at), span.step):
-            return at, value, True
-    return at, None if value > OHMS[at].full else value, False
+
+def _settled(seconds: float) -> str:
+    """A word about a reading that took its time."""
+    if seconds > PATIENCE:
+        return "still moving after a minute"
+    return f"settled after {seconds:.0f} s" if seconds > SOON else ""
 
 
 def _ohms_live(state: State, one: str, other: str) -> Reading:

@@ -47,12 +47,16 @@ def joules_into(state: State, one: str, other: str) -> float:
     """The energy [J] that goes into the protection of an instrument in the first second."""
     guard = CircuitPart("R of the protection", (one, other), PROTECTION_OHM)
     if state.powered:
-        return electric(state, (guard,)).between(one, other) ** 2 / PROTECTION_OHM
+        found = electric(state, (guard,))
+        if found.seconds is None:
+            return found.between(one, other) ** 2 / PROTECTION_OHM
+        wave = found.waves[one] - found.waves[other]
+        return float((wave**2).mean()) / PROTECTION_OHM
     if not charged(state):
         return 0.0
     run = Charging(resting(state, (guard,)), (one, other), dict(state.charges))
-    rest = CircuitPart("R of nothing", (one, other), 1e12)
-    return sum(run.go_on(rest, step)[0] ** 2 / PROTECTION_OHM * step for step in STEPS)
+    idle = CircuitPart("R of nothing", (one, other), 1e12)
+    return sum(run.go_on(idle, step) ** 2 / PROTECTION_OHM * step for step in STEPS)
 
 
 def spoiled(state: State, one: str, other: str, instrument: str) -> Harm:
