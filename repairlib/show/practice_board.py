@@ -5,8 +5,6 @@ Only what the bare eye sees is drawn, and the words say the same.
 
 from __future__ import annotations
 
-from math import cos, pi, sin
-
 from repairlib.bench import BoardPart, Place, Reading, State
 from repairlib.show.box import Box
 from repairlib.show.canvas import COPPER, INK, METAL, PAPER, POSITIVE, Canvas, Point
@@ -21,6 +19,7 @@ from repairlib.show.practice_layout import (
     Layout,
     angle_of,
     lay_out,
+    mark_of,
     marked_node,
 )
 from repairlib.show.tools import BLACK, RED
@@ -110,20 +109,16 @@ def _draw_mark(canvas: Canvas, part: BoardPart, box: Box) -> None:
     """What the board's print says of the way round: a plus, a bar at the band, a dot at pin 1."""
     if part.plus is None:
         return
-    angle = part.plus * pi / 180
-    across, down = cos(angle), -sin(angle)
-    x = (box.left + box.right) / 2 + across * ((box.right - box.left) / 2 + 13)
-    y = (box.top + box.bottom) / 2 + down * ((box.bottom - box.top) / 2 + 13)
-    x, y = x + 13 * abs(down), y + 13 * -abs(across)  # beside the pad, not on it
+    x, y = mark_of(part, box)
     style = {"stroke": LOOK.print, "pen": 3}
     letter = part.circuit.letter if part.circuit else ""
     if letter == "C":
         canvas.line((x - 6, y), (x + 6, y), **style)
         canvas.line((x, y - 6), (x, y + 6), **style)
     elif letter == "D":
-        reach = 9 * abs(down), 9 * abs(across)
-        x, y = x - 13 * abs(down), y + 13 * abs(across)
-        canvas.line((x - reach[0], y - reach[1]), (x + reach[0], y + reach[1]), **style)
+        upright = part.plus % 180 != 0
+        across, down = (9, 0) if upright else (0, 9)
+        canvas.line((x - across, y - down), (x + across, y + down), **style)
     else:
         canvas.circle(x, y, 4, LOOK.print, stroke="none")
 

@@ -21,7 +21,7 @@ LETTERS = 20.0  # 12 px where the board is three fifths of its size
 PAD = 8.0  # radius of a point to probe
 EDGE = 4.0
 STEP = 8.0  # between two places that are tried for a point
-ROOM = 22.0  # between the mains side and the line round it
+ROOM = 14.0  # between the mains side and the line round it
 
 
 @dataclass(frozen=True)
@@ -54,8 +54,18 @@ def lay_out(of: PracticeSet) -> Layout:
     sheet = Box(EDGE, EDGE, wide - EDGE, high - EDGE)
     boxes = {part.name: _box(part) for part in of.parts}
     ends = {part.name: _ends(part, boxes[part.name]) for part in of.parts}
-    fences = _fences(of, boxes)
-    points = _points(of, boxes, ends, sheet, fences)
+    taken = [box.grown(7) for box in boxes.values()]
+    taken += [mark_box(part, boxes[part.name]) for part in of.parts if part.plus is not None]
+    mains = [name for name in of.points if on_mains_side(of, name)]
+    inside = _points(of, mains, ends, sheet, taken)
+    fences = _fences(of, boxes, inside)
+    if len(fences) > 1:
+        sides = [side for fence in fences for side in _sides(fence)]
+        inside = _points(of, mains, ends, sheet, taken + sides)
+    others = [name for name in of.points if name not in mains]
+    taken += [fence.grown(4) for fence in fences]
+    points = {**_points(of, others, ends, sheet, taken), **inside}
+    points = {name: points[name] for name in of.points}
     names = _names(of, boxes, points, ends, sheet, fences)
     return Layout(wide, high, boxes, ends, points, names, fences)
 
@@ -79,6 +89,23 @@ def point_box(x: float, y: float, name: str) -> Box:
     return Box(x - PAD - 2, y - LETTERS / 2 - 1, right, y + LETTERS / 2 + 1)
 
 
+def mark_of(part: BoardPart, box: Box) -> Point:
+    """Where the board's print says the way round: at the band of a diode, else beside the pad."""
+    angle = angle_of(part) * pi / 180
+    across, down = cos(angle), -sin(angle)
+    x = (box.left + box.right) / 2 + across * ((box.right - box.left) / 2 + 13)
+    y = (box.top + box.bottom) / 2 + down * ((box.bottom - box.top) / 2 + 13)
+    if part.circuit and part.circuit.letter == "D":
+        return x, y
+    return x + 13 * abs(down), y - 13 * abs(across)
+
+
+def mark_box(part: BoardPart, box: Box) -> Box:
+    """The room of that print."""
+    x, y = mark_of(part, box)
+    return Box(x - 9, y - 9, x + 9, y + 9)
+
+
 def _box(part: BoardPart) -> Box:
     """The box of its body; a long body lies along the way that it points."""
     x, y = part.x * PER_MM + EDGE, part.y * PER_MM + EDGE
@@ -98,13 +125,14 @@ def _ends(part: BoardPart, box: Box) -> tuple[Point, Point]:
     return (other, marked) if marked_node(part) else (marked, other)
 
 
-def _fences(of: PracticeSet, boxes) -> tuple[Box, ...]:
+def _fences(of: PracticeSet, boxes, points) -> tuple[Box, ...]:
     """One line round all of the mains side, or several where another part stands between."""
     mains = [boxes[part.name] for part in of.parts if part.mains]
     others = [boxes[part.name] for part in of.parts if not part.mains]
     if not mains:
         return ()
-    whole = around(mains).grown(ROOM)
+    whole = around([*mains, *(point_box(*spot, name) for name, spot in points.items())])
+    whole = whole.grown(ROOM)
     return tuple(fenced(mains)) if any(whole.overlaps(one) for one in others) else (whole,)
 
 
@@ -119,23 +147,17 @@ def _sides(fence: Box) -> list[Box]:
     ]
 
 
-def _points(of: PracticeSet, boxes, ends, sheet: Box, fences) -> dict[str, Point]:
-    """A free place for each point, as near as can be to the middle of the pads that it joins.
-
-    A point of the mains side alone stands inside its fence, all others outside.
-    """
-    parts = [box.grown(7) for box in boxes.values()]
-    sides = [side for fence in fences for side in _sides(fence)]
+def _points(of: PracticeSet, names, ends, sheet: Box, taken: list[Box]) -> dict[str, Point]:
+    """A free place for each point, as near as can be to the middle of the pads that it joins."""
+    taken = list(taken)
     found: dict[str, Point] = {}
-    for name in of.points:
+    for name in names:
         joined = list(_pads(of, ends, name))
         x = sum(x for x, _ in joined) / len(joined)
         y = sum(y for _, y in joined) / len(joined)
-        inside = on_mains_side(of, name)
-        taken = parts + sides + ([] if inside else list(fences))
         spot = next(one for one in _around(x, y) if _is_free(one, name, sheet, taken))
         found[name] = spot
-        parts.append(point_box(*spot, name).grown(2))
+        taken.append(point_box(*spot, name).grown(2))
     return found
 
 
@@ -167,6 +189,8 @@ def _names(of: PracticeSet, boxes, points, ends, sheet: Box, fences) -> dict[str
         for side in _sides(fence):
             labels.block("the fence", side)
     for part in of.parts:
+        if part.plus is not None:
+            labels.block(part.name, mark_box(part, boxes[part.name]))
         if not has_room_inside(part):
             labels.block(part.name, boxes[part.name].grown(-0.5))
         for x, y in ends[part.name]:
