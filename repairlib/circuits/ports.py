@@ -13,7 +13,7 @@ from collections.abc import Sequence
 from repairlib.circuits.laws import Law
 
 ACROSS = 1e-4  # S, put across each port in the straight part and taken off again in its law
-NEAR, NEAR_STALE = 1e-5, 1e-7  # V, the last step by the slopes there, and by older ones
+NEAR, NEAR_STALE = 1e-4, 1e-7  # V, the last step by the slopes there, and by older ones
 ROUNDED = 1e-10  # of the places, by which a step may be longer
 QUICK_ROUNDS, MOST_ROUNDS, SHORTEST = 12, 60, 1 / 1024
 MOST_LEAK, LEAST_LEAK = 1.0, 1e-12  # S, across each port; below that none
@@ -66,9 +66,10 @@ class Ports:
         return volts, pushed + ACROSS * volts
 
     def slopes_in(self, ohms):
-        """How the pushed currents go with the open volts in another network, near the answer."""
+        """How the pushed currents go with the open volts in another network, at the last answer."""
         import numpy as np
 
+        self._take(self._look(self._places, self._open_volts)[2])
         of_volts, of_pushed, _ = self.slopes
         return of_pushed @ np.linalg.inv(of_volts - ohms @ of_pushed)
 

@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from itertools import islice
 from typing import TYPE_CHECKING, NamedTuple
 
 from repairlib.circuits.checks import checked
@@ -14,10 +15,12 @@ if TYPE_CHECKING:
     import numpy as np
 
 STEPS = 400  # in a cycle of mains
-ROUGH = 4  # times as long are the steps in which a search from empty begins
+ROUGH, ROUGH_CYCLES = 4, 20  # a search from empty begins in so many times longer steps
+NEARLY = 1e-3  # of what the parts hold, by which it may still go on
 MOST_CYCLES = 120
 SETTLED = 1e-5  # of what the parts hold, by which the next cycles may still move it
 STEADY, ROUNDED = 5e-4, 1e-8  # of the ripple, of what they hold: by which this cycle may move it
+PATIENCE, SLOW = 30, 1e-4  # after so many cycles it may move so much of what they hold
 SMALLEST = 1e-3  # V or A, below which it counts as this
 
 
@@ -53,7 +56,8 @@ class Cycle(NamedTuple):
 def rails(parts: tuple[CircuitPart, ...], *points: str, steps: int = STEPS) -> dict[str, Rail]:
     """The settled rails at these points, over one cycle of the sine in the circuit.
 
-    Works it out with half of `steps` to a cycle and goes on from there with all. Raises
+    Works it out with half of `steps` to a cycle and goes on from there with all. Where the end is
+    not found in 30 cycles, one counts that moves what the parts hold by less than 0.01 %. Raises
     RepairlibError for a circuit without a sine or with two frequencies, for a point that is not
     there, and for a rail that still moves after 120 cycles.
 
@@ -100,9 +104,7 @@ def one_cycle(
     import numpy as np
 
     cycle = 1 / mains_of(parts)
-    if charged is None:
-        rough = max(steps // ROUGH, 2)
-        _, charged = _settled(Stepper(parts, cycle / rough), rough, points)
+    charged = _nearly(parts, steps) if charged is None else charged
     waves, held = _settled(Stepper(parts, cycle / steps, charged=charged), steps, points)
     return Cycle(cycle / steps * np.arange(1, steps + 1), waves, held)
 
@@ -122,19 +124,15 @@ def _settled(stepper: Stepper, steps: int, points: tuple[str, ...]):
 
     points = points or (ZERO, *stepper.rule.network.points)
     columns = [stepper.point(point) for point in points if point != ZERO]
-    before, search = stepper.held(), Search()
-    for _ in range(MOST_CYCLES):
-        stepper.begin(before)
-        run = stepper.advance(steps)[:, columns]
-        after = stepper.held()
-        ahead, far = search.leap(before, after, stepper.carried())
-        largest = abs(after).max(initial=SMALLEST)
-        moved = abs(after - before).max(initial=0.0)
+    cycles = islice(_cycles(stepper, steps), MOST_CYCLES)
+    for at, (rows, moved, left, _) in enumerate(cycles):
+        run = rows[:, columns]
         ripple = (run.max(axis=0) - run.min(axis=0)).max(initial=0.0)
-        left = abs(far).max(initial=0.0)
+        largest = abs(stepper.held()).max(initial=SMALLEST)
         if left <= SETTLED * largest and moved <= STEADY * ripple + ROUNDED * largest:
             break
-        before = ahead
+        if at >= PATIENCE and moved <= SLOW * largest:
+            break
     else:
         raise RepairlibError(
             ", ".join(points),
@@ -143,6 +141,33 @@ def _settled(stepper: Stepper, steps: int, points: tuple[str, ...]):
         )
     waves = dict(zip((one for one in points if one != ZERO), run.T, strict=True))
     return {point: waves.get(point, np.zeros(steps)) for point in points}, stepper.kept()
+
+
+def _nearly(parts: tuple[CircuitPart, ...], steps: int) -> dict[str, float]:
+    """About what the parts hold once the circuit has settled, found in few and long steps."""
+    rough = max(steps // ROUGH, 2)
+    stepper = Stepper(parts, 1 / mains_of(parts) / rough)
+    for _, _, left, ahead in islice(_cycles(stepper, rough), ROUGH_CYCLES):
+        if left <= NEARLY * abs(ahead).max(initial=SMALLEST):
+            break
+    stepper.begin(ahead)
+    return stepper.kept()
+
+
+def _cycles(stepper: Stepper, steps: int):
+    """Cycle after cycle, each begun nearer to the end.
+
+    Of each its rows, by how much it moved what is held, how far that still is, and where the next
+    one begins.
+    """
+    before, search = stepper.held(), Search()
+    while True:
+        stepper.begin(before)
+        rows = stepper.advance(steps)
+        after = stepper.held()
+        moved = abs(after - before).max(initial=0.0)
+        before, far = search.leap(before, after, stepper.carried())
+        yield rows, moved, abs(far).max(initial=0.0), before
 
 
 def _rail(wave) -> Rail:
