@@ -2,8 +2,10 @@
 
 from __future__ import annotations
 
+from collections.abc import Iterator
 from dataclasses import replace
 
+from repairlib.bench.board_part import NO_CURRENT
 from repairlib.bench.electric import Electric, circuit_of, electric
 from repairlib.bench.practice_set import PracticeSet
 from repairlib.bench.state import FULL, LIGHT, LINES, OWN_PLUG, Feed, State
@@ -23,9 +25,25 @@ def misses(state: State) -> tuple[str, ...]:
     >>> misses(begin(radio, (read_fault("U1 open", radio),), "demo"))[0]
     'full load, line 90 %, cold: +9 V is 0 V'
     """
+    return tuple(each_miss(state))
+
+
+def each_miss(state: State) -> Iterator[str]:
+    """The lines of `misses` one by one, worked out as they are asked for.
+
+    >>> from repairlib.bench.conditions import read_fault
+    >>> from repairlib.bench.practice_set import demo_set
+    >>> from repairlib.bench.state import begin
+    >>> printer = demo_set("printer controller")
+    >>> next(each_miss(begin(printer, (read_fault("M1 corrupt", printer),), "demo")))
+    'M1 holds no program that runs'
+    """
+    for part in state.set.parts:
+        fitted = state.places[part.name].fitted
+        if part.what in NO_CURRENT and (fitted is None or fitted.fault is not None):
+            yield f"{part.name} holds no program that runs"
     rested = replace(state, charges={}, heat={}, clipped="", ended=None)
     warmed = replace(rested, heat={part.name: WARMED for part in state.set.parts})
-    found: list[str] = []
     tried: dict[str, Electric] = {}
     for heat, here in (("cold", rested), ("warm", warmed)):
         for load in (FULL, LIGHT):
@@ -35,8 +53,8 @@ def misses(state: State) -> tuple[str, ...]:
                 circuit = repr(circuit_of(fed))
                 if circuit not in tried:
                     tried[circuit] = electric(fed)
-                found += (f"{where}: {miss}" for miss in _missed(state.set, tried[circuit]))
-    return tuple(found)
+                for miss in _missed(state.set, tried[circuit]):
+                    yield f"{where}: {miss}"
 
 
 def _missed(of: PracticeSet, now: Electric) -> list[str]:

@@ -1,0 +1,42 @@
+"""What flows through the fuses of a set as it stands, against what they bear."""
+
+from __future__ import annotations
+
+from collections.abc import Iterator
+from math import sqrt
+
+from repairlib.bench.electric import electric
+from repairlib.bench.state import State
+
+BLOWS = 2.1  # times its rating, at which a fuse of a set blows within two minutes
+"""From memory: IEC 60127-2, time-lag fuses open within 2 minutes at 2.1 times their rating."""
+
+
+def overloads(state: State) -> Iterator[tuple[str, float, float]]:
+    """Each fuse that would blow: its name, the current through it and its rating [A], r.m.s.
+
+    >>> from repairlib.bench.conditions import read_fault
+    >>> from repairlib.bench.practice_set import demo_set
+    >>> from repairlib.bench.state import OWN_PLUG, Feed, begin
+    >>> from dataclasses import replace
+    >>> maker = demo_set("label maker")
+    >>> on = replace(begin(maker, (read_fault("D2 short", maker),), ""), feed=Feed(OWN_PLUG))
+    >>> [(name, round(amps, 1)) for name, amps, rated in overloads(on)]
+    [('F1', 3.0)]
+    """
+    now = electric(state)
+    for part in state.set.parts:
+        if part.what != "fuse" or not part.rated or part.circuit is None:
+            continue
+        fitted = state.places[part.name].fitted
+        if fitted is None or fitted.fault is not None:
+            continue
+        one, other = part.nodes
+        if now.seconds is None:
+            volts = abs(now.between(one, other))
+        else:
+            across = now.waves[one] - now.waves[other]
+            volts = sqrt(float((across**2).mean()))
+        amps = volts / part.circuit.value
+        if amps > BLOWS * part.rated:
+            yield part.name, amps, part.rated
