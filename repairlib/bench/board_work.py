@@ -7,11 +7,11 @@ from dataclasses import replace
 
 from repairlib.bench import dangers
 from repairlib.bench.conditions import Fault
-from repairlib.bench.move_words import OLD, TURNED, VACUUM
+from repairlib.bench.move_words import LOW_MELT, OLD, TURNED, VACUUM
 from repairlib.bench.moves import Move, Told
 from repairlib.bench.practice_set import BoardPart
-from repairlib.bench.prices import SECONDS, TOKENS
-from repairlib.bench.soldering import heated, tool_of
+from repairlib.bench.prices import LOW_MELT_TOKENS, SECONDS, TOKENS
+from repairlib.bench.soldering import Worked, frees, heated, tool_of, why_not
 from repairlib.bench.state import DIRTY, LIFTED, SOUND, WIRED, Fitted, State
 from repairlib.bench.where import part_at
 from repairlib.core.errors import RepairlibError
@@ -19,6 +19,7 @@ from repairlib.core.errors import RepairlibError
 Outcome = tuple[State, Told]
 Work = Callable[[State, BoardPart, Move], Outcome]
 JOINT, MEMORY = "joint", "memory chip"
+NO_SOLDER = ("adapter",)  # it hangs on its plug
 BY_SOLDER = ("cracked",)  # what new solder mends
 BY_WIRE = ("pad lifted",)  # what a wire mends
 WRONG_WAY = "reversed"
@@ -59,23 +60,34 @@ def take_out(state: State, part: BoardPart, move: Move) -> Outcome:
     fitted = _fitted(state, part)
     if part.what == JOINT:
         raise RepairlibError(part.name, "a joint cannot be taken out", f"resolder {part.name}")
-    worked = heated(part, move)
-    if not worked.melted:
-        words = f"{part.name} does not come. {worked.words}"
-        return _with_pads(state, part, worked.pad_held, words)
+    if part.what in NO_SOLDER:
+        after = state.with_place(part.name, fitted=None, taken=fitted)
+        return after, Told(f"{part.name} is off and lies on the bench.")
+    tool = tool_of(move, part)
+    worked = heated(part, move, tool)
+    if not worked.flowed:
+        return _with_pads(state, part, worked, f"{part.name} does not come. {worked.words}")
+    if not frees(tool, part):
+        words = f"{part.name} does not come. {why_not(tool, part)} {worked.words}"
+        return _with_pads(state, part, worked, words)
     pads = state.places[part.name].pads
-    if pads == SOUND and worked.pad_held:
-        pads = SOUND if tool_of(move) == VACUUM else DIRTY
+    if pads == SOUND and tool != VACUUM:
+        pads = DIRTY
     after = state.with_place(part.name, fitted=None, pads=pads, taken=fitted)
-    return _with_pads(after, part, worked.pad_held, f"{part.name} is out. {worked.words}")
+    after, told = _with_pads(after, part, worked, f"{part.name} is out. {worked.words}")
+    return after, replace(told, tokens=LOW_MELT_TOKENS if tool == LOW_MELT else 0.0)
 
 
-def _with_pads(state: State, part: BoardPart, held: bool, words: str) -> Outcome:
-    if held:
-        return state, Told(words.strip())
+def _with_pads(state: State, part: BoardPart, worked: Worked, words: str) -> Outcome:
+    """The pads after a heating: they age, and may come off."""
+    place = state.places[part.name]
+    aged = place.ageing + worked.ageing
+    after = state.with_place(part.name, ageing=aged)
+    if not worked.tears(place.ageing) or place.pads in (LIFTED, WIRED):
+        return after, Told(words)
     what = f"A pad of {part.name} came off the board."
-    after = dangers.damaged(state.with_place(part.name, pads=LIFTED), what)
-    return after, Told(f"{words.strip()} {what}")
+    after = dangers.damaged(after.with_place(part.name, pads=LIFTED), what)
+    return after, Told(f"{words} {what}", alarm=True)
 
 
 @at_the_board
@@ -135,11 +147,13 @@ def _turned(part: BoardPart, turned: bool) -> Fault | None:
 def resolder(state: State, part: BoardPart, move: Move) -> Outcome:
     """Melts the joints of a part again, with fresh solder."""
     fitted = _fitted(state, part)
+    if part.what in NO_SOLDER:
+        raise RepairlibError(part.name, "it has no solder on this board", "a part of the board")
     worked = heated(part, move)
-    if worked.melted and fitted.fault is not None and fitted.fault.condition in BY_SOLDER:
+    if worked.flowed and fitted.fault is not None and fitted.fault.condition in BY_SOLDER:
         state = state.with_place(part.name, fitted=replace(fitted, fault=None))
-    words = f"The solder of {part.name} " + ("flowed." if worked.melted else "did not flow.")
-    return _with_pads(state, part, worked.pad_held, f"{words} {worked.words}")
+    words = f"{part.name} has fresh solder." if worked.flowed else f"{part.name} is as it was."
+    return _with_pads(state, part, worked, f"{words} {worked.words}")
 
 
 @at_the_board

@@ -11,15 +11,20 @@ from dataclasses import replace
 from repairlib.bench.electric import electric
 from repairlib.bench.moves import Told
 from repairlib.bench.practice_set import BoardPart
-from repairlib.bench.state import HARMED, ROOM, End, State
+from repairlib.bench.state import HARMED, ROOM, SUPPLY, End, State
 from repairlib.bench.where import is_loose, on_mains_side
-from repairlib.core.limits import HOT_JOULE, TOUCHABLE_DC
+from repairlib.core.limits import TOUCHABLE_DC
 from repairlib.core.quantity import engineering
 from repairlib.core.safety import HAZARDS
+from repairlib.stored_charge import QUALIFIED, by_voltage
 
 SPARK_VOLTS, SPARK_JOULE = 2.0, 5e-3  # below, a tip across a capacitor is not noticed; a choice
 HOT_TOUCH = 55.0  # °C, the finger comes away by itself; from memory
 BURNS = 70.0  # °C of bare metal that burns within a second; from memory
+HOT, WARM_TOUCH = 45.0, 32.0  # °C, what a finger calls so; a choice of this workbook
+SHORT_OHM = 1.0  # Ω, below which what is held on is a short
+MOST_WATTS = 500.0  # at the first instant: ten times those of the largest resistor at a bench
+WORTH_NAMING = 0.1  # J; with less no resistor bursts, whatever the watts: common practice
 Outcome = tuple[State, Told]
 
 
@@ -49,42 +54,82 @@ def hands_on(state: State, part: BoardPart) -> Outcome | None:
     if part.mains:
         return harmed(state, f"{part.name} is on the mains side.", "mains")
     if state.powered:
-        hazard = "mains" if any(one.mains for one in state.set.parts) else "heat and fire"
-        return harmed(state, f"There was a tool at {part.name} while the set was on.", hazard)
-    volts, joule = charge_at(state, part)
-    if volts > TOUCHABLE_DC or joule > HOT_JOULE:
+        return harmed(
+            state, f"There was a tool at {part.name} with the power on.", hazard_on(state)
+        )
+    volts, joule = charge_at(state, part.nodes)
+    if is_for_others(volts, joule):
         held = engineering(volts, "V", 3)
         return harmed(state, f"{part.name} still held {held} when the tool came.", "stored charge")
     return None
 
 
+def hazard_on(state: State) -> str:
+    """What strikes who works on a set that is on: the mains where it has a side of it."""
+    mains = any(part.mains for part in state.set.parts)
+    return "mains" if mains and state.feed.kind != SUPPLY else "heat and fire"
+
+
+def is_for_others(volts: float, joule: float) -> bool:
+    """Whether a charge is left to somebody qualified: above 60 V dc, or energy that burns."""
+    return by_voltage(volts, joule)[0] == QUALIFIED
+
+
 def spark(state: State, part: BoardPart) -> tuple[State, str]:
     """A tool at a part that is charged below what hurts: the spark, and what it leaves behind."""
-    volts, joule = charge_at(state, part)
+    volts, joule = charge_at(state, part.nodes)
     if volts < SPARK_VOLTS or joule < SPARK_JOULE:
         return state, ""
     held = engineering(volts, "V", 3)
     what = f"{part.name} was still charged to {held}: the tip shorted it with a crack."
-    return damaged(replace(state, charges={}), what), what
+    return damaged(replace(state, charges=without(state, part.nodes)), what), what
 
 
-def charge_at(state: State, part: BoardPart) -> tuple[float, float]:
-    """The most volts at the ends of a part without power, and the joule of what holds them."""
+def held_on(state: State, one: str, other: str, ohm: float) -> Outcome | None:
+    """A resistor put across two points without power: what it does beside discharging them.
+
+    None where it bears it. A blade is a short. A wirewound resistor bears ten times its watts for
+    5 s, the largest at a bench has 50 W (stored_charge).
+    """
+    volts = abs(electric(state).between(one, other))
+    joule = charge_at(state, (one, other))[1]
+    held = engineering(volts, "V", 3)
+    if is_for_others(volts, joule):
+        return harmed(state, f"{held} stood there when the resistor came.", "stored charge")
+    if volts < SPARK_VOLTS or joule < SPARK_JOULE:
+        return None
+    if ohm < SHORT_OHM:
+        what = f"A bang and a spark: {held} went through a short, and the metal is pitted."
+    elif volts**2 / ohm > MOST_WATTS and joule >= WORTH_NAMING:
+        what = f"The resistor burst: {held} across {engineering(ohm, 'Ω', 3)} at the first instant."
+    else:
+        return None
+    return damaged(state, what), Told(what, alarm=True)
+
+
+def charge_at(state: State, nodes: tuple[str, str]) -> tuple[float, float]:
+    """The most volts at two points without power, and the joule of the capacitors there."""
     held = dict(state.charges)
     if state.powered or not held:
         return 0.0, 0.0
     now = electric(state).mean
-    volts = max(abs(now.get(node, 0.0)) for node in part.nodes)
-    across = abs(now.get(part.nodes[0], 0.0) - now.get(part.nodes[1], 0.0))
+    first, second = (now.get(node, 0.0) for node in nodes)
     joule = sum(
-        one.circuit.value * held[one.circuit.name] ** 2 / 2
-        for one in state.set.parts
-        if one.circuit is not None
-        and one.circuit.letter == "C"
-        and set(one.nodes) & set(part.nodes) - {"0"}
-        and one.circuit.name in held
+        part.circuit.value * held[part.circuit.name] ** 2 / 2
+        for part in state.set.parts
+        if part.circuit and part.circuit.name in held and _meets(part, nodes)
     )
-    return max(volts, across), joule
+    return max(abs(first), abs(second), abs(first - second)), joule
+
+
+def _meets(part: BoardPart, nodes: tuple[str, str]) -> bool:
+    return bool(set(part.nodes) & set(nodes) - {"0"})
+
+
+def without(state: State, nodes: tuple[str, str]) -> dict[str, float]:
+    """The charges once the capacitors at these points were shorted."""
+    here = {part.circuit.name for part in state.set.parts if part.circuit and _meets(part, nodes)}
+    return {name: 0.0 if name in here else volts for name, volts in dict(state.charges).items()}
 
 
 def touching(state: State, part: BoardPart) -> Outcome:
@@ -93,7 +138,8 @@ def touching(state: State, part: BoardPart) -> Outcome:
         return harmed(state, f"The finger went to {part.name}, on the mains side.", "mains")
     now = electric(state)
     volts = max(
-        max(abs(now.low[node]), abs(now.high[node])) for node in part.nodes if node in now.mean
+        (max(abs(now.low[node]), abs(now.high[node])) for node in part.nodes if node in now.mean),
+        default=0.0,
     )
     if volts > TOUCHABLE_DC:
         held = engineering(volts, "V", 3)
@@ -108,4 +154,4 @@ def touching(state: State, part: BoardPart) -> Outcome:
 def _warmth(celsius: float) -> str:
     if celsius >= HOT_TOUCH:
         return "too hot for the finger to stay"
-    return "hot" if celsius >= 45 else "warm" if celsius >= 32 else "cool"
+    return "hot" if celsius >= HOT else "warm" if celsius >= WARM_TOUCH else "cool"

@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from dataclasses import replace
+from typing import Any
 
 from repairlib.bench import (
     capacitance_meter,
@@ -57,12 +58,19 @@ def _probes(state: State, move: Move) -> tuple[str, str]:
     return one, other
 
 
-def _settings(move: Move) -> dict[str, float]:
-    """What is set on an instrument by hand: of the oscilloscope volts and seconds per division."""
-    if move.verb != "scope":
-        return {}
-    named = {"per_division": "volts", "sweep": "seconds"}
-    return {name: move.figures[word] for name, word in named.items() if word in move.figures}
+SETTINGS = {
+    "esr": {"hertz": "hertz"},
+    "scope": {"volts": "per_division", "seconds": "sweep"},
+}  # figures of a move, and what an instrument calls them
+
+
+def _settings(move: Move) -> dict[str, Any]:
+    """What is set on an instrument by hand."""
+    named = SETTINGS.get(move.verb, {})
+    found: dict[str, Any] = {named[word]: value for word, value in move.figures.items()}
+    if move.verb == "scope" and move.words:
+        found["coupling"] = move.words
+    return found
 
 
 def said_where(state: State, move: Move, one: str, other: str) -> str:

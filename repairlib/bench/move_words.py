@@ -6,7 +6,7 @@ from typing import NamedTuple
 
 TURNED, OLD = "turned", "old"
 LOW, USUAL, HIGH = 0.9, 1.0, 1.1
-PUMP, BRAID, VACUUM, HOT_AIR, LOW_MELT = "pump", "braid", "vacuum", "hot air", "low-melt solder"
+PUMP, BRAID, VACUUM, HOT_AIR, LOW_MELT = "pump", "braid", "vacuum", "hot air", "low-melt alloy"
 TOOLS = (PUMP, BRAID, VACUUM, HOT_AIR, LOW_MELT)
 TIPS = ("fine tip", "usual tip", "large tip")
 FOUND, MEASURED, FITTED, SAID = "found", "measured", "fitted", "told"
@@ -44,7 +44,7 @@ _TOOLS = {
     "hot-air": HOT_AIR,
     LOW_MELT: LOW_MELT,
     "low melt solder": LOW_MELT,
-    "low-melt alloy": LOW_MELT,
+    "low-melt solder": LOW_MELT,
     "low melt": LOW_MELT,
     "iron": "",
 }
@@ -111,14 +111,14 @@ FORMS: dict[str, Form] = {
     "amps": Form(
         ("current through", "amps", "current", "ampere"), 1, 2, "amps F1"
     ),
-    "esr": Form(("esr",), 1, 2, "esr C1"),
+    "esr": Form(("esr",), 1, 2, "esr C1, or esr C1 at 1 kHz", {"hertz": "Hz"}),
     "capacitance": Form(
         ("capacitance", "capacity", "farads", "farad"), 1, 2, "capacitance C1"
     ),
     "scope": Form(
         ("oscilloscope", "scope", "trace", "waveform"), 1, 2,
         "scope rail 0, or scope rail 0 at 1 V 5 ms",
-        {"volts": "V", "seconds": "s"},
+        {"volts": "V", "seconds": "s"}, {"ac": "ac", "dc": "dc"},
     ),
     "temperature": Form(
         ("temperature", "temp", "thermometer"), 1, 1, "temperature U1"
@@ -177,5 +177,6 @@ BETWEEN = (
     "against", "through", "into", "point", "points", "part", "new", "a", "an", "its", "it", "over",
     "using", "out", "is", "tip", "test", "rail", "me", "joint", "pin", "resistor", "limit", "set",
     "until", "there", "again", "black", "probe", "via", "up", "owner", "customer", "seconds",
+    "coupling", "coupled",
 )  # fmt: skip
 ZERO_WORDS = ("gnd", "ground", "0v", "0 v", "zero", "minus", "chassis")

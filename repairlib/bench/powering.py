@@ -123,11 +123,16 @@ def discharge(state: State, move: Move) -> Outcome:
     if (struck := dangers.probing(state, one, other)) is not None:
         return struck
     if state.powered:
-        return dangers.harmed(state, "The set was on while it was discharged.", "heat and fire")
+        what = "The resistor was held on with the power on."
+        return dangers.harmed(state, what, dangers.hazard_on(state))
     if is_loose(state, one):
         raise RepairlibError(move.at[0], "it holds no charge that counts", "a part of the board")
-    after = replace(state, charges=_left(state, one, other, ohm, seconds))
-    return after, Told(f"{brief(ohm, 'Ω')} was across it.", seconds=seconds)
+    told = Told(f"{brief(ohm, 'Ω')} was held on {one} and {other}.", seconds=seconds)
+    struck = dangers.held_on(state, one, other, ohm)
+    if struck is not None:
+        state, consequence = struck
+        told = replace(consequence, words=f"{told.words} {consequence.words}", seconds=seconds)
+    return replace(state, charges=_left(state, one, other, ohm, seconds)), told
 
 
 def _left(state: State, one: str, other: str, ohm: float, seconds: float) -> dict[str, float]:

@@ -38,11 +38,15 @@ class Fitted:
 
 @dataclass(frozen=True, slots=True)
 class Place:
-    """A place of the board: the part in it (None when it is out), and its pads."""
+    """A place of the board: the part in it (None when it is out), and its pads.
+
+    `ageing` says how many seconds its pads were so hot that they age (soldering.py).
+    """
 
     fitted: Fitted | None = Fitted()
     pads: str = SOUND
     taken: Fitted | None = None  # the part that was taken out and lies on the bench
+    ageing: float = 0.0
 
 
 @dataclass(frozen=True, slots=True)

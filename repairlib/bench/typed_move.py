@@ -12,11 +12,11 @@ from collections.abc import Sequence
 from repairlib.bench.move_words import BEFORE, BETWEEN, CARD, FORMS, ZERO_WORDS
 from repairlib.bench.moves import Move
 from repairlib.bench.practice_set import PracticeSet
+from repairlib.bench.where import OLD, is_part
 from repairlib.core.errors import RepairlibError, one_line
 from repairlib.core.quantity import PREFIXES, engineering, read_quantity
 
 LONGEST = 500  # characters; a line of the job card is shorter
-OLD_ONE = "old "  # before a part's name: the one that was taken out and lies on the bench
 NUMBER = re.compile(r"[-+]?[.,]?\d")
 DEGREES = re.compile(r"(?<=\d)\s*(?:°\s*[cC]|[cC]|deg(?:rees)?(?:\s*[cC])?)\b|(?<=\d)\s*°(?!\S)")
 EDGE = " ,;:()!?"
@@ -64,8 +64,10 @@ def say_move(move: Move) -> str:
     return " ".join(piece for piece in pieces if piece).replace("\u00a0", " ")
 
 
-JOINED = {"discharge": "with", "plug in": "with", "take out": "with", "look": "with", "scope": "at",
-          "resolder": "at"}  # fmt: skip
+JOINED = {
+    "discharge": "with", "plug in": "with", "take out": "with", "look": "with", "scope": "at",
+    "esr": "at", "resolder": "at",
+}  # fmt: skip
 
 
 def _said(value: float, unit: str) -> str:
@@ -106,16 +108,13 @@ PHRASES = sorted(
 
 
 def _card_line(line: str, rest: str, text: str) -> str:
-    """What is written, as `found: it hums`."""
-    kind = next((one for one in CARD if line.casefold().startswith(one)), None)
-    said = line[len(kind) :] if kind else rest
-    said = said.lstrip(EDGE)
-    if kind is None:
+    """What is written, as `found: it hums`. The kind may stand first, in the place of the verb."""
+    for said in (line, rest):
+        said = said.strip(EDGE)
         kind = next((one for one in CARD if said.casefold().startswith(one)), None)
-        said = said[len(kind) :].lstrip(EDGE) if kind else ""
-    if kind is None or not said:
-        raise RepairlibError(text, f"not one of {', '.join(CARD)}", FORMS["write"].example)
-    return f"{kind}: {said}"
+        if kind and (what := said[len(kind) :].strip(EDGE)):
+            return f"{kind}: {what}"
+    raise RepairlibError(text, f"not one of {', '.join(CARD)}", FORMS["write"].example)
 
 
 def names_of(of: PracticeSet) -> dict[str, str]:
@@ -125,7 +124,7 @@ def names_of(of: PracticeSet) -> dict[str, str]:
     called |= {point.casefold(): point for point in of.points}
     for part in of.parts:
         called[part.name.casefold()] = part.name
-        called[(OLD_ONE + part.name).casefold()] = OLD_ONE + part.name
+        called[(OLD + part.name).casefold()] = OLD + part.name
     return {" ".join(name.split()): what for name, what in called.items()}
 
 
@@ -138,9 +137,10 @@ def _pieces(rest: str, verb: str, of: PracticeSet):
     said: list[str] = []
     left = rest.strip(EDGE)
     while left:
-        name = _first_name(left, called) if len(at) < form.most else ""
+        due = len(at) < form.most and not (at and is_part(of, at[0]))
+        name = _first_name(left, called) if due else ""
         phrase = next((one for one in phrases if _begins(left.casefold(), one)), "")
-        if name:
+        if name and len(name) >= len(phrase):
             at.append(called[" ".join(name.casefold().split())])
             left = left[len(name) :]
         elif phrase:
@@ -152,7 +152,7 @@ def _pieces(rest: str, verb: str, of: PracticeSet):
             figure, value, left = _figure(left, verb, at, figures, of)
             figures[figure] = value
         else:
-            left = _without_filler(left, verb, len(at) < form.most, of)
+            left = _without_filler(left, verb, due, of)
         left = left.strip(EDGE)
     return tuple(at), figures, [one for one in said if one]
 
@@ -187,7 +187,7 @@ def _begins(text: str, phrase: str) -> bool:
 def _units(verb: str, at: Sequence[str], of: PracticeSet) -> dict[str, str]:
     if verb != "fit" or not at or at[0] in of.points:
         return FORMS[verb].figures
-    return _units_of_fit(of.part(at[0].removeprefix(OLD_ONE)).circuit)
+    return _units_of_fit(of.part(at[0].removeprefix(OLD)).circuit)
 
 
 def _units_of_fit(circuit) -> dict[str, str]:
@@ -268,7 +268,7 @@ def _way_round(said: list[str], at: tuple[str, ...], of: PracticeSet) -> list[st
         if one not in DIRECTIONS:
             found.append(one)
             continue
-        plus = of.part(at[0].removeprefix(OLD_ONE)).plus
+        plus = of.part(at[0].removeprefix(OLD)).plus
         if plus is None:
             raise RepairlibError(one, f"{at[0]} has no plus", "fit without saying where it is")
         if (DIRECTIONS[one] - plus) % 180:

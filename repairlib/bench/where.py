@@ -57,6 +57,8 @@ def ends(state: State, at: tuple[str, ...]) -> tuple[str, str]:
 
 def _across(state: State, name: str) -> tuple[str, str]:
     part = part_at(state, name)
+    if part.circuit is None:
+        raise RepairlibError(name, "it has more than two ends", "two points, such as rail 0")
     place: Place = state.places[part.name]
     if name.startswith(OLD) and place.taken is None:
         raise RepairlibError(name, f"no old {part.name} lies on the bench", part.name)

@@ -1,0 +1,164 @@
+"""What hands do at the practice board, and what becomes of them where something is live."""
+
+import pytest
+
+from repairlib.bench import Task, demo_set, read_fault, walked
+from repairlib.bench.state import DIRTY, HANDED_ON, HARMED, LIFTED, SOUND, WIRED
+from repairlib.core.errors import RepairlibError
+from repairlib.core.safety import HAZARDS
+
+RADIO, PRINTER = demo_set("desk radio"), demo_set("printer controller")
+EMPTIED = ["plug in", "unplug", "discharge C1 with 100 Ω for 10 s"]
+
+
+def after(*moves, fault=None, of=RADIO):
+    """The attempt at a board after these moves."""
+    faults = (read_fault(fault, of),) if fault else ()
+    return walked(Task(of, faults, "demo"), moves)
+
+
+def told(*moves, **more):
+    """What was told last."""
+    return after(*moves, **more).done[-1].told
+
+
+@pytest.mark.behaviour
+def test_a_part_comes_out_and_a_new_one_goes_in():
+    attempt = after("take out C1", "clean C1", "fit C1 2200 µF 25 V", fault="C1 open")
+    place = attempt.state.place("C1")
+    assert place.fitted.new and place.fitted.fault is None and place.fitted.rated == 25
+    assert place.taken.fault.condition == "open" and place.pads == SOUND
+    assert attempt.state.spent > RADIO.part("C1").price
+
+
+@pytest.mark.behaviour
+def test_the_order_of_the_work_is_asked_for():
+    with pytest.raises(RepairlibError, match="take out C1"):
+        after("fit C1")
+    assert after("take out C1").state.place("C1").pads == DIRTY
+    with pytest.raises(RepairlibError, match="clean C1"):
+        after("take out C1", "fit C1")
+    with pytest.raises(RepairlibError, match="resolder J1"):
+        after("take out J1")
+    assert after("take out C1 with vacuum").state.place("C1").pads == SOUND
+
+
+@pytest.mark.behaviour
+def test_the_old_part_goes_back_with_what_is_wrong_with_it():
+    attempt = after("take out C1", "clean C1", "fit C1 old", fault="C1 open")
+    assert attempt.state.place("C1").fitted.fault.condition == "open"
+    turned = after("take out C1", "clean C1", "fit C1 old turned")
+    assert turned.state.place("C1").fitted.fault.condition == "reversed"
+    right = after("take out C1", "clean C1", "fit C1 old", fault="C1 reversed")
+    assert right.state.place("C1").fitted.fault is None
+
+
+@pytest.mark.behaviour
+def test_a_part_on_the_bench_is_measured_by_itself():
+    on_board = told("esr C1", fault="C1 dried out to 30 %, ESR x 20").reading
+    by_itself = told("take out C1", "esr C1", fault="C1 dried out to 30 %, ESR x 20").reading
+    assert by_itself.value == pytest.approx(0.8, rel=0.1) and on_board.value < by_itself.value * 1.1
+    both = told("take out C1", "clean C1", "fit C1", "esr old C1", fault="C1 open").reading
+    assert both.value is None  # out of circuit an open part shows nothing
+
+
+@pytest.mark.behaviour
+def test_new_solder_mends_a_crack_and_a_wire_a_pad():
+    assert after("resolder J1", fault="J1 cracked").state.place("J1").fitted.fault is None
+    bridged = after("bridge C1", fault="C1 pad lifted", of=PRINTER).state.place("C1")
+    assert bridged.pads == WIRED and bridged.fitted.fault is None
+    with pytest.raises(RepairlibError, match="lifted"):
+        after("bridge C1")
+
+
+@pytest.mark.behaviour
+def test_too_hot_for_too_long_tears_a_pad_off():
+    attempt = after("take out C1 with large tip 450 °C 20 s")
+    assert attempt.state.place("C1").pads == LIFTED and attempt.state.harm
+    assert attempt.state.ended is None  # it can be bridged
+    with pytest.raises(RepairlibError, match="bridge C1"):
+        after("take out C1 with large tip 450 °C 20 s", "fit C1")
+
+
+@pytest.mark.behaviour
+def test_braid_does_not_clear_a_plated_hole():
+    attempt = after("take out C1 with braid")
+    assert attempt.state.place("C1").fitted is not None and "pump" in attempt.done[-1].told.words
+
+
+@pytest.mark.behaviour
+@pytest.mark.parametrize("move", ["take out C1", "resolder C1", "fit C1", "clean C1", "bridge C1"])
+def test_a_tool_at_a_set_that_is_on_ends_the_attempt_with_one_strong_sentence(move):
+    attempt = after("plug in", move)
+    assert attempt.state.ended.kind == HARMED and attempt.done[-1].told.alarm
+    assert HAZARDS[attempt.state.ended.hazard].strikes in attempt.done[-1].told.words
+    with pytest.raises(RepairlibError, match="ended"):
+        attempt.after("unplug")
+
+
+@pytest.mark.behaviour
+@pytest.mark.parametrize(
+    "move",
+    [
+        "touch F9",
+        "volts F9",
+        "ohms C9",
+        "take out C9",
+        "clip l1",
+        "discharge C9 with 1 kΩ",
+        "fit F9",
+    ],
+)
+def test_the_mains_side_is_handed_on_in_any_state(move):
+    of = PRINTER if "l1" not in move else RADIO
+    move = move if "l1" not in move else f"clip {of.part('F9').nodes[1]}"
+    attempt = after(move, of=of)
+    assert attempt.state.ended.kind == HARMED and attempt.state.ended.hazard == "mains"
+    assert after("hand on", of=of).state.ended.kind == HANDED_ON
+
+
+@pytest.mark.behaviour
+def test_a_charged_capacitor_sparks_at_the_tip_and_an_emptied_one_does_not():
+    sparked = after("plug in", "unplug", "take out C1")
+    assert sparked.done[-1].told.alarm and "charged" in sparked.state.harm[0]
+    assert sparked.state.ended is None  # far below 60 V and 100 J: the tip suffers, nobody else
+    assert not after(*EMPTIED, "take out C1").state.harm
+
+
+@pytest.mark.behaviour
+def test_a_screwdriver_across_a_charged_capacitor_is_a_bang():
+    attempt = after("plug in", "unplug", "discharge C1 with a screwdriver")
+    assert attempt.done[-1].told.alarm and "pitted" in attempt.state.harm[0]
+    assert not told(*EMPTIED).alarm
+
+
+@pytest.mark.behaviour
+def test_a_refusal_costs_nothing():
+    attempt = after("look")
+    for move in ("fit C1", "take out J1", "bridge C1", "plug in with supply 50 V", "line 70 %"):
+        with pytest.raises(RepairlibError):
+            attempt.after(move)
+    assert len(attempt.done) == 1
+
+
+@pytest.mark.behaviour
+def test_a_chip_is_written_after_two_equal_reads():
+    reads = ["read chip M1"] * 4
+    attempt = after(*reads, "write chip M1", fault="M1 corrupt", of=PRINTER)
+    sums = [content for _, content in attempt.state.kept]
+    assert max(map(sums.count, sums)) >= 2 and not attempt.state.harm
+    assert attempt.state.place("M1").fitted.fault is None
+    careless = after("write chip M1", fault="M1 corrupt", of=PRINTER)
+    assert careless.done[-1].told.alarm and "two equal reads" in careless.state.harm[0]
+
+
+@pytest.mark.behaviour
+def test_the_clip_is_the_other_probe():
+    reading = told("plug in", "clip rail", "volts out").reading
+    assert reading.points == ("out", "rail") and reading.value < 0
+
+
+@pytest.mark.behaviour
+def test_the_job_card_holds_what_was_written():
+    state = after("write found: C1 dried out", "told: turn it off at night").state
+    assert state.card == (("found", "C1 dried out"), ("told", "turn it off at night"))
