@@ -96,7 +96,7 @@ def ohms(state: State, one: str, other: str) -> Reading:
     seen = shows(value, OHMS[at or 0 :], OHMS_ERROR, state, "Ω")
     return Reading(
         "multimeter, Ω", (one, other), seen.text, seen.value, "Ω", _settled(seconds), span.said,
-        seen.error, min(seconds, PATIENCE),
+        seen.error, _waited(seconds),
     )  # fmt: skip
 
 
@@ -113,7 +113,7 @@ def diode(state: State, one: str, other: str) -> Reading:
         return _destroyed("the diode test", one, other, course.start)
     seconds = course.until(NEAR * max(abs(course.last), FULL_VOLTS))
     now = course.after(min(seconds, PATIENCE))
-    return _tested(state, one, other, now, _settled(seconds), min(seconds, PATIENCE))
+    return _tested(state, one, other, now, _settled(seconds), _waited(seconds))
 
 
 def amps(state: State, one: str, other: str) -> Reading:
@@ -186,6 +186,11 @@ def _range_of(run: Charging) -> int | None:
         if _compared(run.at_last(_ohms_source(span, run.probes)), span) <= span.full:
             return at
     return None
+
+
+def _waited(seconds: float) -> float:
+    """How long the probes were held on [s]."""
+    return round(min(seconds, PATIENCE), 1)
 
 
 def _settled(seconds: float) -> str:
