@@ -10,7 +10,8 @@ from repairlib.bench.moves import Reading
 from repairlib.bench.practice_set import BoardPart, PracticeSet
 from repairlib.bench.state import FULL, LAMP, OWN_PLUG, SUPPLY, Fitted, State
 
-HANDS = ("take out", "clean", "fit", "resolder", "bridge")
+HANDS = ("take out", "clean", "fit", "resolder", "bridge", "read chip", "write chip")
+CHANGES = tuple(verb for verb in HANDS if verb != "read chip")
 # Choices of this workbook.
 DEAD = 1.0  # V, and less is dead
 GENTLE = 3.0  # times the usual current is still a limit
@@ -76,7 +77,7 @@ def power_ups(done: tuple[Done, ...]) -> list[PowerUp]:
     found: list[PowerUp] = []
     changed = False
     for number, one in enumerate(done, 1):
-        changed = changed or one.move.verb in HANDS
+        changed = changed or one.move.verb in CHANGES
         if changed and one.after.powered and not one.before.powered:
             changed = False
             limited = is_limited(one.after)
@@ -118,7 +119,7 @@ class Checked(NamedTuple):
 
 def checked(done: tuple[Done, ...]) -> Checked:
     """Whether the rails were read on the set's own plug at full load, otherwise, and warm."""
-    last = max((at for at, one in enumerate(done) if one.move.verb in HANDS), default=-1)
+    last = max((at for at, one in enumerate(done) if one.move.verb in CHANGES), default=-1)
     own = [one for one in done[last + 1 :] if one.before.feed.kind == OWN_PLUG]
     full = [one for one in own if one.before.load == FULL and one.before.feed.line == 1.0]
     other = [one for one in own if one not in full]

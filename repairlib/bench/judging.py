@@ -23,7 +23,8 @@ from repairlib.bench.state import GIVEN_UP, HANDED_ON, HARMED, LIFTED, REPAIRED,
 from repairlib.bench.still_works import misses
 
 PASS = 0.6
-NOT_MENDED, NOT_NEEDED, GAVE_UP, HURT = 40.0, 30.0, 20.0, 0.0  # the most that is left, of 100
+# The most that is left of 100 points:
+NOT_MENDED, DANGEROUS, NOT_NEEDED, GAVE_UP, HURT = 40.0, 40.0, 30.0, 20.0, 0.0
 MANY = 3  # good parts out, from which on a cause was met and not found
 A_GOOD_PART, PUT_BACK = 5.0, 2.0
 
@@ -94,6 +95,8 @@ def judge(attempt: Attempt, way: Attempt | None = None) -> Judgement:
     dangers, luck = tuple(_dangers(attempt)), tuple(_luck(attempt))
     findings = [one for one in _findings(attempt, wrong) if one.of]
     most, why = _most(attempt, mended)
+    if dangers and most > DANGEROUS:
+        most, why = DANGEROUS, "What was left in it can hurt somebody."
     got, of = sum(one.got for one in findings), sum(one.of for one in findings)
     if got > most * of / 100:
         findings.append(Finding("the end", round(most * of / 100 - got, 1), 0.0, why))
