@@ -29,6 +29,7 @@ APART = 1e9  # Ω, from each point to zero: no point of a board floats altogethe
 LIGHT_LOAD = 0.2  # of the full load
 OPENS = ("open", "blown", "pad lifted", "gone")
 STEPS = 200  # in a cycle of mains
+INSTANT = 1e-7  # s; still shorter, and what floats drowns in the rounding
 
 
 @dataclass(frozen=True)
@@ -59,8 +60,11 @@ def circuit_of(state: State, extra: tuple[CircuitPart, ...] = ()) -> tuple[Circu
         parts += _on_the_bench(state, part)
     parts += _supply(state)
     parts += extra
-    points = {point for part in parts for point in part.nodes} | set(state.set.points)
+    ends = {point for part in parts for point in part.nodes}
+    points = ends | set(state.set.points)
     parts += [CircuitPart(f"R at {p}", (p, "0"), APART) for p in sorted(points - {"0"})]
+    bare = points - ends - {"0"}  # where nothing ends two are due: one alone is no circuit
+    parts += [CircuitPart(f"R at bare {p}", (p, "0"), APART) for p in sorted(bare)]
     return tuple(parts)
 
 
@@ -186,7 +190,7 @@ def _rippled(parts: tuple[CircuitPart, ...], source: str, volts: float, hertz: f
 
 def _discharging(parts: tuple[CircuitPart, ...], charges: dict[str, float]) -> Electric:
     """The first instant with these charges."""
-    run = transient(parts, 2e-9, 1e-9, charged=charges)
+    run = transient(parts, 2 * INSTANT, INSTANT, charged=charges)
     volts = {point: float(wave[0]) for point, wave in run.volts.items()}
     return Electric(volts, volts, volts, {}, None, charges)
 

@@ -205,9 +205,7 @@ MAKER_CARD = (
 
 def test_a_worn_inlet_found_by_its_drop():
     # all of 100: nothing of it has a way round
-    found = judged(
-        maker(*WORN), *MAKER_FOUND, *MAKER_NEW, *MAKER_POWER, *MAKER_CARD, "hand back"
-    )
+    found = judged(maker(*WORN), *MAKER_FOUND, *MAKER_NEW, *MAKER_POWER, *MAKER_CARD, "hand back")
     assert found.passed and found.share >= 0.97, found
 
 
