@@ -11,7 +11,7 @@ from collections.abc import Callable
 from dataclasses import dataclass, field
 from functools import cached_property
 from math import pi
-from typing import TYPE_CHECKING
+from typing import TYPE_CHECKING, Any
 
 from repairlib.circuits.checks import checked
 from repairlib.circuits.network import Network, no_answer
@@ -46,6 +46,9 @@ class Stepper:
 
     `charged` gives the volts of capacitors at the start and the amps of inductors, 0 without.
     """
+
+    _across: Any
+    _amps: Any
 
     def __init__(
         self,
@@ -170,7 +173,7 @@ class _Rule:
         self._conductance, self._of_volts, self._of_amps = np.array(rows).reshape(-1, 3).T
         names = tuple(part.name for part in self.reactive)
         self.network = Network(parts, dict(zip(names, self._conductance, strict=True)), names)
-        self._slopes = []
+        self._slopes: list = []
         self._lay_out()
 
     def _lay_out(self):

@@ -9,6 +9,7 @@ made less by degrees. Source: P. Deuflhard, Newton Methods for Nonlinear Problem
 from __future__ import annotations
 
 from collections.abc import Sequence
+from typing import Any
 
 from repairlib.circuits.laws import Law
 
@@ -30,15 +31,15 @@ class Ports:
         import numpy as np
 
         self.ohms, self._laws, end = ohms, [], 0
-        many, blocks = len(ohms), []
+        many, blocks = len(ohms), list[int]()
         for law in laws:
             start, end = end, end + len(law.ports)
             self._laws.append((law.curve, start, end))
             for row in range(start, end):
                 blocks += range(row * many + start, row * many + end)
-        self._blocks = np.array([*blocks, *(many * many + at for at in blocks)], int)
+        self._blocks: Any = np.array([*blocks, *(many * many + at for at in blocks)], int)
         self._places = self._open_volts = np.zeros(many)
-        self.slopes = None
+        self.slopes: Any = None
 
     def currents(self, open_volts):
         """The currents that the ports push; None when no places were found that hold every law.
@@ -128,7 +129,10 @@ class Ports:
         """How many volts are missing at each port there, what they push, and the slopes of all."""
         import numpy as np
 
-        volts, amps, of_volts, of_amps = (), (), (), ()
+        volts: Any = ()
+        amps: Any = ()
+        of_volts: Any = ()
+        of_amps: Any = ()
         where = places.tolist()
         for curve, start, end in self._laws:
             some_volts, some_amps, some_of_volts, some_of_amps = curve(where[start:end])
