@@ -3,15 +3,16 @@
 from __future__ import annotations
 
 from dataclasses import replace
-from math import exp
 
 from repairlib.bench import dangers
+from repairlib.bench.discharging import left_after
 from repairlib.bench.electric import electric
 from repairlib.bench.move_words import HIGH, LOW, USUAL
 from repairlib.bench.moves import Move, Told
 from repairlib.bench.prices import DISCHARGE_HELD, SECONDS, SUPPLY_SECONDS, WAIT_USUAL
 from repairlib.bench.state import FULL, LAMP, LIGHT, OFF, OWN_PLUG, SUPPLY, Feed, State
 from repairlib.bench.where import ends, is_loose
+from repairlib.circuits import CircuitPart
 from repairlib.core.errors import RepairlibError
 from repairlib.core.quantity import brief
 from repairlib.power_up import lamp_for
@@ -132,13 +133,7 @@ def discharge(state: State, move: Move) -> Outcome:
     if struck is not None:
         state, consequence = struck
         told = replace(consequence, words=f"{told.words} {consequence.words}", seconds=seconds)
-    return replace(state, charges=_left(state, one, other, ohm, seconds)), told
-
-
-def _left(state: State, one: str, other: str, ohm: float, seconds: float) -> dict[str, float]:
-    """A plain stand-in until the passing of time is there."""
-    left = dict(state.charges)
-    for part in state.set.parts:
-        if part.circuit and part.circuit.name in left and {one, other} & (set(part.nodes) - {"0"}):
-            left[part.circuit.name] *= exp(-seconds / (ohm * part.circuit.value))
-    return left
+    if state.ended:
+        return state, told
+    resistor = CircuitPart("R held on", (one, other), ohm)
+    return replace(state, charges=left_after(state, seconds, (resistor,))), told

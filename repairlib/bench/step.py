@@ -6,6 +6,7 @@ from collections.abc import Callable
 from dataclasses import replace
 
 from repairlib.bench import board_work, chip_work, finishing, measuring, powering
+from repairlib.bench.discharging import left_after
 from repairlib.bench.move_words import FORMS
 from repairlib.bench.moves import Move, Told
 from repairlib.bench.state import State
@@ -62,6 +63,8 @@ def step(state: State, move: Move) -> Outcome:
     if not FORMS[move.verb].least <= len(move.at) <= FORMS[move.verb].most:
         raise RepairlibError(move.verb, "not that many places", FORMS[move.verb].example)
     after, told = DOES[move.verb](state, move)
+    if not (after.ended or after.powered or move.verb == "discharge"):
+        after = replace(after, charges=left_after(after, told.seconds))
     after = replace(
         after,
         clock=after.clock + told.seconds,

@@ -5,7 +5,7 @@ from repairlib.core.public import public_names
 __getattr__, __all__ = public_names(
     __name__,
     at_rest="OperatingPoint operating_point small_signals",
-    in_time="BACKWARD_EULER TRAPEZOIDAL Waveforms transient",
+    in_time="BACKWARD_EULER TRAPEZOIDAL Stepper Waveforms transient",
     parts="CircuitPart read_circuit",
     rectifier="rectifier_supply textbook",
     settled="Cycle Rail one_cycle rails",
