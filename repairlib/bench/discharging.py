@@ -1,7 +1,7 @@
 """What capacitors still hold after a time without power, through all that lies across them.
 
-The trapezoidal rule in a few runs of equal steps, each run three times as long as the one before: fast
-parts come to rest in the first, slow ones follow in the later. Source: nodal analysis.
+The trapezoidal rule in a few runs of equal steps, each three times as long as those before: what is
+fast comes to rest in the first run, what is slow follows in the later. Source: nodal analysis.
 """
 
 from __future__ import annotations
