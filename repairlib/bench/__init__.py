@@ -14,6 +14,7 @@ __getattr__, __all__ = public_names(
     fair_set="fair unfair unfair_fault",
     generator="LEVELS lines_of_level task",
     judging="Act Finding Judgement judge",
+    lamp_glow="glow",
     looks="Look look looks_of smell",
     moves="Move Reading Told Trace VERBS",
     multimeter="ac_volts amps diode ohms volts",

@@ -12,6 +12,7 @@ from typing import TYPE_CHECKING
 
 from repairlib.bench.conditions import Fault, as_it_acts
 from repairlib.bench.practice_set import BoardPart
+from repairlib.bench.series_lamp import behind_lamp
 from repairlib.bench.state import LAMP, LIFTED, LIGHT, OWN_PLUG, SUPPLY, State
 from repairlib.bench.where import loose_ends
 from repairlib.circuits import (
@@ -94,12 +95,21 @@ def _as_it_is(state: State, part: BoardPart) -> tuple[CircuitPart, ...]:
             return ()
         made = winding
     elif part.name == state.set.feed:
-        made = replace(made, value=made.value * state.feed.line)
-        if state.set.ripple:
-            return _with_ripple(state, made, place.fitted.fault)
+        return _fed(state, replace(made, value=made.value * state.feed.line), place.fitted.fault)
     if place.fitted.value is not None:
         made = replace(made, value=place.fitted.value)
     return as_it_acts(made, place.fitted.fault, state.warm(part.name))
+
+
+def _fed(state: State, feed: CircuitPart, fault: Fault | None) -> tuple[CircuitPart, ...]:
+    """The feed that gives, with the lamp before it and the ripple on it where there are such."""
+    lamp: tuple[CircuitPart, ...] = ()
+    if state.feed.kind == LAMP:
+        bulb, feed = behind_lamp(feed, state.feed.lamp)
+        lamp = (bulb,)
+    if state.set.ripple:
+        return (*lamp, *_with_ripple(state, feed, fault))
+    return (*lamp, *as_it_acts(feed, fault))
 
 
 def _gives(state: State) -> bool:

@@ -5,8 +5,10 @@ from __future__ import annotations
 from dataclasses import replace
 
 from repairlib.bench import dangers
+from repairlib.bench.bench_supply import supply_shows
 from repairlib.bench.discharging import left_after
 from repairlib.bench.electric import electric
+from repairlib.bench.lamp_glow import glow
 from repairlib.bench.move_words import HIGH, LOW, USUAL
 from repairlib.bench.moves import Move, Told
 from repairlib.bench.prices import DISCHARGE_HELD, SECONDS, SUPPLY_SECONDS, WAIT_USUAL
@@ -38,7 +40,11 @@ def plug_in(state: State, move: Move) -> Outcome:
     else:
         feed, words = Feed(OWN_PLUG, line=state.feed.line), "It is plugged in and on."
     seconds = SECONDS["plug in"] if kind == OWN_PLUG else SUPPLY_SECONDS
-    return replace(state, feed=feed), Told(words, seconds=seconds)
+    after = replace(state, feed=feed)
+    reading = glow(after) if kind == LAMP else supply_shows(after) if kind == SUPPLY else None
+    if reading is not None:
+        words = f"{words} {reading.instrument.capitalize()}: {reading.shown}."
+    return after, Told(words, reading, seconds)
 
 
 def _supply(state: State, move: Move) -> Feed:
