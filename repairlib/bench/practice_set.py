@@ -109,6 +109,7 @@ def read_set(text: str) -> PracticeSet:
         raise RepairlibError("the set", "it is too long", longest)
     heading = next((at for at, line in enumerate(lines) if _heads_table(line)), None)
     if heading is None:
+        read_lines(lines)  # the first that is none of its lines is told before
         raise RepairlibError("the set", "no table of parts", EXAMPLE)
     said = read_lines(lines[:heading])
     feed = read_feed(said["feed"][0])
