@@ -43,8 +43,12 @@ class Moment:
     best: str
 
 
-def replayed(attempt: Attempt, judgement: Judgement | None = None) -> tuple[Moment, ...]:
+def replayed(
+    attempt: Attempt, judgement: Judgement | None = None, with_cuts: bool = False
+) -> tuple[Moment, ...]:
     """Each move of an attempt; `judgement` is that of the attempt, where it is known already.
+
+    `with_cuts`: also what each reading told and what would have told most, which takes seconds.
 
     >>> from repairlib.bench.attempt import Task, walked
     >>> from repairlib.bench.practice_set import demo_set
@@ -56,7 +60,7 @@ def replayed(attempt: Attempt, judgement: Judgement | None = None) -> tuple[Mome
     found = judge(attempt) if judgement is None else judgement
     for act in (*found.dangers, *found.luck):
         unsafe[act.number] = f"{unsafe.get(act.number, '')} {act.words}".strip()
-    told = cuts(attempt)
+    told = cuts(attempt) if with_cuts else (None,) * len(attempt.done)
     return tuple(
         _moment(number, done, unsafe.get(number, ""), cut)
         for number, (done, cut) in enumerate(zip(attempt.done, told, strict=True), 1)

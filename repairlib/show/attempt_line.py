@@ -10,66 +10,73 @@ from itertools import groupby
 
 from repairlib.bench import MOMENT_KINDS, Moment, is_off
 from repairlib.show.canvas import INK, NEGATIVE, POSITIVE, QUIET, Canvas
-from repairlib.show.picture import Picture
+from repairlib.show.picture import Picture, Pieces
 
-ROW, STEP = 20, 22.0  # moves in a row, and the room for each
-LEFT, WIDTH = 62.0, 516.0
-HIGH = 176.0  # of a row
-FED, MARK, NUMBER, TOP, FLOOR, CLOCK = 14.0, 50.0, 72.0, 88.0, 132.0, 148.0  # down a row
-LETTERS = 13.0
-OFF_FILL, FED_FILL, HELD_FILL = "#ffffff", "#d7dde3", "#eef1f4"
-BAR = "#9db4c9"
+ROW, STEP = 12, 22.0  # moves in a row, and the room for each
+LEFT, WIDTH = 58.0, 330.0  # of a row: as wide as a phone
+FED, MARK, NUMBER, TOP, FLOOR = 14.0, 52.0, 74.0, 88.0, 130.0  # down a row
+LETTERS, KEY = 12.0, 22.0
+OFF_FILL, FED_FILL, BAR = "#ffffff", "#d7dde3", "#9db4c9"
+SHORT = {"own plug": "plug", "series lamp": "lamp", "bench supply": "supply"}
 
 
 def draw_attempt(moments: Sequence[Moment]) -> Picture:
-    """The time line of an attempt that was replayed; without moves it says so.
+    """The time line of an attempt that was replayed; where nothing was done it says so.
 
     >>> from repairlib.bench import Task, demo_set, replayed, walked
     >>> task = Task(demo_set("desk radio"), (), "demo")
-    >>> print(draw_attempt(replayed(walked(task, ["plug in", "volts out 0", "unplug"]))))
-    3 moves in 1 min, 0 tokens.
+    >>> print(draw_attempt(replayed(walked(task, ["plug in", "wait 30 s", "unplug"]))))
+    3 moves in 45 s, 0 tokens.
     Fed by own plug: moves 1 to 2. Off: move 3.
-    Measured: move 2.
-    Power, load, time: moves 1, 3.
-    Doubt about the fault: 3.8 bits at first, 3.1 at the end.
+    Power, load, time: moves 1 to 3.
     """
     rows = [moments[at : at + ROW] for at in range(0, len(moments), ROW)]
     kinds = [kind for kind in MOMENT_KINDS if any(one.kind == kind for one in moments)]
-    canvas = Canvas(WIDTH, HIGH * max(len(rows), 1) + 22 * ((len(kinds) + 2) // 2) + 12)
-    most = max([one.cut.before for one in moments if one.cut] or [1.0])
-    bits = most
+    unsafe = any(one.unsafe for one in moments)
+    most = max([one.cut.before for one in moments if one.cut] or [0.0])
+    step = (FLOOR if most else TOP) + 36
+    key_high = KEY * (len(kinds) + unsafe) + 10
+    whole = Canvas(WIDTH, step * len(rows) + key_high)
+    pieces, bits = [], most
     for place, row in enumerate(rows):
-        with canvas.at(0, place * HIGH):
-            bits = _row(canvas, row, bits, most)
-    with canvas.at(0, HIGH * len(rows) + 8):
-        _legend(canvas, kinds, any(one.unsafe for one in moments))
-    return canvas.picture(in_words(moments))
+        alone = Canvas(WIDTH, step)
+        _row(alone, row, bits, most)
+        pieces.append(alone.picture(in_words(row)))
+        with whole.at(0, step * place):
+            bits = _row(whole, row, bits, most)
+    key = Canvas(WIDTH, key_high)
+    _key(key, kinds, unsafe)
+    with whole.at(0, step * len(rows)):
+        _key(whole, kinds, unsafe)
+    said = in_words(moments)
+    return Pieces(whole.picture(said).svg, said, [*pieces, key.picture("What the signs mean.")])
 
 
 def in_words(moments: Sequence[Moment]) -> str:
     """What the time line shows, in sentences."""
     if not moments:
         return "Nothing was done yet."
-    last = moments[-1]
-    minutes = max(round(last.clock / 60), 1)
-    said = [f"{len(moments)} moves in {minutes} min, {last.spent:.3g} tokens."]
+    last, many = moments[-1], len(moments)
+    gone = f"{many} {'move' if many == 1 else 'moves'}"
+    said = [f"{gone} in {_clock(last.clock)}, {last.spent:.3g} tokens."]
     fed = []
     for feed, group in groupby(moments, key=lambda one: "" if is_off(one) else one.fed):
-        some = list(group)
-        fed.append(f"{f'Fed by {feed}' if feed else 'Off'}: {_numbers(some)}.")
+        fed.append(f"{f'Fed by {feed}' if feed else 'Off'}: {_numbers(list(group))}.")
     said.append(" ".join(fed))
     for kind in MOMENT_KINDS:
         some = [one for one in moments if one.kind == kind]
         if some:
             said.append(f"{kind[0].upper()}{kind[1:]}: {_numbers(some)}.")
     cuts = [one.cut for one in moments if one.cut]
-    if cuts and cuts[0].before > 0:
-        said.append(
-            f"Doubt about the fault: {cuts[0].before:.1f} bits at first, {cuts[-1].after:.1f} at "
-            "the end."
-        )
+    if cuts:
+        before, after = cuts[0].before, cuts[-1].after
+        said.append(f"Doubt about the fault: {before:.1f} bits before, {after:.1f} after.")
     said += (f"Unsafe, move {one.number}: {one.unsafe}" for one in moments if one.unsafe)
     return "\n".join(said)
+
+
+def _clock(seconds: float) -> str:
+    return f"{seconds:.0f} s" if seconds < 60 else f"{seconds / 60:.0f} min"
 
 
 def _numbers(some: Sequence[Moment]) -> str:
@@ -86,26 +93,32 @@ def _numbers(some: Sequence[Moment]) -> str:
 
 def _row(canvas: Canvas, row: Sequence[Moment], bits: float, most: float) -> float:
     """One row of moves; gives the bits of doubt that are left at its end."""
-    for words, y in (("fed by", FED), ("move", MARK), ("doubt", (TOP + FLOOR) / 2), ("min", CLOCK)):
+    clock = (FLOOR if most else TOP) + 12
+    names = [("fed by", FED), ("move", MARK), ("min", clock)]
+    names += [("doubt", (TOP + FLOOR) / 2)] if most else []
+    for words, y in names:
         canvas.text(LEFT - 8, y, words, LETTERS, "end", QUIET)
     _fed(canvas, row)
-    canvas.line((LEFT, FLOOR), (LEFT + STEP * len(row), FLOOR), stroke=QUIET, pen=1)
     for place, one in enumerate(row):
         x = LEFT + STEP * (place + 0.5)
         bits = one.cut.after if one.cut else bits
-        if most > 0:
+        if most:
             high = (FLOOR - TOP) * bits / most
             canvas.rect(x - 8, FLOOR - high, 16, high, BAR, pen=1, stroke=NEGATIVE)
         MARKS[one.kind](canvas, x)
         if one.unsafe:
-            canvas.text(x, MARK - 18, "⚠", 15, fill=POSITIVE, bold=True)
-        canvas.text(x, NUMBER, str(one.number), 12)
-        if place % 4 == 3 or place == len(row) - 1:
-            canvas.text(x, CLOCK, f"{one.clock / 60:.3g}", 12, fill=QUIET)
+            canvas.text(x, MARK - 18, "⚠", 14, fill=POSITIVE, bold=True)
+        canvas.text(x, NUMBER, str(one.number), LETTERS)
+        if place % 3 == 2 or (place == len(row) - 1 and place % 3 == 1):
+            minutes, seconds = divmod(round(one.clock), 60)
+            canvas.text(x + 8, clock, f"{minutes}:{seconds:02d}", LETTERS, "end", QUIET)
+    if most:
+        canvas.line((LEFT, FLOOR), (LEFT + STEP * len(row), FLOOR), stroke=QUIET, pen=1)
     return bits
 
 
 def _fed(canvas: Canvas, row: Sequence[Moment]) -> None:
+    """What fed the set, as a bar: a limit has a dashed edge, and where there is room its name."""
     at = 0
     for feed, group in groupby(row, key=lambda one: one.fed):
         some = list(group)
@@ -113,25 +126,22 @@ def _fed(canvas: Canvas, row: Sequence[Moment]) -> None:
         fill = OFF_FILL if is_off(some[0]) else FED_FILL
         dash = {} if is_off(some[0]) or feed == "own plug" else {"dash": "4 3"}
         canvas.rect(LEFT + STEP * at, FED - 9, wide, 18, fill, pen=1.2, stroke=QUIET, **dash)
-        words = next((w for w in (feed, SHORT.get(feed, "")) if len(w) * 7.4 < wide), "")
+        words = next((one for one in (feed, SHORT.get(feed, "")) if len(one) * 7 < wide), "")
         if words:
-            canvas.text(LEFT + STEP * at + wide / 2, FED, words, 12)
+            canvas.text(LEFT + STEP * at + wide / 2, FED, words, LETTERS)
         at += len(some)
 
 
-SHORT = {"own plug": "plug", "series lamp": "lamp", "bench supply": "supply"}
-
-
-def _legend(canvas: Canvas, kinds: Sequence[str], unsafe: bool) -> None:
+def _key(canvas: Canvas, kinds: Sequence[str], unsafe: bool) -> None:
     for place, kind in enumerate(kinds):
-        x, y = 24 + 250 * (place % 2), 10 + 22 * (place // 2)
+        y = KEY * (place + 0.5)
         with canvas.at(0, y - MARK):
-            MARKS[kind](canvas, x)
-        canvas.text(x + 18, y, kind, LETTERS, "start")
+            MARKS[kind](canvas, LEFT - 20)
+        canvas.text(LEFT, y, kind, LETTERS, "start")
     if unsafe:
-        x, y = 24 + 250 * (len(kinds) % 2), 10 + 22 * (len(kinds) // 2)
-        canvas.text(x, y, "⚠", 15, fill=POSITIVE, bold=True)
-        canvas.text(x + 18, y, "unsafe", LETTERS, "start")
+        y = KEY * (len(kinds) + 0.5)
+        canvas.text(LEFT - 20, y, "⚠", 14, fill=POSITIVE, bold=True)
+        canvas.text(LEFT, y, "unsafe", LETTERS, "start")
 
 
 def _circle(canvas: Canvas, x: float) -> None:

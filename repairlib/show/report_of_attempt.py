@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from collections.abc import Sequence
 
-from repairlib.bench import Attempt, Judgement, Moment, judge, replayed
+from repairlib.bench import Attempt, Judgement, Moment, judge, replayed, say_move
 from repairlib.core import html
 from repairlib.core.html import Html
 from repairlib.core.safety import caution
@@ -13,12 +13,22 @@ from repairlib.show.set_out import SetOut
 
 FINDINGS = ("what", "points", "why")
 FINDING_WIDTHS = (9.0, 6.0, 36.0)
-MOVES = ("move", "clock, purse", "done", "what it showed", "what it could tell")
+MOVES = ("move", "clock, purse", "done", "what it showed", "what it told of the fault")
 MOVE_WIDTHS = (3.0, 7.0, 11.0, 18.0, 18.0)
+BITS = "One bit of doubt less halves what may be wrong."
+NOTICED = 0.1  # bits, below which another measurement would not have been better
 
 
-def attempt_report(attempt: Attempt, judgement: Judgement | None = None) -> Html:
+def attempt_report(
+    attempt: Attempt,
+    judgement: Judgement | None = None,
+    with_cuts: bool = False,
+    way: Attempt | None = None,
+) -> Html:
     """The report of an attempt; `judgement` where it is known already.
+
+    `with_cuts`: also what each reading told of the fault and what would have told most, which takes
+    seconds. `way`: another attempt at the same board, such as an expert's, to compare.
 
     >>> from repairlib.bench import Task, demo_set, walked
     >>> task = Task(demo_set("desk radio"), (), "demo")
@@ -26,24 +36,22 @@ def attempt_report(attempt: Attempt, judgement: Judgement | None = None) -> Html
     True
     """
     found = judge(attempt) if judgement is None else judgement
-    moments = replayed(attempt, found)
+    moments = replayed(attempt, found, with_cuts)
     pieces = [_mark(attempt, found), _findings(found), html.picture(draw_attempt(moments))]
-    pieces += [html.fold("Move by move", _moves(moments))]
+    pieces.append(html.fold("Move by move", _moves(moments)))
+    if way is not None:
+        pieces.append(_way(way))
     return Html("".join(pieces))
 
 
 def _mark(attempt: Attempt, found: Judgement) -> Html:
     state = "unsafe" if found.dangers else "right" if found.passed else "wrong"
-    head = f"{'Passed' if found.passed else 'Not passed'}: {_percent(found.share)}"
+    head = f"{'Passed' if found.passed else 'Not passed'}: {found.share * 100:.0f} %"
     says = [str(act) for act in found.dangers]
     says += [f"By luck nothing happened. {act}" for act in found.luck]
     end = attempt.state.ended
     more = caution(end.hazard).in_brief() if end and end.hazard else ""
     return html.told(state, head, says, more)
-
-
-def _percent(share: float) -> str:
-    return f"{share * 100:.0f} %"
 
 
 def _findings(found: Judgement) -> Html:
@@ -56,11 +64,16 @@ def _points(got: float, of: float) -> str:
 
 
 def _moves(moments: Sequence[Moment]) -> Html:
-    return Html(SetOut(MOVES, map(_move, moments), MOVE_WIDTHS)._repr_html_())
+    told = any(one.cut for one in moments)
+    columns = len(MOVES) if told else len(MOVES) - 1
+    rows = [_move(one)[:columns] for one in moments]
+    table = SetOut(MOVES[:columns], rows, MOVE_WIDTHS[:columns])._repr_html_()
+    return Html(html.soft(BITS) + table if told else table)
 
 
 def _move(one: Moment) -> tuple[object, ...]:
-    spent = f"{int(one.clock // 60)}:{int(one.clock % 60):02d}, {one.spent:.3g}"
+    minutes, seconds = divmod(round(one.clock), 60)
+    spent = f"{minutes}:{seconds:02d}, {one.spent:.3g}"
     shown = f"{one.shown} ⚠ {one.unsafe}" if one.unsafe else one.shown
     return one.number, spent, one.said, shown, _told(one)
 
@@ -70,10 +83,18 @@ def _told(one: Moment) -> str:
     if one.cut is None:
         return ""
     cut = one.cut
-    said = f"{cut.before:.1f} bits of doubt became {cut.after:.1f}; suspects left: {cut.left}."
-    if one.best and cut.best_bits > cut.expected + 0.05:
+    said = f"{cut.before:.1f} bits of doubt before, {cut.after:.1f} after; likely: {cut.left}."
+    if one.best and cut.best_bits > cut.expected + NOTICED:
         said += (
-            f" It could be expected to tell {cut.expected:.1f} bits; {one.best} could have told "
-            f"{cut.best_bits:.1f}."
+            f" {max(cut.expected, 0):.1f} bits were to be expected of it, {cut.best_bits:.1f} of "
+            f"{one.best}."
         )
     return said
+
+
+def _way(way: Attempt) -> Html:
+    """How somebody else went about the same board."""
+    state = way.state
+    title = f"An expert's way: {state.clock / 60:.0f} min, {state.spent:.3g} tokens"
+    lines = [f"{say_move(one.move)}: {one.told.words}" for one in way.done]
+    return html.fold(title, html.listed(lines, "ol"))
