@@ -132,6 +132,31 @@ def look(state: State, name: str, lens: bool = False) -> Reading:
     return Reading(instrument, (part, ""), "; ".join((*found.facts, *said)), None, "")
 
 
+def look_over(state: State, lens: bool = False) -> str:
+    """What stands out on the whole board, part by part, in words.
+
+    >>> from repairlib.bench.conditions import read_fault
+    >>> from repairlib.bench.practice_set import demo_set
+    >>> from repairlib.bench.state import begin
+    >>> radio = demo_set("desk radio")
+    >>> look_over(begin(radio, (read_fault("C1 gone", radio),), "5")).partition(".")[0]
+    'C1 is missing: its place is empty'
+    """
+    told = []
+    for part in state.set.parts:
+        found = looks_of(state, part.name)
+        signs = found.signs | (found.with_lens if lens else frozenset())
+        said = [SAID[sign] for sign in SAID if sign in signs]
+        if MISSING in signs:
+            told.append("; ".join(found.facts))
+        elif (pads := state.places[part.name].pads) != SOUND:
+            told.append(f"{part.name}: {'; '.join((*said, PADS[pads]))}")
+        elif said:
+            told.append(f"{part.name}: {'; '.join(said)}")
+    rest = "Nothing else stands out" if told else "Nothing stands out"
+    return ". ".join((*told, f"{rest}; print and the way a part points are seen from near"))
+
+
 def smell(state: State, name: str) -> Reading:
     """What the nose finds at a part."""
     found = looks_of(state, name)

@@ -14,7 +14,7 @@ from repairlib.bench import (
     oscilloscope,
     thermometer,
 )
-from repairlib.bench.moves import Move, Reading, Told
+from repairlib.bench.moves import Move, Told
 from repairlib.bench.prices import LENS_SECONDS, METER_TOKENS, SECONDS
 from repairlib.bench.state import State
 from repairlib.bench.where import ends, is_loose, part_at
@@ -97,24 +97,18 @@ def look(state: State, move: Move) -> Outcome:
     """Eyes, with a lens or without."""
     lens = "lens" in move.words
     seconds = SECONDS["look"] + (LENS_SECONDS if lens else 0)
-    return state, _told([looks.look(state, name, lens) for name in _parts(state, move)], seconds)
+    if not move.at:
+        return state, Told(f"{looks.look_over(state, lens)}.", seconds=seconds)
+    reading = looks.look(state, part_at(state, move.at[0]).name, lens)
+    return state, Told(f"{reading.shown}.", reading, seconds)
 
 
 def smell(state: State, move: Move) -> Outcome:
     """The nose."""
-    found = [looks.smell(state, name) for name in _parts(state, move)]
-    if not move.at:
-        found = [one for one in found if one.shown != looks.NOTHING] or found[:1]
-    return state, _told(found, SECONDS["smell"])
-
-
-def _parts(state: State, move: Move) -> list[str]:
-    """The parts that are looked at: all of the board where none is named."""
+    seconds = SECONDS["smell"]
     if move.at:
-        return [part_at(state, name).name for name in move.at]
-    return [part.name for part in state.set.parts]
-
-
-def _told(found: list[Reading], seconds: float) -> Told:
-    reading = found[0] if len(found) == 1 else None
-    return Told(". ".join(one.shown for one in found) + ".", reading, seconds)
+        reading = looks.smell(state, part_at(state, move.at[0]).name)
+        return state, Told(f"{reading.shown.capitalize()}.", reading, seconds)
+    found = [looks.smell(state, part.name).shown for part in state.set.parts]
+    told = next((one for one in found if one != looks.NOTHING), looks.NOTHING)
+    return state, Told(f"{told.capitalize()}.", seconds=seconds)

@@ -8,7 +8,7 @@ compared with: 0.3 V at the end of each range, so that junctions hardly conduct;
 
 from __future__ import annotations
 
-from math import inf
+from math import copysign, inf
 
 from repairlib.bench.charging import PATIENCE, Charging
 from repairlib.bench.counts import DASHES, Accuracy, Span, shows
@@ -117,27 +117,37 @@ def diode(state: State, one: str, other: str) -> Reading:
 
 
 def amps(state: State, one: str, other: str) -> Reading:
-    """The dc amps from one point through the meter to the other: in series, where a part is out.
+    """The amps from one point through the meter to the other: in series, where a part is out.
 
+    The true r.m.s. of dc and ac together, with the sign of its mean.
     Across anything else it is a short of 0.03 Ω; above 10 A its fuse blows.
     """
     meter = CircuitPart("R of the meter", (one, other), BURDEN_OHM)
-    value = electric(state, (meter,)).between(one, other) / BURDEN_OHM
+    value = _all_of(electric(state, (meter,)), one, other) / BURDEN_OHM
     seen = shows(value, AMPS, AMPS_ERROR, state, "A")
     if seen.value is None:
         return Reading(
-            "multimeter, A dc", (one, other), DASHES, None, "A", "its fuse has blown",
+            "multimeter, A", (one, other), DASHES, None, "A", "its fuse has blown",
             harm="The amps input is a short across what it touches: its fuse blew with a bang.",
             hurts=abs(value) * BURDEN_OHM > PERSON_VOLTS,
         )  # fmt: skip
     return Reading(
-        "multimeter, A dc", (one, other), seen.text, seen.value, "A",
+        "multimeter, A", (one, other), seen.text, seen.value, "A",
         range=seen.span.said, error=seen.error,
     )  # fmt: skip
 
 
 def _with_input(state: State, one: str, other: str) -> Electric:
     return electric(state, (CircuitPart("R of the meter", (one, other), INPUT_OHM),))
+
+
+def _all_of(found: Electric, one: str, other: str) -> float:
+    """The r.m.s. volts of dc and ac together, with the sign of their mean."""
+    mean = found.between(one, other)
+    if found.seconds is None:
+        return mean
+    square = float(((found.waves[one] - found.waves[other]) ** 2).mean())
+    return copysign(square**0.5, mean if abs(mean) > square**0.5 / 100 else 1.0)
 
 
 def _volts(state, one, other, value, name, error) -> Reading:

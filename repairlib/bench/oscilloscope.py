@@ -63,9 +63,9 @@ def scope(
     level = per_division * HIGH / LEVELS
     peaks = (max(levels) - min(levels)) * level
     trace = Trace(levels, zero, per_division, sweep, coupling, mean, _hertz(volts, sweep))
-    note = "part of it is off the screen" if off_screen else ""
+    said = "off the screen" if off_screen else _said(trace, peaks, level)
     return Reading(
-        "oscilloscope", (one, other), _said(trace, peaks, level), peaks, "V", note,
+        "oscilloscope", (one, other), said, None if off_screen else peaks, "V", "",
         f"{brief(per_division, 'V')} and {brief(sweep, 's')} per division",
         peaks * GAIN_ERROR + 2 * level, trace=trace,
     )  # fmt: skip

@@ -5,7 +5,7 @@ from dataclasses import replace
 import pytest
 
 from repairlib.bench.conditions import CONDITIONS, Fault, read_fault
-from repairlib.bench.looks import GLUE, MISSING, NOTHING, SAID, look, looks_of, smell
+from repairlib.bench.looks import GLUE, MISSING, NOTHING, SAID, look, look_over, looks_of, smell
 from repairlib.bench.practice_set import DEMO, demo_set
 from repairlib.bench.state import LIFTED, Fitted, begin
 
@@ -51,6 +51,12 @@ def test_many_bad_parts_look_sound_and_some_sound_ones_bad():
     assert 0.15 * len(SEEDS) < bulged < 0.7 * len(SEEDS)
     assert 0 < glued < 0.25 * len(SEEDS)
     assert not any(seen("U1 gives 6.2 V", seed).signs for seed in SEEDS), "nothing shows that"
+
+
+def test_a_glance_at_the_whole_board_tells_what_stands_out():
+    state = begin(RADIO, (), "5").with_place("C3", fitted=None).with_place("C1", pads=LIFTED)
+    told = look_over(state)
+    assert "C3 is missing" in told and "C1: one of its pads" in told and "R1" not in told
 
 
 def test_a_cracked_joint_takes_the_lens():

@@ -170,5 +170,8 @@ def test_amps_in_series_and_across():
     assert reading.value == pytest.approx(9 / 100.03, abs=reading.error)
     across = multimeter.amps(board("R1, in, 0, 100 Ω", on=True), "in", "0")
     assert across.value == pytest.approx(1.0, abs=across.error), "the adapter gives 1 A at most"
+    ac = board("R1, out, 0, 1 kΩ", feed="V1, in, 0, 10 V rms, 50 Hz 0.1 Ω", on=True)
+    through = multimeter.amps(ac, "in", "out")
+    assert through.value == pytest.approx(0.01, abs=through.error), "10 V over 1 kΩ, r.m.s."
     strong = board("R1, in, 0, 1 kΩ", feed="V1, in, 0, 12 V, series 0.1 Ω", on=True)
     assert "fuse" in multimeter.amps(strong, "in", "0").harm

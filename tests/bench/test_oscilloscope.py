@@ -66,7 +66,8 @@ def test_steps_typed_by_hand():
     state = board("R1, in, 0, 1 kΩ", on=True)
     coarse = scope(state, "in", per_division=20.0, sweep=1e-3)
     assert (coarse.trace.per_division, coarse.trace.sweep) == (20.0, 1e-3)
-    assert scope(state, "in", per_division=0.5).note == "part of it is off the screen"
+    off = scope(state, "in", per_division=0.5)
+    assert off.shown == "off the screen" and off.value is None and off.trace.levels[0] == LEVELS - 1
     for wrong in ({"per_division": 3.0}, {"sweep": 0.7}, {"coupling": "gnd"}):
         with pytest.raises(RepairlibError):
             scope(state, "in", **wrong)
