@@ -6,6 +6,7 @@ from dataclasses import replace
 from typing import Any
 
 from repairlib.bench import (
+    bench_supply,
     capacitance_meter,
     dangers,
     esr_tester,
@@ -85,6 +86,12 @@ def temperature(state: State, move: Move) -> Outcome:
     part = part_at(state, move.at[0])
     reading = thermometer.temperature(state, part.name)
     return state, Told(f"{part.name}: {reading.shown}", reading, SECONDS["temperature"])
+
+
+def supply(state: State, move: Move) -> Outcome:
+    """The display of the bench supply."""
+    reading = bench_supply.supply_shows(state)
+    return state, Told(f"Bench supply: {reading.shown}", reading, SECONDS["supply"])
 
 
 def touch(state: State, move: Move) -> Outcome:

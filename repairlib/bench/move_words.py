@@ -123,6 +123,11 @@ FORMS: dict[str, Form] = {
     "temperature": Form(
         ("temperature", "temp", "thermometer"), 1, 1, "temperature U1"
     ),
+    "supply": Form(
+        ("look at the supply", "read the supply", "display of the supply", "supply display",
+         "supply"),
+        0, 0, "supply",
+    ),
     "take out": Form(
         ("take out", "take off", "remove", "desolder", "lift", "pull out", "unsolder"), 1, 1,
         "take out C1, or take out C1 with pump, usual tip, 350 °C, 3 s", _HEAT, _TOOLS | _TIPS,

@@ -17,7 +17,7 @@ from repairlib.bench.where import ends, is_loose
 from repairlib.circuits import CircuitPart
 from repairlib.core.errors import RepairlibError
 from repairlib.core.quantity import brief
-from repairlib.power_up import lamp_for
+from repairlib.power_up import LIVE, lamp_for
 
 Outcome = tuple[State, Told]
 MOST_VOLTS, LEAST_AMPS, MOST_AMPS = 30.0, 5e-3, 3.0  # of the bench supply; a choice
@@ -31,20 +31,27 @@ def plug_in(state: State, move: Move) -> Outcome:
     if state.powered and not state.feed.kind == kind == SUPPLY:
         raise RepairlibError(move.verb, f"it is already on, by the {state.feed.kind}", "unplug")
     if kind == SUPPLY:
-        feed = _supply(state, move)
-        volts, limit = brief(feed.volts, "V"), brief(feed.limit, "A")
-        words = f"The bench supply is on at {volts}, limit {limit}."
+        feed, words = _supply(state, move), "The bench supply is on."
     elif kind == LAMP:
         feed = Feed(LAMP, line=state.feed.line, lamp=_lamp(state, move))
-        words = f"It is on through a lamp of {feed.lamp:g} W."
+        words = f"It is on through a lamp of {feed.lamp:g} W. {LIVE}"
     else:
         feed, words = Feed(OWN_PLUG, line=state.feed.line), "It is plugged in and on."
     seconds = SECONDS["plug in"] if kind == OWN_PLUG else SUPPLY_SECONDS
-    after = replace(state, feed=feed)
-    reading = glow(after) if kind == LAMP else supply_shows(after) if kind == SUPPLY else None
-    if reading is not None:
-        words = f"{words} {reading.instrument.capitalize()}: {reading.shown}."
-    return after, Told(words, reading, seconds)
+    return _as_seen(replace(state, feed=feed), words, seconds)
+
+
+def _as_seen(state: State, words: str, seconds: float) -> Outcome:
+    """What the lamp or the supply shows now, where there is one."""
+    seen = {LAMP: glow, SUPPLY: supply_shows}.get(state.feed.kind)
+    if seen is None:
+        return state, Told(words, seconds=seconds)
+    reading = seen(state)
+    return state, Told(f"{words} {_sentence(reading.shown)}", reading, seconds)
+
+
+def _sentence(words: str) -> str:
+    return f"{words[:1].upper()}{words[1:]}."
 
 
 def _supply(state: State, move: Move) -> Feed:
@@ -83,9 +90,7 @@ def line(state: State, move: Move) -> Outcome:
     words = f"The line is at {share * 100:g} %."
     if state.feed.kind == SUPPLY:
         words += " That counts when its own plug is in."
-    return replace(state, feed=replace(state.feed, line=share)), Told(
-        words, seconds=SECONDS["line"]
-    )
+    return _as_seen(replace(state, feed=replace(state.feed, line=share)), words, SECONDS["line"])
 
 
 def load(state: State, move: Move) -> Outcome:
@@ -93,7 +98,7 @@ def load(state: State, move: Move) -> Outcome:
     word = move.words or FULL
     if word not in (LIGHT, FULL):
         raise RepairlibError(move.words, "no load of this set", "light, full")
-    return replace(state, load=word), Told(f"The load is {word}.", seconds=SECONDS["load"])
+    return _as_seen(replace(state, load=word), f"The load is {word}.", SECONDS["load"])
 
 
 def wait(state: State, move: Move) -> Outcome:

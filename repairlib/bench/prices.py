@@ -11,7 +11,7 @@ SECONDS = {
     "load": 10.0, "clip": 10.0, "volts": 15.0, "ac volts": 15.0, "ohms": 15.0, "diode": 15.0,
     "amps": 60.0, "esr": 20.0, "capacitance": 20.0, "scope": 40.0, "temperature": 15.0,
     "take out": 90.0, "clean": 60.0, "fit": 90.0, "resolder": 60.0, "bridge": 300.0,
-    "read chip": 120.0, "write chip": 180.0, "write": 30.0,
+    "read chip": 120.0, "write chip": 180.0, "write": 30.0, "supply": 5.0,
     "hand on": 120.0, "hand back": 60.0, "give up": 0.0, "discharge": 10.0, "wait": 0.0,
 }  # fmt: skip
 SUPPLY_SECONDS = 60.0  # to set a bench supply or to fetch the lamp and clip them on

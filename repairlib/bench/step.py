@@ -22,6 +22,7 @@ DOES: dict[str, Callable[[State, Move], Outcome]] = {
         measuring.probe,
     ),
     "temperature": measuring.temperature,
+    "supply": measuring.supply,
     "plug in": powering.plug_in,
     "unplug": powering.unplug,
     "line": powering.line,

@@ -6,7 +6,7 @@ __getattr__, __all__ = public_names(
     __name__,
     checks="Check RailToCheck Setup checks_of rail_to_check",
     fuse="fuse_pulse",
-    lamp="HOT_BY_COLD lamp_for series_lamp",
+    lamp="HOT_BY_COLD LIVE lamp_for series_lamp",
     rails="rail_check window_around windows",
     ripple="FULL HALF ripple_check smoothing_ripple",
     supply="HAND_ON LAMP LIMITED NEITHER SUPPLIES current_limit short_below steps_up",
