@@ -17,39 +17,52 @@ from repairlib.core.safety import HAZARDS
 
 Outcome = tuple[State, Told]
 LOOSE = 0.3  # of the reads come through a clip that sits badly; a choice of this workbook
-WRITTEN = "written"
+WRITTEN, BLANK = "written", "blank"
 
 
 def read_chip(state: State, move: Move) -> Outcome:
-    """One read of a chip, kept as a file; told by its sum."""
+    """One read of a chip, kept as a file; told by its sum. Equal sums are equal reads."""
     part = _chip(state, move)
-    if (struck := dangers.hands_on(state, part)) is not None:
-        return struck
-    content = _sum(state, part, _content(state, part))
+    sum_now = _sum(state, part, _content(state, part))
     if share(state.seed, part.name, "clip", state.moves) > 1 - 2 * LOOSE:
-        content = _sum(state, part, f"loose {state.moves}")
-    kept = (*state.kept, (part.name, content))
+        sum_now = _sum(state, part, f"loose {state.moves}")
+    if fights := _fought(state, part):
+        state, sum_now = dangers.damaged(state, fights), _sum(state, part, f"on {state.moves}")
+    kept = (*state.kept, (part.name, sum_now))
     number = sum(name == part.name for name, _ in kept)
-    words = f"Read {number} of {part.name} is kept. Its sum is {content}."
-    return replace(state, kept=kept), Told(words, seconds=SECONDS["read chip"])
+    words = f"{fights} Read {number} of {part.name} is kept. Its sum is {sum_now}.".strip()
+    after = replace(state, kept=kept)
+    return after, Told(words, seconds=SECONDS["read chip"], alarm=bool(fights))
 
 
 def write_chip(state: State, move: Move) -> Outcome:
     """Writes the image of a sound board with what only this board knows."""
     part = _chip(state, move)
-    if (struck := dangers.hands_on(state, part)) is not None:
-        return struck
-    now = _sum(state, part, _content(state, part))
-    reads = [content for name, content in state.kept if name == part.name]
-    fitted = _in_place(state, part)
     told = f"{part.name} is written and reads back equal."
-    alarm = False
-    if reads.count(now) < 2 and not fitted.new:
-        what = f"{part.name} was written without two equal reads of what was in it."
-        state, alarm = dangers.damaged(state, what), True
-        told = f"{told} {what} {HAZARDS['only copy'].strikes}"
-    after = state.with_place(part.name, fitted=replace(fitted, fault=None, value=None))
-    return after, Told(told, seconds=SECONDS["write chip"], alarm=alarm)
+    lost = fights = ""
+    if not _is_kept(state, part):
+        lost = f"{part.name} was written without two equal reads of what was in it."
+        state = dangers.damaged(state, lost)
+        told = f"{told} {lost} {HAZARDS['only copy'].strikes}"
+    if fights := _fought(state, part):
+        state, told = dangers.damaged(state, fights), f"{fights} {part.name} is not written."
+    else:
+        state = state.with_place(part.name, fitted=replace(_in_place(state, part), fault=None))
+    return state, Told(told, seconds=SECONDS["write chip"], alarm=bool(lost or fights))
+
+
+def _is_kept(state: State, part: BoardPart) -> bool:
+    """Whether two equal reads of what this board had in it are kept."""
+    blank = _sum(state, part, BLANK)
+    reads = [content for name, content in state.kept if name == part.name and content != blank]
+    return any(reads.count(one) > 1 for one in reads)
+
+
+def _fought(state: State, part: BoardPart) -> str:
+    """What happens to a clip on a chip of a set that is on."""
+    if not state.powered:
+        return ""
+    return f"The clip and the set both fed {part.name}: they fought, and nothing of it counts."
 
 
 def _chip(state: State, move: Move) -> BoardPart:
@@ -68,7 +81,8 @@ def _in_place(state: State, part: BoardPart) -> Fitted:
 
 
 def _content(state: State, part: BoardPart) -> str:
-    return WRITTEN if _in_place(state, part).fault is None else "bad"
+    fitted = _in_place(state, part)
+    return WRITTEN if fitted.fault is None else BLANK if fitted.new else "bad"
 
 
 def _sum(state: State, part: BoardPart, content: str) -> str:

@@ -84,6 +84,9 @@ def said_where(state: State, move: Move, one: str, other: str) -> str:
 def temperature(state: State, move: Move) -> Outcome:
     """The thermometer at a part."""
     part = part_at(state, move.at[0])
+    if part.mains:
+        what = f"The bead went to {part.name}, on the mains side."
+        return dangers.harmed(state, what, "mains")
     reading = thermometer.temperature(state, part.name)
     return state, Told(f"{part.name}: {reading.shown}", reading, SECONDS["temperature"])
 

@@ -182,6 +182,6 @@ BETWEEN = (
     "against", "through", "into", "point", "points", "part", "new", "a", "an", "its", "it", "over",
     "using", "out", "is", "tip", "test", "rail", "me", "joint", "pin", "resistor", "limit", "set",
     "until", "there", "again", "black", "probe", "via", "up", "owner", "customer", "seconds",
-    "coupling", "coupled",
+    "coupling", "coupled", "rated",
 )  # fmt: skip
 ZERO_WORDS = ("gnd", "ground", "0v", "0 v", "zero", "minus", "chassis")

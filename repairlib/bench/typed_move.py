@@ -9,6 +9,7 @@ from __future__ import annotations
 import re
 from collections.abc import Sequence
 
+from repairlib.bench.board_part import CONTACTS, FUSES
 from repairlib.bench.move_words import BEFORE, BETWEEN, CARD, FORMS, ZERO_WORDS
 from repairlib.bench.moves import Move
 from repairlib.bench.practice_set import PracticeSet
@@ -51,14 +52,13 @@ def say_move(move: Move) -> str:
     >>> say_move(Move("plug in", (), {"volts": 9.0, "amps": 0.2}, "supply"))
     'plug in with supply 9 V 200 mA'
     """
-    units = FORMS[move.verb].figures if move.verb in FORMS else {}
+    units = FORMS[move.verb].figures
     if move.verb == "fit":
-        units = _units_of_fit(None)
+        letter = move.at[0].removeprefix(OLD)[:1].upper() if move.at else ""
+        units = {"value": "Ω", "volts": "V", **NEW_PART.get(letter, {}), "amps": "A"}
     figures = [
         _said(move.figures[name], unit) for name, unit in units.items() if name in move.figures
     ]
-    if move.verb == "fit" and "value" in move.figures:
-        figures.insert(0, _value_of_fit(move))
     joined = JOINED.get(move.verb, "") if move.words or figures else ""
     pieces = (move.verb, *move.at, joined, move.words, *figures)
     return " ".join(piece for piece in pieces if piece).replace("\u00a0", " ")
@@ -185,23 +185,21 @@ def _begins(text: str, phrase: str) -> bool:
 
 
 def _units(verb: str, at: Sequence[str], of: PracticeSet) -> dict[str, str]:
-    if verb != "fit" or not at or at[0] in of.points:
+    if verb != "fit" or not at or not is_part(of, at[0]):
         return FORMS[verb].figures
-    return _units_of_fit(of.part(at[0].removeprefix(OLD)).circuit)
+    part = of.part(at[0].removeprefix(OLD))
+    if part.circuit is None or part.what in CONTACTS:
+        return {}
+    return {"amps": "A"} if part.what in FUSES else NEW_PART.get(part.circuit.letter, {})
 
 
-def _units_of_fit(circuit) -> dict[str, str]:
-    """The figures of a new part: its value in the unit of its kind, and what it is rated for."""
-    if circuit is None:
-        return {"volts": "V", "amps": "A"}
-    unit = {"R": "Ω", "C": "F", "L": "H"}.get(circuit.letter)
-    value = {"value": unit} if unit else {}
-    return {**value, "volts": "V", "amps": "A"}
-
-
-def _value_of_fit(move: Move) -> str:
-    letter = (move.at[0] if move.at else "R")[:1].upper()
-    return engineering(move.figures["value"], {"C": "F", "L": "H"}.get(letter, "Ω"))
+NEW_PART = {
+    "R": {"value": "Ω"},
+    "C": {"value": "F", "volts": "V"},
+    "L": {"value": "H"},
+    "U": {"value": "V"},
+    "D": {"volts": "V"},
+}  # what may be said of a new part, by the letter of its circuit
 
 
 def _figure(left: str, verb: str, at: Sequence[str], had: dict[str, float], of: PracticeSet):

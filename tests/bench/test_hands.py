@@ -103,6 +103,7 @@ def test_a_tool_at_a_set_that_is_on_ends_the_attempt_with_one_strong_sentence(mo
     "move",
     [
         "touch F9",
+        "temperature F9",
         "volts F9",
         "ohms C9",
         "take out C9",
@@ -154,6 +155,22 @@ def test_a_chip_is_written_after_two_equal_reads():
     assert attempt.state.place("M1").fitted.fault is None
     careless = after("write chip M1", fault="M1 corrupt", of=PRINTER)
     assert careless.done[-1].told.alarm and "two equal reads" in careless.state.harm[0]
+
+
+@pytest.mark.behaviour
+def test_a_new_chip_is_blank_and_the_old_content_counts_only_when_it_was_read_twice():
+    swap = ["take out M1", "clean M1", "fit M1"]
+    attempt = after(*swap, "write chip M1", fault="M1 corrupt", of=PRINTER)
+    assert "two equal reads" in attempt.state.harm[0]
+    kept = after(*["read chip M1"] * 4, *swap, "write chip M1", fault="M1 corrupt", of=PRINTER)
+    assert not kept.state.harm and kept.state.place("M1").fitted.fault is None
+
+
+@pytest.mark.behaviour
+def test_a_chip_on_a_set_that_is_on_is_neither_read_nor_written():
+    attempt = after("plug in", "read chip M1", "write chip M1", fault="M1 corrupt", of=PRINTER)
+    assert attempt.done[-1].told.alarm and len(attempt.state.harm) == 3
+    assert attempt.state.place("M1").fitted.fault is not None
 
 
 @pytest.mark.behaviour
