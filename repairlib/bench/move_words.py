@@ -62,7 +62,8 @@ FORMS: dict[str, Form] = {
     ),
     "plug in": Form(
         ("plug it in", "plug in", "switch it on", "switch on", "power up", "power on",
-         "turn it on", "turn on", "connect"),
+         "turn it on", "turn on", "connect", "set the supply to", "set supply to",
+         "turn the supply up to", "turn the supply to"),
         0, 0, "plug in, plug in with lamp 40 W, or plug in with supply 9 V 200 mA",
         {"watts": "W", "volts": "V", "amps": "A"},
         {"own plug": "", "bench supply": "supply", "current-limited supply": "supply",
@@ -71,7 +72,7 @@ FORMS: dict[str, Form] = {
     ),
     "unplug": Form(
         ("unplug it", "unplug", "pull the plug", "pull plug", "switch it off", "switch off",
-         "power off", "power down", "turn it off", "turn off", "disconnect"),
+         "power off", "power down", "cut the power", "turn it off", "turn off", "disconnect"),
         0, 0, "unplug",
     ),
     "line": Form(
@@ -137,8 +138,8 @@ FORMS: dict[str, Form] = {
         words={BRAID: "", "wick": "", "pads": "", "holes": ""},
     ),
     "fit": Form(
-        ("fit", "replace", "put in", "put", "install", "insert", "solder in", "renew",
-         "refit"),
+        ("fit", "replace", "swap", "change", "put in", "put", "install", "insert", "solder in",
+         "renew", "refit"),
         1, 1, "fit C1, fit C1 1000 µF 25 V, fit C1 plus up, or fit C1 old",
         words={"as marked": "", "right way round": "", "same": "", "like the old": "",
                "turned": TURNED, "reversed": TURNED, "wrong way round": TURNED,
@@ -176,7 +177,22 @@ FORMS: dict[str, Form] = {
     ),
     "give up": Form(("give up", "stop here", "abandon"), 0, 0, "give up"),
 }  # fmt: skip
-BEFORE = ("please", "now", "measure", "check", "test", "take", "probe", "set", "the", "then", "i")
+BEFORE = (
+    "please", "now", "measure", "check", "test", "take", "probe", "set", "the", "then", "i", "what",
+    "what's", "is", "and", "let's", "go",
+)  # fmt: skip
+POINTS = (
+    "volts",
+    "ac volts",
+    "ohms",
+    "diode",
+    "amps",
+    "esr",
+    "capacitance",
+    "scope",
+    "discharge",
+    "clip",
+)  # verbs that go to points as well as to parts
 BETWEEN = (
     "at", "on", "of", "across", "from", "to", "the", "with", "between", "and", "in", "for", "by",
     "against", "through", "into", "point", "points", "part", "new", "a", "an", "its", "it", "over",

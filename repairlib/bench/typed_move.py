@@ -10,7 +10,7 @@ import re
 from collections.abc import Sequence
 
 from repairlib.bench.board_part import CONTACTS, FUSES
-from repairlib.bench.move_words import BEFORE, BETWEEN, CARD, FORMS, ZERO_WORDS
+from repairlib.bench.move_words import BEFORE, BETWEEN, CARD, FORMS, POINTS, ZERO_WORDS
 from repairlib.bench.moves import Move
 from repairlib.bench.practice_set import PracticeSet
 from repairlib.bench.where import OLD, is_part
@@ -117,20 +117,30 @@ def _card_line(line: str, rest: str, text: str) -> str:
     raise RepairlibError(text, f"not one of {', '.join(CARD)}", FORMS["write"].example)
 
 
-def names_of(of: PracticeSet) -> dict[str, str]:
-    """What may be typed for a part or a point of the set, and what it is called there."""
-    called = {word: "0" for word in ZERO_WORDS}
-    called |= {rail.name.casefold(): rail.point for rail in of.rails}
-    called |= {point.casefold(): point for point in of.points}
+def names_of(of: PracticeSet, points: bool = True) -> dict[str, str]:
+    """What may be typed for a part (and a point) of the set, and what it is called there.
+
+    A part may be called what it is, where it is the only one: `touch the regulator`.
+
+    >>> from repairlib.bench.practice_set import demo_set
+    >>> names = names_of(demo_set("desk radio"))
+    >>> names["gnd"], names["+9 v"], names["transformer"], "rectifier diode" in names
+    ('0', 'out', 'V1', False)
+    """
+    kinds = [part.what.casefold() for part in of.parts]
+    called = {part.what: part.name for part in of.parts if kinds.count(part.what.casefold()) == 1}
+    if points:
+        called |= {word: "0" for word in ZERO_WORDS}
+        called |= {rail.name: rail.point for rail in of.rails}
+        called |= {point: point for point in of.points if point}
     for part in of.parts:
-        called[part.name.casefold()] = part.name
-        called[(OLD + part.name).casefold()] = OLD + part.name
-    return {" ".join(name.split()): what for name, what in called.items()}
+        called |= {part.name: part.name, OLD + part.name: OLD + part.name}
+    return {" ".join(name.casefold().split()): what for name, what in called.items()}
 
 
 def _pieces(rest: str, verb: str, of: PracticeSet):
     """What stands behind the verb: names of parts and points, figures, and words of that verb."""
-    form, called = FORMS[verb], names_of(of)
+    form, called = FORMS[verb], names_of(of, verb in POINTS)
     phrases = sorted(form.words, key=len, reverse=True)
     at: list[str] = []
     figures: dict[str, float] = {}
