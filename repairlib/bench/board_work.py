@@ -13,7 +13,7 @@ from repairlib.bench.practice_set import BoardPart
 from repairlib.bench.prices import LOW_MELT_TOKENS, SECONDS, TOKENS
 from repairlib.bench.soldering import Worked, frees, heated, tool_of, why_not
 from repairlib.bench.state import DIRTY, LIFTED, SOUND, WIRED, Fitted, State
-from repairlib.bench.where import part_at
+from repairlib.bench.where import fitted_at, part_at
 from repairlib.core.errors import RepairlibError
 
 Outcome = tuple[State, Told]
@@ -47,17 +47,10 @@ def at_the_board(work: Work) -> Callable[[State, Move], Outcome]:
     return done
 
 
-def _fitted(state: State, part: BoardPart) -> Fitted:
-    fitted = state.places[part.name].fitted
-    if fitted is None:
-        raise RepairlibError(part.name, "its place is empty", "a part that is in")
-    return fitted
-
-
 @at_the_board
 def take_out(state: State, part: BoardPart, move: Move) -> Outcome:
     """Takes a part out of the board; it lies on the bench then."""
-    fitted = _fitted(state, part)
+    fitted = fitted_at(state, part)
     if part.what == JOINT:
         raise RepairlibError(part.name, "a joint cannot be taken out", f"resolder {part.name}")
     if part.what in NO_SOLDER:
@@ -146,7 +139,7 @@ def _turned(part: BoardPart, turned: bool) -> Fault | None:
 @at_the_board
 def resolder(state: State, part: BoardPart, move: Move) -> Outcome:
     """Melts the joints of a part again, with fresh solder."""
-    fitted = _fitted(state, part)
+    fitted = fitted_at(state, part)
     if part.what in NO_SOLDER:
         raise RepairlibError(part.name, "it has no solder on this board", "a part of the board")
     worked = heated(part, move)

@@ -11,7 +11,8 @@ from repairlib.bench.moves import Move, Told
 from repairlib.bench.noise import share
 from repairlib.bench.practice_set import BoardPart
 from repairlib.bench.prices import SECONDS
-from repairlib.bench.state import Fitted, State
+from repairlib.bench.state import State
+from repairlib.bench.where import fitted_at
 from repairlib.core.errors import RepairlibError
 from repairlib.core.safety import HAZARDS
 
@@ -47,7 +48,7 @@ def write_chip(state: State, move: Move) -> Outcome:
     if fights := _fought(state, part):
         state, told = dangers.damaged(state, fights), f"{fights} {part.name} is not written."
     else:
-        state = state.with_place(part.name, fitted=replace(_in_place(state, part), fault=None))
+        state = state.with_place(part.name, fitted=replace(fitted_at(state, part), fault=None))
     return state, Told(told, seconds=SECONDS["write chip"], alarm=bool(lost or fights))
 
 
@@ -69,19 +70,12 @@ def _chip(state: State, move: Move) -> BoardPart:
     part = state.set.part(move.at[0])
     if part.what != MEMORY:
         raise RepairlibError(part.name, f"a {part.what} holds no content", "a memory chip")
-    _in_place(state, part)
+    fitted_at(state, part)
     return part
 
 
-def _in_place(state: State, part: BoardPart) -> Fitted:
-    fitted = state.places[part.name].fitted
-    if fitted is None:
-        raise RepairlibError(part.name, "its place is empty", "a chip that is in")
-    return fitted
-
-
 def _content(state: State, part: BoardPart) -> str:
-    fitted = _in_place(state, part)
+    fitted = fitted_at(state, part)
     return WRITTEN if fitted.fault is None else BLANK if fitted.new else "bad"
 
 

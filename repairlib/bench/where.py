@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 from repairlib.bench.practice_set import BoardPart, PracticeSet
-from repairlib.bench.state import Place, State
+from repairlib.bench.state import Fitted, Place, State
 from repairlib.core.errors import RepairlibError
 
 OLD = "old "  # before a part's name: the one that was taken out and lies on the bench
@@ -21,6 +21,14 @@ def loose_ends(name: str) -> tuple[str, str]:
 def part_at(state: State, name: str) -> BoardPart:
     """The part of that name, also with `old ` before it. Raises RepairlibError for another name."""
     return state.set.part(name.removeprefix(OLD))
+
+
+def fitted_at(state: State, part: BoardPart) -> Fitted:
+    """The part as it sits in its place. Raises RepairlibError where the place is empty."""
+    fitted = state.places[part.name].fitted
+    if fitted is None:
+        raise RepairlibError(part.name, "its place is empty", "a part that is in")
+    return fitted
 
 
 def is_part(of: PracticeSet, name: str) -> bool:
