@@ -12,8 +12,8 @@ from repairlib.bench.practice_set import demo_set
 from repairlib.bench.resting import resting
 from repairlib.bench.state import begin
 from repairlib.core.errors import RepairlibError
+from tests.bench.resting_deck import ohms_between
 from tests.bench.small_boards import board
-from tests.circuits import ngspice
 
 WORN = "C1, a, 0, 100 µF, ESR 5 Ω"
 SOUND = "C2, a, 0, 100 µF, ESR 0.1 Ω"
@@ -88,26 +88,6 @@ def test_as_ngspice_sees_the_radio(tmp_path, hertz, fault):
     radio = demo_set("desk radio")
     state = begin(radio, (read_fault(fault, radio),) if fault else (), "1")
     rail = radio.part("C1").nodes
-    lines = [_line(at, part) for at, part in enumerate(resting(state))]
-    deck = "\n".join([*lines, f"I0 {rail[1]} {rail[0]} dc 0 ac 1", f".ac lin 1 {hertz} {hertz}"])
-    said = ngspice.run(tmp_path, f"{deck}\n.print ac vm({rail[0]})")
-    ohm = float(next(row.split()[2] for row in said.splitlines() if row.startswith("0\t")))
+    ohm = ohms_between(tmp_path, resting(state), *rail, hertz)
     reading = esr(state, *rail, hertz)
     assert reading.value == pytest.approx(ohm, abs=reading.error)
-
-
-def _line(at: int, part) -> str:
-    """A part of the resting board for ngspice, junctions and all."""
-    one, other = (node.replace(" ", "_") for node in part.nodes)
-    if part.letter == "C":
-        inside = f"x{at}"
-        esr = part.more["esr"] or 1e-6
-        return f"C{at} {one} {inside} {part.value}\nR{at}s {inside} {other} {esr}"
-    if part.letter == "D":
-        model = f".model d{at} D(Is={part.value} N={part.more['n']})"
-        return f"D{at} {one} {other} d{at}\n{model}"
-    if part.letter == "L":
-        inside = f"x{at}"
-        return f"L{at} {one} {inside} {part.value}\nR{at}s {inside} {other} {part.more['winding']}"
-    assert part.letter == "R", part
-    return f"R{at} {one} {other} {part.value}"
