@@ -31,9 +31,8 @@ Outcome = tuple[State, Told]
 def harmed(state: State, what: str, hazard: str) -> Outcome:
     """The end of an attempt in which somebody would have been hurt: what was done, and why."""
     why = f"{what} {HAZARDS[hazard].strikes}"
-    return replace(state, ended=End(HARMED, why, hazard), harm=(*state.harm, what)), Told(
-        f"{why} The attempt ends here.", alarm=True
-    )
+    after = replace(state, ended=End(HARMED, why, hazard), harm=(*state.harm, what))
+    return after, Told(f"{why} {HAZARDS[hazard].defer} The attempt ends here.", alarm=True)
 
 
 def damaged(state: State, what: str) -> State:
@@ -52,7 +51,7 @@ def probing(state: State, one: str, other: str) -> Outcome | None:
 def hands_on(state: State, part: BoardPart) -> Outcome | None:
     """What happens when a tool goes to a part; None when nothing does, or no more than a spark."""
     if part.mains:
-        return harmed(state, f"{part.name} is on the mains side.", "mains")
+        return harmed(state, f"{part.name} is on the mains side, which is handed on.", "mains")
     if state.powered:
         return harmed(
             state, f"There was a tool at {part.name} with the power on.", hazard_on(state)
