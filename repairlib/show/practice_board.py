@@ -5,7 +5,7 @@ Only what the bare eye sees is drawn, and the words say the same.
 
 from __future__ import annotations
 
-from repairlib.bench import BoardPart, Place, Reading, State
+from repairlib.bench import BoardPart, Look, Place, Reading, State, look, looks_of
 from repairlib.show.box import Box
 from repairlib.show.canvas import COPPER, INK, METAL, PAPER, POSITIVE, Canvas, Point
 from repairlib.show.fences import draw_fence
@@ -50,8 +50,9 @@ def draw_practice_board(
     canvas.rect(EDGE, EDGE, *inside, LOOK.ground, round=8)
     for fence in layout.fences:
         draw_fence(canvas, fence, bare=True)
+    looks = {part.name: looks_of(state, part.name) for part in of.parts}
     for part in of.parts:
-        _draw_place(canvas, part, state.places[part.name], layout)
+        _draw_place(canvas, part, state.places[part.name], looks[part.name], layout)
     for name, point in layout.points.items():
         _draw_point(canvas, name, point)
     for part in of.parts:
@@ -60,7 +61,7 @@ def draw_practice_board(
     return canvas.picture(_in_words(state, reading))
 
 
-def _draw_place(canvas: Canvas, part: BoardPart, place: Place, layout: Layout) -> None:
+def _draw_place(canvas: Canvas, part: BoardPart, place: Place, seen: Look, layout: Layout) -> None:
     box, ends = layout.parts[part.name], layout.ends[part.name]
     first = place.pads in (LIFTED, WIRED)
     for number, end in enumerate(ends):
@@ -76,19 +77,11 @@ def _draw_place(canvas: Canvas, part: BoardPart, place: Place, layout: Layout) -
     )
     _draw_mark(canvas, part, box)
     if place.fitted is not None:
-        angle = angle_of(part) + 180 * is_turned(place)
-        draw_on_board(canvas, part, box, angle % 360, "", frozenset())
+        angle = angle_of(part) + 180 * seen.turned
+        draw_on_board(canvas, part, box, angle % 360, "", seen.signs)
     if place.pads == WIRED:
         (x, y), (far, low) = ends[marked_node(part)], layout.points[part.nodes[marked_node(part)]]
         canvas.line((x, y), ((x + far) / 2, (y + low) / 2 - 14), (far, low), stroke=WIRE, pen=4)
-
-
-def is_turned(place: Place) -> bool:
-    """Whether the part in a place points the other way than the board's print."""
-    fitted = place.fitted
-    if fitted is None:
-        return False
-    return fitted.turned != (fitted.fault is not None and fitted.fault.condition == "reversed")
 
 
 def _draw_pad(canvas: Canvas, end: Point, place: Place, gone: bool) -> None:
@@ -141,7 +134,7 @@ def _draw_name(canvas: Canvas, part: BoardPart, place: Place, layout: Layout) ->
 
 def _draw_probes(canvas: Canvas, layout: Layout, reading: Reading | None, clipped: str) -> None:
     """Where the red and the black probe are, as rings with their sign."""
-    red, black = reading.points if reading else ("", clipped)
+    red, black = reading.points if reading and reading.points[1] else ("", clipped)
     for name, colour, sign, lean in ((red, RED, "+", -1), (black, BLACK, "−", 1)):
         if name not in layout.points:
             continue
@@ -159,14 +152,10 @@ def _in_words(state: State, reading: Reading | None) -> str:
     for part in of.parts:
         where = f"{part.x:g} mm from the left, {part.y:g} mm from the top"
         joins = f"joins {part.nodes[0]} and {part.nodes[1]}"
-        place = state.places[part.name]
-        more = [", on the mains side" if part.mains else ""]
-        more.append(", its place is empty" if place.fitted is None else "")
-        more.append(f", pads: {place.pads}" if place.pads != "sound" else "")
-        more.append(", turned" if is_turned(place) and part.plus is not None else "")
-        said.append(f"{part.name}, {part.what}, {where}, {joins}{''.join(more)}.")
-    if reading:
+        mains = ["behind the red line of the mains side"] if part.mains else []
+        said.append(f"{'; '.join((look(state, part.name).shown, where, joins, *mains))}.")
+    if reading and reading.points[1]:
         said.append(f"Probes: red on {reading.points[0]}, black on {reading.points[1]}.")
-    elif state.clipped:
+    if state.clipped:
         said.append(f"The black probe is clipped to {state.clipped}.")
     return " ".join(said)

@@ -16,8 +16,8 @@ from repairlib.show.fences import fenced
 from repairlib.show.labels import Labels, Spot
 from repairlib.show.practice_bodies import has_room_inside, is_long
 
-PER_MM = 8.0
-LETTERS = 20.0  # 12 px where the board is three fifths of its size
+PER_MM, WIDEST = 8.0, 968.0  # so large, and no wider: the letters stay 12 px on 600 px
+LETTERS = 20.0
 PAD = 8.0  # radius of a point to probe
 EDGE = 4.0
 STEP = 8.0  # between two places that are tried for a point
@@ -50,9 +50,10 @@ def lay_out(of: PracticeSet) -> Layout:
     >>> set(layout.points) == set(demo_set("desk radio").points)
     True
     """
-    wide, high = of.wide * PER_MM + 2 * EDGE, of.high * PER_MM + 2 * EDGE
+    per_mm = min(PER_MM, (WIDEST - 2 * EDGE) / of.wide)
+    wide, high = of.wide * per_mm + 2 * EDGE, of.high * per_mm + 2 * EDGE
     sheet = Box(EDGE, EDGE, wide - EDGE, high - EDGE)
-    boxes = {part.name: _box(part) for part in of.parts}
+    boxes = {part.name: _box(part, per_mm) for part in of.parts}
     ends = {part.name: _ends(part, boxes[part.name]) for part in of.parts}
     taken = [box.grown(7) for box in boxes.values()]
     taken += [mark_box(part, boxes[part.name]) for part in of.parts if part.plus is not None]
@@ -106,10 +107,10 @@ def mark_box(part: BoardPart, box: Box) -> Box:
     return Box(x - 9, y - 9, x + 9, y + 9)
 
 
-def _box(part: BoardPart) -> Box:
+def _box(part: BoardPart, per_mm: float) -> Box:
     """The box of its body; a long body lies along the way that it points."""
-    x, y = part.x * PER_MM + EDGE, part.y * PER_MM + EDGE
-    wide, high = part.wide * PER_MM / 2, part.high * PER_MM / 2
+    x, y = part.x * per_mm + EDGE, part.y * per_mm + EDGE
+    wide, high = part.wide * per_mm / 2, part.high * per_mm / 2
     upright = angle_of(part) % 180 != 0
     if is_long(part) and upright != (high > wide):
         wide, high = high, wide

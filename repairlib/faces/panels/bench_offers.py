@@ -99,8 +99,8 @@ def of_point(state: State, point: str) -> list[Offer]:
     ]
     clip = "clip off" if state.clipped == point else f"clip {point}"
     said = "Take the clip off" if state.clipped == point else "Clip the black probe here"
-    others = [Offer(said, clip), Offer("Touch", f"touch {point}")]
-    return _there(others if point == black else measured + others)
+    clipping = Offer(said, clip)
+    return _there([clipping] if point == black else [*measured, clipping])
 
 
 def of_bench(of: PracticeSet) -> list[Offer]:
