@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from repairlib.bench import Reading, Trace
 from repairlib.core.quantity import brief
-from repairlib.show.canvas import INK, PAPER, QUIET, Canvas, Point
+from repairlib.show.canvas import INK, PAPER, Canvas, Point
 from repairlib.show.picture import Picture
 from repairlib.show.tools import BLACK, CASE, CASE_EDGE, DISPLAY, RED
 
@@ -54,14 +54,17 @@ def _draw_probes(canvas: Canvas, reading: Reading, y: float) -> None:
 
 
 def _short(words: str, room: float) -> str:
-    return words if len(words) * LETTERS * 0.64 <= room else words[: int(room / LETTERS / 0.64)] + "…"
+    """The name of a point, cut where it has no room."""
+    fits = int(room / (0.64 * LETTERS))
+    return words if len(words) <= fits else f"{words[: fits - 1]}…"
 
 
 def _oscilloscope(reading: Reading, trace: Trace) -> Picture:
     wide, high = ACROSS * DIVISION, DOWN * DIVISION
-    canvas = Canvas(WIDE, high + 112)
-    canvas.rect(4, 4, WIDE - 8, high + 104, CASE_EDGE, round=12)
-    canvas.rect(10, 10, WIDE - 20, high + 92, "#c9ced3", round=8)
+    said = _lines(reading.shown)
+    canvas = Canvas(WIDE, high + 102 + 19 * len(said))
+    canvas.rect(4, 4, WIDE - 8, high + 94 + 19 * len(said), CASE_EDGE, round=12)
+    canvas.rect(10, 10, WIDE - 20, high + 82 + 19 * len(said), "#c9ced3", round=8)
     canvas.text(WIDE / 2, 26, f"{reading.instrument}, {trace.coupling}", LETTERS + 1, bold=True)
     with canvas.at((WIDE - wide) / 2, 40):
         canvas.rect(0, 0, wide, high, SCREEN, round=3)
@@ -81,8 +84,9 @@ def _oscilloscope(reading: Reading, trace: Trace) -> Picture:
         WIDE - 40,
         LETTERS,
     )
-    canvas.fitted_text(WIDE / 2, foot + 35, [reading.shown], WIDE - 32, LETTERS, bold=True)
-    _draw_probes(canvas, reading, foot + 53)
+    for row, line in enumerate(said):
+        canvas.text(WIDE / 2, foot + 35 + 19 * row, line, LETTERS, bold=True)
+    _draw_probes(canvas, reading, foot + 36 + 19 * len(said))
     return canvas.picture(
         f"{_in_words(reading)} The screen: {brief(trace.per_division, 'V')} and "
         f"{brief(trace.sweep, 's')} per division, coupled {trace.coupling}."

@@ -5,9 +5,12 @@ Only what the bare eye sees is drawn, and the words say the same.
 
 from __future__ import annotations
 
-from repairlib.bench import BoardPart, Look, Place, Reading, State, look, looks_of
+from collections.abc import Iterator
+from math import cos, pi, sin
+
+from repairlib.bench import BoardPart, Look, Place, PracticeSet, Reading, State, look, looks_of
 from repairlib.show.box import Box
-from repairlib.show.canvas import COPPER, INK, METAL, PAPER, POSITIVE, Canvas, Point
+from repairlib.show.canvas import COPPER, INK, METAL, PAPER, POSITIVE, Canvas, Point, text_width
 from repairlib.show.fences import draw_fence
 from repairlib.show.looks import look_of
 from repairlib.show.picture import Picture
@@ -19,8 +22,10 @@ from repairlib.show.practice_layout import (
     Layout,
     angle_of,
     lay_out,
+    mark_box,
     mark_of,
     marked_node,
+    point_box,
 )
 from repairlib.show.tools import BLACK, RED
 
@@ -57,7 +62,7 @@ def draw_practice_board(
         _draw_point(canvas, name, point)
     for part in of.parts:
         _draw_name(canvas, part, state.places[part.name], layout)
-    _draw_probes(canvas, layout, reading, state.clipped)
+    _draw_probes(canvas, layout, reading, state)
     return canvas.picture(_in_words(state, reading))
 
 
@@ -132,18 +137,44 @@ def _draw_name(canvas: Canvas, part: BoardPart, place: Place, layout: Layout) ->
     canvas.text(spot.x, spot.y, part.name, LETTERS, fill=INK if on_case else LOOK.print, bold=True)
 
 
-def _draw_probes(canvas: Canvas, layout: Layout, reading: Reading | None, clipped: str) -> None:
+def _draw_probes(canvas: Canvas, layout: Layout, reading: Reading | None, state: State) -> None:
     """Where the red and the black probe are, as rings with their sign."""
-    red, black = reading.points if reading and reading.points[1] else ("", clipped)
-    for name, colour, sign, lean in ((red, RED, "+", -1), (black, BLACK, "−", 1)):
+    red, black = reading.points if reading and reading.points[1] else ("", state.clipped)
+    kept_off = _kept_off(layout, state.set)
+    for name, colour, sign in ((red, RED, "+"), (black, BLACK, "−")):
         if name not in layout.points:
             continue
         x, y = layout.points[name]
-        tip = (x + lean * 20, y - 26)
+        tip = next((one for one in _tips(x, y) if _is_clear(one, kept_off)), next(_tips(x, y)))
+        kept_off.append(Box(tip[0] - 11, tip[1] - 11, tip[0] + 11, tip[1] + 11))
         canvas.line((x, y), tip, stroke=PAPER, pen=7)
         canvas.line((x, y), tip, stroke=colour, pen=4)
         canvas.circle(*tip, 11, colour, stroke=PAPER, pen=2)
         canvas.text(*tip, sign, LETTERS, fill=PAPER, bold=True)
+
+
+def _tips(x: float, y: float) -> Iterator[Point]:
+    """Where the handle of a probe on x, y may be: up to the left first."""
+    for far in (33, 46, 60):
+        for turn in range(16):
+            angle = pi * (1.3 + turn / 8 * (-1) ** turn)
+            yield x + far * cos(angle), y + far * sin(angle)
+
+
+def _is_clear(tip: Point, kept_off: list[Box]) -> bool:
+    x, y = tip
+    return not any(Box(x - 13, y - 13, x + 13, y + 13).overlaps(one) for one in kept_off)
+
+
+def _kept_off(layout: Layout, of: PracticeSet) -> list[Box]:
+    """What the handle of a probe must not hide: bodies, marks, points and names."""
+    taken = list(layout.parts.values())
+    taken += [mark_box(part, layout.parts[part.name]) for part in of.parts if part.plus is not None]
+    taken += [point_box(x, y, name) for name, (x, y) in layout.points.items()]
+    for name, spot in layout.names.items():
+        half = text_width(name, LETTERS, True) / 2
+        taken.append(Box(spot.x - half, spot.y - 10, spot.x + half, spot.y + 10))
+    return taken
 
 
 def _in_words(state: State, reading: Reading | None) -> str:

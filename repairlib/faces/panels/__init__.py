@@ -5,7 +5,7 @@ from repairlib.core.public import public_names
 __getattr__, __all__ = public_names(
     __name__,
     before_power="before_power_panel",
-    bench_panel="PracticeBoard practice_board",
+    bench_panel="PracticeBoard",
     calculators="calculator_panel",
     chips="which_chip",
     discharge="discharge_view",
@@ -25,6 +25,7 @@ __getattr__, __all__ = public_names(
     marking_reader="quick_check",
     measuring="judging on_the_board",
     own_board="board_map",
+    own_practice="practice_board",
     part_verdict="judge_part",
     polarity="polarity_check",
     power_path="power_path_panel",

@@ -8,6 +8,7 @@ from repairlib.bench import DOES, BoardPart, PracticeSet, State
 from repairlib.core.quantity import brief
 
 UNITS = {"C": "F", "R": "Ω", "L": "H"}
+CARD = ("found", "measured", "fitted", "told")
 
 
 class Offer(NamedTuple):
@@ -23,28 +24,23 @@ class Offer(NamedTuple):
     sure: str = ""
 
 
-def of_part(state: State, part: BoardPart) -> list[Offer]:
+Offers = dict[str, list[Offer]]  # by what they are for, in the order in which they stand
+
+
+def of_part(state: State, part: BoardPart) -> Offers:
     """What can be done at a part, as its place is now."""
     name = part.name
-    offers = [
+    look = [
         Offer("Look", f"look {name}"),
         Offer("Look with the lens", f"look {name} with lens"),
         Offer("Smell", f"smell {name}"),
+        Offer("Touch", f"touch {name}"),
+        Offer("Temperature", f"temperature {name}"),
     ]
     if part.circuit is None:
-        offers += [
-            Offer("Read the chip", f"read chip {name}"),
-            Offer("Write the chip", f"write chip {name}"),
-        ]
-    else:
-        offers += _across(name)
-    offers += [Offer("Temperature", f"temperature {name}"), Offer("Touch", f"touch {name}")]
-    return _there(offers + _hands(state, part))
-
-
-def _across(name: str) -> list[Offer]:
-    """What the two probes find across a part."""
-    return [
+        chip = [Offer("Read it", f"read chip {name}"), Offer("Write it", f"write chip {name}")]
+        return _there({"Look": look, "Chip": chip, "Hands": _hands(state, part)})
+    measure = [
         Offer("Volts", f"volts {name}"),
         Offer("AC volts", f"ac volts {name}"),
         Offer("Ohms", f"ohms {name}"),
@@ -52,17 +48,17 @@ def _across(name: str) -> list[Offer]:
         Offer("Capacitance", f"capacitance {name}"),
         Offer("ESR", f"esr {name}"),
         Offer("Amps", f"amps {name}"),
-        Offer("Discharge…", f"discharge {name} with 1 kΩ for 10 s", True),
+        Offer("Oscilloscope", f"scope {name}"),
     ]
+    return _there({"Look": look, "Measure across it": measure, "Hands": _hands(state, part)})
 
 
 def _hands(state: State, part: BoardPart) -> list[Offer]:
     name, place = part.name, state.places[part.name]
-    new = f"fit {name}{_as_marked(part)}"
     if place.fitted is None:
         offers = [
             Offer("Clean its pads", f"clean {name}"),
-            Offer("Fit a new one…", new, True),
+            Offer("Fit a new one…", f"fit {name}{_as_marked(part)}", True),
         ]
         if place.taken is not None:
             offers.append(Offer("Fit the old one again", f"fit {name} old"))
@@ -74,6 +70,8 @@ def _hands(state: State, part: BoardPart) -> list[Offer]:
         ]
     if place.pads == "lifted":
         offers.append(Offer("Bridge its pad with wire", f"bridge {name}"))
+    if part.circuit is not None and part.circuit.letter == "C":
+        offers.append(Offer("Discharge…", f"discharge {name} with 1 kΩ for 10 s", True))
     return offers
 
 
@@ -86,52 +84,62 @@ def _as_marked(part: BoardPart) -> str:
     return f" {brief(made.value, UNITS[made.letter])}{rated}"
 
 
-def of_point(state: State, point: str) -> list[Offer]:
+def of_point(state: State, point: str) -> Offers:
     """What can be done at a point; the black probe is at its clip, else at the zero point."""
     black = state.clipped or "0"
-    ends = point if point == black else f"{point} {black}"
-    measured = [
-        Offer(f"Volts, black on {black}", f"volts {ends}"),
+    ends = f"{point} {black}"
+    measure = [
+        Offer("Volts", f"volts {ends}"),
         Offer("AC volts", f"ac volts {ends}"),
         Offer("Oscilloscope", f"scope {ends}"),
         Offer("Ohms", f"ohms {ends}"),
         Offer("Diode test", f"diode {ends}"),
+        Offer("Capacitance", f"capacitance {ends}"),
+        Offer("ESR", f"esr {ends}"),
     ]
-    clip = "clip off" if state.clipped == point else f"clip {point}"
-    said = "Take the clip off" if state.clipped == point else "Clip the black probe here"
-    clipping = Offer(said, clip)
-    return _there([clipping] if point == black else [*measured, clipping])
+    off = state.clipped == point
+    clip = Offer(
+        "Take the clip off" if off else "Clip the black probe here",
+        "clip off" if off else f"clip {point}",
+    )
+    measured = {} if point == black else {f"Red here, black on {black}": measure}
+    return _there({**measured, "Black probe": [clip]})
 
 
-def of_bench(of: PracticeSet) -> list[Offer]:
+def of_bench(of: PracticeSet) -> Offers:
     """What can be done with the whole set."""
     supply = f"plug in with supply {brief(of.feed_volts, 'V')} {brief(of.feed_amps, 'A')}"
     return _there(
-        [
-            Offer("Look", "look"),
-            Offer("Smell", "smell"),
-            Offer("Plug in", "plug in"),
-            Offer("Plug in, lamp in series", "plug in with lamp"),
-            Offer("Bench supply…", supply, True),
-            Offer("Unplug", "unplug"),
-            Offer("Wait 10 s", "wait 10 s"),
-            Offer("Wait…", "wait 2 min", True),
-            Offer("Load light", "load light"),
-            Offer("Load full", "load full"),
-            Offer("Line low", "line low"),
-            Offer("Line usual", "line usual"),
-            Offer("Line high", "line high"),
-            *(Offer(f"Card: {one}…", f"write {one}: ", True) for one in CARD),
-            Offer("Hand it on…", "hand on: ", True),
-            Offer("Hand it back", "hand back", sure="Sure? The attempt ends"),
-            Offer("Give up", "give up", sure="Sure? The attempt ends"),
-        ]
+        {
+            "Power": [
+                Offer("Plug in", "plug in"),
+                Offer("Plug in, lamp in series", "plug in with lamp"),
+                Offer("Bench supply…", supply, True),
+                Offer("Unplug", "unplug"),
+            ],
+            "Wait": [Offer("10 s", "wait 10 s"), Offer("2 min", "wait 2 min")],
+            "Load": [Offer("light", "load light"), Offer("full", "load full")],
+            "Line": [Offer(word, f"line {word}") for word in ("low", "usual", "high")],
+            "Look": [Offer("at all parts", "look"), Offer("Smell", "smell")],
+            "Job card": [Offer(f"{one}…", f"write {one}: ", True) for one in CARD],
+            "The end": [
+                Offer("Hand it back", "hand back", sure="Sure? The attempt ends"),
+                Offer("Hand it on…", "hand on: ", True),
+                Offer("Give up", "give up", sure="Sure? The attempt ends"),
+            ],
+        }
     )
 
 
-CARD = ("found", "measured", "fitted", "told")
-
-
-def _there(offers: list[Offer]) -> list[Offer]:
+def _there(groups: Offers) -> Offers:
     """Those whose move there is."""
-    return [one for one in offers if any(one.words.startswith(verb) for verb in DOES)]
+    kept = {
+        name: [one for one in offers if any(one.words.startswith(verb) for verb in DOES)]
+        for name, offers in groups.items()
+    }
+    return {name: offers for name, offers in kept.items() if offers}
+
+
+def as_sent(groups: Offers) -> list[list]:
+    """The groups as they go to the browser, in their order."""
+    return [[name, [one._asdict() for one in offers]] for name, offers in groups.items()]

@@ -47,12 +47,12 @@ class KeptMoves:
             raise WentOn(moves[-1], "the attempt went on in another window", "the move once more")
         self.work.save({"moves": list(moves)})
 
-    def begin(self, board: int) -> None:
-        """Begin an attempt anew; the one so far is kept below it."""
+    def begin(self, board: int, moves: Sequence[str] = ()) -> None:
+        """Begin an attempt anew, with these moves; the one so far is kept below it."""
         if not self.name:
             return
         kept = self.work.read()
         earlier = kept.get("earlier", [])
         if kept.get("moves"):
             earlier = [*earlier, {"board": kept.get("board", 0), "moves": kept["moves"]}]
-        self.work.save({"board": board, "moves": [], "earlier": earlier})
+        self.work.save({"board": board, "moves": list(moves), "earlier": earlier})
