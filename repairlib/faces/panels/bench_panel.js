@@ -184,7 +184,7 @@ function render({ model, el }) {
   };
   const cut = () => { // into as many pieces as the room asks for
     const [wide] = board().size;
-    const most = Math.max(stage.clientWidth / LEGIBLE, 2 * OVERLAP);
+    const most = stage.clientWidth ? Math.max(stage.clientWidth / LEGIBLE, 2 * OVERLAP) : wide;
     const many = most >= wide ? 1 : Math.ceil((wide - OVERLAP) / (most - OVERLAP));
     const span = (wide + (many - 1) * OVERLAP) / many;
     const keys = spots().map((spot) => spot.key).join('\n');
