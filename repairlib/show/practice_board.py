@@ -170,7 +170,7 @@ def _kept_off(layout: Layout, of: PracticeSet) -> list[Box]:
     """What the handle of a probe must not hide: bodies, marks, points and names."""
     taken = list(layout.parts.values())
     taken += [mark_box(part, layout.parts[part.name]) for part in of.parts if part.plus is not None]
-    taken += [point_box(x, y, name) for name, (x, y) in layout.points.items()]
+    taken += [point_box(spot, name) for name, spot in layout.points.items()]
     for name, spot in layout.names.items():
         half = text_width(name, LETTERS, True) / 2
         taken.append(Box(spot.x - half, spot.y - 10, spot.x + half, spot.y + 10))

@@ -84,8 +84,9 @@ def marked_node(part: BoardPart) -> int:
     return 1 if is_diode or part.plus is None else 0
 
 
-def point_box(x: float, y: float, name: str) -> Box:
+def point_box(spot: Point, name: str) -> Box:
     """The room of a point with its name at the right of it."""
+    x, y = spot
     right = x + PAD + 5 + text_width(name, LETTERS)
     return Box(x - PAD - 2, y - LETTERS / 2 - 1, right, y + LETTERS / 2 + 1)
 
@@ -132,7 +133,7 @@ def _fences(of: PracticeSet, boxes, points) -> tuple[Box, ...]:
     others = [boxes[part.name] for part in of.parts if not part.mains]
     if not mains:
         return ()
-    whole = around([*mains, *(point_box(*spot, name) for name, spot in points.items())])
+    whole = around([*mains, *(point_box(spot, name) for name, spot in points.items())])
     whole = whole.grown(ROOM)
     return tuple(fenced(mains)) if any(whole.overlaps(one) for one in others) else (whole,)
 
@@ -158,7 +159,7 @@ def _points(of: PracticeSet, names, ends, sheet: Box, taken: list[Box]) -> dict[
         y = sum(y for _, y in joined) / len(joined)
         spot = next(one for one in _around(x, y) if _is_free(one, name, sheet, taken))
         found[name] = spot
-        taken.append(point_box(*spot, name).grown(2))
+        taken.append(point_box(spot, name).grown(2))
     return found
 
 
@@ -178,14 +179,14 @@ def _around(x: float, y: float) -> Iterator[Point]:
 
 
 def _is_free(spot: Point, name: str, sheet: Box, taken: list[Box]) -> bool:
-    box = point_box(*spot, name)
+    box = point_box(spot, name)
     return box.inside(sheet.grown(-3)) and not any(box.overlaps(it) for it in taken)
 
 
 def _names(of: PracticeSet, boxes, points, ends, sheet: Box, fences) -> dict[str, Spot]:
     labels = Labels(sheet, boxes.items())
     for name, (x, y) in points.items():
-        labels.block(f"point {name}", point_box(x, y, name))
+        labels.block(f"point {name}", point_box((x, y), name))
     for fence in fences:
         for side in _sides(fence):
             labels.block("the fence", side)
