@@ -110,7 +110,7 @@ def looks_of(state: State, name: str) -> Look:
     fitted = place.fitted
     shown = _signs(state, part, fitted)
     reversed_ = fitted.fault is not None and fitted.fault.condition == "reversed"
-    turned = fitted.turned != reversed_
+    turned = fitted.turned or reversed_
     facts = (f"{part.name}, {part.what}{_print(part, fitted)}", *_way(part, turned), *pads)
     bare = frozenset(one.sign for one in shown if not one.lens)
     return Look(bare, frozenset(one.sign for one in shown if one.lens), turned, facts)
@@ -169,7 +169,7 @@ def smell(state: State, name: str) -> Reading:
 
 
 def _signs(state: State, part: BoardPart, fitted: Fitted) -> tuple[Chance, ...]:
-    if fitted.fault is None:
+    if fitted.fault is None or (fitted.new and fitted.turned):
         glued = _kind(part) == CAN and not fitted.new
         found = (Chance(GLUE, GLUED),) if glued else ()
     else:

@@ -125,8 +125,8 @@ FORMS: dict[str, Form] = {
         ("temperature", "temp", "thermometer"), 1, 1, "temperature U1"
     ),
     "supply": Form(
-        ("look at the supply", "read the supply", "display of the supply", "supply display",
-         "supply"),
+        ("look at the supply", "look at supply", "look supply", "read the supply",
+         "display of the supply", "supply display", "supply"),
         0, 0, "supply",
     ),
     "take out": Form(
@@ -198,6 +198,6 @@ BETWEEN = (
     "against", "through", "into", "point", "points", "part", "new", "a", "an", "its", "it", "over",
     "using", "out", "is", "tip", "test", "rail", "me", "joint", "pin", "resistor", "limit", "set",
     "until", "there", "again", "black", "probe", "via", "up", "owner", "customer", "seconds",
-    "coupling", "coupled", "rated",
+    "coupling", "coupled", "rated", "board", "whole", "everything", "all", "around",
 )  # fmt: skip
 ZERO_WORDS = ("gnd", "ground", "0v", "0 v", "zero", "minus", "chassis")

@@ -56,6 +56,16 @@ def test_the_old_part_goes_back_with_what_is_wrong_with_it():
 
 
 @pytest.mark.behaviour
+@pytest.mark.parametrize(
+    ("moves", "points"),
+    [(["fit C1 plus down"], "down"), (["fit C1 plus up"], "up"), (["fit C1 old"], "up")],
+)
+def test_a_part_points_the_way_it_was_fitted(moves, points):
+    words = told("take out C1", "clean C1", *moves, "look C1", fault="C1 reversed").words
+    assert f"plus end points {points}, the board's plus is up" in words
+
+
+@pytest.mark.behaviour
 def test_a_part_on_the_bench_is_measured_by_itself():
     on_board = told("esr C1", fault="C1 dried out to 30 %, ESR x 20").reading
     by_itself = told("take out C1", "esr C1", fault="C1 dried out to 30 %, ESR x 20").reading
