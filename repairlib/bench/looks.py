@@ -169,7 +169,7 @@ def smell(state: State, name: str) -> Reading:
 
 
 def _signs(state: State, part: BoardPart, fitted: Fitted) -> tuple[Chance, ...]:
-    if fitted.fault is None or (fitted.new and fitted.turned):
+    if fitted.fault is None or (fitted.new and fitted.fault.condition == "reversed"):
         glued = _kind(part) == CAN and not fitted.new
         found = (Chance(GLUE, GLUED),) if glued else ()
     else:
