@@ -52,7 +52,7 @@ def volts(state: State, one: str, other: str) -> Reading:
     >>> volts(begin(demo_set("desk radio"), (), "demo"), "out", "0").unit
     'V'
     """
-    found = _with_input(state, one, other)
+    found = with_input(state, one, other)
     return _volts(state, one, other, found.between(one, other), "V dc", VOLTS_ERROR)
 
 
@@ -61,7 +61,7 @@ def ac_volts(state: State, one: str, other: str, true_rms: bool = True) -> Readi
 
     A meter that responds to the average is right for a sine only.
     """
-    found = _with_input(state, one, other)
+    found = with_input(state, one, other)
     value = 0.0
     if found.seconds is not None:
         wave = found.waves[one] - found.waves[other]
@@ -137,7 +137,8 @@ def amps(state: State, one: str, other: str) -> Reading:
     )  # fmt: skip
 
 
-def _with_input(state: State, one: str, other: str) -> Electric:
+def with_input(state: State, one: str, other: str) -> Electric:
+    """The electrical state with an input of 10 MΩ across two points."""
     return electric(state, (CircuitPart("R of the meter", (one, other), INPUT_OHM),))
 
 

@@ -9,12 +9,10 @@ from __future__ import annotations
 from hashlib import sha256
 from typing import TYPE_CHECKING
 
-from repairlib.bench.electric import electric
 from repairlib.bench.moves import Reading, Trace
-from repairlib.bench.multimeter import INPUT_OHM
+from repairlib.bench.multimeter import with_input
 from repairlib.bench.noise import share
 from repairlib.bench.state import State
-from repairlib.circuits import CircuitPart
 from repairlib.core.errors import RepairlibError
 from repairlib.core.quantity import brief
 
@@ -81,7 +79,7 @@ def _on_screen(state: State, one: str, other: str, sweep: float) -> tuple[np.nda
     """The volts in each column of the screen, and their mean over whole cycles."""
     import numpy as np
 
-    found = electric(state, (CircuitPart("R of the probe", (one, other), INPUT_OHM),))
+    found = with_input(state, one, other)
     mean = float(f"{found.between(one, other):.9g}")
     if found.seconds is None:
         return np.full(COLUMNS, mean), mean

@@ -23,9 +23,10 @@ ALL = os.environ.get("BENCH") == "all"
 CASES = [(title, fault) for title in DEMO for fault in ("", *demo_set(title).faults)]
 FEEDS = (OFF, "charged", OWN_PLUG, LAMP, SUPPLY)
 STATES = [(*case, feed) for case in CASES for feed in FEEDS]
+SAMPLE = [one for one in STATES[6::61] if one[2] not in (OWN_PLUG, LAMP)]  # those take longer
 
 
-@pytest.mark.parametrize(("title", "fault", "feed"), STATES if ALL else STATES[7::150])
+@pytest.mark.parametrize(("title", "fault", "feed"), STATES if ALL else SAMPLE)
 def test_a_reading_is_finite_or_none(title, fault, feed):
     made = demo_set(title)
     state = _fed(made, begin(made, (read_fault(fault, made),) if fault else (), "1"), feed)
