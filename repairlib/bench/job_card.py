@@ -6,9 +6,9 @@ import re
 from typing import NamedTuple
 
 from repairlib.bench.attempt import Task
+from repairlib.bench.move_words import FITTED, FOUND, MEASURED, SAID
 from repairlib.bench.state import HANDED_ON, State
 
-FOUND, MEASURED, FITTED, TOLD = "found", "measured", "fitted", "told"
 MAINS_WORDS = re.compile(r"mains|plug|inlet|primary|wall", re.IGNORECASE)
 
 
@@ -38,13 +38,18 @@ def card_lines(state: State, task: Task) -> list[CardLine]:
             ),
         ),
         CardLine("measured, with a figure", any(sign.isdigit() for sign in measured)),
-        CardLine("told, what its owner has to know", bool(_said(state, TOLD))),
+        CardLine("told, what its owner has to know", bool(_said(state, SAID))),
     ]
     if not (state.ended and state.ended.kind == HANDED_ON):
         fitted = _said(state, FITTED)
         there = bool(fitted) and all(_names(fitted, name) for name in new)
         due.append(CardLine("fitted, with the name of each new part", there))
     return due
+
+
+def says_found(state: State) -> bool:
+    """Whether the card says anything of what was found."""
+    return bool(_said(state, FOUND))
 
 
 def _said(state: State, which: str) -> str:

@@ -5,17 +5,20 @@ from __future__ import annotations
 from collections.abc import Iterable
 from dataclasses import replace
 
-from repairlib.bench.attempt import Done
+from repairlib.bench.attempt import Attempt, Done
 from repairlib.bench.conditions import Fault
+from repairlib.bench.information import OFF, OVER, believed, learned
 from repairlib.bench.moves import Told
 from repairlib.bench.state import SOUND, Fitted, State
 from repairlib.bench.step import step
+from repairlib.bench.suspects import listed_suspects
 from repairlib.bench.where import loose_ends
 from repairlib.core.errors import RepairlibError
 
 # Below these two readings are the same to a person at the bench; choices of this workbook.
 SHARE = 0.05
 LEAST = {"V": 0.01, "Ω": 0.05, "A": 1e-3, "°C": 3.0}
+LIKELY = 0.5  # of the belief, from which what was measured points to a part without touching it
 SEEN = ("look", "smell", "read chip")
 
 
@@ -28,6 +31,30 @@ def pointed_to(done: Iterable[Done], fault: Fault) -> Done | None:
     seen of a part counts alike.
     """
     return next((one for one in done if _at(one, fault) and _tells(one, fault)), None)
+
+
+def left_over(done: Iterable[Done], attempt: Attempt, parts: Iterable[str]) -> float:
+    """The share of the belief that blames these parts, after all that was measured.
+
+    Of each reading is asked which faults of the set it fits; that takes seconds.
+    """
+    task = attempt.task
+    belief = believed(listed_suspects(task.set, task.faults))
+    read = 0
+    for one in done:
+        reading = one.told.reading
+        if reading is not None and one.move.verb in OFF:
+            shown = OVER if reading.value is None else reading.value
+            belief = learned(belief, one.move, shown, one.before)
+            read += 1
+    asked = set(parts)
+    if not read:
+        return 0.0
+    return sum(
+        share
+        for suspect, share in zip(belief.suspects, belief.shares, strict=True)
+        if asked.intersection(suspect.parts)
+    )
 
 
 def _at(one: Done, fault: Fault) -> bool:

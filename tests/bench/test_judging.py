@@ -5,6 +5,8 @@ The marks were settled from the weights of the judging alone; each stands with i
 
 from __future__ import annotations
 
+from functools import cache
+
 import pytest
 
 from repairlib.bench import Attempt, Task, demo_set, judge, read_fault, walked
@@ -15,8 +17,7 @@ RAILS = ("volts rail 0", "volts pre 0", "volts out 0")
 GENTLE = ("plug in with supply 15 V 500 mA", *RAILS, "unplug")
 CHECKED = (
     *("plug in", "wait 10 min", *RAILS),
-    *("load light", *RAILS),
-    *("line 110 %", *RAILS, "unplug"),
+    *("load light", *RAILS, "unplug"),
 )
 FOUND_C1 = ("plug in", "volts out 0", "ac volts C1", "unplug", *PROOF, "esr C1")
 NEW_C1 = ("take out C1", "clean C1", "fit C1 as marked", "look C1")
@@ -38,6 +39,7 @@ def judged(task: Task, *moves: str):
     return judge(walked(task, moves))
 
 
+@cache
 def good() -> Attempt:
     return walked(radio(*DRIED), (*FOUND_C1, *NEW_C1, *GENTLE, *CHECKED, *CARD_C1, "hand back"))
 
@@ -279,3 +281,16 @@ def test_a_chip_read_twice_and_written():
     found = judged(printer("M1 corrupt"), *moves, "write told: started again", "hand back")
     assert found.passed
     assert 0.86 <= found.share <= 0.92, found
+
+
+def test_what_was_measured_elsewhere_can_point_too():
+    # volts before it and behind it: nothing but F1 lies between
+    of = maker("F1 blown")
+    moves = ("plug in", "volts f 0", "volts sw 0", "volts in1 0", "unplug", *MAKER_PROOF)
+    moves += ("take out F1", "clean F1", "fit F1", "hand back")
+    assert judged(of, *moves).on("the cause").got == 24
+
+
+def test_nothing_measured_leaves_everything_over():
+    attempt = walked(radio("D1 open"), (*PROOF, "take out D1", "clean D1", "fit D1", "hand back"))
+    assert judge(attempt).on("the cause").got == 0
