@@ -5,7 +5,7 @@ from math import exp
 
 import pytest
 
-from repairlib.bench import begin, read_fault
+from repairlib.bench import Task, begin, demo_set, read_fault, walked
 from repairlib.bench.discharging import left_after
 from repairlib.circuits import CircuitPart
 from tests.bench.own_board import BOARD
@@ -32,3 +32,10 @@ def test_a_resistor_held_on_empties_it_sooner_and_waiting_twice_is_waiting_once(
     assert left_after(state, 0.5, (resistor,))["C1"] < left_after(state, 0.5)["C1"] / 3
     halfway = replace(state, charges=left_after(state, 2.0))
     assert left_after(halfway, 2.0)["C1"] == pytest.approx(left_after(state, 4.0)["C1"], rel=0.005)
+
+
+@pytest.mark.behaviour
+def test_nothing_rings_on_after_the_power_is_gone():
+    of = demo_set("network switch")
+    attempt = walked(Task(of, (read_fault("C2 gone", of),), "demo"), ["plug in", "unplug"])
+    assert all(abs(volts) < 5e-3 for volts in attempt.state.charges.values())
