@@ -9,11 +9,11 @@ from __future__ import annotations
 
 from typing import NamedTuple
 
-from repairlib.bench.board_part import AS_RESISTOR, ENDS, BoardPart
+from repairlib.bench.board_part import AS_RESISTOR, ENDS, FUSES, BoardPart
 from repairlib.bench.moves import Reading
 from repairlib.bench.noise import share
 from repairlib.bench.state import DIRTY, LIFTED, SOUND, WIRED, Fitted, State
-from repairlib.core.quantity import Quantity
+from repairlib.core.quantity import Quantity, brief
 
 MISSING, BULGED, STAINED, BURNT, RING, BLOWN_WIRE = (
     "missing", "bulged", "stained", "burnt", "ring in the solder", "wire gone",
@@ -48,12 +48,16 @@ class Chance(NamedTuple):
     lens: bool = False
 
 
-CAN, CHIP, RESISTOR, OTHER = "can", "chip", "resistor", "other"
+CAN, TANTALUM, CHIP, RESISTOR, OTHER = "can", "tantalum", "chip", "resistor", "other"
 MAY_SHOW: dict[tuple[str, str], Chance] = {
     ("dried out", CAN): Chance(BULGED, 0.4),
     ("leaks", CAN): Chance(STAINED, 0.6),
     ("open", CAN): Chance(BULGED, 0.2),
     ("short", CAN): Chance(BULGED, 0.5),
+    ("short", TANTALUM): Chance(BURNT, 0.5),
+    ("reversed", TANTALUM): Chance(BURNT, 0.5),
+    ("leaks", TANTALUM): Chance(CHIPPED, 0.2, lens=True),
+    ("open", TANTALUM): Chance(CHIPPED, 0.3, lens=True),
     ("short", CHIP): Chance(CHIPPED, 0.3, lens=True),
     ("leaks", CHIP): Chance(CHIPPED, 0.3, lens=True),
     ("open", CHIP): Chance(CHIPPED, 0.4, lens=True),
@@ -106,7 +110,8 @@ def looks_of(state: State, name: str) -> Look:
     pads = () if place.pads == SOUND else (PADS[place.pads],)
     if place.fitted is None:
         empty = f"{part.name} is missing: its place is empty"
-        return Look(frozenset({MISSING}), frozenset(), False, (empty, *pads))
+        way = () if part.plus is None else (f"{_marked(part)[1]} is {DIRECTIONS[part.plus]}",)
+        return Look(frozenset({MISSING}), frozenset(), False, (empty, *way, *pads))
     fitted = place.fitted
     shown = _signs(state, part, fitted)
     reversed_ = fitted.fault is not None and fitted.fault.condition == "reversed"
@@ -140,7 +145,7 @@ def look_over(state: State, lens: bool = False) -> str:
     >>> from repairlib.bench.state import begin
     >>> radio = demo_set("desk radio")
     >>> look_over(begin(radio, (read_fault("C1 gone", radio),), "5")).partition(".")[0]
-    'C1 is missing: its place is empty'
+    "C1 is missing: its place is empty; the board's plus is up"
     """
     told = []
     for part in state.set.parts:
@@ -186,15 +191,18 @@ def _happens(state: State, part: str, what: str, of_cases: float) -> bool:
 def _kind(part: BoardPart) -> str:
     made = part.circuit
     if made and made.letter == "C":
-        can = made.value >= LARGE and part.plus is not None and "chip" not in part.what
-        return CAN if can else CHIP
+        if part.plus is not None and "tantalum" in part.what:
+            return TANTALUM
+        return CAN if part.plus is not None and made.value >= LARGE else CHIP
     resistor = made and made.letter == "R" and part.what not in AS_RESISTOR
     return RESISTOR if resistor else OTHER
 
 
 def _print(part: BoardPart, fitted: Fitted) -> str:
     """What is printed on it; small ceramic capacitors carry nothing."""
-    if part.circuit is None or _kind(part) not in (CAN, RESISTOR):
+    if part.what in FUSES and part.rated:
+        return f", printed {brief(part.rated, 'A')}"
+    if part.circuit is None or _kind(part) not in (CAN, TANTALUM, RESISTOR):
         return ", nothing printed on it" if _kind(part) == CHIP else ""
     value = part.circuit.value if fitted.value is None else fitted.value
     if fitted.fault is not None and fitted.fault.condition == "wrong value":
@@ -209,9 +217,13 @@ def _way(part: BoardPart, turned: bool) -> tuple[str, ...]:
     """Which way it points and the board's print does, where it has a way to point."""
     if part.plus is None:
         return ()
-    letter = part.circuit.letter if part.circuit else ""
-    what, printed = {
-        "C": ("its plus end", "the board's plus"), "D": ("its band", "the board's band"),
-    }.get(letter, ("its pin 1", "the board's pin 1"))  # fmt: skip
+    what, printed = _marked(part)
     points = (part.plus + 180) % 360 if turned else part.plus
     return (f"{what} points {DIRECTIONS[points]}, {printed} is {DIRECTIONS[part.plus]}",)
+
+
+def _marked(part: BoardPart) -> tuple[str, str]:
+    """What marks the way a part points: on the part, and in the board's print."""
+    letter = part.circuit.letter if part.circuit else ""
+    end = {"C": "plus", "D": "band"}.get(letter, "pin 1")
+    return f"its {end} end" if letter == "C" else f"its {end}", f"the board's {end}"

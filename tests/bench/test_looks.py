@@ -37,6 +37,14 @@ def test_which_way_round_is_always_told_as_it_is():
     assert "the board's plus" in sound and "the board's plus" in turned
 
 
+def test_a_fuse_a_tantalum_and_an_empty_place_tell_what_they_carry():
+    switch = demo_set("network switch")
+    state = begin(switch, (read_fault("C2 gone", switch),), "1")
+    assert "printed 47\N{NO-BREAK SPACE}µF 6.3 V" in look(state, "C4").shown
+    assert "the board's plus is right" in look(state, "C2").shown
+    assert "printed 1.25\N{NO-BREAK SPACE}A" in look(state, "F1").shown
+
+
 def test_pads_and_print_are_told():
     state = begin(RADIO, (), "1").with_place("C1", pads=LIFTED)
     assert "come off the board" in look(state, "C1").shown
