@@ -160,6 +160,7 @@ CONDITIONS = {
     "pad lifted": Condition("RCLDIUV", {}, _open),
     "gives": Condition("U", {"volts": Figure("", "V", 1e-3, 1e4, None)}, _gives),
     "gone": Condition("RCLDIU", {}, _gone),
+    "burst": Condition("C", {}, _open),
     "corrupt": Condition("", {}, _as_it_is),
 }
 FIGURES = re.compile(r"[,;]\s*|\s+(?=ESR\b|to\b)", re.IGNORECASE)

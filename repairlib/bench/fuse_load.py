@@ -3,7 +3,6 @@
 from __future__ import annotations
 
 from collections.abc import Iterator
-from math import sqrt
 
 from repairlib.bench.electric import electric
 from repairlib.bench.state import State
@@ -26,17 +25,10 @@ def overloads(state: State) -> Iterator[tuple[str, float, float]]:
     """
     now = electric(state)
     for part in state.set.parts:
-        if part.what != "fuse" or not part.rated or part.circuit is None:
-            continue
         fitted = state.places[part.name].fitted
-        if fitted is None or fitted.fault is not None:
+        if part.what != "fuse" or part.circuit is None or fitted is None or fitted.fault:
             continue
-        one, other = part.nodes
-        if now.seconds is None:
-            volts = abs(now.between(one, other))
-        else:
-            across = now.waves[one] - now.waves[other]
-            volts = sqrt(float((across**2).mean()))
-        amps = volts / part.circuit.value
-        if amps > BLOWS * part.rated:
-            yield part.name, amps, part.rated
+        rated = part.rated if fitted.rated is None else fitted.rated
+        amps = now.rms(part.circuit.name)
+        if rated and amps > BLOWS * rated:
+            yield part.name, amps, rated

@@ -244,7 +244,7 @@ def _metered(state: State) -> Electric | None:
         if point != "0"
     )
     try:
-        return electric(state, meters)
+        return electric(state, meters, afresh=True)
     except RepairlibError:
         return None
 

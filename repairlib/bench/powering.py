@@ -6,11 +6,11 @@ from dataclasses import replace
 
 from repairlib.bench import dangers
 from repairlib.bench.bench_supply import supply_shows
-from repairlib.bench.discharging import left_after
 from repairlib.bench.electric import electric
 from repairlib.bench.lamp_glow import glow
 from repairlib.bench.move_words import HIGH, LOW, USUAL
 from repairlib.bench.moves import Move, Told
+from repairlib.bench.passing import passing
 from repairlib.bench.prices import DISCHARGE_HELD, SECONDS, SUPPLY_SECONDS, WAIT_USUAL
 from repairlib.bench.state import FULL, LAMP, LIGHT, OFF, OWN_PLUG, SUPPLY, Feed, State
 from repairlib.bench.where import ends, is_loose
@@ -147,4 +147,4 @@ def discharge(state: State, move: Move) -> Outcome:
     if state.ended:
         return state, told
     resistor = CircuitPart("R held on", (one, other), ohm)
-    return replace(state, charges=left_after(state, seconds, (resistor,))), told
+    return passing(state, seconds, (resistor,))[0], told

@@ -6,9 +6,9 @@ from collections.abc import Callable
 from dataclasses import replace
 
 from repairlib.bench import board_work, chip_work, finishing, measuring, powering
-from repairlib.bench.discharging import left_after
 from repairlib.bench.move_words import FORMS
 from repairlib.bench.moves import Move, Told
+from repairlib.bench.passing import passing
 from repairlib.bench.state import State
 from repairlib.core.errors import RepairlibError
 
@@ -42,6 +42,7 @@ DOES: dict[str, Callable[[State, Move], Outcome]] = {
     "hand back": finishing.hand_back,
     "give up": finishing.give_up,
 }
+PASSES_ITSELF = ("discharge",)  # with a resistor held on meanwhile
 
 
 def step(state: State, move: Move) -> Outcome:
@@ -55,6 +56,22 @@ def step(state: State, move: Move) -> Outcome:
     >>> told.words, state.powered
     ('It is plugged in and on.', True)
     """
+    after, told = at_once(state, move)
+    if move.verb not in PASSES_ITSELF:
+        after, events = passing(after, told.seconds)
+        if events:
+            told = replace(told, words=" ".join((told.words, *events)), alarm=True)
+    after = replace(
+        after,
+        clock=after.clock + told.seconds,
+        spent=after.spent + told.tokens,
+        moves=state.moves + 1,
+    )
+    return after, told
+
+
+def at_once(state: State, move: Move) -> Outcome:
+    """What a move does and tells before its time has gone by. Raises RepairlibError as `step`."""
     if state.ended:
         raise RepairlibError(
             move.verb, f"the attempt has ended: {state.ended.why}", "a new attempt"
@@ -63,13 +80,4 @@ def step(state: State, move: Move) -> Outcome:
         raise RepairlibError(move.verb, "no such move", ", ".join(DOES))
     if not FORMS[move.verb].least <= len(move.at) <= FORMS[move.verb].most:
         raise RepairlibError(move.verb, "not that many places", FORMS[move.verb].example)
-    after, told = DOES[move.verb](state, move)
-    if not (after.ended or after.powered or move.verb == "discharge"):
-        after = replace(after, charges=left_after(after, told.seconds))
-    after = replace(
-        after,
-        clock=after.clock + told.seconds,
-        spent=after.spent + told.tokens,
-        moves=state.moves + 1,
-    )
-    return after, told
+    return DOES[move.verb](state, move)

@@ -13,7 +13,7 @@ from repairlib.bench.conditions import CONDITIONS, Fault, happens, read_faults
 from repairlib.bench.moves import Move, Reading
 from repairlib.bench.practice_set import BoardPart, PracticeSet
 from repairlib.bench.state import LIFTED, Fitted, Place, State
-from repairlib.bench.step import step
+from repairlib.bench.step import at_once
 from repairlib.circuits import CircuitPart
 from repairlib.core.errors import RepairlibError
 
@@ -153,7 +153,7 @@ def _suspected(place: Place, fault: Fault | None) -> Place:
 def would_show(state: State, suspect: Suspect, move: Move) -> Reading | None:
     """What the instrument would show with that suspect; None where it would be refused."""
     try:
-        _, told = step(as_if(state, suspect), move)
+        _, told = at_once(as_if(state, suspect), move)
     except RepairlibError:
         return None
     return told.reading

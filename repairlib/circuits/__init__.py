@@ -7,6 +7,7 @@ __getattr__, __all__ = public_names(
     at_rest="OperatingPoint operating_point small_signals",
     in_time="BACKWARD_EULER TRAPEZOIDAL Stepper Waveforms transient",
     parts="CircuitPart read_circuit",
+    power="heat_in",
     rectifier="rectifier_supply textbook",
     settled="Cycle Rail one_cycle rails",
     supplies="BRIDGE CENTRE_TAP HALF_WAVE aged opened scaled shorted supply",

@@ -34,8 +34,16 @@ def operating_point(parts: tuple[CircuitPart, ...]) -> OperatingPoint:
     >>> point.volts["a"], point.amps["P1"]
     (6.0, -1.0)
     """
-    network, solution, volts, amps = _rest(checked(parts))
-    return OperatingPoint(network.volts_of(solution), _amps(network, solution, volts, amps))
+    network, sources, solution, at_ports = _rest(checked(parts))
+    reactive = {
+        part.name: float(network.ends_of(part) @ solution) * (_at_dc(part) or 0.0)
+        for part in parts
+        if part.letter in "CL" and network.branch_of(part) is None
+    }
+    amps = network.amps_of(solution, sources, at_ports, reactive)
+    return OperatingPoint(
+        network.volts_of(solution), {name: float(one) for name, one in amps.items()}
+    )
 
 
 def small_signals(
@@ -73,7 +81,7 @@ def small_signals(
 
 
 def _rest(parts: tuple[CircuitPart, ...]):
-    """The network at dc, its solution, and voltages and currents of its ports."""
+    """The network at dc, its sources, its solution, and the currents of its ports."""
     import numpy as np
 
     network = Network(parts, {part.name: _at_dc(part) for part in parts})
@@ -83,30 +91,7 @@ def _rest(parts: tuple[CircuitPart, ...]):
     if pushed is None:
         raise no_answer(parts, "at dc")
     solution = network.from_sources @ sources + network.from_ports @ pushed
-    return network, solution, *network.ports.at(opened, pushed)
-
-
-def _amps(network: Network, solution, volts, amps) -> dict[str, float]:
-    at_port, place = {}, 0
-    for law in network.laws:
-        at_port[law.part.name] = float(amps[place])
-        place += len(law.ports)
-    found = {}
-    for part in network.parts:
-        across = float(network.ends_of(part) @ solution)
-        branch = network.branch_of(part)
-        if part.name in at_port:
-            found[part.name] = at_port[part.name]
-        elif branch is not None:
-            found[part.name] = float(solution[branch])
-        elif part.letter == "V":
-            found[part.name] = (across - _mean(part)) / part.more["series"]
-        elif part.letter == "I":
-            found[part.name] = part.value
-        else:
-            admittance = 1 / part.value if part.letter == "R" else (_at_dc(part) or 0.0)
-            found[part.name] = across * admittance
-    return found
+    return network, sources, solution, network.ports.at(opened, pushed)[1]
 
 
 def _mean(part: CircuitPart) -> float:

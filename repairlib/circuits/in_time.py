@@ -16,6 +16,7 @@ from typing import TYPE_CHECKING, Any
 from repairlib.circuits.checks import checked
 from repairlib.circuits.network import Network, no_answer
 from repairlib.circuits.parts import ZERO, CircuitPart
+from repairlib.circuits.ports import ACROSS
 from repairlib.core.errors import RepairlibError
 
 if TYPE_CHECKING:
@@ -107,6 +108,16 @@ class Stepper:
         angles = np.outer(times, self._omegas)
         return self._peaks * np.where(self._omegas == 0, 1.0, np.sin(angles))
 
+    def amps(self) -> dict[str, Any]:
+        """The current [A] through each part from its first point, in each step of the last cycle.
+
+        That is of the last call of `advance` that began at time 0.
+        """
+        import numpy as np
+
+        first, rest = self._first.amps(), self.rule.amps()
+        return {name: np.concatenate([first[name], rest[name]]) for name in rest}
+
     def point(self, name: str) -> int:
         """The column of a point. Raises RepairlibError naming those that there are."""
         points = self.rule.network.points
@@ -174,6 +185,7 @@ class _Rule:
         names = tuple(part.name for part in self.reactive)
         self.network = Network(parts, dict(zip(names, self._conductance, strict=True)), names)
         self._slopes: list = []
+        self._last: tuple = ()
         self._lay_out()
 
     def _lay_out(self):
@@ -220,7 +232,17 @@ class _Rule:
             pushes = fed[at] + self._next_by_known @ row
         rows = given @ self._by_given.T + known @ self._by_known.T
         across = self._ends @ rows[-1]
+        self._last = rows, given, known
         return rows, across, self._conductance * across - known[-1, :many]
+
+    def amps(self) -> dict[str, Any]:
+        """The current through each part in each step of the last run, from its first point."""
+        rows, given, known = self._last
+        many = len(self.reactive)
+        through = rows @ self._ends.T * self._conductance - known[:, :many]
+        reactive = {part.name: through[:, at] for at, part in enumerate(self.reactive)}
+        at_ports = known[:, many:] + ACROSS * self.network.port_volts(rows)
+        return self.network.amps_of(rows, given, at_ports, reactive)
 
     def carried(self, across, amps):
         """How volts and amps of the parts after the last run go with what those before go with.

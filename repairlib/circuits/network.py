@@ -6,6 +6,8 @@ unknown current, and ports.py solves for those few alone, however many points th
 
 from __future__ import annotations
 
+from typing import Any
+
 from repairlib.circuits.laws import law_of
 from repairlib.circuits.parts import ZERO, CircuitPart
 from repairlib.circuits.ports import ACROSS, Ports
@@ -66,6 +68,7 @@ class Network:
         for column, name in enumerate(histories, len(self.driven)):
             sources[:, column] = self._ends(size, nodes_of[name])
         pushed = -np.array([self._ends(size, port) for port in ends]).reshape(-1, size).T
+        self._pushed = pushed
         try:
             inverse = np.linalg.inv(straight)
         except np.linalg.LinAlgError:
@@ -88,6 +91,38 @@ class Network:
     def volts_of(self, solution) -> dict[str, complex]:
         """The voltages of a solution by their points, the zero point too."""
         return {ZERO: 0.0} | {point: solution[at].item() for point, at in self._row.items()}
+
+    def amps_of(self, solution, given, at_ports, reactive: dict) -> dict[str, Any]:
+        """The current [A] through each part from its first point, for one solution or row by row.
+
+        `given` are the sources, `at_ports` the currents of the ports, `reactive` those of
+        capacitors and inductors, by name. Of a regulator it is that into its input.
+        """
+        found, port, ports = {}, {}, 0
+        for law in self.laws:
+            port[law.part.name] = ports
+            ports += len(law.ports)
+        for part in self.parts:
+            across = solution @ self.ends_of(part)
+            branch = self.branch_of(part)
+            if part.name in port:
+                found[part.name] = at_ports[..., port[part.name]]
+            elif branch is not None:
+                found[part.name] = solution[..., branch]
+            elif part.name in reactive:
+                found[part.name] = reactive[part.name]
+            elif part.letter == "V":
+                gives = given[..., self.driven.index(part)]
+                found[part.name] = (across - gives) / part.more["series"]
+            elif part.letter == "I":
+                found[part.name] = part.value + 0 * across
+            else:
+                found[part.name] = across / part.value
+        return found
+
+    def port_volts(self, solution):
+        """The voltages of the ports, for one solution or row by row."""
+        return -solution @ self._pushed
 
     def _ends(self, size: int, nodes: tuple[str, str]):
         import numpy as np

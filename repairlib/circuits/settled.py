@@ -46,11 +46,13 @@ class Cycle(NamedTuple):
     """One settled cycle of mains: `seconds` from its first step on, `volts` by point.
 
     `held` is what the parts hold at its end: the volts of capacitors, the amps of inductors.
+    `amps` flow through each part from its first point, of a regulator into its input.
     """
 
     seconds: np.ndarray
     volts: dict[str, np.ndarray]
     held: dict[str, float]
+    amps: dict[str, np.ndarray]
 
 
 def rails(parts: tuple[CircuitPart, ...], *points: str, steps: int = STEPS) -> dict[str, Rail]:
@@ -105,8 +107,9 @@ def one_cycle(
 
     cycle = 1 / mains_of(parts)
     charged = _nearly(parts, steps) if charged is None else charged
-    waves, held = _settled(Stepper(parts, cycle / steps, charged=charged), steps, points)
-    return Cycle(cycle / steps * np.arange(1, steps + 1), waves, held)
+    stepper = Stepper(parts, cycle / steps, charged=charged)
+    waves, held = _settled(stepper, steps, points)
+    return Cycle(cycle / steps * np.arange(1, steps + 1), waves, held, stepper.amps())
 
 
 def mains_of(parts: tuple[CircuitPart, ...]) -> float:

@@ -1,0 +1,114 @@
+"""What time does to the board: capacitors empty, parts warm and cool, and some do not bear it.
+
+Time goes by in slices; in each the currents are those of the settled circuit. After each, what is
+warm by then may open a crack, and what is too hot fails. How hot each kind bears is from memory:
+the electrolyte of a capacitor boils at some 130 °C, silicon lives a little above its rated 150 °C,
+a film resistor burns at about 250 °C, a winding at 150 °C. What came faulty with the set has stood
+so far what the set does to it, and stands it here too: that is a choice of this workbook.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Iterator
+from dataclasses import replace
+from math import ceil
+from typing import NamedTuple
+
+from repairlib.bench import dangers
+from repairlib.bench.board_part import AS_RESISTOR, BoardPart
+from repairlib.bench.conditions import Fault
+from repairlib.bench.discharging import left_after
+from repairlib.bench.fuse_load import overloads
+from repairlib.bench.state import Fitted, State
+from repairlib.bench.warming import warmed, watts
+from repairlib.circuits import CircuitPart
+
+SLICE, MOST_SLICES = 5.0, 60  # s of a slice, unless there would be too many; choices
+
+
+class Failure(NamedTuple):
+    """How many K above the room a kind of part bears, what becomes of it, and what is told.
+
+    `hazard` is the key of core.safety that strikes; with one the attempt ends.
+    """
+
+    bears: float
+    becomes: str
+    told: str
+    hazard: str = ""
+
+
+BURSTS = Failure(110.0, "burst", "{} swelled and burst with a bang.", "flying leads and eyes")
+SILICON_SHORT = Failure(200.0, "short", "{} smoked: it was too hot for too long.")
+SILICON_OPEN = Failure(200.0, "open", SILICON_SHORT.told)
+CHARRED = Failure(230.0, "open", "{} charred and smoked: it was too hot for too long.")
+WINDING = Failure(130.0, "open", "{} smoked: its winding burnt.", "heat and fire")
+
+
+def passing(
+    state: State, seconds: float, extra: tuple[CircuitPart, ...] = ()
+) -> tuple[State, tuple[str, ...]]:
+    """The state so many seconds later, and what happened meanwhile, in sentences.
+
+    `extra` is what is held across an unpowered board. A fuse blows when its current is too much;
+    each thing that fails is in `harm` of the state, and what could hurt somebody ends the attempt.
+
+    >>> from repairlib.bench.conditions import read_faults
+    >>> from repairlib.bench.practice_set import demo_set
+    >>> from repairlib.bench.state import OWN_PLUG, Feed, begin
+    >>> maker = demo_set("label maker")
+    >>> state = replace(begin(maker, read_faults("D2 short", maker), ""), feed=Feed(OWN_PLUG))
+    >>> passing(state, 10.0)[1]
+    ('F1 flashed up: it has blown.',)
+    """
+    if state.ended or seconds <= 0:
+        return state, ()
+    if not state.powered:
+        charges = left_after(state, seconds, extra)
+        return replace(state, charges=charges, heat=warmed(state, {}, seconds)), ()
+    events: list[str] = []
+    slices = min(ceil(seconds / SLICE), MOST_SLICES)
+    for _ in range(slices):
+        for name, _, _ in overloads(state):
+            state = _failed(state, name, "blown")
+            events.append(f"{name} flashed up: it has blown.")
+        state = replace(state, heat=warmed(state, watts(state), seconds / slices))
+        for name, failure in _too_hot(state):
+            told = failure.told.format(name)
+            state = _failed(dangers.damaged(state, told), name, failure.becomes)
+            if failure.hazard:
+                state, ending = dangers.harmed(state, told, failure.hazard)
+                return state, (*events, ending.words)
+            events.append(told)
+    return state, tuple(events)
+
+
+def _failed(state: State, name: str, condition: str) -> State:
+    fitted = state.place(name).fitted or Fitted()
+    return state.with_place(name, fitted=replace(fitted, fault=Fault(name, condition)))
+
+
+def _too_hot(state: State) -> Iterator[tuple[str, Failure]]:
+    """Each part that does not bear how hot it is."""
+    heat = dict(state.heat)
+    for part in state.set.parts:
+        fitted = state.places[part.name].fitted
+        if fitted is None or (fitted.fault and not fitted.new):
+            continue
+        failure = _failure_of(part, fitted)
+        if failure is not None and heat.get(part.name, 0.0) > failure.bears:
+            yield part.name, failure
+
+
+def _failure_of(part: BoardPart, fitted: Fitted) -> Failure | None:
+    """What too much heat does to a part as it is fitted; None where nothing more happens."""
+    letter = part.circuit.letter if part.circuit else ""
+    if letter == "C" and part.plus is not None:
+        found: Failure | None = BURSTS
+    elif letter == "R":
+        found = None if part.what in AS_RESISTOR else CHARRED
+    else:
+        found = {"D": SILICON_SHORT, "U": SILICON_OPEN, "V": WINDING}.get(letter)
+    if found is None or (fitted.fault and fitted.fault.condition == found.becomes):
+        return None
+    return found

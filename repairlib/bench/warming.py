@@ -1,0 +1,117 @@
+"""How warm the parts of a set become by their watts, and how soon.
+
+Two warmings add up, each going to its end by e in its own time: that of the part itself above the
+board, and that of the board, which all of them heat. The figures are choices of this workbook, from
+memory: 12 W for each m² and K by air and radiation together (10 to 15 are usual), a part spreads
+its heat 1 cm into the board around it, and a part holds 2 J for each cm³ and K, as copper, plastic
+and glass fibre nearly all do. A plain regulator of 10 by 5 mm comes to 56 K/W, a diode of 8 by 4 mm
+to 62 K/W; data sheets say 50 to 65 for both. A part that would become hotter than HOTTEST in the
+sound set has a heat sink that keeps it there.
+"""
+
+from __future__ import annotations
+
+from dataclasses import replace
+from math import exp
+from typing import NamedTuple
+
+from repairlib.bench.electric import Electric, as_it_is, electric, sound
+from repairlib.bench.practice_set import PracticeSet
+from repairlib.bench.state import OWN_PLUG, Feed, State, begin
+from repairlib.circuits import CircuitPart, heat_in
+
+TO_AIR = 12e-6  # W/(mm² K)
+SPREADS = 20.0  # mm, both sides together
+HOLDS = 2e-3  # J/(mm³ K)
+THICK = 1.6  # mm of the board
+HOTTEST = 25.0  # K of a part above the board in the sound set
+WARMEST = 18.0  # K of the board above the room in the sound set
+BOARD = "the board"  # its name among what is warm
+LEAST = 0.01  # K, below which a part counts as cold
+
+
+class Way(NamedTuple):
+    """The way of heat into the air: K for each W, and in which time it goes by e, in s."""
+
+    ohm: float
+    lag: float
+
+    def after(self, now: float, watts: float, seconds: float) -> float:
+        """How many K it is warmer so many seconds later.
+
+        >>> way = Way(50.0, 30.0)
+        >>> round(way.after(0.0, 1.0, 30.0), 2), way.after(20.0, 0.0, 1e6)
+        (31.61, 0.0)
+        """
+        end = self.ohm * watts
+        return end + (now - end) * exp(-seconds / self.lag)
+
+
+def ways_of(of: PracticeSet) -> dict[str, Way]:
+    """The way of heat into the air of each part of a set, and of its board.
+
+    >>> from repairlib.bench.practice_set import demo_set
+    >>> ways = ways_of(demo_set("desk radio"))
+    >>> round(ways["U1"].ohm), round(ways["U1"].lag), round(ways["C1"].lag)
+    (56, 28, 198)
+    """
+    made_for = _watts(replace(begin(of, (), ""), feed=Feed(OWN_PLUG)), sound(of))
+    found = {}
+    for part in of.parts:
+        way = _by_size(part.wide + SPREADS, part.high + SPREADS)
+        lag = way * HOLDS * part.wide * part.high * min(part.wide, part.high)
+        found[part.name] = Way(_held_to(HOTTEST, way, made_for.get(part.name, 0.0)), lag)
+    board = _by_size(of.wide, of.high)
+    lag = board * HOLDS * of.wide * of.high * THICK
+    found[BOARD] = Way(_held_to(WARMEST, board, sum(made_for.values())), lag)
+    return found
+
+
+def _by_size(wide: float, high: float) -> float:
+    """K for each W that leaves by both faces of a plate of so many mm."""
+    return 1 / (TO_AIR * 2 * wide * high)
+
+
+def _held_to(most: float, ohm: float, watts: float) -> float:
+    return min(ohm, most / watts) if watts > 0 else ohm
+
+
+def warmed(state: State, watts: dict[str, float], seconds: float) -> dict[str, float]:
+    """How many K each part is above the room so many seconds later, with these watts in them.
+
+    >>> from repairlib.bench.practice_set import demo_set
+    >>> state = begin(demo_set("desk radio"), (), "demo")
+    >>> heat = warmed(state, {"U1": 1.0}, 3600.0)
+    >>> round(heat["U1"]), round(heat["C3"])
+    (59, 3)
+    """
+    if not watts and not state.heat:
+        return {}
+    heat, ways = dict(state.heat), ways_of(state.set)
+    board = ways.pop(BOARD).after(heat.get(BOARD, 0.0), sum(watts.values()), seconds)
+    found = {BOARD: board}
+    for name, way in ways.items():
+        own = max(heat.get(name, 0.0) - heat.get(BOARD, 0.0), 0.0)
+        found[name] = board + way.after(own, watts.get(name, 0.0), seconds)
+    return {name: float(f"{kelvin:.9g}") for name, kelvin in found.items() if kelvin > LEAST}
+
+
+def watts(state: State) -> dict[str, float]:
+    """The watts that become heat in each part of the set now, none without power."""
+    return _watts(state, electric(state)) if state.powered else {}
+
+
+def _watts(state: State, now: Electric) -> dict[str, float]:
+    found: dict[str, float] = {}
+    for part in state.set.parts:
+        made = as_it_is(state, part)
+        heat = sum(_mean_heat(one, now) for one in made if one.name in now.amps)
+        if heat > 0:
+            found[part.name] = heat
+    return found
+
+
+def _mean_heat(part: CircuitPart, now: Electric) -> float:
+    import numpy as np
+
+    return float(np.mean(heat_in(part, dict(now.waves or now.mean), now.amps[part.name])))
