@@ -7,6 +7,7 @@ __getattr__, __all__ = public_names(
     attempt="Attempt Done Task walked",
     bench_supply="supply_shows",
     capacitance_meter="capacitance",
+    complaint="told_by",
     conditions="CONDITIONS Fault as_it_acts read_fault read_faults",
     electric="Electric circuit_of",
     esr_tester="esr",

@@ -8,6 +8,7 @@ resistor. Lengths are in millimetres, the place of a part is its middle.
 
 from __future__ import annotations
 
+from collections.abc import Mapping
 from dataclasses import dataclass, field, replace
 from functools import cache
 
@@ -16,6 +17,7 @@ from repairlib.bench.set_lines import (
     EXAMPLE,
     LONGEST_LINE,
     MOST_LINES,
+    WHEN,
     Rail,
     Said,
     read_feed,
@@ -35,13 +37,13 @@ MOST_WORTH = 1e5  # tokens
 class PracticeSet:
     """A set that can be broken and repaired. Made by `read_set`.
 
-    `says` is the customer's sentence. `feed` is the source that its own plug switches on, `ripple`
-    what lies in series with it, in V r.m.s. and Hz, or None; `inlet` the two points at which a
-    bench supply takes its place, with its volts `feed_volts` and the current that is usual,
-    `feed_amps`. `behind` is the part that cuts the feed off when it is open, or "". `loads` are the
-    parts whose current the set's own user sets: full as typed, light a fifth. `works` says what is
-    heard or seen when all rails are right. `faults` and `together` (several, parted by semicolons)
-    are what the generator may break.
+    `says` is the customer's sentence, `heard` those for one kind of symptom (complaint.py).
+    `feed` is the source that its own plug switches on, `ripple` what lies in series with it, in V
+    r.m.s. and Hz, or None; `inlet` the two points at which a bench supply takes its place, with its
+    volts `feed_volts` and the current that is usual, `feed_amps`. `behind` is the part that cuts
+    the feed off when it is open, or "". `loads` are the parts whose current the set's own user
+    sets: full as typed, light a fifth. `works` says what is heard or seen when all rails are right.
+    `faults` and `together` (several, parted by semicolons) are what the generator may break.
     """
 
     title: str
@@ -61,6 +63,7 @@ class PracticeSet:
     worth: float = 60.0
     ripple: tuple[float, float] | None = None
     together: tuple[str, ...] = ()
+    heard: Mapping[str, str] = field(default_factory=dict)
     text: str = field(default="", repr=False)
 
     def part(self, name: str) -> BoardPart:
@@ -132,6 +135,11 @@ def read_set(text: str) -> PracticeSet:
         worth=_worth(said["worth"]),
         ripple=read_ripple(said["ripple"][0]) if said["ripple"] else None,
         together=tuple(one.what for one in said["together"]),
+        heard={
+            word.removeprefix(WHEN): of_word[0].what
+            for word, of_word in said.items()
+            if word.startswith(WHEN) and of_word
+        },
         text=text,
     )
     _check(made)

@@ -11,7 +11,13 @@ from repairlib.power_up import window_around
 
 LINES = {
     "title": "desk radio",
-    "says": "It hums.",
+    "says": "It does not play as it should.",
+    "when dead": "It is dead.",
+    "when rippled": "It hums.",
+    "when warm": "It plays for some minutes, then it stops.",
+    "when loaded": "It goes off when it is loud.",
+    "when low": "In the evening, when the mains is low, it hums.",
+    "when corrupt": "After an update it does not start.",
     "works": "It plays without hum.",
     "feed": "V1, inlet rail 0, 14 V, 250 mA",
     "ripple": "60 mV rms, 65 kHz",
@@ -23,6 +29,7 @@ LINES = {
     "fault": "C1 dried out to 25 %, ESR x 6",
     "together": "D1 short; F1 blown",
 }
+WHEN = "when "  # begins the lines with what the customer says of one kind of symptom
 SEVERAL = ("rail", "fault", "together")
 NEEDED_LINES = ("title", "says", "works", "feed", "rail", "loads", "board")
 MOST_LINES, LONGEST_LINE = 400, 500
@@ -69,11 +76,11 @@ def read_lines(lines: Iterable[str]) -> dict[str, list[Said]]:
 
     >>> read_lines(["title: lamp board"])
     Traceback (most recent call last):
-    repairlib.core.errors.RepairlibError: 'the set': no line says: before the table. Accepted: says: It hums.
+    repairlib.core.errors.RepairlibError: 'the set': no line says: before the table. Accepted: says: It does not play as it should.
     """  # noqa: E501
     said: dict[str, list[Said]] = {word: [] for word in LINES}
     for at, line in enumerate(lines, 1):
-        word, colon, what = (piece.strip() for piece in line.partition(":"))
+        word, colon, what = (" ".join(piece.split()) for piece in line.partition(":"))
         if not line.strip():
             continue
         where = f"line {at}"
@@ -84,7 +91,7 @@ def read_lines(lines: Iterable[str]) -> dict[str, list[Said]]:
             raise RepairlibError(line, f"it says nothing ({where})", f"{word}: {LINES[word]}")
         if said[word] and word not in SEVERAL:
             raise RepairlibError(line, f"{word} stands twice ({where})", "one such line")
-        said[word].append(Said(" ".join(what.split()), where))
+        said[word].append(Said(what, where))
     for word in NEEDED_LINES:
         if not said[word]:
             raise RepairlibError(

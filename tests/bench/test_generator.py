@@ -30,7 +30,7 @@ def test_faults_are_listed_ones_or_worse_and_can_be_typed_again(title, level):
     of = demo_set(title)
     kinds = {(one.part, one.condition) for line in of.faults for one in [read_fault(line, of)]}
     for board in boards(of, level, 20):
-        assert (board.set, board.level) == (of, level)
+        assert (board.set.text, board.level) == (of.text, level)
         assert [read_fault(str(fault), of) for fault in board.faults] == list(board.faults)
         if level != 2:
             assert {(one.part, one.condition) for one in board.faults} <= kinds
