@@ -3,8 +3,9 @@
 from __future__ import annotations
 
 from collections.abc import Sequence
+from dataclasses import replace
 
-from repairlib.bench import PracticeSet, Task, demo_set, read_faults, task
+from repairlib.bench import PracticeSet, Task, demo_set, read_faults, task, told_by
 from repairlib.core.draws import Draw
 from repairlib.core.errors import RepairlibError
 from repairlib.faces.panels.bench_panel import PracticeBoard
@@ -36,8 +37,11 @@ class OwnPractice:
         draw = Draw.for_learner(who.group, who.name, NAME)
         draw = draw.part(f"board {self.board}") if self.board else draw
         if self.faults is None:
-            return task(self.of, level=self.level, draw=draw)
-        return Task(self.of, read_faults("; ".join(self.faults), self.of), draw.seed, self.level)
+            drawn = task(self.of, level=self.level, draw=draw)
+        else:
+            faults = read_faults("; ".join(self.faults), self.of)
+            drawn = Task(self.of, faults, draw.seed, self.level)
+        return replace(drawn, set=told_by(self.of, drawn.faults))
 
     def _turn(self) -> None:
         """Show what the learner of now has kept. What is no longer understood is put aside."""
