@@ -85,7 +85,10 @@ FORMS: dict[str, Form] = {
         words={"light": "light", "soft": "light", "low": "light", "full": "full", "loud": "full",
                "high": "full"},
     ),
-    "wait": Form(("wait", "pause", "let it rest"), 0, 0, "wait 2 min", {"seconds": "s"}),
+    "wait": Form(
+        ("wait", "pause", "let it rest"), 0, 0, "wait 2 min", {"seconds": "s"},
+        {"a minute": "1 min", "half a minute": "30 s", "an hour": "1 h", "half an hour": "30 min"},
+    ),
     "discharge": Form(
         ("discharge", "bleed", "drain"), 1, 2, "discharge C1 with 1 kΩ for 10 s",
         {"ohm": "Ω", "seconds": "s"},

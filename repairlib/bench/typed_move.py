@@ -40,7 +40,7 @@ def read_move(text: str, of: PracticeSet) -> Move:
         return Move(verb, (), {}, _card_line(line, rest, text))
     if verb == "hand on":
         return Move(verb, (), {}, rest.strip(EDGE + "."))
-    at, figures, said = _pieces(rest.replace("\u00a0", " "), verb, of)
+    at, figures, said = _pieces(rest.replace("\u00a0", " ").replace("/", " "), verb, of)
     if len(at) < FORMS[verb].least:
         raise RepairlibError(text, f"{verb} says nothing of where", FORMS[verb].example)
     return Move(verb, at, *_meant(verb, at, figures, said, of))
@@ -247,9 +247,14 @@ def _says_unit(piece: str, name: str) -> bool:
     return bool(letters) and (name in ("value", "ohm") or letters not in PREFIXES)
 
 
+SPOKEN = {
+    "line": ("line", "%"), "discharge": ("ohm", "Ω"), "wait": ("seconds", "s"),
+}  # fmt: skip  # verbs whose words stand for a figure
+
+
 def _meant(verb: str, at: tuple[str, ...], figures: dict, said: list[str], of: PracticeSet):
     """The figures and the words of the move, in their own order."""
-    spoken = {"line": ("line", "%"), "discharge": ("ohm", "Ω")}.get(verb)
+    spoken = SPOKEN.get(verb)
     if spoken and said:
         name, unit = spoken
         value = read_quantity(said[0], unit).value
