@@ -93,7 +93,7 @@ def _too_hot(state: State) -> Iterator[tuple[str, Failure]]:
     heat = dict(state.heat)
     for part in state.set.parts:
         fitted = state.places[part.name].fitted
-        if fitted is None or (fitted.fault and not fitted.new):
+        if fitted is None or (fitted.fault and not (fitted.new or fitted.turned)):
             continue
         failure = _failure_of(part, fitted)
         if failure is not None and heat.get(part.name, 0.0) > failure.bears:

@@ -193,3 +193,11 @@ def test_the_clip_is_the_other_probe():
 def test_the_job_card_holds_what_was_written():
     state = after("write found: C1 dried out", "told: turn it off at night").state
     assert state.card == (("found", "C1 dried out"), ("told", "turn it off at night"))
+
+
+@pytest.mark.common_practice
+@pytest.mark.parametrize("which", ["fit C1 turned", "fit C1 old turned"])
+def test_an_electrolytic_the_wrong_way_round_bursts_under_power(which):
+    power = ["plug in with supply 15 V 2 A", "wait 1 min"]
+    attempt = after("take out C1", "clean C1", which, *power)
+    assert attempt.state.ended.kind == HARMED and "burst" in attempt.done[-1].told.words
