@@ -9,9 +9,10 @@ from dataclasses import fields, is_dataclass
 import pytest
 
 from repairlib.bench import Attempt, Task, demo_set, read_fault, read_move, say_move
-from repairlib.bench.move_words import BETWEEN, FORMS
+from repairlib.bench.move_words import BETWEEN, FORMS, POINTS
 from repairlib.bench.practice_set import DEMO
 from repairlib.bench.typed_move import names_of
+from repairlib.bench.where import on_mains_side
 from repairlib.core.errors import RepairlibError
 
 ALL = os.environ.get("BENCH") == "all"
@@ -78,11 +79,20 @@ def test_any_line_is_a_move_that_can_be_typed_again_or_refused_in_one_line():
     assert read > LINES / 10
 
 
-def a_move(draw, of):
-    """A move as it could be made, with more sense than a typed line of the test above."""
-    verb = draw.choice(tuple(FORMS))
+ENDS = ("hand on", "hand back", "give up")
+WORK = ("take out", "clean", "fit", "resolder", "bridge", "touch", "discharge")
+
+
+def a_move(draw, state):
+    """A move with some sense: the walk shall not end at once by its own will or at the mains."""
+    of, careful = state.set, draw.random() < 0.9
+    verb = draw.choice([one for one in FORMS if not (careful and one in ENDS)])
     form = FORMS[verb]
-    names = [*(part.name for part in of.parts), *of.points]
+    if careful and state.powered and verb in WORK:
+        return "unplug"
+    parts = [part for part in of.parts if not (careful and part.mains)]
+    points = [one for one in of.points if not (careful and on_mains_side(of, one))]
+    names = [*(part.name for part in parts), *(points if verb in POINTS else ())]
     some = [draw.choice(names) for _ in range(draw.randint(form.least, form.most))]
     tail = {
         "plug in": ["", "with supply 12 V 500 mA", "with supply 1 V 10 mA", "with lamp 40 W"],
@@ -125,7 +135,7 @@ def test_any_order_of_moves_keeps_a_finite_state_and_changes_none_in_place(walk)
     for _ in range(LONG):
         before, kept = attempt.state, deepcopy(attempt.state)
         try:
-            attempt = attempt.after(a_move(draw, of))
+            attempt = attempt.after(a_move(draw, attempt.state))
         except RepairlibError as refused:
             assert "\n" not in str(refused)
         assert before == kept
