@@ -179,9 +179,16 @@ def _signs(state: State, part: BoardPart, fitted: Fitted) -> tuple[Chance, ...]:
         found = (Chance(GLUE, GLUED),) if glued else ()
     else:
         condition = fitted.fault.condition
+        if condition != "burst" and _died_here(state, part):
+            return (Chance(BURNT, 1.0),)
         one = ANY_KIND.get(condition) or MAY_SHOW.get((condition, _kind(part)))
         found = (one,) if one else ()
     return tuple(one for one in found if _happens(state, part.name, one.sign, one.of_cases))
+
+
+def _died_here(state: State, part: BoardPart) -> bool:
+    """Whether the part smoked or charred on this bench, as the list of what was damaged tells."""
+    return any(told.startswith(f"{part.name} ") and "smoked" in told for told in state.harm)
 
 
 def _happens(state: State, part: str, what: str, of_cases: float) -> bool:

@@ -5,7 +5,17 @@ from dataclasses import replace
 import pytest
 
 from repairlib.bench.conditions import CONDITIONS, Fault, read_fault
-from repairlib.bench.looks import GLUE, MISSING, NOTHING, SAID, look, look_over, looks_of, smell
+from repairlib.bench.looks import (
+    BURNT,
+    GLUE,
+    MISSING,
+    NOTHING,
+    SAID,
+    look,
+    look_over,
+    looks_of,
+    smell,
+)
 from repairlib.bench.practice_set import DEMO, demo_set
 from repairlib.bench.state import LIFTED, Fitted, begin
 
@@ -43,6 +53,12 @@ def test_a_fuse_a_tantalum_and_an_empty_place_tell_what_they_carry():
     assert "printed 47\N{NO-BREAK SPACE}µF 6.3 V" in look(state, "C4").shown
     assert "the board's plus is right" in look(state, "C2").shown
     assert "printed 1.25\N{NO-BREAK SPACE}A" in look(state, "F1").shown
+
+
+def test_what_smoked_on_the_bench_is_burnt():
+    state = begin(RADIO, (read_fault("U1 open", RADIO),), "1")
+    smoked = replace(state, harm=("U1 smoked: it was too hot for too long.",))
+    assert BURNT in looks_of(smoked, "U1").signs and BURNT not in looks_of(state, "U1").signs
 
 
 def test_pads_and_print_are_told():
