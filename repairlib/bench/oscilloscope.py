@@ -9,6 +9,7 @@ from __future__ import annotations
 from hashlib import sha256
 from typing import TYPE_CHECKING
 
+from repairlib.bench.electric import Electric
 from repairlib.bench.moves import Reading, Trace
 from repairlib.bench.multimeter import with_input
 from repairlib.bench.noise import share
@@ -25,7 +26,9 @@ PER_DIVISION = tuple(float(f"{step}e{power}") for power in range(-2, 3) for step
     :14
 ]  # V, with the 10:1 probe: 10 mV to 200 V
 SWEEPS = tuple(float(f"{step}e{power}") for power in range(-6, 1) for step in (1, 2, 5))  # s
-SWEEP = 5e-3  # s for a division, two and a half cycles of 50 Hz on the screen
+SWEEP = 5e-3  # s for a division where nothing moves
+ROUNDED = 1 - 1e-9
+FEW = 4  # levels; with so few of them another coupling shows more
 GAIN_ERROR = 0.03  # of the reading
 FILLED = 0.9  # of the screen, at most, where it chooses V/div itself
 
@@ -53,17 +56,20 @@ def scope(
     _one_of(sweep, SWEEPS, "s")
     if coupling not in (DC, AC):
         raise RepairlibError(coupling, "no such coupling", f"{DC}, {AC}")
-    sweep = sweep or SWEEP
-    volts, mean = _on_screen(state, one, other, sweep)
+    found = with_input(state, one, other)
+    sweep = sweep or _sweep_for(found)
+    volts, mean = _on_screen(found, one, other, sweep)
     seen = volts - mean if coupling == AC else volts
     per_division = per_division or _chosen(seen)
     levels, zero, off_screen = _drawn(state, seen, per_division)
     level = per_division * HIGH / LEVELS
     peaks = (max(levels) - min(levels)) * level
     trace = Trace(levels, zero, per_division, sweep, coupling, mean, _hertz(volts, sweep))
+    small = coupling == DC and found.seconds is not None and peaks <= FEW * level
+    note = "small at this scale; coupled for ac it shows more" if small else ""
     said = "off the screen" if off_screen else _said(trace, peaks, level)
     return Reading(
-        "oscilloscope", (one, other), said, None if off_screen else peaks, "V", "",
+        "oscilloscope", (one, other), said, None if off_screen else peaks, "V", note,
         f"{brief(per_division, 'V')} and {brief(sweep, 's')} per division",
         peaks * GAIN_ERROR + 2 * level, trace=trace,
     )  # fmt: skip
@@ -75,11 +81,18 @@ def _one_of(figure: float | None, known: tuple[float, ...], unit: str) -> None:
         raise RepairlibError(brief(figure, unit), "no such step per division", accepted)
 
 
-def _on_screen(state: State, one: str, other: str, sweep: float) -> tuple[np.ndarray, float]:
+def _sweep_for(found: Electric) -> float:
+    """The least time/div that shows two cycles."""
+    if found.seconds is None:
+        return SWEEP
+    cycles = 2 * float(found.seconds[-1])
+    return next((one for one in SWEEPS if one * WIDE >= cycles * ROUNDED), SWEEPS[-1])
+
+
+def _on_screen(found: Electric, one: str, other: str, sweep: float) -> tuple[np.ndarray, float]:
     """The volts in each column of the screen, and their mean over whole cycles."""
     import numpy as np
 
-    found = with_input(state, one, other)
     mean = float(f"{found.between(one, other):.9g}")
     if found.seconds is None:
         return np.full(COLUMNS, mean), mean

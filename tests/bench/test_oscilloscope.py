@@ -62,6 +62,14 @@ def test_a_rail_at_rest_is_a_flat_line():
     assert height * HIGH / LEVELS == pytest.approx(9.0, rel=0.03)
 
 
+def test_its_own_time_base_shows_two_cycles():
+    quick = board("R1, in, 0, 1 kΩ", feed="V1, in, 0, 10 V rms, 1 kHz 0.1 Ω", on=True)
+    trace = scope(quick, "in").trace
+    assert trace.sweep == 2e-4 and trace.hertz == pytest.approx(1000, rel=0.02)
+    small = board("V2, a, in, 20 mV rms, 50 Hz 0.1 Ω", "R1, a, 0, 1 kΩ", on=True)
+    assert "coupled for ac" in scope(small, "a").note and not scope(small, "a", "0", AC).note
+
+
 def test_steps_typed_by_hand():
     state = board("R1, in, 0, 1 kΩ", on=True)
     coarse = scope(state, "in", per_division=20.0, sweep=1e-3)
