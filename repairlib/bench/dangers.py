@@ -30,9 +30,10 @@ Outcome = tuple[State, Told]
 
 def harmed(state: State, what: str, hazard: str) -> Outcome:
     """The end of an attempt in which somebody would have been hurt: what was done, and why."""
-    why = f"{what} {HAZARDS[hazard].strikes}"
+    struck = HAZARDS[hazard].of_part or HAZARDS[hazard]
+    why = f"{what} {struck.strikes}"
     after = replace(state, ended=End(HARMED, why, hazard), harm=(*state.harm, what))
-    return after, Told(f"{why} {HAZARDS[hazard].defer} The attempt ends here.", alarm=True)
+    return after, Told(f"{why} {struck.defer} The attempt ends here.", alarm=True)
 
 
 def damaged(state: State, what: str) -> State:
@@ -53,9 +54,7 @@ def hands_on(state: State, part: BoardPart) -> Outcome | None:
     if part.mains:
         return harmed(state, f"{part.name} is on the mains side, which is handed on.", "mains")
     if state.powered:
-        return harmed(
-            state, f"There was a tool at {part.name} with the power on.", hazard_on(state)
-        )
+        return harmed(state, f"A tool went to {part.name} with the power on.", hazard_on(state))
     volts, joule = charge_at(state, part.nodes)
     if is_for_others(volts, joule):
         held = engineering(volts, "V", 3)
