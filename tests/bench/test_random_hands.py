@@ -16,7 +16,7 @@ from repairlib.bench.where import on_mains_side
 from repairlib.core.errors import RepairlibError
 
 ALL = os.environ.get("BENCH") == "all"
-LINES, WALKS, LONG = (20_000, 2_000, 12) if ALL else (600, 4, 6)
+LINES, WALKS, LONG = (20_000, 2_000, 12) if ALL else (600, 3, 6)
 FIGURES = (
     "5 V", "12V", "0 V", "-3 V", "1e9 V", "200 mA", "1k", "4k7", "100 Ω", "10 mΩ", "1000 µF",
     "100n", "25", "40 W", "330 °C", "380C", "900 °C", "3 s", "0 s", "2 min", "1 h 30 min", "90 %",

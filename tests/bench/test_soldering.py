@@ -20,7 +20,8 @@ ALL = os.environ.get("BENCH") == "all"
 
 
 def rows_tried():
-    return range(len(ROWS)) if ALL else random.Random(8).sample(range(len(ROWS)), 1)
+    quick = [at for at, row in enumerate(ROWS) if row["joint"] == "surface"]
+    return range(len(ROWS)) if ALL else random.Random(8).sample(quick, 1)
 
 
 @pytest.mark.behaviour
