@@ -1,14 +1,29 @@
 """Boards for learners: always the same, of the level, and typed again as they are."""
 
+import os
+from dataclasses import replace
+
 import pytest
 
-from repairlib.bench import LEVELS, lines_of_level, read_fault, read_set, task
+from repairlib.bench import (
+    LEVELS,
+    begin,
+    lines_of_level,
+    read_fault,
+    read_set,
+    task,
+    unfair_fault,
+)
+from repairlib.bench.fuse_load import overloads
 from repairlib.bench.practice_set import DEMO, demo_set
+from repairlib.bench.state import OWN_PLUG, Feed
+from repairlib.bench.still_works import each_miss
 from repairlib.core.draws import DemoDraw, Draw
 from repairlib.core.errors import RepairlibError
 
 pytestmark = pytest.mark.behaviour
 MANY = 60
+ALL = os.environ.get("BENCH") == "all"
 
 
 def boards(of, level, many=MANY):
@@ -84,3 +99,20 @@ def test_a_set_without_faults_for_a_level_says_so():
     bare = read_set("\n".join(line for line in text.split("\n") if "fault:" not in line))
     with pytest.raises(RepairlibError, match="no fault for level 1"):
         task(bare, "bench-7", "Ada", 1)
+
+
+@pytest.mark.skipif(not ALL, reason="minutes: BENCH=all")
+@pytest.mark.parametrize("title", DEMO)
+def test_a_fault_is_fair_however_bad_it_is_drawn(title):
+    of = demo_set(title)
+    drawn = {"; ".join(map(str, one.faults)) for n in (1, 2) for one in boards(of, n, 150)}
+    assert [reason for line in sorted(drawn) for reason in unfair_fault(of, line)] == []
+
+
+@pytest.mark.parametrize("title", DEMO if ALL else ["network switch"])
+def test_two_faults_neither_cancel_nor_blow_a_fuse_that_is_whole(title):
+    of = demo_set(title)
+    for board in boards(of, 3, 120 if ALL else 3):
+        state = begin(of, board.faults, "")
+        assert next(each_miss(state), None) is not None, board.faults
+        assert list(overloads(replace(state, feed=Feed(OWN_PLUG)))) == [], board.faults
