@@ -5,9 +5,10 @@ from __future__ import annotations
 from typing import NamedTuple
 
 from repairlib.bench import DOES, BoardPart, PracticeSet, State
-from repairlib.core.quantity import brief
+from repairlib.core.quantity import Quantity, brief
 
 UNITS = {"C": "F", "R": "Ω", "L": "H"}
+JOINT = "joint"  # of solder: it does not come out
 CARD = ("found", "measured", "fitted", "told")
 
 
@@ -68,6 +69,8 @@ def _hands(state: State, part: BoardPart) -> list[Offer]:
             Offer("Take it out with…", f"take out {name} with pump, 350 °C, 3 s", True),
             Offer("Solder it again", f"resolder {name}"),
         ]
+        if part.what == JOINT:
+            offers = offers[2:]
     if place.pads == "lifted":
         offers.append(Offer("Bridge its pad with wire", f"bridge {name}"))
     if part.circuit is not None and part.circuit.letter == "C":
@@ -81,7 +84,8 @@ def _as_marked(part: BoardPart) -> str:
     if made is None or made.letter not in UNITS:
         return ""
     rated = f" {brief(part.rated, 'V')}" if part.rated and made.letter == "C" else ""
-    return f" {brief(made.value, UNITS[made.letter])}{rated}"
+    value = str(Quantity(made.value, UNITS[made.letter])).replace("\u00a0", " ")
+    return f" {value}{rated}"
 
 
 def of_point(state: State, point: str) -> Offers:

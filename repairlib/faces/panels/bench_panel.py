@@ -16,10 +16,16 @@ import traitlets
 
 from repairlib.bench import Attempt, Task
 from repairlib.core.errors import RepairlibError
-from repairlib.faces.panels.bench_seen import board_of, facts_of, instruments_of, log_of
+from repairlib.faces.panels.bench_seen import (
+    board_of,
+    facts_of,
+    instruments_of,
+    last_reading,
+    log_of,
+)
 from repairlib.faces.panels.look import Panel, words
 from repairlib.faces.panels.moves_kept import WentOn
-from repairlib.show.practice_layout import lay_out
+from repairlib.show.practice_layout import Layout, lay_out
 from repairlib.show.report_of_attempt import attempt_report
 
 
@@ -41,7 +47,7 @@ class PracticeBoard(Panel):
     of it is shown; where it raises RepairlibError the move is shown with the sentence that it is
     not kept, and where that is WentOn it is not made. anew: called when a new attempt is asked for,
     with "same" or, where there are more_boards, "another". reports: whether the report is shown
-    when the attempt has ended; it tells what was wrong with the board.
+    when the attempt has ended; it tells what was wrong with the board. note: told at first.
 
     >>> from repairlib.bench import demo_set
     >>> panel = PracticeBoard(Task(demo_set("desk radio"), (), "demo"), ["plug in"])
@@ -60,20 +66,25 @@ class PracticeBoard(Panel):
         anew: Callable[[str], None] | None = None,
         more_boards: bool = False,
         reports: bool = True,
+        note: str = "",
     ):
         self.on_moves, self.anew, self.reports = on_moves, anew, reports
         self._ways = ["same", "another"][: 1 + more_boards] if anew else []
         self._mark = ""
+        self._layout: Layout | None = None
+        self._seen: tuple | None = None  # what the drawing shows, by which it is drawn anew
         self.view, self.report = BenchView(), words()
         self.view.add_class("rl-bench")
         self.view.on_msg(self._heard)
         super().__init__(self.view, self.report)
-        self.begin(task, moves)
+        self.begin(task, moves, note)
 
     def begin(self, task: Task, moves: Iterable[str] = (), note: str = "") -> None:
         """Show this task, after these moves. Those that are not understood are told, and left."""
         lines = list(moves)
-        self.layout_of_board = lay_out(task.set)
+        if self._layout is None or self.attempt.task.set is not task.set:
+            self._layout = lay_out(task.set)
+        self._seen = None
         self.attempt = Attempt(task)
         for number, line in enumerate(lines):
             try:
@@ -127,7 +138,9 @@ class PracticeBoard(Panel):
 
     def _show(self, refused: dict | None = None, note: str = "", took: float = 0.0) -> None:
         state = self.attempt.state
-        self.view.board = board_of(self.attempt, self.layout_of_board)
+        seen = (state.places, state.clipped, last_reading(self.attempt))
+        if self._layout and seen != self._seen:
+            self.view.board, self._seen = board_of(self.attempt, self._layout), seen
         self.view.told = {
             "facts": facts_of(state),
             "log": log_of(self.attempt, self.moves),

@@ -24,10 +24,12 @@ class OwnPractice:
         said = f"level {level}" if faults is None else "; ".join(faults)
         self.kept = KeptMoves(f"{kept} {of.title} {said}" if kept else "")
         self.board = 0
+        board, moves, note = self._kept()
+        self.board = board
         self.panel = PracticeBoard(
-            self._task(), (), self._save, self._anew, more_boards=faults is None
+            self._task(), moves, self._save, self._anew, more_boards=faults is None, note=note
         )
-        self._turn()
+        self._put_aside(moves)
         if kept:
             follow(self.kept.name, self._turn)
 
@@ -43,15 +45,22 @@ class OwnPractice:
             drawn = Task(self.of, faults, draw.seed, self.level)
         return replace(drawn, set=told_by(self.of, drawn.faults))
 
-    def _turn(self) -> None:
-        """Show what the learner of now has kept. What is no longer understood is put aside."""
-        moves: list[str] = []
+    def _kept(self) -> tuple[int, list[str], str]:
+        """Which board it is, its moves, and what must be told of them."""
         try:
-            self.board, moves = self.kept.read()
-            note = self.kept.note
+            board, moves = self.kept.read()
         except RepairlibError as error:
-            note = f"Nothing will be kept: {error}."
+            return 0, [], f"Nothing will be kept: {error}."
+        return board, moves, self.kept.note
+
+    def _turn(self) -> None:
+        """Show what the learner of now has kept."""
+        self.board, moves, note = self._kept()
         self.panel.begin(self._task(), moves, note)
+        self._put_aside(moves)
+
+    def _put_aside(self, moves: list[str]) -> None:
+        """What is no longer understood is kept below the attempt, which goes on without it."""
         if len(self.panel.moves) < len(moves):
             self.kept.begin(self.board, self.panel.moves)
 
