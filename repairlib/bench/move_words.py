@@ -11,7 +11,6 @@ TOOLS = (PUMP, BRAID, VACUUM, HOT_AIR, LOW_MELT)
 TIPS = ("fine tip", "usual tip", "large tip")
 FOUND, MEASURED, FITTED, SAID = "found", "measured", "fitted", "told"
 CARD = (FOUND, MEASURED, FITTED, SAID)  # the lines of a job card
-SCREWDRIVER = 0.01  # Ω, the blade and its two contacts; a choice of this workbook
 
 
 class Form(NamedTuple):
@@ -92,6 +91,7 @@ FORMS: dict[str, Form] = {
     "discharge": Form(
         ("discharge", "bleed", "drain"), 1, 2, "discharge C1 with 1 kΩ for 10 s",
         {"ohm": "Ω", "seconds": "s"},
+        # a blade and its two contacts: a choice of this workbook
         {"screwdriver": "10 mΩ", "a screwdriver": "10 mΩ", "wire": "10 mΩ"},
     ),
     "clip": Form(
