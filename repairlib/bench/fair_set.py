@@ -44,8 +44,8 @@ def unfair(of: PracticeSet) -> Iterator[str]:
     """
     yield from without_room(of)
     try:
-        sound = misses(begin(of, (), SEED))
         blown = _blown(begin(of, (), SEED))
+        sound = () if blown else misses(begin(of, (), SEED))
     except RepairlibError as problem:
         yield f"its circuit cannot be worked out: {problem}"
         return
