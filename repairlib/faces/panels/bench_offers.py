@@ -84,8 +84,12 @@ def _as_marked(part: BoardPart) -> str:
     if made is None or made.letter not in UNITS:
         return ""
     rated = f" {brief(part.rated, 'V')}" if part.rated and made.letter == "C" else ""
-    value = str(Quantity(made.value, UNITS[made.letter])).replace("\u00a0", " ")
-    return f" {value}{rated}"
+    return typed(f" {Quantity(made.value, UNITS[made.letter])}{rated}")
+
+
+def typed(words: str) -> str:
+    """Words as a keyboard has them, without the spaces that hold a figure and its unit together."""
+    return words.replace("\u00a0", " ")
 
 
 def of_point(state: State, point: str) -> Offers:
@@ -118,7 +122,7 @@ def of_bench(of: PracticeSet) -> Offers:
             "Power": [
                 Offer("Plug in", "plug in"),
                 Offer("Plug in, lamp in series", "plug in with lamp"),
-                Offer("Bench supply…", supply, True),
+                Offer("Bench supply…", typed(supply), True),
                 Offer("Unplug", "unplug"),
             ],
             "Wait": [Offer("10 s", "wait 10 s"), Offer("2 min", "wait 2 min")],

@@ -71,6 +71,7 @@ class PracticeBoard(Panel):
         self.on_moves, self.anew, self.reports = on_moves, anew, reports
         self._ways = ["same", "another"][: 1 + more_boards] if anew else []
         self._mark = ""
+        self.attempt = Attempt(task)
         self._layout: Layout | None = None
         self._seen: tuple | None = None  # what the drawing shows, by which it is drawn anew
         self.view, self.report = BenchView(), words()
