@@ -43,6 +43,7 @@ def unfair(of: PracticeSet) -> Iterator[str]:
     must stand with its cause in a line `together`.
     """
     yield from without_room(of)
+    yield from _loose_points(of)
     try:
         blown = _blown(begin(of, (), SEED))
         sound = () if blown else misses(begin(of, (), SEED))
@@ -57,6 +58,14 @@ def unfair(of: PracticeSet) -> Iterator[str]:
         yield from _unfair_line(of, line, single=True)
     for line in of.together:
         yield from _unfair_line(of, line, single=False)
+
+
+def _loose_points(of: PracticeSet) -> Iterator[str]:
+    """A point on which one part ends is mistyped; the mains comes in where nothing is drawn."""
+    for point in of.points:
+        on_it = [part for part in of.parts if point in part.nodes]
+        if len(on_it) == 1 and not on_it[0].mains:
+            yield f"only {on_it[0].name} ends on point {point}: is it mistyped?"
 
 
 def unfair_fault(of: PracticeSet, line: str) -> tuple[str, ...]:

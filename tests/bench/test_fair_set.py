@@ -38,6 +38,11 @@ def test_a_circuit_that_cannot_be_worked_out():
     assert "its circuit cannot be worked out" in next(unfair(read_set(loop)))
 
 
+def test_a_mistyped_point_is_told():
+    slip = read_set(TWO.replace("x,GND", "xx,GND"))
+    assert next(unfair(slip)) == "only C1 ends on point xx: is it mistyped?"
+
+
 def test_the_first_reason_refuses_it():
     with pytest.raises(RepairlibError, match=r"lamp board.*misses its rails"):
         fair(read_set(TWO.replace("out,4.5 V", "out,7 V")))
