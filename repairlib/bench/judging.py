@@ -23,6 +23,7 @@ from repairlib.bench.state import GIVEN_UP, HANDED_ON, HARMED, LIFTED, REPAIRED,
 from repairlib.bench.still_works import misses
 
 PASS = 0.6
+NOT_TRIED = (HARMED, HANDED_ON, GIVEN_UP)  # ends after which nobody asks whether it works
 # The most that is left of 100 points:
 NO_WORD, NOT_MENDED, DANGEROUS, NOT_NEEDED, GAVE_UP, HURT = 50.0, 40.0, 40.0, 30.0, 20.0, 0.0
 MANY = 3  # good parts out, from which on a cause was met and not found
@@ -90,7 +91,8 @@ def judge(attempt: Attempt, way: Attempt | None = None) -> Judgement:
     >>> judge(walked(task, ["plug in"])).findings[-1].words
     'It is neither handed back nor handed on.'
     """
-    wrong = misses(attempt.state)
+    end = attempt.state.ended
+    wrong = (end.why,) if end and end.kind in NOT_TRIED else misses(attempt.state)
     mended = not wrong
     dangers, luck = tuple(_dangers(attempt)), tuple(_luck(attempt))
     findings = [one for one in _findings(attempt, wrong) if one.of]
@@ -139,7 +141,7 @@ def _findings(attempt: Attempt, wrong: tuple[str, ...]) -> Iterator[Finding]:
         yield _damage(attempt)
         yield _proven(attempt)
     else:
-        yield _works(wrong)
+        yield _works(attempt, wrong)
         yield _cause(attempt, out)
         yield _good_parts(out)
         yield _damage(attempt)
@@ -151,10 +153,12 @@ def _findings(attempt: Attempt, wrong: tuple[str, ...]) -> Iterator[Finding]:
     yield _card(attempt)
 
 
-def _works(wrong: tuple[str, ...]) -> Finding:
+def _works(attempt: Attempt, wrong: tuple[str, ...]) -> Finding:
     if not wrong:
         words = "It works at both loads, from 90 % to 110 % of the line, cold and warm."
         return Finding("the set works", 24.0, 24.0, words)
+    if attempt.state.ended and attempt.state.ended.kind in NOT_TRIED:
+        return Finding("the set works", 0.0, 24.0, "It never came to that.")
     more = f", and {len(wrong) - 1} more of this kind" if len(wrong) > 1 else ""
     return Finding("the set works", 0.0, 24.0, f"Not at {wrong[0]}{more}.")
 

@@ -5,6 +5,7 @@ The marks were settled from the weights of the judging alone; each stands with i
 
 from __future__ import annotations
 
+import os
 from functools import cache
 
 import pytest
@@ -27,6 +28,7 @@ CARD_C1 = (
     "write fitted: C1 2200 µF 25 V",
     "write told: plays soft and loud, other parts not looked into",
 )
+LONG = pytest.mark.skipif(os.environ.get("BENCH") != "all", reason="a second or more: BENCH=all")
 DRIED = ("C1 dried out to 35 %, ESR x 6",)
 
 
@@ -44,6 +46,7 @@ def good() -> Attempt:
     return walked(radio(*DRIED), (*FOUND_C1, *NEW_C1, *GENTLE, *CHECKED, *CARD_C1, "hand back"))
 
 
+@LONG
 def test_found_mended_and_checked_is_all_there_is_to_get():
     # works 24, cause 24, parts 14, damage 6, dead 8, right part 4, power 6, checked 4,
     # time 3, money 3, card 4
@@ -52,6 +55,7 @@ def test_found_mended_and_checked_is_all_there_is_to_get():
     assert not found.dangers
 
 
+@LONG
 def test_a_lucky_guess_gets_nothing_for_the_cause():
     # as above without a reading of C1 except that it is dead: 100 − 24, and one line of the card
     card = tuple(line for line in CARD_C1 if "measured" not in line)
@@ -61,6 +65,7 @@ def test_a_lucky_guess_gets_nothing_for_the_cause():
     assert "pointed" in found.on("the cause").words
 
 
+@LONG
 def test_a_changer_of_parts_gets_what_the_outcome_is_worth():
     # works 24, damage 6, and the odd point of time: nothing proven, looked at, checked or written
     parts = ("C2", "C3", "D1", "D2", "D3", "D4", "U1", "R2", "C1")
@@ -75,6 +80,7 @@ def test_a_changer_of_parts_gets_what_the_outcome_is_worth():
     assert found.on("good parts").got == 0
 
 
+@LONG
 def test_a_fuse_without_its_cause_is_no_repair():
     # F1 was found and is new, D1 still shorts: it does not work, so no more than 40
     moves = (*PROOF, "ohms F1", "take out F1", "clean F1", "fit F1", "hand back")
@@ -114,6 +120,7 @@ def test_to_hand_on_without_a_reading_is_a_guess():
     assert 0.4 <= found.share <= 0.55, found
 
 
+@LONG
 def test_what_could_have_been_mended_is_not_handed_on():
     # nothing of 48, and no more than 30 in all
     found = judged(radio(*DRIED), "plug in", "volts out 0", "unplug", "hand on")
@@ -121,6 +128,7 @@ def test_what_could_have_been_mended_is_not_handed_on():
     assert found.share <= 0.3, found
 
 
+@LONG
 def test_two_good_parts_too_many_cost_ten_points_and_their_time():
     # works 24, cause 24, parts 4, damage 6, dead 8, right 4, power 6, checked 4, time 0 to 2,
     # money 0, card 4
@@ -133,6 +141,7 @@ def test_two_good_parts_too_many_cost_ten_points_and_their_time():
     assert found.on("good parts").got == 4
 
 
+@LONG
 def test_soldering_before_it_is_proven_dead_is_luck_and_is_named():
     # all but the 8 for the proof
     moves = ("plug in", "ac volts C1", "unplug", "wait 10 min", "esr C1")
@@ -142,6 +151,7 @@ def test_soldering_before_it_is_proven_dead_is_luck_and_is_named():
     assert any("C1" in one and "dead" in one for one in map(str, found.luck))
 
 
+@LONG
 def test_a_lower_rating_is_no_pass_though_it_plays_today():
     worse = ("take out C1", "clean C1", "fit C1 2200uF 16V as marked", "look C1")
     moves = (*FOUND_C1, *worse, *GENTLE, *CHECKED, *CARD_C1, "hand back")
@@ -150,6 +160,7 @@ def test_a_lower_rating_is_no_pass_though_it_plays_today():
     assert any("16 V" in one for one in map(str, found.dangers))
 
 
+@LONG
 def test_a_part_the_wrong_way_round_is_no_pass():
     worse = ("take out C1", "clean C1", "fit C1 turned")
     found = judged(radio(*DRIED), *FOUND_C1, *worse, *CARD_C1, "hand back")
@@ -157,6 +168,7 @@ def test_a_part_the_wrong_way_round_is_no_pass():
     assert found.dangers and found.share <= 0.4, found
 
 
+@LONG
 def test_a_stronger_fuse_is_no_pass():
     moves = (*PROOF, "ohms F1", "take out F1", "clean F1", "fit F1 5 A", "hand back")
     found = judged(radio("F1 blown"), *moves)
@@ -171,12 +183,14 @@ def test_to_give_up_is_safe_and_no_pass():
     assert found.share <= 0.2 and not found.dangers
 
 
+@LONG
 @pytest.mark.parametrize("moves", [(), ("plug in",)])
 def test_what_has_not_ended_is_judged_as_it_stands(moves):
     found = judged(radio(*DRIED), *moves)
     assert not found.passed and found.share <= 0.4
 
 
+@LONG
 def test_the_points_add_up_and_each_is_said_in_words():
     found = judge(good())
     assert found.share == round(sum(one.got for one in found.findings) / found.of, 3)
@@ -265,6 +279,7 @@ def printer(*faults: str) -> Task:
     return Task(of, tuple(read_fault(one, of) for one in faults), "by hand")
 
 
+@LONG
 def test_a_corrupt_chip_that_stays_corrupt_is_not_mended():
     # C1 was good (−5) and nothing else was tried; no more than 40
     moves = ("volts C1", "take out C1", "clean C1", "fit C1 as marked", "hand back")
@@ -274,6 +289,7 @@ def test_a_corrupt_chip_that_stays_corrupt_is_not_mended():
     assert "M1" in found.on("the set works").words
 
 
+@LONG
 def test_a_chip_read_twice_and_written():
     # works 24, cause 24, parts 14, damage 6, dead 8, money 3, time 3, card 4: no power-up checked
     moves = ["volts C1", *["read chip M1"] * 4, "write chip M1"]
@@ -283,6 +299,7 @@ def test_a_chip_read_twice_and_written():
     assert 0.86 <= found.share <= 0.92, found
 
 
+@LONG
 def test_what_was_measured_elsewhere_can_point_too():
     # volts before it and behind it: nothing but F1 lies between
     of = maker("F1 blown")
@@ -291,6 +308,7 @@ def test_what_was_measured_elsewhere_can_point_too():
     assert judged(of, *moves).on("the cause").got == 24
 
 
+@LONG
 def test_nothing_measured_leaves_everything_over():
     attempt = walked(radio("D1 open"), (*PROOF, "take out D1", "clean D1", "fit D1", "hand back"))
     assert judge(attempt).on("the cause").got == 0

@@ -6,7 +6,15 @@ import pytest
 
 from repairlib.bench import MOMENT_KINDS, judge, replayed, say_move, walked
 from repairlib.show import attempt_report, draw_attempt
-from tests.bench.test_judging import MAKER_CARD, MAKER_FOUND, MAKER_NEW, MAKER_POWER, WORN, maker
+from tests.bench.test_judging import (
+    LONG,
+    MAKER_CARD,
+    MAKER_FOUND,
+    MAKER_NEW,
+    MAKER_POWER,
+    WORN,
+    maker,
+)
 from tests.show.test_legible import SMALLEST, assert_legible, smallest_shown
 
 MOVES = (
@@ -60,6 +68,7 @@ def test_the_report_says_the_mark_the_reasons_and_every_move(attempt):
     assert report.count('role="row"') == len(found.findings) + 1 + len(MOVES) + 1
 
 
+@LONG
 def test_what_each_reading_told_is_in_the_report_when_asked_for():
     task = maker("F1 blown")
     told = replayed(walked(task, ["volts C1", "ohms F1"]), with_cuts=True)
