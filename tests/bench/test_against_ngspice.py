@@ -44,7 +44,7 @@ def test_a_board_and_a_meter_on_it(title, line, tmp_path):
     step = 50e-6 if title not in SETTLES else 25e-6
     seconds = SETTLES.get(title, DC_SETTLES)
     if not ALL and title in SETTLES:
-        step, seconds = 50e-6, 0.6  # the sound radio is there by then
+        step, seconds = 50e-6, 1.0  # the sound radio is there by then
     theirs = Deck(parts).in_time(tmp_path, MAINS, seconds, step)
     compared = []
     for point, wave in theirs.items():
