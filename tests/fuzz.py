@@ -22,6 +22,7 @@ from repairlib.core.errors import RepairlibError
 from repairlib.core.finding import Finding
 from repairlib.core.quantity import UNITS
 from repairlib.learn import LESSONS, Learner, Order, Table, questions_of
+from repairlib.learn.bench_question import Bench
 from repairlib.learn.marking import mark_question
 
 STATES = {"right", "partly right", "wrong", "unsafe", "unanswered", "cannot read"}
@@ -34,6 +35,9 @@ SIGNS = (
     *(",", ";", ", ;", ">", ">>", "|", "a", "b", "abc", "cab", "a > b", "\x00", "\x1b[2J"),
     *("\u202e", "\ud800", "🔥", "\n", " ", "=1+1", "'", '"', "{}", "%s", "a" * 2000, "ß", "ǰ"),
 )
+
+
+MOVES = ("look; ", "look C1\n", "plug in; ", "volts C1; ", "unplug\n", "give up", "wait 1 min; ")
 
 
 def any_text(chance: random.Random, likely: tuple[str, ...] = ()) -> str:
@@ -67,7 +71,9 @@ def any_answer(chance: random.Random, question) -> object:
 
 
 def words_of(question) -> tuple[str, ...]:
-    """The options or steps that a question shows."""
+    """The options or steps that a question shows, or moves at a board."""
+    if isinstance(question, Bench):
+        return MOVES
     return tuple(getattr(question, "options", ()) or getattr(question, "steps", ()))
 
 

@@ -15,6 +15,7 @@ __getattr__, __all__ = public_names(
     fair_set="fair unfair unfair_fault",
     generator="LEVELS lines_of_level task",
     judging="Act Finding Judgement judge",
+    knowing="known_way",
     lamp_glow="glow",
     looks="Look look look_over looks_of smell",
     moves="Move Reading Told Trace VERBS",

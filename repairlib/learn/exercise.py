@@ -40,6 +40,7 @@ LESSONS = (
     "11-connectors-and-power-entry",
     "12-first-power-up",
     "13-worth-repairing-and-the-record",
+    "14-the-whole-job",
 )
 
 # The shorter of the two ways through the workbook: to change old capacitors in one evening.

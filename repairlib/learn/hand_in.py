@@ -24,6 +24,7 @@ from repairlib.core.errors import RepairlibError
 from repairlib.core.version import VERSION
 from repairlib.learn import files
 from repairlib.learn.arranging import Table
+from repairlib.learn.bench_question import Bench
 from repairlib.learn.carrying import ANSWERS, files_of
 from repairlib.learn.exercise import questions_of
 from repairlib.learn.learner import Demo, Learner, named_in, names_somebody
@@ -189,6 +190,8 @@ def in_one_line(ask: Question, typed: Any) -> str:
     if ask.is_blank(typed):
         return "-"
     short = ask.in_short(typed)
+    if isinstance(ask, Bench) and isinstance(short, str):
+        return _one_part("; ".join(line.replace(";", ",") for line in short.splitlines()))
     if not isinstance(short, Mapping):
         return _one_part(short)
     if not isinstance(ask, Table):  # an order that is not finished

@@ -6,6 +6,7 @@ from collections.abc import Sequence
 
 from repairlib.core.quantity import Quantity, engineering
 from repairlib.learn.arranging import Order, Table
+from repairlib.learn.bench_question import Bench, as_lines
 from repairlib.learn.question import LETTERS, RIGHT, Choice, Number, Question
 
 
@@ -41,6 +42,8 @@ def lettered(question: Question) -> list[tuple[str, str]]:
 def right_answer(question: Question) -> str | dict[str, dict[str, str]]:
     """The right answer as it can be typed: letters, a number with its unit, or row by row.
 
+    Of a repair it is one way of many that mends it.
+
     >>> right_answer(Choice(options=("film", "disc"), answer="disc"))
     'b'
     >>> print(right_answer(Number(answer=100e-9, unit="F")))
@@ -56,6 +59,8 @@ def right_answer(question: Question) -> str | dict[str, dict[str, str]]:
         return " ".join(letter_of[step] for step in question.steps)
     if isinstance(question, Choice):
         return letter_of[question.answer]
+    if isinstance(question, Bench):
+        return as_lines(question.one_way())
     assert isinstance(question, Number)
     short = str(Quantity(question.answer, question.unit))
     right = question.judge(short).state == RIGHT

@@ -9,6 +9,7 @@ from repairlib.core.public import public_names
 __getattr__, __all__ = public_names(
     __name__,
     attempt_line="draw_attempt",
+    attempt_tables="moves_made points_given",
     bands="draw_bands",
     bench="draw_bench",
     board="draw_board",

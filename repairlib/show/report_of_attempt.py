@@ -9,10 +9,9 @@ from repairlib.core import html
 from repairlib.core.html import Html
 from repairlib.core.safety import caution
 from repairlib.show.attempt_line import draw_attempt
+from repairlib.show.attempt_tables import points_given
 from repairlib.show.set_out import SetOut
 
-FINDINGS = ("what", "points", "why")
-FINDING_WIDTHS = (9.0, 6.0, 36.0)
 MOVES = ("move", "clock, purse", "done", "what it showed", "what it told of the fault")
 MOVE_WIDTHS = (3.0, 7.0, 11.0, 18.0, 18.0)
 BITS = "One bit of doubt less halves what may be wrong."
@@ -37,7 +36,11 @@ def attempt_report(
     """
     found = judge(attempt) if judgement is None else judgement
     moments = replayed(attempt, found, with_cuts)
-    pieces = [_mark(attempt, found), _findings(found), html.picture(draw_attempt(moments))]
+    pieces = [
+        _mark(attempt, found),
+        Html(points_given(found)._repr_html_()),
+        html.picture(draw_attempt(moments)),
+    ]
     pieces.append(html.fold("Move by move", _moves(moments)))
     if way is not None:
         pieces.append(_way(way))
@@ -52,15 +55,6 @@ def _mark(attempt: Attempt, found: Judgement) -> Html:
     end = attempt.state.ended
     more = caution(end.hazard).in_brief() if end and end.hazard else ""
     return html.told(state, head, says, more)
-
-
-def _findings(found: Judgement) -> Html:
-    rows = [(one.subject, _points(one.got, one.of), one.words) for one in found.findings]
-    return Html(SetOut(FINDINGS, rows, FINDING_WIDTHS)._repr_html_())
-
-
-def _points(got: float, of: float) -> str:
-    return f"{got:.3g} of {of:.3g}" if of else f"{got:.3g}".replace("-", "−")
 
 
 def _moves(moments: Sequence[Moment]) -> Html:

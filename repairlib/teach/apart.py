@@ -17,6 +17,7 @@ from typing import Any, NamedTuple
 from repairlib.core.draws import Draw
 from repairlib.learn.arranging import Order, Table
 from repairlib.learn.asking import each_graded, names
+from repairlib.learn.bench_question import Bench
 from repairlib.learn.exercise import LESSONS, module_of, questions_of
 from repairlib.learn.fingerprint import fingerprint
 from repairlib.learn.group import Again, Member
@@ -70,6 +71,8 @@ def is_about_safety(question: Question) -> bool:
     Everybody must know the same then, so its right answer may be the same for a whole group. A
     table is one when every cell is: a cell that is none must differ between neighbours.
     """
+    if isinstance(question, Bench):  # what can hurt there is for all the same, the board is not
+        return False
     asked = cells_of(question) if isinstance(question, Table) else [question]
     return all(one.hazards() for one in asked)
 
@@ -78,7 +81,8 @@ def right_answers(question: Question) -> tuple:
     """The right answer, in each form in which a neighbour could copy it.
 
     A number and an option count as they read, whatever place an option stands at; an order is all
-    of its steps; a table all of its cells, by their rows or by their places.
+    of its steps; a table all of its cells, by their rows or by their places; of a repair what is
+    wrong, whatever its figures are.
 
     >>> from repairlib.learn import Choice
     >>> ask = Choice(options=("left", "right"), answer="left")

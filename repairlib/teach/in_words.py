@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from repairlib.core.errors import RepairlibError, as_printed
 from repairlib.learn.arranging import Order, Table
+from repairlib.learn.bench_question import Bench
 from repairlib.learn.question import UNSAFE, Choice, Question
 from repairlib.show.sheets.sheet_pieces import short
 
@@ -23,10 +24,12 @@ def asked_in_words(question: Question, limit: int = LONGEST) -> str:
 def answer_in_words(question: Question, typed: object, limit: int = LONGEST) -> str:
     """What was answered: an option by its text, steps in their order, else as it was typed.
 
-    Of a table the dangerous cells, or all where none is.
+    Of a table the dangerous cells, or all where none is; of a repair how it ended.
     """
     if isinstance(question, Table):
         return short(_cells(question, typed), limit)
+    if isinstance(question, Bench):
+        return question.in_a_word(typed)
     try:
         read = question.read(typed)
     except RepairlibError:

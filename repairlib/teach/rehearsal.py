@@ -15,11 +15,13 @@ from repairlib.core.draws import Draw
 from repairlib.core.quantity import engineering
 from repairlib.core.version import VERSION
 from repairlib.learn.arranging import Order, Table
+from repairlib.learn.bench_question import Bench
 from repairlib.learn.exercise import module_of
 from repairlib.learn.files import saying_why
 from repairlib.learn.group import Group, Member
 from repairlib.learn.hand_in import KIND, HandedIn, file_name_of, file_of, put_into, receipt_of
 from repairlib.learn.home import home
+from repairlib.learn.in_words import right_answer
 from repairlib.learn.learner import member_of
 from repairlib.learn.question import RIGHT, UNSAFE, Choice, Number, Question
 from repairlib.learn.remembered import asked_of
@@ -28,6 +30,7 @@ from repairlib.learn.tries import Try, as_list
 BEGUN = 1_795_550_400_000  # ms since 1970: an evening, 2026-11-24 at 20:00 UTC
 MINUTE = 60_000  # ms
 MOST_TRIES = 4
+GIVEN_UP = "look\ngive up"  # the moves of a repair that went nowhere
 
 
 def rehearsal_folder() -> Path:
@@ -111,6 +114,8 @@ def _answer(question: Question, draw: Draw, one_in: int) -> Any:
             for row, cells in question.cells.items()
         }
     wrong = draw.integer(1, one_in) == 1
+    if isinstance(question, Bench):
+        return GIVEN_UP if wrong else right_answer(question)
     if isinstance(question, Choice):
         return draw.pick(question.options) if wrong else question.answer
     if isinstance(question, Order):

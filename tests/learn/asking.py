@@ -5,6 +5,7 @@ from functools import partial
 from repairlib.core.draws import Draw
 from repairlib.learn import Number, Order, Table, warm_up
 from repairlib.learn.asking import graded
+from repairlib.learn.bench_question import Bench, as_lines
 from repairlib.learn.exercise import module_of
 
 VARIANTS = [Draw(f"variant {number}") for number in range(80)]
@@ -24,6 +25,8 @@ def right_answer(ask):
             row: {column: right_answer(cell) for column, cell in cells.items()}
             for row, cells in ask.cells.items()
         }
+    if isinstance(ask, Bench):
+        return as_lines(ask.one_way())
     return f"{ask.answer!r} {ask.unit}" if isinstance(ask, Number) else ask.answer
 
 

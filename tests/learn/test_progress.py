@@ -126,7 +126,7 @@ def test_a_question_answered_in_another_version_is_looked_at(monkeypatch):
 def test_every_lesson_has_its_title(lesson):
     title, minutes = stated(lesson)
     assert title and not title.startswith("#")
-    assert minutes is None or 5 <= minutes <= 45
+    assert minutes is None or 5 <= minutes <= 60
 
 
 def test_minutes_are_read_as_a_lesson_states_them():

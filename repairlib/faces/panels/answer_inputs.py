@@ -14,8 +14,10 @@ import ipywidgets as widgets
 
 from repairlib.core.errors import RepairlibError
 from repairlib.core.html import escape
+from repairlib.faces.panels.bench_panel import PracticeBoard
 from repairlib.faces.panels.look import named
 from repairlib.learn.arranging import Order, Table
+from repairlib.learn.bench_question import Bench, as_lines, moves_in
 from repairlib.learn.question import LETTERS, Choice, Number, Question
 
 PLAIN = {"description_width": "initial"}
@@ -24,7 +26,7 @@ WIDE, NARROW = "rl-wide", "rl-narrow"  # where a grid shows its columns: once ab
 
 def input_for(question: Question, typed, changed: Callable, name: str) -> widgets.Widget:
     """The boxes for `question`, filled with `typed`."""
-    if not isinstance(question, Order | Table):  # whose boxes each have a name of their own
+    if not isinstance(question, Order | Table | Bench):  # whose boxes each have a name of their own
         name = f"{name}: {asked(question.prompt)}"
     ask = next(made for kind, made in KINDS.items() if isinstance(question, kind))
     return ask(question, typed, changed, name)
@@ -109,6 +111,24 @@ def fill_table(question: Table, typed, changed: Callable, name: str):
     return box
 
 
+def repair(question: Bench, typed, changed: Callable, name: str):
+    """The board at the bench. Its moves are saved as they are made; a new attempt begins anew."""
+    moves = moves_in(typed) if isinstance(typed, str) else ()
+
+    def anew(_way: str) -> None:
+        changed("")
+        panel.begin(question.task)
+
+    panel = PracticeBoard(
+        question.task,
+        moves,
+        lambda lines: changed(as_lines(lines)),
+        anew,
+        reports=False,  # which tells the fault; the mark stands below
+    )
+    return panel
+
+
 def _shown(html: str, where: str) -> widgets.HTML:
     heading = widgets.HTML(html)
     heading.add_class(where)
@@ -152,4 +172,10 @@ def _numbers(question: Order, typed) -> Mapping[str, str]:
     return {step: str(place + 1) for place, step in enumerate(steps)}
 
 
-KINDS = {Number: type_number, Choice: choose_option, Order: number_steps, Table: fill_table}
+KINDS = {
+    Number: type_number,
+    Choice: choose_option,
+    Order: number_steps,
+    Table: fill_table,
+    Bench: repair,
+}

@@ -6,6 +6,7 @@ from repairlib.core.html import escape
 from repairlib.faces.panels.look import STYLE
 from repairlib.faces.panels.question_view import question_html
 from repairlib.learn.arranging import Order, Table
+from repairlib.learn.bench_question import Bench
 from repairlib.learn.exercise import Exercise
 from repairlib.learn.in_words import choices_in_words
 from repairlib.learn.marking import worth
@@ -61,6 +62,10 @@ def _by_code(question: Question) -> str:
         return (
             f"By code: ex.answer({question.id}={{{rows}}}), with your entries in place of the "
             "names of the columns. A letter is enough for what is chosen; a row can be given alone."
+        )
+    if isinstance(question, Bench):
+        return (
+            f'By code: ex.answer({question.id}="look; unplug; …"), all moves with ; between them.'
         )
     return f'By code: ex.answer({question.id}="…"), with what you would type.'
 

@@ -16,6 +16,7 @@ from repairlib.core.safety import caution
 from repairlib.faces.panels.answer_inputs import input_for
 from repairlib.faces.panels.look import words
 from repairlib.learn.arranging import Table
+from repairlib.learn.bench_question import Bench
 from repairlib.learn.holding import line_held
 from repairlib.learn.marking import Line, mark_question, points, worth
 from repairlib.learn.question import (
@@ -141,10 +142,12 @@ def question_html(question: Question, title: str, graded: bool = True) -> str:
 def room_of(question: Question) -> str:
     """How much of a row a question needs: "" for a third of it, BROAD for two, FULL for all.
 
-    A table with one column to fill in needs two thirds, a wider one all. A picture gets the room
-    in which its letters are as large as the text beside it.
+    A table with one column to fill in needs two thirds, a wider one and a board to repair all. A
+    picture gets the room in which its letters are as large as the text beside it.
     """
     needed = ("", BROAD, FULL)
+    if isinstance(question, Bench):
+        return FULL
     tabled = 0 if not isinstance(question, Table) else 1 if len(question.columns()) == 1 else 2
     pictured = next((at for at, room in enumerate(ROOMS) if _letters(question, room) >= LETTERS), 2)
     return needed[max(tabled, pictured)]

@@ -7,6 +7,7 @@ from datetime import datetime
 from repairlib.core.errors import RepairlibError
 from repairlib.core.html import Html, fold, paragraphs, row, table, text
 from repairlib.faces.panels.sheet_view import in_words
+from repairlib.learn.bench_question import Bench
 from repairlib.learn.exercise import Exercise
 from repairlib.learn.hand_in import in_one_line
 from repairlib.learn.question import Choice, Question
@@ -66,4 +67,6 @@ def _given(ask: Question, typed: object) -> str:
             return ask.read(typed)
         except RepairlibError:  # a letter of options that have changed since
             return str(typed)
+    if isinstance(ask, Bench):
+        return ask.in_a_word(typed)
     return in_one_line(ask, typed)

@@ -1,7 +1,8 @@
 """One question of an own lesson: what was typed of it, its variants, and which a learner gets.
 
-A question has words of one kind of answer: Answer, Right, First, or Columns. How each is read
-stands in `numbers`, `choices` and `tables`. With Names and Values each line of values is a variant.
+A question has words of one kind of answer: Answer, Right, First, Columns, or Set. How each is read
+stands in `numbers`, `choices`, `tables` and `repairs`. With Names and Values each line of values is
+a variant.
 """
 
 from __future__ import annotations
@@ -16,6 +17,7 @@ from repairlib.learn.arranging import Order, Table
 from repairlib.learn.own.choices import read_choice, read_order
 from repairlib.learn.own.numbers import read_number
 from repairlib.learn.own.parts import Asked, Wrong, cells_of
+from repairlib.learn.own.repairs import read_repair
 from repairlib.learn.own.said import ANSWER_WORDS, QUESTION_WORDS, TEXT, Said
 from repairlib.learn.own.slips import TOLD, Slip
 from repairlib.learn.own.tables import read_table
@@ -26,7 +28,10 @@ MOST_POINTS = 100
 MOST_VARIANTS = 500
 MOST_WRONG = 50
 _BLANK = re.compile(r"\[([^\[\]]*)\]")
-_ANSWERS = "Answer: 100 nF, or Right: and Wrong:, or First: and Then:, or Columns: and Row:"
+_ANSWERS = (
+    "Answer: 100 nF, or Right: and Wrong:, or First: and Then:, or Columns: and Row:, or Set: and "
+    "Fault:"
+)
 
 
 class Kind(NamedTuple):
@@ -41,6 +46,7 @@ KINDS = {
     "right": Kind(read_choice, ("right", "wrong", "danger", "say")),
     "first": Kind(read_order, ("first", "then", "wrong", "danger", "say")),
     "columns": Kind(read_table, ("columns", "row", "also", "wrong", "danger", "say")),
+    "set": Kind(read_repair, ("set", "fault")),
 }
 
 

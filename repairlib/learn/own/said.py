@@ -24,7 +24,7 @@ LESSON_WORDS = (
 QUESTIONS = ("question", "practice")
 ANSWER_WORDS = (
     *("answer", "right", "wrong", "danger", "say", "hint", "first", "then"),
-    *("columns", "row", "also"),
+    *("columns", "row", "also", "set", "fault"),
 )
 QUESTION_WORDS = ("picture", "points", "names", "values", *ANSWER_WORDS, "not shown")
 TEXT = ""  # the word of what is plain text

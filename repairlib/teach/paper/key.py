@@ -8,6 +8,7 @@ from __future__ import annotations
 from collections.abc import Sequence
 
 from repairlib.core.html import row, table, text
+from repairlib.learn.bench_question import Bench
 from repairlib.learn.group import Member
 from repairlib.learn.in_words import right_answer
 from repairlib.learn.marking import points
@@ -42,11 +43,15 @@ def key_sheet(asked: Asked, lesson: str, group: str) -> Sheet:
 def as_typed(question: Question) -> str:
     """The right answer as it stands in the key: the cells of a table behind each other.
 
+    Of a repair it is what is wrong with the set; its mark goes by the moves.
+
     >>> from repairlib.learn import Choice, Number, Table
     >>> plus = Choice(options=("left", "right"), answer="right")
     >>> print(as_typed(Table(cells={"C3": {"volts": Number(answer=25, unit="V"), "plus": plus}})))
     25 V, b
     """
+    if isinstance(question, Bench):
+        return question.answer
     right = right_answer(question)
     if isinstance(right, str):
         return right

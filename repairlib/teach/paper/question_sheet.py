@@ -7,8 +7,9 @@ from __future__ import annotations
 
 from collections.abc import Iterable, Sequence
 
-from repairlib.core.html import Html, prose, text
+from repairlib.core.html import Html, prose, row, table, text
 from repairlib.learn.arranging import Order, Table
+from repairlib.learn.bench_question import Bench
 from repairlib.learn.group import Member
 from repairlib.learn.in_words import lettered
 from repairlib.learn.marking import worth
@@ -21,6 +22,13 @@ from repairlib.teach.paper.style import QUESTION_STYLE
 WRITE = '<span class="write"></span>'
 SHORT = 34  # characters of an option that stands beside another one
 BESIDE = 106.0  # mm: a drawing up to this width has the question beside it
+MOVES = 14  # lines of a repair on paper, our choice
+PLAYED = ("what I do, and where", "what it showed", "what that rules out")
+ON_THE_CARD = ("found", "measured", "fitted", "told")
+AT_ONE_COMPUTER = (
+    "The board is played at a computer: one types the moves of all who share it, the others keep "
+    "this sheet. Without any, write the first readings you would take, and what each rules out."
+)
 HIGH = 30.0  # mm: drawings that are no lower stand side by side
 SEEN_FROM = (
     "Parts and boards are drawn as you see them from the component side, this sheet upright; left, "
@@ -91,6 +99,8 @@ def answer_room(question: Question) -> str:
     """Boxes to tick, lines to write on, or the cells of a table."""
     if isinstance(question, Table):
         return _table(question)
+    if isinstance(question, Bench):
+        return _repair(question)
     if isinstance(question, Order):
         boxes = "".join(f'<span class="letter">{at}</span>' for at in _places(question))
         return f'{_options(question)}<p class="answer">Letters in the right order: {boxes}</p>'
@@ -98,6 +108,20 @@ def answer_room(question: Question) -> str:
         return _options(question, BOX)
     how = text(question.how().replace("Type ", "Write ", 1))
     return f'<p class="answer">Answer {WRITE} <small>{how}</small></p>'
+
+
+def _repair(question: Bench) -> str:
+    """What the set should do, its parts, lines for the moves and readings, and a job card."""
+    of = question.task.set
+    rails = ", ".join(f"{rail.name}: {rail.low:.4g} V to {rail.high:.4g} V" for rail in of.rails)
+    parts = "; ".join(f"<b>{text(one.name)}</b> {text(one.what)}" for one in of.parts)
+    lines = table([row(("", "", ""))] * MOVES, row(PLAYED, tag="th"))
+    card = table([row((head, "")) for head in ON_THE_CARD])
+    return (
+        f"<p>{text(of.works)} {text(rails)}.</p><p><small>{parts}</small></p>"
+        f"<p><small>{text(AT_ONE_COMPUTER)}</small></p>"
+        f'<div class="moves">{lines}</div><div class="job">{card}</div>'
+    )
 
 
 def _places(question: Order) -> Iterable[int]:

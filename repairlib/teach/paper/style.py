@@ -49,6 +49,7 @@ body { font-size: 9pt; line-height: 1.25; }
 .cells { margin: 0 0 .6mm; width: auto; min-width: 60%; }
 .cell { min-width: 24mm; height: 6mm; vertical-align: bottom; }
 .question th { border-bottom-width: 1px; font-weight: normal; }
+.moves td, .job td { height: 7mm; } .job td:first-child { width: 22mm; }
 """
 
 HAND_OUT_STYLE = """

@@ -1,0 +1,106 @@
+"""One good way through a board whose fault is known: for a key, for a rehearsal, for tests.
+
+Whoever goes it measures what is wrong as if it were not known, and proves what was mended. It looks
+for nothing: who has to find the fault is `expert`.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Iterator
+
+from repairlib.bench.attempt import Task
+from repairlib.bench.care import store_of
+from repairlib.bench.conditions import Fault
+from repairlib.bench.practice_set import BoardPart, PracticeSet
+from repairlib.core.quantity import engineering
+
+GROUND = "0"
+SOAK = "wait 15 min"  # until a set is warm
+LARGE = 1e-6  # F, from which on a capacitor is emptied before hands go in
+LIMIT = 2.0  # times the usual current, on the bench supply
+STAYS = {"cracked": ("resolder",), "pad lifted": ("clean", "bridge"), "corrupt": ()}
+GONE = ("clean", "fit", "look")
+RENEWED = ("take out", "clean", "fit", "look")
+
+
+def known_way(task: Task) -> tuple[str, ...]:
+    """The moves, as they are typed, that measure, mend and prove what is wrong.
+
+    >>> from repairlib.bench.conditions import read_fault
+    >>> from repairlib.bench.practice_set import demo_set
+    >>> radio = demo_set("desk radio")
+    >>> known_way(Task(radio, (read_fault("D1 open", radio),), "demo"))[-1]
+    'hand back'
+    """
+    of = task.set
+    parts = [of.part(fault.part) for fault in task.faults]
+    if any(part.mains for part in parts):
+        return (*_measured(of, task.faults), *_card(task.faults), "hand on to somebody qualified")
+    mended = [move for fault in task.faults for move in _mended(fault)]
+    before = [*_measured(of, task.faults), *_dead(of, parts)]
+    return (*before, *mended, *_proven(of, parts), *_card(task.faults), "hand back")
+
+
+def _measured(of: PracticeSet, faults: tuple[Fault, ...]) -> Iterator[str]:
+    """Each rail on its own plug: at full load and light, with little line; and warm.
+
+    And the points at which the parts at fault lie.
+    """
+    yield from ("look", "plug in", "load full", *_rails(of, scope=True))
+    for point in dict.fromkeys(one for fault in faults for one in of.part(fault.part).nodes):
+        if point != GROUND and point in of.points:
+            yield f"volts {point} {GROUND}"
+    yield from ("line low", *_rails(of, scope=True), "line usual", "load light", *_rails(of))
+    if any(fault.condition == "cracked" for fault in faults):
+        yield from ("load full", SOAK, *_rails(of))
+    yield "unplug"
+
+
+def _dead(of: PracticeSet, parts: list[BoardPart]) -> Iterator[str]:
+    """What holds a charge is emptied and measured, then the parts at fault."""
+    for part in of.parts:
+        circuit = part.circuit
+        if circuit and circuit.letter == "C" and circuit.value > LARGE and not part.mains:
+            yield f"discharge {part.nodes[0]} {part.nodes[1]} with 1 kΩ for 20 s"
+    store = store_of(of)
+    for part in (*([store] if store else []), *parts):
+        if part.circuit:
+            yield f"volts {part.nodes[0]} {part.nodes[1]}"
+    for part in parts:
+        if part.circuit:
+            yield f"ohms {part.nodes[0]} {part.nodes[1]}"
+
+
+def _mended(fault: Fault) -> Iterator[str]:
+    done = GONE if fault.condition == "gone" else STAYS.get(fault.condition, RENEWED)
+    if fault.condition == "corrupt":
+        yield from (
+            f"read chip {fault.part}",
+            f"read chip {fault.part}",
+            f"write chip {fault.part}",
+        )
+    for verb in done:
+        yield f"{verb} {fault.part}"
+
+
+def _proven(of: PracticeSet, parts: list[BoardPart]) -> Iterator[str]:
+    """Behind a limit first, then on its own plug: both loads, little line, and warm."""
+    volts, amps = engineering(of.feed_volts, "V"), engineering(LIMIT * of.feed_amps, "A")
+    yield from (f"plug in with supply {volts} {amps}", *_rails(of), "unplug", "plug in")
+    yield from ("load full", *_rails(of), "load light", *_rails(of))
+    yield from ("load full", "line low", *_rails(of), "line usual", SOAK, *_rails(of), "unplug")
+
+
+def _rails(of: PracticeSet, scope: bool = False) -> Iterator[str]:
+    for rail in of.rails:
+        yield f"volts {rail.point} {GROUND}"
+        if scope and rail.ripple is not None:
+            yield f"scope {rail.point} {GROUND}"
+
+
+def _card(faults: tuple[Fault, ...]) -> Iterator[str]:
+    names = ", ".join(fault.part for fault in faults)
+    yield f"write found: {', '.join(map(str, faults))}".replace(";", ",")
+    yield "write measured: each rail, both loads, 90 % of the line, warm"
+    yield f"write fitted: {names}"
+    yield "write told: bring it back if it comes again"
