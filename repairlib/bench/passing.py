@@ -20,7 +20,7 @@ from repairlib.bench.conditions import Fault
 from repairlib.bench.discharging import left_after
 from repairlib.bench.fuse_load import overloads
 from repairlib.bench.state import Fitted, State
-from repairlib.bench.warming import warmed, watts
+from repairlib.bench.warming import warmed, watts, ways_of
 from repairlib.circuits import CircuitPart
 
 SLICE, MOST_SLICES = 5.0, 60  # s of a slice, unless there would be too many; choices
@@ -64,15 +64,18 @@ def passing(
     if state.ended or seconds <= 0:
         return state, ()
     if not state.powered:
-        charges = left_after(state, seconds, extra)
-        return replace(state, charges=charges, heat=warmed(state, {}, seconds)), ()
+        heat = warmed(ways_of(state.set), state.heat, {}, seconds) if state.heat else {}
+        return replace(state, charges=left_after(state, seconds, extra), heat=heat), ()
     events: list[str] = []
     slices = min(ceil(seconds / SLICE), MOST_SLICES)
+    ways, now, flows = ways_of(state.set), None, dict[str, float]()
     for _ in range(slices):
-        for name, _, _ in overloads(state):
-            state = _failed(state, name, "blown")
-            events.append(f"{name} flashed up: it has blown.")
-        state = replace(state, heat=warmed(state, watts(state), seconds / slices))
+        if now != _hangs_on(state):
+            for name, _, _ in overloads(state):
+                state = _failed(state, name, "blown")
+                events.append(f"{name} flashed up: it has blown.")
+            now, flows = _hangs_on(state), watts(state)
+        state = replace(state, heat=warmed(ways, state.heat, flows, seconds / slices))
         for name, failure in _too_hot(state):
             told = failure.told.format(name)
             state = _failed(dangers.damaged(state, told), name, failure.becomes)
@@ -81,6 +84,11 @@ def passing(
                 return state, (*events, ending.words)
             events.append(told)
     return state, tuple(events)
+
+
+def _hangs_on(state: State) -> tuple:
+    """What the currents hang on that may change while time goes by."""
+    return state.places, [name for name in state.places if state.warm(name)]
 
 
 def _failed(state: State, name: str, condition: str) -> State:

@@ -11,6 +11,7 @@ sound set has a heat sink that keeps it there.
 
 from __future__ import annotations
 
+from collections.abc import Mapping
 from dataclasses import replace
 from math import exp
 from typing import NamedTuple
@@ -48,7 +49,7 @@ class Way(NamedTuple):
 
 
 def ways_of(of: PracticeSet) -> dict[str, Way]:
-    """The way of heat into the air of each part of a set, and of its board.
+    """The way of heat into the air of each part of a set, and of its board, by name.
 
     >>> from repairlib.bench.practice_set import demo_set
     >>> ways = ways_of(demo_set("desk radio"))
@@ -76,21 +77,21 @@ def _held_to(most: float, ohm: float, watts: float) -> float:
     return min(ohm, most / watts) if watts > 0 else ohm
 
 
-def warmed(state: State, watts: dict[str, float], seconds: float) -> dict[str, float]:
+def warmed(
+    ways: Mapping[str, Way], heat: Mapping[str, float], watts: Mapping[str, float], seconds: float
+) -> dict[str, float]:
     """How many K each part is above the room so many seconds later, with these watts in them.
 
     >>> from repairlib.bench.practice_set import demo_set
-    >>> state = begin(demo_set("desk radio"), (), "demo")
-    >>> heat = warmed(state, {"U1": 1.0}, 3600.0)
+    >>> heat = warmed(ways_of(demo_set("desk radio")), {}, {"U1": 1.0}, 3600.0)
     >>> round(heat["U1"]), round(heat["C3"])
     (59, 3)
     """
-    if not watts and not state.heat:
-        return {}
-    heat, ways = dict(state.heat), ways_of(state.set)
-    board = ways.pop(BOARD).after(heat.get(BOARD, 0.0), sum(watts.values()), seconds)
+    board = ways[BOARD].after(heat.get(BOARD, 0.0), sum(watts.values()), seconds)
     found = {BOARD: board}
     for name, way in ways.items():
+        if name == BOARD:
+            continue
         own = max(heat.get(name, 0.0) - heat.get(BOARD, 0.0), 0.0)
         found[name] = board + way.after(own, watts.get(name, 0.0), seconds)
     return {name: float(f"{kelvin:.9g}") for name, kelvin in found.items() if kelvin > LEAST}
