@@ -230,6 +230,7 @@ LAST_QUESTIONS = {
     "11-connectors-and-power-entry": "fcfbe708472c",
     "12-first-power-up": "a3ae82f2f7cd",
     "13-worth-repairing-and-the-record": "39bb87ec8273",
+    "14-the-whole-job": "592d74bea3c2",
 }
 
 

@@ -4,6 +4,7 @@ import pytest
 
 from repairlib.core.html import text
 from repairlib.learn.arranging import Order, Table
+from repairlib.learn.bench_question import Bench
 from repairlib.learn.exercise import LESSONS, questions_of
 from repairlib.learn.group import Member
 from repairlib.learn.in_words import lettered, right_answer
@@ -41,6 +42,11 @@ def test_every_option_row_and_cell_stands_on_paper(question):
         assert room.count('class="letter"') == len(question.steps)
     elif isinstance(question, Choice):
         assert room.count('class="box"') == len(question.options)
+    elif isinstance(question, Bench):
+        assert all(f"<b>{text(one.name)}</b>" in room for one in question.task.set.parts)
+        assert all(text(one.name) in room for one in question.task.set.rails)
+        assert 'class="moves"' in room and 'class="job"' in room
+        assert not any(text(str(fault)) in room for fault in question.task.faults)
     else:
         assert 'class="write"' in room
 
