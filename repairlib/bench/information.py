@@ -18,8 +18,10 @@ from repairlib.bench.attempt import Attempt
 from repairlib.bench.electric import Electric, electric
 from repairlib.bench.moves import Move
 from repairlib.bench.practice_set import BoardPart, PracticeSet
-from repairlib.bench.state import State
-from repairlib.bench.suspects import Suspect, as_if, bench_key, listed_suspects, would_show
+from repairlib.bench.state import LAMP, OWN_PLUG, State
+from repairlib.bench.step import at_once
+from repairlib.bench.suspects import Suspect, as_if, bench_key, listed_suspects
+from repairlib.bench.where import on_mains_side
 from repairlib.circuits import CircuitPart
 from repairlib.core.errors import RepairlibError
 
@@ -150,8 +152,9 @@ def _fits(belief: Belief, expected: Mapping[int, Shown], place: int, move: Move,
 def what_each_shows(belief: Belief, move: Move, at: State) -> dict[int, Shown]:
     """What the instrument would show under each suspect that is left, by its place."""
     found = {}
+    bench = bench_key(at)
     for place in belief.left:
-        shown = predicted(at, belief.suspects[place], move)
+        shown = _predicted(at, bench, belief.suspects[place], move)
         if shown is not None:
             found[place] = shown
     return found
@@ -176,20 +179,22 @@ def gain(belief: Belief, move: Move, at: State) -> float:
 
 def best_next(belief: Belief, at: State, among: Iterable[Move] | None = None):
     """The measurement that tells most on this bench, and its bits; None where none tells."""
-    moves = tuple(measurements(at.set, at.powered) if among is None else among)
+    moves = tuple(measurements(at.set, at) if among is None else among)
     best = max(((gain(belief, move, at), -n, move) for n, move in enumerate(moves)), default=None)
     return None if best is None or best[0] <= 0 else (best[2], best[0])
 
 
-def measurements(of: PracticeSet, powered: bool) -> tuple[Move, ...]:
-    """The measurements that can be taken: on a board with power, or on a dead one."""
-    touched = [part for part in of.parts if part.circuit is not None and not part.mains]
-    if powered:
-        mains = [part for part in of.parts if part.mains and part.name != of.feed]
-        behind = {point for part in mains for point in part.nodes}
-        points = [p for p in of.points if p != "0" and p not in behind]
-        return tuple(Move(verb, (p, "0")) for verb in ("volts", "scope") for p in points)
-    return tuple(Move(verb, part.nodes) for part in touched for verb in at_rest(part))
+def measurements(of: PracticeSet, at: State) -> tuple[Move, ...]:
+    """The measurements that can be taken on this bench: with power, or on the dead board."""
+    if not at.powered:
+        touched = [part for part in of.parts if not part.mains]
+        return tuple(Move(verb, (part.name,)) for part in touched for verb in at_rest(part))
+    points = [point for point in of.points if point != "0" and not on_mains_side(of, point)]
+    moves = tuple(Move(verb, (point, "0")) for verb in ("volts", "scope") for point in points)
+    feed = of.part(of.feed)
+    if at.feed.kind in (OWN_PLUG, LAMP) and feed.mains:
+        return (*moves, Move("ac volts", feed.nodes))
+    return moves
 
 
 def at_rest(part: BoardPart) -> tuple[str, ...]:
@@ -207,26 +212,43 @@ MANY = 200_000
 
 def predicted(at: State, suspect: Suspect, move: Move) -> Shown | None:
     """What is shown with that suspect in the board, worked out once; None where it is not known."""
-    bench = (bench_key(at), str(suspect))
-    key = (bench, move.verb, move.at)
+    return _predicted(at, bench_key(at), suspect, move)
+
+
+def _predicted(at: State, bench: tuple, suspect: Suspect, move: Move) -> Shown | None:
+    still = tuple(
+        (str(fault), at.warm(fault.part))
+        for fault in suspect.faults
+        if not _is_renewed(at, fault.part)
+    )
+    board = (bench, still)
+    key = (board, move.verb, move.at)
     if key not in _known:
         if len(_known) > MANY:
             _known.clear()
             _solved.clear()
-        _known[key] = _worked_out(at, suspect, move, bench)
+        _known[key] = _worked_out(as_if(at, suspect), move, board)
     return _known[key]
 
 
-def _worked_out(at: State, suspect: Suspect, move: Move, bench: tuple) -> Shown | None:
-    if at.powered and move.verb in ("volts", "scope"):
-        if bench not in _solved:
-            _solved[bench] = _metered(as_if(at, suspect))
-        found = _solved[bench]
+def _is_renewed(at: State, part: str) -> bool:
+    fitted = at.places[part].fitted
+    return fitted is not None and fitted.new
+
+
+def _worked_out(board: State, move: Move, key: tuple) -> Shown | None:
+    if board.powered and move.verb in ("volts", "scope") and len(move.at) == 2:
+        if key not in _solved:
+            _solved[key] = _metered(board)
+        found = _solved[key]
         return None if found is None else _of_points(found, move)
-    reading = would_show(at, suspect, move)
-    if reading is None:
+    try:
+        _, told = at_once(board, move)
+    except RepairlibError:
         return None
-    return OVER if reading.value is None else reading.value
+    if told.reading is None:
+        return None
+    return OVER if told.reading.value is None else told.reading.value
 
 
 def _of_points(found: Electric, move: Move) -> float:

@@ -65,7 +65,7 @@ def passing(
         return state, ()
     if not state.powered:
         heat = warmed(ways_of(state.set), state.heat, {}, seconds) if state.heat else {}
-        return replace(state, charges=left_after(state, seconds, extra), heat=heat), ()
+        return replace(state.as_warm(heat), charges=left_after(state, seconds, extra)), ()
     events: list[str] = []
     slices = min(ceil(seconds / SLICE), MOST_SLICES)
     ways, now, flows = ways_of(state.set), None, dict[str, float]()
@@ -75,7 +75,7 @@ def passing(
                 state = _failed(state, name, "blown")
                 events.append(f"{name} flashed up: it has blown.")
             now, flows = _hangs_on(state), watts(state)
-        state = replace(state, heat=warmed(ways, state.heat, flows, seconds / slices))
+        state = state.as_warm(warmed(ways, state.heat, flows, seconds / slices))
         for name, failure in _too_hot(state):
             told = failure.told.format(name)
             state = _failed(dangers.damaged(state, told), name, failure.becomes)

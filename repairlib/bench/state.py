@@ -75,7 +75,8 @@ class End(NamedTuple):
 class State:
     """The board and the bench now. `seed` decides the noise of the instruments, not the fault.
 
-    `charges` are the volts that capacitors hold and `heat` the °C above the room, by part.
+    `charges` are the volts that capacitors hold and `heat` the °C above the room, by part;
+    `warmed` are the parts that were warm enough for a crack to open, and have not cooled since.
     `clock` in s, `spent` in tokens. `harm` says what the learner damaged, in order. `card` holds
     the lines of the job card, `kept` the sums of the reads of memory chips, by part.
     """
@@ -87,6 +88,7 @@ class State:
     load: str = FULL
     charges: Mapping[str, float] = ()  # type: ignore[assignment]
     heat: Mapping[str, float] = ()  # type: ignore[assignment]
+    warmed: frozenset[str] = frozenset()
     clock: float = 0.0
     spent: float = 0.0
     moves: int = 0
@@ -111,11 +113,16 @@ class State:
         return replace(self, places={**self.places, part: replace(self.places[part], **changes)})
 
     def warm(self, name: str) -> bool:
-        """Whether a part is warm enough for a crack in its joint to open."""
-        return dict(self.heat).get(name, 0.0) > WARM
+        """Whether a part is so warm that a crack in its joint opens, or has not closed again."""
+        return dict(self.heat).get(name, 0.0) > (COOLED if name in self.warmed else WARM)
+
+    def as_warm(self, heat: Mapping[str, float]) -> State:
+        """The state as warm as that: what was warm stays so until it has cooled well."""
+        now = replace(self, heat=heat)
+        return replace(now, warmed=frozenset(name for name in self.places if now.warm(name)))
 
 
-WARM = 12.0  # K above the room; a choice of this workbook
+WARM, COOLED = 12.0, 6.0  # K above the room, where a crack opens and closes; choices
 
 
 def begin(of: PracticeSet, faults: tuple[Fault, ...], seed: str) -> State:

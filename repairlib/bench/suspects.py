@@ -10,12 +10,9 @@ from collections.abc import Iterator
 from dataclasses import dataclass, replace
 
 from repairlib.bench.conditions import CONDITIONS, Fault, happens, read_faults
-from repairlib.bench.moves import Move, Reading
 from repairlib.bench.practice_set import BoardPart, PracticeSet
 from repairlib.bench.state import LIFTED, Fitted, Place, State
-from repairlib.bench.step import at_once
 from repairlib.circuits import CircuitPart
-from repairlib.core.errors import RepairlibError
 
 SEED = "as it would be"  # the noise of a prediction stays below the tolerance of a comparison
 
@@ -150,29 +147,20 @@ def _suspected(place: Place, fault: Fault | None) -> Place:
     return replace(place, fitted=replace(place.fitted, fault=None))
 
 
-def would_show(state: State, suspect: Suspect, move: Move) -> Reading | None:
-    """What the instrument would show with that suspect; None where it would be refused."""
-    try:
-        _, told = at_once(as_if(state, suspect), move)
-    except RepairlibError:
-        return None
-    return told.reading
-
-
 def bench_key(state: State) -> tuple:
-    """What a reading hangs on, as far as somebody at the bench knows it."""
+    """What a reading hangs on but for the faults: a renewed part is one that never failed."""
     places = tuple(
-        (name, place.pads, _as_key(place.fitted), _as_key(place.taken))
+        (name, _as_key(place.fitted), _as_key(place.taken))
         for name, place in state.places.items()
-        if place != Place()
+        if _as_key(place.fitted) != SOUND_PART
     )
     held = () if state.powered else dict(state.charges).items()
     charges = tuple((name, float(f"{volts:.3g}")) for name, volts in held)
-    warm = tuple(name for name in dict(state.heat) if state.warm(name))
-    return (state.set.title, state.set.text, places, state.feed, state.load, charges, warm)
+    return (state.set.title, state.set.text, places, state.feed, state.load, charges)
+
+
+SOUND_PART = (None, False)
 
 
 def _as_key(fitted: Fitted | None) -> tuple | None:
-    if fitted is None:
-        return None
-    return (str(fitted.fault or ""), fitted.new, fitted.value, fitted.rated, fitted.turned)
+    return None if fitted is None else (fitted.value, fitted.turned)

@@ -1,0 +1,393 @@
+"""A technician who finds and mends what is wrong from what instruments show, and from that alone.
+
+The way is the trade's: prove it dead, look for what is open while it is dead, feed it behind a
+limit, measure where most suspects part, confirm, renew, and check at every load and line, cold and
+warm, before it is handed back. What each suspect would show is worked out on a board of the same
+print; the board at hand is only seen through its view.
+"""
+
+from __future__ import annotations
+
+from dataclasses import replace
+from math import inf
+
+from repairlib.bench.attempt import Attempt, Task
+from repairlib.bench.board_part import AS_RESISTOR, NO_CURRENT
+from repairlib.bench.care import store_of
+from repairlib.bench.information import (
+    OFF,
+    OVER,
+    Belief,
+    Shown,
+    alike,
+    at_rest,
+    believed,
+    best_next,
+    learned,
+    measurements,
+    predicted,
+)
+from repairlib.bench.moves import Move, Reading, Told
+from repairlib.bench.passing import passing
+from repairlib.bench.practice_set import BoardPart
+from repairlib.bench.state import OWN_PLUG, State, begin
+from repairlib.bench.step import step
+from repairlib.bench.suspects import Suspect, all_suspects
+from repairlib.bench.typed_move import read_move
+from repairlib.bench.view import View, look_at
+from repairlib.core.errors import RepairlibError
+
+# Choices of this workbook.
+SURE = 0.9  # of the belief: what one suspect needs to be acted on
+WORTH_IT = 0.1  # bits, below which a reading is not taken
+MOST_READINGS = 14  # on one state of the bench
+MOST_ROUNDS = 14  # of finding and mending
+DEAD = 0.05  # V: what is left above this would spoil readings
+HOLDS = 20e-6  # F, from which a capacitor is asked whether it is charged
+SOAK, SOAKS = 120.0, 12  # s between two looks at a set that gets warm, and how many
+LIMIT = 2.0  # times the usual current, on the bench supply
+TOOLS = ("", " with hot air", " with low-melt solder", " with hot air, 400 °C, 10 s")
+SOUND = Suspect("", (), 1.0)
+
+
+class NotFound(Exception):
+    """The technician has come to an end of what can be measured."""
+
+
+def expert_way(task: Task) -> Attempt:
+    """The attempt of a technician at this task."""
+    view, attempt = look_at(task)
+    Technician(view).repair()
+    return attempt()
+
+
+class Technician:
+    """Someone at the bench. `bench` is the board as it would be, were it sound."""
+
+    def __init__(self, view: View):
+        self.view = view
+        self.set = view.printed
+        self.bench: State = begin(self.set, (), "a sound board")
+        self.sound: set[str] = set()
+        self.mended: list[str] = []
+        self.read: list[str] = []
+        self.ended = False
+        self.belief = self.thought_anew()
+
+    # hands and eyes
+
+    def do(self, move: Move | str) -> Told:
+        """Does a move at the board, and on the sound one."""
+        if isinstance(move, str):
+            move = read_move(move, self.set)
+        told = self.view.do(move)
+        self.bench = stepped(self.bench, move, told.seconds)
+        return told
+
+    def take(self, move: Move) -> Reading:
+        """Takes a reading."""
+        reading = self.do(move).reading
+        if reading is None:
+            raise NotFound(move.verb)
+        self.read.append(f"{' '.join(move.at)}: {reading.shown}")
+        return reading
+
+    def measure(self, move: Move) -> Shown:
+        """Takes a reading and learns from it."""
+        before = self.bench
+        shown = shown_by(self.take(move))
+        self.belief = learned(self.belief, move, shown, before)
+        return shown
+
+    # the way
+
+    def repair(self) -> None:
+        """Finds, mends, checks and hands back, or hands on."""
+        self.prove_dead()
+        for _ in range(MOST_ROUNDS):
+            group = self.find()
+            if not group:
+                break
+            if all(self.set.part(name).mains for name in group):
+                self.hand_on(group)
+                return
+            if self.mend(group) and self.works():
+                break
+        self.hand_back()
+
+    def find(self) -> tuple[str, ...]:
+        """The parts that are to blame, as far as measuring tells; none where all is right."""
+        if not self.is_sure():
+            self.ask(self.quick_checks())
+        if not self.is_sure():
+            self.feed_by_supply()
+            self.ask()
+            self.make_dead()
+        if not self.is_sure():
+            self.feed_by_plug()
+            self.ask()
+            self.make_dead()
+        if not self.is_sure():
+            self.ask_at_rest()
+        if not self.is_sure() and self.seems_right() and self.works():
+            return self.chips()
+        return next((group for group in groups(self.belief) if group), ())
+
+    def ask(self, among: tuple[Move, ...] | None = None) -> None:
+        """Takes the readings that tell most, until one suspect is left or none tells more."""
+        asked: set[tuple] = set()
+        for _ in range(MOST_READINGS):
+            if self.is_sure():
+                return
+            all_of = measurements(self.set, self.bench) if among is None else among
+            moves = tuple(one for one in all_of if (one.verb, one.at) not in asked)
+            best = best_next(self.belief, self.bench, moves) if moves else None
+            if best is None or best[1] < WORTH_IT:
+                return
+            asked.add((best[0].verb, best[0].at))
+            self.measure(best[0])
+
+    def ask_at_rest(self) -> None:
+        """Takes readings on the dead board at what is still suspected."""
+        suspected = {name for group in groups(self.belief, 0.01) for name in group}
+        parts = [part for part in self.set.parts if part.name in suspected and not part.mains]
+        self.ask(tuple(Move(verb, (one.name,)) for one in parts for verb in at_rest(one)))
+
+    def quick_checks(self) -> tuple[Move, ...]:
+        """Fuses, contacts and joints, and the inlet for a short, while it is dead."""
+        through = [one for one in self.set.parts if one.what in AS_RESISTOR and not one.mains]
+        return (*(Move("ohms", (one.name,)) for one in through), Move("ohms", self.set.inlet))
+
+    def is_sure(self) -> bool:
+        """Whether one group of parts has nearly all of the belief."""
+        return next(iter(groups(self.belief).values())) >= SURE and bool(
+            next(iter(groups(self.belief)))
+        )
+
+    def seems_right(self) -> bool:
+        """Whether the likeliest is that nothing is wrong, or nothing that shows cold."""
+        heaviest = self.belief.suspects[max(self.belief.likely, key=self.belief.shares.__getitem__)]
+        return not heaviest.faults or heaviest.faults[0].condition in ("cracked",)
+
+    def thought_anew(self) -> Belief:
+        """All suspects but the parts that were renewed or proven sound."""
+        return believed(all_suspects(self.set)).without((*self.sound, *self.mended))
+
+    # power
+
+    def feed_by_supply(self) -> None:
+        """The bench supply in place of the set's own feed, with a limit."""
+        amps = float(f"{min(LIMIT * self.set.feed_amps, 3.0):.3g}")
+        self.do(Move("plug in", (), {"volts": self.set.feed_volts, "amps": amps}, "supply"))
+
+    def feed_by_plug(self) -> None:
+        """Its own plug."""
+        self.do(Move("plug in"))
+
+    def make_dead(self) -> None:
+        """Pulls the plug, discharges what is charged, and proves it."""
+        self.do("unplug")
+        self.prove_dead()
+
+    def prove_dead(self) -> None:
+        """Volts at each capacitor that can hold a charge, and a resistor until they are gone."""
+        for name in self.stores():
+            for _ in range(20):
+                reading = self.do(Move("volts", (name,))).reading
+                if reading is None or reading.value is None or abs(reading.value) < DEAD:
+                    break
+                self.do(Move("discharge", (name,), {"ohm": 470.0, "seconds": 15.0}))
+        self.bench = replace(self.bench, charges={})
+
+    def stores(self) -> list[str]:
+        """The capacitors that hold what counts, the largest first; a load where there are none."""
+        large = [
+            part
+            for part in self.set.parts
+            if part.circuit and part.circuit.letter == "C" and part.circuit.value >= HOLDS
+        ]
+        first = store_of(self.set)
+        names = [one.name for one in (first, *large) if one and not one.mains]
+        placed = [name for name in dict.fromkeys(names) if self.bench.place(name).fitted]
+        return placed or [self.set.loads[0]]
+
+    # mending
+
+    def mend(self, group: tuple[str, ...]) -> bool:
+        """Renews what is confirmed, puts back what is not; whether the board is another now."""
+        changed = [self.mend_part(self.set.part(name)) for name in group]
+        self.belief = self.thought_anew() if any(changed) else self.belief.without(self.sound)
+        return any(changed)
+
+    def mend_part(self, part: BoardPart) -> bool:
+        """Takes a part out, measures it, and fits a new one, or the old one with fresh solder."""
+        blamed = self.condition_of(part)
+        if part.what == "joint" or blamed == "cracked":
+            self.do(f"resolder {part.name}")
+            self.mended.append(part.name)
+            return True
+        if self.is_out(part) and self.is_good(part):
+            self.put_in(part, " old")
+            self.sound.add(part.name)
+            return blamed in ("open", "reversed")
+        self.put_in(part, "")
+        self.mended.append(part.name)
+        return True
+
+    def is_out(self, part: BoardPart) -> bool:
+        """Takes a part out with one tool after the other; False where its place was empty."""
+        for how in TOOLS:
+            try:
+                self.do(f"take out {part.name}{how}")
+            except RepairlibError:
+                return False
+            if self.bench.place(part.name).fitted is None:
+                self.do(f"clean {part.name}")
+                return True
+        raise NotFound(f"{part.name} does not come out")
+
+    def condition_of(self, part: BoardPart) -> str:
+        """The condition that is blamed most, where it is this part's."""
+        found: dict[str, float] = {}
+        for suspect, share in zip(self.belief.suspects, self.belief.shares, strict=True):
+            for fault in suspect.faults:
+                if fault.part == part.name:
+                    found[fault.condition] = found.get(fault.condition, 0.0) + share
+        return max(found, key=found.__getitem__, default="")
+
+    def is_good(self, part: BoardPart) -> bool:
+        """Whether a part that lies on the bench measures as a sound one."""
+        verbs = at_rest(part)
+        for verb in verbs:
+            move = Move(verb, (part.name,))
+            before = self.bench
+            shown = self.measure(move)
+            due = predicted(before, SOUND, move)
+            if due is None or not alike(verb, shown, due):
+                return False
+        return bool(verbs)
+
+    def put_in(self, part: BoardPart, which: str) -> None:
+        """Fits a part, on a wire where its pad is gone, and looks which way round it sits."""
+        for _ in range(3):
+            try:
+                self.do(f"fit {part.name}{which}")
+                break
+            except RepairlibError as refused:
+                self.do(f"{'clean' if 'solder' in refused.wrong else 'bridge'} {part.name}")
+        self.do(f"look {part.name}")
+
+    # checking
+
+    def works(self) -> bool:
+        """Whether all rails are right: behind a limit, then at every load and line, and warm."""
+        self.feed_by_supply()
+        right = self.rails_are_right()
+        self.make_dead()
+        if not right:
+            return False
+        self.feed_by_plug()
+        right = self.rails_are_right() and self.rails_at("load light") and self.rails_at("line low")
+        right = right and self.rails_at("load full") and self.rails_at("line high")
+        right = right and self.warm()
+        if self.bench.load != "full":
+            self.do("load full")
+        self.do("line usual")
+        self.make_dead()
+        return right
+
+    def rails_at(self, change: str) -> bool:
+        """Whether the rails are right after that change."""
+        self.do(change)
+        return self.rails_are_right()
+
+    def warm(self) -> bool:
+        """Whether the rails are right while it gets warm: a crack that opened may close again."""
+        return all(self.rails_at(f"wait {SOAK:g} s") for _ in range(SOAKS))
+
+    def rails_are_right(self) -> bool:
+        """Volts and ripple of each rail, against its window; where one is wrong, what tells why."""
+        for rail in self.set.rails:
+            for verb, low, high in (
+                ("volts", rail.low, rail.high),
+                ("scope", 0.0, rail.ripple or inf),
+            ):
+                if verb == "scope" and (rail.ripple is None or self.bench.feed.kind != OWN_PLUG):
+                    continue
+                move, before = Move(verb, (rail.point, "0")), self.bench
+                reading = self.take(move)
+                if not is_within(reading, low, high):
+                    self.belief = learned(self.belief, move, shown_by(reading), before)
+                    self.ask()
+                    return False
+        return True
+
+    def chips(self) -> tuple[str, ...]:
+        """Where all rails are right: memory chips are read twice alike, and written anew."""
+        for part in self.set.parts:
+            if part.what in NO_CURRENT:
+                self.read_alike(part)
+                self.do(f"write chip {part.name}")
+                self.mended.append(part.name)
+        return ()
+
+    def read_alike(self, part: BoardPart) -> None:
+        """Reads a chip until two reads are equal."""
+        sums: list[str] = []
+        while len(sums) < 12:
+            words = self.do(f"read chip {part.name}").words.rsplit(maxsplit=1)[-1]
+            if words in sums:
+                return
+            sums.append(words)
+
+    # the end
+
+    def write_card(self, found: str) -> None:
+        """The lines of the job card."""
+        self.do(f"write found: {found}")
+        self.do(f"write measured: {'; '.join(self.read[-4:]) or 'no reading'}")
+
+    def hand_on(self, group: tuple[str, ...]) -> None:
+        """What lies on the mains side is not worked on here."""
+        self.write_card(f"no power from the mains side, {' or '.join(group)}")
+        self.do("write told: it goes to somebody qualified for mains work")
+        self.do("hand on: the cause lies on the mains side")
+
+    def hand_back(self) -> None:
+        """The set back to its owner."""
+        new = ", ".join(dict.fromkeys(self.mended)) or "nothing"
+        self.write_card(f"{new} at fault")
+        self.do(f"write fitted: {new}")
+        self.do("write told: it was checked at every load and line, cold and warm")
+        self.do("hand back")
+
+
+def groups(belief: Belief, least: float = 0.0) -> dict[tuple[str, ...], float]:
+    """The share of each group of parts that is blamed together, the heaviest first."""
+    found: dict[tuple[str, ...], float] = {}
+    for suspect, share in zip(belief.suspects, belief.shares, strict=True):
+        found[suspect.parts] = found.get(suspect.parts, 0.0) + share
+    ordered = sorted(found.items(), key=lambda item: -item[1])
+    return {group: share for group, share in ordered if share >= least}
+
+
+def shown_by(reading: Reading) -> Shown:
+    """What a reading comes to: its value, or that it is over the range."""
+    return OVER if reading.value is None else reading.value
+
+
+def is_within(reading: Reading, low: float, high: float) -> bool:
+    """Whether a reading may lie in a window, as far as its instrument can tell."""
+    if reading.value is None:
+        return False
+    return low - reading.error <= reading.value <= high + reading.error
+
+
+def stepped(state: State, move: Move, seconds: float) -> State:
+    """The sound board after the same move; where it would be refused there, time goes by."""
+    if move.verb in OFF:
+        return passing(state, seconds)[0] if state.powered else state
+    try:
+        return step(state, move)[0]
+    except RepairlibError:
+        return passing(state, seconds)[0]
