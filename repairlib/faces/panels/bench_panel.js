@@ -290,7 +290,7 @@ function render({ model, el }) {
       () => model.send({ anew: way })));
     const reporting = make('button', { type: 'button', onclick: () => model.send({ report: true }) }, 'Show the report');
     again.replaceChildren(...(report ? [reporting] : []), ...anew, latency);
-    form.hidden = Boolean(ended);
+    for (const one of [form, menu, whole]) one.hidden = Boolean(ended);
     const answered = waiting.findIndex((one) => one.mark === told().heard);
     waiting = waiting.slice(answered + 1);
     if (answered >= 0 && refused.why && !box.value) box.value = refused.typed;
