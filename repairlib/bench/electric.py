@@ -156,8 +156,8 @@ def sound(of: PracticeSet) -> Electric:
     parts = circuit_of(state)
     if not _has_sine(parts) or of.ripple:
         return electric(state)
-    asked = (parts, True, None, {}, FEW_STEPS)
-    return _answer(_Question(repr(asked), *asked))
+    text = repr((parts, FEW_STEPS))
+    return _answer(_Question(text, parts, True, None, {}, FEW_STEPS))
 
 
 def as_it_is(state: State, part: BoardPart) -> tuple[CircuitPart, ...]:
