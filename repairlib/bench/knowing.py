@@ -44,12 +44,14 @@ def known_way(task: Task) -> tuple[str, ...]:
 def _measured(of: PracticeSet, faults: tuple[Fault, ...]) -> Iterator[str]:
     """Each rail on its own plug: at full load and light, with little line; and warm.
 
-    And the points at which the parts at fault lie.
+    And the points at which the parts at fault lie; the mains side is not touched.
     """
     yield from ("look", "plug in", "load full", *_rails(of, scope=True))
-    for point in dict.fromkeys(one for fault in faults for one in of.part(fault.part).nodes):
-        if point != GROUND and point in of.points:
-            yield f"volts {point} {GROUND}"
+    parts = [of.part(fault.part) for fault in faults]
+    ends = [part.nodes if not part.mains else of.part(of.feed).nodes for part in parts]
+    for one, other in dict.fromkeys(ends):
+        yield f"volts {one} {other}"
+        yield from (f"volts {point} {GROUND}" for point in (one, other) if point != GROUND)
     yield from ("line low", *_rails(of, scope=True), "line usual", "load light", *_rails(of))
     if any(fault.condition == "cracked" for fault in faults):
         yield from ("load full", SOAK, *_rails(of))

@@ -1,0 +1,28 @@
+"""One good way through a known fault earns all points, on each set and with each plain fault."""
+
+import os
+
+import pytest
+
+from repairlib.bench import Task, demo_set, judge, known_way, lines_of_level, read_fault, walked
+from repairlib.bench.practice_set import DEMO
+
+pytestmark = pytest.mark.behaviour
+WHOLE = os.environ.get("BENCH") == "all"
+EVERY = [(title, line) for title in DEMO for line in lines_of_level(demo_set(title), 1)]
+
+
+@pytest.mark.parametrize(("title", "line"), EVERY if WHOLE else [("label maker", "D1 open")])
+def test_who_knows_the_fault_earns_all_points(title, line):
+    of = demo_set(title)
+    task = Task(of, (read_fault(line, of),), "known")
+    found = judge(walked(task, known_way(task)))
+    assert (found.share, found.passed, found.dangers, found.luck) == (1.0, True, (), ())
+
+
+def test_what_lies_on_the_mains_side_is_handed_on():
+    radio = demo_set("desk radio")
+    task = Task(radio, (read_fault("F9 blown", radio),), "known")
+    attempt = walked(task, known_way(task))
+    assert attempt.state.ended.kind == "handed on" and not attempt.state.harm
+    assert judge(attempt).passed
