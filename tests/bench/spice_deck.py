@@ -53,7 +53,8 @@ class Deck:
 
     def _l(self, at, part, one, other):
         winding = part.more["winding"] or 1e-6
-        damped = [f"CX{at} {other} x{at} 10n ic=0", f"RX{at} x{at} 0 100"]  # or ngspice gives up
+        small = part.value * 1e-3  # F for each H: without such a capacitor ngspice gives up
+        damped = [f"CX{at} {other} x{at} {small!r} ic=0", f"RX{at} x{at} 0 10"]
         return [f"L{at} {one} l{at} {part.value!r}", f"RL{at} l{at} {other} {winding!r}", *damped]
 
     def _v(self, at, part, one, other):
