@@ -33,7 +33,8 @@ class Wave(NamedTuple):
 class Deck:
     """The lines of a circuit; `node` gives a point's name there. `held` are volts at the start."""
 
-    def __init__(self, parts, held=None):
+    def __init__(self, parts, held=None, damping=1e-2):
+        self.damping = damping
         self._nodes, self.lines, self.held = {"0": "0"}, [OPTIONS], held or {}
         for at, part in enumerate(parts):
             one, other = map(self.node, part.nodes)
@@ -53,7 +54,7 @@ class Deck:
 
     def _l(self, at, part, one, other):
         winding = part.more["winding"] or 1e-6
-        small = part.value * 1e-3  # F for each H: without such a capacitor ngspice gives up
+        small = part.value * self.damping  # F for each H: without such a capacitor ngspice gives up
         damped = [f"CX{at} {other} x{at} {small!r} ic=0", f"RX{at} x{at} 0 10"]
         return [f"L{at} {one} l{at} {part.value!r}", f"RL{at} l{at} {other} {winding!r}", *damped]
 

@@ -91,7 +91,7 @@ def _held(parts, waves):
 def _ripples(folder, state, ours, held):
     """The ripple of an adapter at each point, over a hundred of its cycles, in steps of 0.1 µs."""
     _, hertz = state.set.ripple
-    waves = Deck(circuit_of(state), held).in_time(folder, hertz, 100 / hertz, 1e-7)
+    waves = Deck(circuit_of(state), held, 1e-3).in_time(folder, hertz, 100 / hertz, 1e-7)
     return [
         (f"ripple {point}", ours.high[point] - ours.low[point], wave.ripple)
         for point, wave in waves.items()
