@@ -9,16 +9,15 @@ print; the board at hand is only seen through its view.
 from __future__ import annotations
 
 from dataclasses import replace
-from math import inf
 
 from repairlib.bench.attempt import Attempt, Task
 from repairlib.bench.board_part import AS_RESISTOR, NO_CURRENT
 from repairlib.bench.care import store_of
 from repairlib.bench.information import (
     OFF,
-    OVER,
     Belief,
     Shown,
+    across,
     alike,
     at_rest,
     believed,
@@ -26,6 +25,7 @@ from repairlib.bench.information import (
     learned,
     measurements,
     predicted,
+    shown_by,
 )
 from repairlib.bench.moves import Move, Reading, Told
 from repairlib.bench.passing import passing
@@ -44,9 +44,10 @@ MOST_READINGS = 14  # on one state of the bench
 MOST_ROUNDS = 14  # of finding and mending
 DEAD = 0.05  # V: what is left above this would spoil readings
 HOLDS = 20e-6  # F, from which a capacitor is asked whether it is charged
-SOAK, SOAKS = 120.0, 12  # s between two looks at a set that gets warm, and how many
+SOAK, SOAKS = 120.0, 8  # s between two looks at a set that gets warm, and how many
 LIMIT = 2.0  # times the usual current, on the bench supply
 TOOLS = ("", " with hot air", " with low-melt solder", " with hot air, 400 °C, 10 s")
+LONGEST_LINE = 400  # characters of the job card
 SOUND = Suspect("", (), 1.0)
 
 
@@ -70,6 +71,8 @@ class Technician:
         self.bench: State = begin(self.set, (), "a sound board")
         self.sound: set[str] = set()
         self.mended: list[str] = []
+        self.done: list[str] = []
+        self.pointed: list[str] = []
         self.read: list[str] = []
         self.ended = False
         self.belief = self.thought_anew()
@@ -95,9 +98,9 @@ class Technician:
     def measure(self, move: Move) -> Shown:
         """Takes a reading and learns from it."""
         before = self.bench
-        shown = shown_by(self.take(move))
-        self.belief = learned(self.belief, move, shown, before)
-        return shown
+        reading = self.take(move)
+        self.belief = learned(self.belief, move, reading, before)
+        return shown_by(reading)
 
     # the way
 
@@ -191,7 +194,9 @@ class Technician:
 
     def prove_dead(self) -> None:
         """Volts at each capacitor that can hold a charge, and a resistor until they are gone."""
-        for name in self.stores():
+        for place, name in enumerate(self.stores()):
+            if place and abs(dict(self.bench.charges).get(name, 0.0)) < DEAD:
+                continue  # the board discharges it by itself
             for _ in range(20):
                 reading = self.do(Move("volts", (name,))).reading
                 if reading is None or reading.value is None or abs(reading.value) < DEAD:
@@ -222,8 +227,10 @@ class Technician:
     def mend_part(self, part: BoardPart) -> bool:
         """Takes a part out, measures it, and fits a new one, or the old one with fresh solder."""
         blamed = self.condition_of(part)
+        self.pointed += self.read[-1:]
         if part.what == "joint" or blamed == "cracked":
             self.do(f"resolder {part.name}")
+            self.done.append(f"fresh solder at {part.name}")
             self.mended.append(part.name)
             return True
         if self.is_out(part) and self.is_good(part):
@@ -231,6 +238,7 @@ class Technician:
             self.sound.add(part.name)
             return blamed in ("open", "reversed")
         self.put_in(part, "")
+        self.done.append(f"a new {part.name}")
         self.mended.append(part.name)
         return True
 
@@ -287,37 +295,36 @@ class Technician:
         if not right:
             return False
         self.feed_by_plug()
-        right = self.rails_are_right() and self.rails_at("load light") and self.rails_at("line low")
-        right = right and self.rails_at("load full") and self.rails_at("line high")
-        right = right and self.warm()
+        right = self.rails_are_right() and self.rails_at("line low")
+        self.do("load light")
+        right = right and self.rails_at("line high") and self.rails_at("load full") and self.warm()
         if self.bench.load != "full":
             self.do("load full")
         self.do("line usual")
         self.make_dead()
         return right
 
-    def rails_at(self, change: str) -> bool:
+    def rails_at(self, change: Move | str, verbs: tuple[str, ...] = ("volts", "scope")) -> bool:
         """Whether the rails are right after that change."""
         self.do(change)
-        return self.rails_are_right()
+        return self.rails_are_right(verbs)
 
     def warm(self) -> bool:
         """Whether the rails are right while it gets warm: a crack that opened may close again."""
-        return all(self.rails_at(f"wait {SOAK:g} s") for _ in range(SOAKS))
+        waits = [Move("wait", (), {"seconds": SOAK})] * SOAKS
+        return all(self.rails_at(move, ("volts",)) for move in waits) and self.rails_are_right()
 
-    def rails_are_right(self) -> bool:
+    def rails_are_right(self, verbs: tuple[str, ...] = ("volts", "scope")) -> bool:
         """Volts and ripple of each rail, against its window; where one is wrong, what tells why."""
         for rail in self.set.rails:
-            for verb, low, high in (
-                ("volts", rail.low, rail.high),
-                ("scope", 0.0, rail.ripple or inf),
-            ):
-                if verb == "scope" and (rail.ripple is None or self.bench.feed.kind != OWN_PLUG):
-                    continue
-                move, before = Move(verb, (rail.point, "0")), self.bench
+            windows = {"volts": (rail.low, rail.high)}
+            if rail.ripple is not None and self.bench.feed.kind == OWN_PLUG:
+                windows["scope"] = (0.0, rail.ripple)
+            for verb in (one for one in verbs if one in windows):
+                move, before = across(verb, rail.point), self.bench
                 reading = self.take(move)
-                if not is_within(reading, low, high):
-                    self.belief = learned(self.belief, move, shown_by(reading), before)
+                if not is_within(reading, *windows[verb]):
+                    self.belief = learned(self.belief, move, reading, before)
                     self.ask()
                     return False
         return True
@@ -328,6 +335,7 @@ class Technician:
             if part.what in NO_CURRENT:
                 self.read_alike(part)
                 self.do(f"write chip {part.name}")
+                self.done.append(f"{part.name} written anew")
                 self.mended.append(part.name)
         return ()
 
@@ -345,7 +353,8 @@ class Technician:
     def write_card(self, found: str) -> None:
         """The lines of the job card."""
         self.do(f"write found: {found}")
-        self.do(f"write measured: {'; '.join(self.read[-4:]) or 'no reading'}")
+        read = dict.fromkeys((*self.pointed, *self.read[-len(self.set.rails) :]))
+        self.do(f"write measured: {'; '.join(read)}"[:LONGEST_LINE])
 
     def hand_on(self, group: tuple[str, ...]) -> None:
         """What lies on the mains side is not worked on here."""
@@ -355,9 +364,8 @@ class Technician:
 
     def hand_back(self) -> None:
         """The set back to its owner."""
-        new = ", ".join(dict.fromkeys(self.mended)) or "nothing"
-        self.write_card(f"{new} at fault")
-        self.do(f"write fitted: {new}")
+        self.write_card(f"{', '.join(dict.fromkeys(self.mended)) or 'nothing'} at fault")
+        self.do(f"write fitted: {', '.join(self.done) or 'nothing'}")
         self.do("write told: it was checked at every load and line, cold and warm")
         self.do("hand back")
 
@@ -369,11 +377,6 @@ def groups(belief: Belief, least: float = 0.0) -> dict[tuple[str, ...], float]:
         found[suspect.parts] = found.get(suspect.parts, 0.0) + share
     ordered = sorted(found.items(), key=lambda item: -item[1])
     return {group: share for group, share in ordered if share >= least}
-
-
-def shown_by(reading: Reading) -> Shown:
-    """What a reading comes to: its value, or that it is over the range."""
-    return OVER if reading.value is None else reading.value
 
 
 def is_within(reading: Reading, low: float, high: float) -> bool:

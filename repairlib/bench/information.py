@@ -16,7 +16,8 @@ from typing import NamedTuple
 
 from repairlib.bench.attempt import Attempt
 from repairlib.bench.electric import Electric, electric
-from repairlib.bench.moves import Move
+from repairlib.bench.moves import Move, Reading
+from repairlib.bench.oscilloscope import AC
 from repairlib.bench.practice_set import BoardPart, PracticeSet
 from repairlib.bench.state import LAMP, OWN_PLUG, State
 from repairlib.bench.step import at_once
@@ -49,13 +50,17 @@ def alike(verb: str, one: Shown, other: Shown) -> bool:
     return between(verb, one, other, other)
 
 
-def between(verb: str, shown: Shown, one: Shown, other: Shown) -> bool:
-    """Whether what is shown lies between two values, or as far outside as it may be off."""
+def between(verb: str, shown: Shown, one: Shown, other: Shown, error: float = 0.0) -> bool:
+    """Whether what is shown lies between two values, or as far outside as it may be off.
+
+    `error` is how far off the instrument itself says that it may be, where that is more.
+    """
     if isinstance(shown, str) or isinstance(one, str) or isinstance(other, str):
         return shown in (one, other)
     share, step = OFF[verb]
     low, high = min(one, other), max(one, other)
-    return low - step - share * abs(low) <= shown <= high + step + share * abs(high)
+    below, above = (max(step + share * abs(edge), error) for edge in (low, high))
+    return low - below <= shown <= high + above
 
 
 @dataclass(frozen=True)
@@ -122,19 +127,19 @@ def _belief(suspects: tuple[Suspect, ...], weights: list[float]) -> Belief:
     return Belief(suspects, tuple(weight / total for weight in weights))
 
 
-def learned(belief: Belief, move: Move, shown: Shown, at: State) -> Belief:
+def learned(belief: Belief, move: Move, reading: Reading, at: State) -> Belief:
     """The belief after a reading, on the bench as it stood."""
     expected = what_each_shows(belief, move, at)
     weights = [
         share
-        if place not in expected or _fits(belief, expected, place, move, shown)
+        if place not in expected or _fits(belief, expected, place, move, reading)
         else share * DOUBT
         for place, share in enumerate(belief.shares)
     ]
     return _belief(belief.suspects, weights)
 
 
-def _fits(belief: Belief, expected: Mapping[int, Shown], place: int, move: Move, shown: Shown):
+def _fits(belief: Belief, expected: Mapping[int, Shown], place: int, move: Move, reading: Reading):
     """Whether it may be this suspect, or one between it and its neighbours of the same kind.
 
     A suspect of whom nothing could be worked out is neither cleared nor blamed.
@@ -144,9 +149,15 @@ def _fits(belief: Belief, expected: Mapping[int, Shown], place: int, move: Move,
     mine, kind = expected[place], belief.suspects[place].kind
     for beside in (place - 1, place + 1):
         same = beside in expected and belief.suspects[beside].kind == kind
-        if between(move.verb, shown, mine, expected[beside] if same else mine):
+        near = expected[beside] if same else mine
+        if between(move.verb, shown_by(reading), mine, near, reading.error):
             return True
     return False
+
+
+def shown_by(reading: Reading) -> Shown:
+    """What a reading comes to: its value, or that it is over the range."""
+    return OVER if reading.value is None else reading.value
 
 
 def what_each_shows(belief: Belief, move: Move, at: State) -> dict[int, Shown]:
@@ -190,11 +201,16 @@ def measurements(of: PracticeSet, at: State) -> tuple[Move, ...]:
         touched = [part for part in of.parts if not part.mains]
         return tuple(Move(verb, (part.name,)) for part in touched for verb in at_rest(part))
     points = [point for point in of.points if point != "0" and not on_mains_side(of, point)]
-    moves = tuple(Move(verb, (point, "0")) for verb in ("volts", "scope") for point in points)
+    moves = tuple(across(verb, point) for verb in ("volts", "scope") for point in points)
     feed = of.part(of.feed)
     if at.feed.kind in (OWN_PLUG, LAMP) and feed.mains:
         return (*moves, Move("ac volts", feed.nodes))
     return moves
+
+
+def across(verb: str, point: str) -> Move:
+    """A measurement from a point to zero; a trace without its dc, where ripple is seen best."""
+    return Move(verb, (point, "0"), {}, AC if verb == "scope" else "")
 
 
 def at_rest(part: BoardPart) -> tuple[str, ...]:
@@ -207,6 +223,7 @@ AT_REST = {"R": ("ohms",), "L": ("ohms",), "D": ("diode",), "C": ("esr", "capaci
 
 _known: dict[tuple, Shown | None] = {}
 _solved: dict[tuple, Electric | None] = {}
+_floating: dict[tuple, bool] = {}
 MANY = 200_000
 
 
@@ -237,18 +254,37 @@ def _is_renewed(at: State, part: str) -> bool:
 
 
 def _worked_out(board: State, move: Move, key: tuple) -> Shown | None:
-    if board.powered and move.verb in ("volts", "scope") and len(move.at) == 2:
-        if key not in _solved:
-            _solved[key] = _metered(board)
-        found = _solved[key]
+    by_all_meters = board.powered and move.verb in ("volts", "scope") and len(move.at) == 2
+    if by_all_meters and not _floats(board, move.at):
+        found = _with_all_meters(board, key)
         return None if found is None else _of_points(found, move)
     try:
         _, told = at_once(board, move)
     except RepairlibError:
         return None
-    if told.reading is None:
-        return None
-    return OVER if told.reading.value is None else told.reading.value
+    return None if told.reading is None else shown_by(told.reading)
+
+
+def _floats(board: State, at: tuple[str, ...]) -> bool:
+    """Whether meters at other points change what one shows there, on the sound board."""
+    sound = as_if(board, Suspect("", (), 1.0))
+    bench, key = bench_key(sound), (bench_key(sound), at)
+    if key not in _floating:
+        found = _with_all_meters(sound, (bench, ()))
+        move = Move("volts", at)
+        _, told = at_once(sound, move)
+        _floating[key] = (
+            found is None
+            or told.reading is None
+            or not alike("volts", shown_by(told.reading), _of_points(found, move))
+        )
+    return _floating[key]
+
+
+def _with_all_meters(board: State, key: tuple) -> Electric | None:
+    if key not in _solved:
+        _solved[key] = _metered(board)
+    return _solved[key]
 
 
 def _of_points(found: Electric, move: Move) -> float:
@@ -296,9 +332,8 @@ def cuts(attempt: Attempt) -> tuple[Cut | None, ...]:
         if reading is None or done.move.verb not in OFF:
             found.append(None)
             continue
-        shown = OVER if reading.value is None else reading.value
         best = best_next(belief, done.before)
-        after = learned(belief, done.move, shown, done.before)
+        after = learned(belief, done.move, reading, done.before)
         found.append(
             Cut(
                 belief.bits,

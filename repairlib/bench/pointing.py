@@ -7,7 +7,7 @@ from dataclasses import replace
 
 from repairlib.bench.attempt import Attempt, Done
 from repairlib.bench.conditions import Fault
-from repairlib.bench.information import OFF, OVER, believed, learned
+from repairlib.bench.information import OFF, believed, learned
 from repairlib.bench.moves import Told
 from repairlib.bench.state import SOUND, Fitted, State
 from repairlib.bench.step import step
@@ -44,8 +44,7 @@ def left_over(done: Iterable[Done], attempt: Attempt, parts: Iterable[str]) -> f
     for one in done:
         reading = one.told.reading
         if reading is not None and one.move.verb in OFF:
-            shown = OVER if reading.value is None else reading.value
-            belief = learned(belief, one.move, shown, one.before)
+            belief = learned(belief, one.move, reading, one.before)
             read += 1
     asked = set(parts)
     if not read:

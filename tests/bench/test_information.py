@@ -18,7 +18,7 @@ from repairlib.bench.information import (
     gain,
     learned,
 )
-from repairlib.bench.moves import Move
+from repairlib.bench.moves import Move, Reading
 from repairlib.bench.practice_set import read_set
 from repairlib.bench.state import SUPPLY, Feed, Fitted, begin
 from repairlib.bench.suspects import Suspect, all_suspects, as_if, listed_suspects
@@ -41,6 +41,10 @@ I1,lamp,in,0,10 mA,load,50,40,6,6
 """)
 OUT = Move("volts", ("out", "0"))
 IN = Move("volts", ("in", "0"))
+
+
+def shows(volts: float) -> Reading:
+    return Reading("multimeter", ("out", "0"), f"{volts} V", volts, "V")
 
 
 def on(*faults: str):
@@ -67,7 +71,7 @@ def test_a_reading_that_tells_all_suspects_apart_tells_all_bits():
 
 @pytest.mark.parametrize("fault, shown", [("R1 open", 0.0), ("R2 open", 10.0)])
 def test_a_reading_leaves_who_fits_it(fault, shown):
-    after = learned(believed(listed_suspects(DIVIDER)), OUT, shown, on())
+    after = learned(believed(listed_suspects(DIVIDER)), OUT, shows(shown), on())
     (left,) = (after.suspects[place] for place in after.likely)
     assert str(left) == fault
     assert after.bits < 0.3
@@ -78,7 +82,7 @@ def test_what_lies_between_two_severities_fits_both():
         Suspect("R1 wrong", (read_fault(f"R1 wrong value {ohm}", DIVIDER),), 1.0)
         for ohm in ("2 kΩ", "4 kΩ", "100 kΩ")
     )
-    after = learned(believed(among), OUT, 10 / 4, on())  # as with 3 kΩ
+    after = learned(believed(among), OUT, shows(10 / 4), on())  # as with 3 kΩ
     assert after.likely == (0, 1)
 
 
@@ -93,7 +97,7 @@ def test_a_renewed_part_is_blamed_no_more():
 
 def test_what_is_worked_out_does_not_hang_on_the_true_fault():
     belief = believed(all_suspects(DIVIDER))
-    assert learned(belief, OUT, 5.0, on("R1 open")) == learned(belief, OUT, 5.0, on())
+    assert learned(belief, OUT, shows(5.0), on("R1 open")) == learned(belief, OUT, shows(5.0), on())
 
 
 def test_alike_within_what_a_meter_may_be_off():
