@@ -6,13 +6,18 @@ from collections.abc import Iterator
 
 from repairlib.bench.electric import electric
 from repairlib.bench.state import State
+from repairlib.circuits import CircuitPart
 
 BLOWS = 2.1  # times its rating, at which a fuse of a set blows within two minutes
 """From memory: IEC 60127-2, time-lag fuses open within 2 minutes at 2.1 times their rating."""
 
 
-def overloads(state: State) -> Iterator[tuple[str, float, float]]:
+def overloads(
+    state: State, extra: tuple[CircuitPart, ...] = ()
+) -> Iterator[tuple[str, float, float]]:
     """Each fuse that would blow: its name, the current through it and its rating [A], r.m.s.
+
+    `extra` is what an instrument puts across the board.
 
     >>> from repairlib.bench.conditions import read_fault
     >>> from repairlib.bench.practice_set import demo_set
@@ -23,7 +28,7 @@ def overloads(state: State) -> Iterator[tuple[str, float, float]]:
     >>> [(name, round(amps, 1)) for name, amps, rated in overloads(on)]
     [('F1', 3.0)]
     """
-    now = electric(state)
+    now = electric(state, extra)
     for part in state.set.parts:
         fitted = state.places[part.name].fitted
         if part.what != "fuse" or part.circuit is None or fitted is None or fitted.fault:

@@ -16,11 +16,13 @@ from repairlib.bench import (
     thermometer,
 )
 from repairlib.bench.moves import Move, Told
+from repairlib.bench.passing import passing
 from repairlib.bench.prices import LENS_SECONDS, METER_TOKENS, SECONDS
 from repairlib.bench.state import State
 from repairlib.bench.where import ends, is_loose, part_at
 
 Outcome = tuple[State, Told]
+FUSED_SECONDS = 0.01  # until the meter's own fuse has blown; from memory
 INSTRUMENTS = {
     "volts": multimeter.volts,
     "ac volts": multimeter.ac_volts,
@@ -49,6 +51,24 @@ def probe(state: State, move: Move) -> Outcome:
         told = Told(f"{words}. {reading.harm}", reading, seconds, METER_TOKENS, alarm=True)
         return dangers.damaged(state, reading.harm), told
     return state, Told(words, reading, seconds)
+
+
+def while_shunted(state: State, told: Told) -> Outcome:
+    """The time in which an ammeter is a short between its probes, and what gives way by that.
+
+    That is the learner's doing. The meter's own fuse, once it has blown, ends it.
+    """
+    if state.ended or told.reading is None:
+        return state, told
+    one, other = told.reading.points
+    there = FUSED_SECONDS if told.reading.harm else told.seconds
+    state, events = passing(state, there, (multimeter.shunt(one, other),))
+    state, later = passing(state, told.seconds - there)
+    if not events:
+        return state, told
+    what = f"The ammeter was a short from {one} to {other}: {events[0]}"
+    words = " ".join((told.words.rstrip(".") + ".", what, *events[1:], *later))
+    return dangers.damaged(state, what), replace(told, words=words, alarm=True)
 
 
 def _probes(state: State, move: Move) -> tuple[str, str]:

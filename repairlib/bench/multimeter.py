@@ -12,11 +12,11 @@ from math import copysign, inf
 
 from repairlib.bench.charging import PATIENCE, Charging
 from repairlib.bench.counts import DASHES, Accuracy, Span, shows
-from repairlib.bench.electric import Electric, electric
+from repairlib.bench.electric import Electric, as_it_is, electric
 from repairlib.bench.moves import Reading
 from repairlib.bench.probes_harm import DARK, MOST_VOLTS, PERSON_VOLTS
 from repairlib.bench.resting import met_at, resting
-from repairlib.bench.state import State
+from repairlib.bench.state import LIFTED, State
 from repairlib.circuits import CircuitPart
 
 INPUT_OHM = 10e6
@@ -40,6 +40,7 @@ AMPS = (Span(6.0, 1e-3, "A"), Span(10.0, 1e-2, "A"))
 AMPS_ERROR = Accuracy(1.2, 3)
 BURDEN_OHM = 0.03  # of the 10 A input with its leads
 FUSE_AMPS = 10.0
+SHARES_OHM = 100 * BURDEN_OHM  # of what lies beside it: above, its share is below 1 %
 NEAR = 0.005  # of the reading: as near as this it counts as settled
 SOON = 2.0  # s, below which nobody speaks of settling
 
@@ -120,9 +121,10 @@ def amps(state: State, one: str, other: str) -> Reading:
     """The amps from one point through the meter to the other: in series, where a part is out.
 
     The true r.m.s. of dc and ac together, with the sign of its mean.
-    Across anything else it is a short of 0.03 Ω; above 10 A its fuse blows.
+    Across anything else it is a short of 0.03 Ω; above 10 A its fuse blows. What that does to the
+    board while the meter is there, `passing` tells: `shunt` is the meter as a part of the circuit.
     """
-    meter = CircuitPart("R of the meter", (one, other), BURDEN_OHM)
+    meter = shunt(one, other)
     value = _all_of(electric(state, (meter,)), one, other) / BURDEN_OHM
     seen = shows(value, AMPS, AMPS_ERROR, state, "A")
     if seen.value is None:
@@ -132,9 +134,30 @@ def amps(state: State, one: str, other: str) -> Reading:
             hurts=abs(value) * BURDEN_OHM > PERSON_VOLTS,
         )  # fmt: skip
     return Reading(
-        "multimeter, A", (one, other), seen.text, seen.value, "A",
-        range=seen.span.said, error=seen.error,
+        "multimeter, A", (one, other), seen.text, seen.value, "A", _beside(state, one, other),
+        seen.span.said, seen.error,
     )  # fmt: skip
+
+
+def shunt(one: str, other: str) -> CircuitPart:
+    """The amps input between two points, as a part of the circuit."""
+    return CircuitPart("R of the meter", (one, other), BURDEN_OHM)
+
+
+def _beside(state: State, one: str, other: str) -> str:
+    """A word about the part that is still in its place and takes a share of the current."""
+    for part in state.set.parts:
+        place = state.places[part.name]
+        if set(part.nodes) != {one, other} or place.fitted is None or place.pads == LIFTED:
+            continue
+        made = as_it_is(state, part)
+        if all(one.letter in "RL" for one in made) and sum(map(_ohm, made)) < SHARES_OHM:
+            return f"{part.name} is still in its place: only a part goes through the meter"
+    return ""
+
+
+def _ohm(part: CircuitPart) -> float:
+    return part.value if part.letter == "R" else part.more["winding"]
 
 
 def with_input(state: State, one: str, other: str) -> Electric:

@@ -50,7 +50,7 @@ def passing(
 ) -> tuple[State, tuple[str, ...]]:
     """The state so many seconds later, and what happened meanwhile, in sentences.
 
-    `extra` is what is held across an unpowered board. A fuse blows when its current is too much;
+    `extra` is what is held across the board. A fuse blows when its current is too much;
     each thing that fails is in `harm` of the state, and what could hurt somebody ends the attempt.
 
     >>> from repairlib.bench.conditions import read_faults
@@ -71,10 +71,10 @@ def passing(
     ways, now, flows = ways_of(state.set), None, dict[str, float]()
     for _ in range(slices):
         if now != _hangs_on(state):
-            for name, _, _ in overloads(state):
+            for name, _, _ in overloads(state, extra):
                 state = _failed(state, name, "blown")
                 events.append(f"{name} flashed up: it has blown.")
-            now, flows = _hangs_on(state), watts(state)
+            now, flows = _hangs_on(state), watts(state, extra)
         state = state.as_warm(warmed(ways, state.heat, flows, seconds / slices))
         for name, failure in _too_hot(state):
             told = failure.told.format(name)

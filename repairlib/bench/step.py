@@ -57,7 +57,9 @@ def step(state: State, move: Move) -> Outcome:
     ('It is plugged in and on.', True)
     """
     after, told = at_once(state, move)
-    if move.verb not in PASSES_ITSELF:
+    if move.verb == "amps":
+        after, told = measuring.while_shunted(after, told)
+    elif move.verb not in PASSES_ITSELF:
         after, events = passing(after, told.seconds)
         if events:
             told = replace(told, words=" ".join((told.words, *events)), alarm=True)

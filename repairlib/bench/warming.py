@@ -97,9 +97,12 @@ def warmed(
     return {name: float(f"{kelvin:.9g}") for name, kelvin in found.items() if kelvin > LEAST}
 
 
-def watts(state: State) -> dict[str, float]:
-    """The watts that become heat in each part of the set now, none without power."""
-    return _watts(state, electric(state)) if state.powered else {}
+def watts(state: State, extra: tuple[CircuitPart, ...] = ()) -> dict[str, float]:
+    """The watts that become heat in each part of the set now, none without power.
+
+    `extra` is what an instrument puts across the board.
+    """
+    return _watts(state, electric(state, extra)) if state.powered else {}
 
 
 def _watts(state: State, now: Electric) -> dict[str, float]:
