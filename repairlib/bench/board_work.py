@@ -13,6 +13,7 @@ from repairlib.bench.practice_set import BoardPart
 from repairlib.bench.prices import LOW_MELT_TOKENS, SECONDS, TOKENS
 from repairlib.bench.soldering import Worked, frees, heated, tool_of, why_not
 from repairlib.bench.state import DIRTY, LIFTED, SOUND, WIRED, Fitted, State
+from repairlib.bench.strain import leak_ohm
 from repairlib.bench.where import fitted_at, part_at
 from repairlib.core.errors import RepairlibError
 
@@ -118,7 +119,15 @@ def _old(part: BoardPart, taken: Fitted | None, turned: bool) -> Fitted:
     fault = taken.fault
     if fault is not None and fault.condition in (*BY_SOLDER, *BY_WIRE, WRONG_WAY):
         fault = None
-    return replace(taken, fault=_turned(part, turned) or fault, turned=turned)
+    fault = fault or _turned(part, turned) or _left_by_strain(part, taken)
+    return replace(taken, fault=fault, turned=turned)
+
+
+def _left_by_strain(part: BoardPart, taken: Fitted) -> Fault | None:
+    """The leak of a capacitor that stood the wrong way round or far above its rating."""
+    if not taken.spoilt or part.circuit is None or part.circuit.letter != "C":
+        return None
+    return Fault(part.name, "leaks", {"ohm": leak_ohm(taken.value or part.circuit.value)})
 
 
 def _new(part: BoardPart, move: Move, turned: bool) -> Fitted:
@@ -133,7 +142,7 @@ def _turned(part: BoardPart, turned: bool) -> Fault | None:
     """What a polar part the wrong way round is to the circuit."""
     if not turned or part.circuit is None or part.circuit.letter not in "CDU":
         return None
-    return Fault(part.name, "open" if part.circuit.letter == "U" else WRONG_WAY)
+    return Fault(part.name, WRONG_WAY)
 
 
 @at_the_board

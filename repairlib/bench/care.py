@@ -151,10 +151,16 @@ def new_parts(done: tuple[Done, ...]) -> list[NewPart]:
     found = []
     for name, place in end.places.items():
         part = end.set.part(name)
-        if place.fitted is not None and place.fitted.new:
+        if place.fitted is not None and (place.fitted.new or _is_scrap(place.fitted)):
             wrong, dangerous = _wrong(part, place.fitted)
             found.append(NewPart(name, wrong, dangerous, _seen(part, done)))
     return found
+
+
+def _is_scrap(fitted: Fitted) -> bool:
+    """Whether a spoilt part sits there as if it were good."""
+    still = fitted.fault is not None and fitted.fault.condition == "reversed" and not fitted.turned
+    return fitted.spoilt and not still
 
 
 def _wrong(part: BoardPart, fitted: Fitted) -> tuple[str, bool]:
@@ -166,6 +172,8 @@ def _wrong(part: BoardPart, fitted: Fitted) -> tuple[str, bool]:
         return f"{fitted.rated:g} V are not enough where {part.rated:g} V belong", True
     if fitted.turned and part.plus is not None:
         return "it sits the wrong way round", True
+    if fitted.spoilt:
+        return "it stood the wrong way round or far above its rating, which makes it scrap", True
     if fitted.value is not None and part.circuit:
         low, high = (0.8, 1.5) if part.circuit.letter == "C" else (0.95, 1.05)
         if not low <= fitted.value / part.circuit.value <= high:

@@ -13,12 +13,12 @@ from typing import NamedTuple
 
 from repairlib.bench.board_part import CONTACTS, FUSES, BoardPart, number
 from repairlib.bench.practice_set import PracticeSet
+from repairlib.bench.strain import WET, paths_against
 from repairlib.circuits import CircuitPart
 from repairlib.core.errors import RepairlibError
 from repairlib.core.quantity import engineering, read_quantity
 
 OPEN_OHM, SHORT_OHM = 1e8, 1e-2  # what is left of a part that is open, or shorted
-REVERSED_OHM = 30.0  # of an electrolytic the wrong way round; a choice of this workbook
 
 
 @dataclass(frozen=True)
@@ -110,7 +110,9 @@ def _wrong(part, figures, warm):
 def _reversed(part, figures, warm):
     if part.letter == "D":
         return (replace(part, nodes=part.nodes[::-1]),)
-    return (part, _resistor(part, REVERSED_OHM))
+    if part.letter == "U":  # with its legs swapped nothing comes out of it
+        return _open(part, figures, warm)
+    return (part, *paths_against(part))
 
 
 def _in_series(part: CircuitPart, ohm: float) -> tuple[CircuitPart, ...]:
@@ -264,8 +266,15 @@ def _due(kind: Condition, letter: str) -> str:
     return ", ".join(said) or "no figure"
 
 
-def as_it_acts(part: CircuitPart, fault: Fault | None, warm: bool = False):
-    """The parts of the circuit that a part with that fault comes to, none where it is gone."""
+def as_it_acts(
+    part: CircuitPart, fault: Fault | None, warm: bool = False, family: str = WET
+) -> tuple[CircuitPart, ...]:
+    """The parts of the circuit that a part with that fault comes to, none where it is gone.
+
+    `family` is that of a capacitor (strain.py): what it lets through the wrong way round.
+    """
     if fault is None:
         return (part,)
+    if fault.condition == "reversed" and part.letter == "C":
+        return (part, *paths_against(part, family))
     return CONDITIONS[fault.condition].effect(part, fault.figures, warm)

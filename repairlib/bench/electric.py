@@ -9,9 +9,10 @@ from __future__ import annotations
 from collections.abc import Mapping
 from dataclasses import dataclass, field, replace
 from functools import lru_cache
+from itertools import chain
 from typing import TYPE_CHECKING, Any
 
-from repairlib.bench.conditions import REVERSED_OHM, Fault, as_it_acts
+from repairlib.bench.conditions import Fault, as_it_acts
 from repairlib.bench.practice_set import BoardPart, PracticeSet
 from repairlib.bench.series_lamp import behind_lamp
 from repairlib.bench.state import (
@@ -25,6 +26,7 @@ from repairlib.bench.state import (
     State,
     begin,
 )
+from repairlib.bench.strain import family_of, most_volts, paths_beyond
 from repairlib.bench.where import loose_ends
 from repairlib.circuits import (
     CircuitPart,
@@ -41,8 +43,9 @@ APART = 1e9  # Ω, from each point to zero: no point of a board floats altogethe
 LIGHT_LOAD = 0.2  # of the full load
 OPENS = ("open", "blown", "pad lifted", "gone")
 STEPS, FEW_STEPS = 200, 60  # in a cycle of mains
+GONE = (*OPENS, "short", "burst", "reversed")  # there is no strain above the rating in these
+MORE_VOLTS = 1.1  # times its own feed's: more than a set gets from its own plug
 KEPT = 64  # answers that are remembered, about 40 kB each
-SURGE = 1.15  # times its rated volts: more than an electrolytic bears
 INSTANT = 1e-7  # s; still shorter, and what floats drowns in the rounding
 
 
@@ -92,6 +95,11 @@ class _Question:
 
 def circuit_of(state: State, extra: tuple[CircuitPart, ...] = ()) -> tuple[CircuitPart, ...]:
     """The parts of the circuit as the board is now, with `extra` from an instrument."""
+    return _circuit_with(state, (*chain(*beyond(state).values()), *extra))
+
+
+def _circuit_with(state: State, extra: tuple[CircuitPart, ...]) -> tuple[CircuitPart, ...]:
+    """The parts of the circuit with these, as if nothing stood above its rating."""
     parts: list[CircuitPart] = []
     for part in state.set.parts:
         parts += as_it_is(state, part)
@@ -112,13 +120,16 @@ def electric(state: State, extra: tuple[CircuitPart, ...] = (), afresh: bool = F
     With an instrument a cycle of mains is sought from what the board holds without it, which is
     near; `afresh` spares the board without it, for one who asks nothing else of this state.
     """
-    parts = circuit_of(state, extra)
+    return _solved(state, circuit_of(state, extra), bool(extra) and not afresh)
+
+
+def _solved(state: State, parts: tuple[CircuitPart, ...], near: bool) -> Electric:
     ripple = (f"V of {state.set.feed}", *state.set.ripple) if state.set.ripple else None
     ripple = ripple if state.feed.kind in (OWN_PLUG, LAMP) else None
     charges: Mapping[str, float] | None = None
     if not state.powered:
         charges = dict(state.charges)
-    elif extra and not afresh and not ripple and _has_sine(parts):
+    elif near and not ripple and _has_sine(parts):
         charges = electric(state).held
     asked = (parts, state.powered, ripple, charges)
     return _answer(_Question(repr(asked), *asked))
@@ -176,25 +187,67 @@ def as_it_is(state: State, part: BoardPart) -> tuple[CircuitPart, ...]:
         return _fed(state, replace(made, value=made.value * state.feed.line), place.fitted.fault)
     if place.fitted.value is not None:
         made = replace(made, value=place.fitted.value)
-    acts = as_it_acts(made, place.fitted.fault, state.warm(part.name))
-    if state.powered and is_overstrained(state.set, part, place.fitted):
-        acts += (CircuitPart(f"R beyond {part.name}", made.nodes, REVERSED_OHM),)
-    return acts
+    return as_it_acts(made, place.fitted.fault, state.warm(part.name), family_of(part))
 
 
-def is_overstrained(of: PracticeSet, part: BoardPart, fitted: Fitted) -> bool:
-    """Whether an electrolytic was fitted whose rating is too low for what stands in its place.
+def beyond(state: State) -> dict[str, tuple[CircuitPart, ...]]:
+    """What parts let through because more stands at them than they bear, by part.
 
-    It then lets through what one the wrong way round does: a choice of this workbook. Above 1.15
-    times its rating, which such a part bears for a short time: IEC 60384-4, from memory.
+    What was always there has lived with what the set's own plug brings; that is a choice.
     """
-    if fitted.rated is None or part.plus is None or part.circuit is None:
-        return False
-    if part.circuit.letter != "C":
-        return False
-    now = sound(of)
+    doubtful = [part for part in state.set.parts if may_be_strained(state, part)]
+    if not doubtful:
+        return {}
+    now = _solved(state, _circuit_with(state, ()), near=False)
+    found = {}
+    for part in doubtful:
+        fitted = state.places[part.name].fitted
+        if fitted and part.circuit and volts_at(part, now) > most_volts(part, fitted.rated):
+            made = replace(part.circuit, value=fitted.value or part.circuit.value)
+            found[part.name] = paths_beyond(part, made, fitted.rated)
+    return found
+
+
+def volts_at(part: BoardPart, now: Electric) -> float:
+    """The most volts that stand at a part in the way that counts for its rating.
+
+    Of a capacitor from its first end, of a diode in its blocking way, of a regulator its input.
+    """
     one, other = part.nodes
-    return now.mean[one] - now.mean[other] > SURGE * fitted.rated
+    if part.circuit is not None and part.circuit.letter == "D":
+        one, other = other, one
+    if part.circuit is not None and part.circuit.letter == "U":
+        other = "0"
+    if now.waves:
+        return float((now.waves[one] - now.waves[other]).max())
+    return now.between(one, other)
+
+
+def is_used_to_it(state: State, fitted: Fitted) -> bool:
+    """Whether a part was always there and gets no more than the set's own plug brings."""
+    of, feed = state.set, state.feed
+    more = feed.kind == SUPPLY and feed.volts > MORE_VOLTS * of.feed_volts
+    return not (fitted.new or fitted.turned or more)
+
+
+def may_be_strained(state: State, part: BoardPart) -> bool:
+    """Whether more than a part bears may stand at it, without a look at the circuit."""
+    place = state.places[part.name]
+    if not state.powered or place.fitted is None or place.pads == LIFTED or not family_of(part):
+        return False
+    fault = place.fitted.fault
+    if is_used_to_it(state, place.fitted) or (fault and fault.condition in GONE):
+        return False
+    return most_volts(part, place.fitted.rated) < _highest_volts(state, place.fitted)
+
+
+def _highest_volts(state: State, fitted: Fitted) -> float:
+    """What a feed can bring at most; of a sine twice its peak, as a doubler of it."""
+    if state.feed.kind == SUPPLY:
+        return state.feed.volts
+    feed = state.set.part(state.set.feed).circuit
+    peak = feed.peak * state.feed.line if feed else 0.0
+    return 2 * peak if feed and feed.more.get("mains") and fitted.rated is not None else peak
 
 
 def _fed(state: State, feed: CircuitPart, fault: Fault | None) -> tuple[CircuitPart, ...]:

@@ -194,7 +194,9 @@ def _is_mended(attempt: Attempt, fault: Fault) -> bool:
 
 def is_sound(place: Place, fault: Fault) -> bool:
     """Whether that fault is gone from a place: a part is in it, without the fault."""
-    return place.fitted is not None and place.fitted.fault != fault and place.pads != LIFTED
+    if place.fitted is None or (place.fitted.spoilt and not place.fitted.new):
+        return False
+    return place.fitted.fault != fault and place.pads != LIFTED
 
 
 def _before_mending(attempt: Attempt, fault: Fault) -> Iterator[Done]:

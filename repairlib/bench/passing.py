@@ -2,9 +2,10 @@
 
 Time goes by in slices; in each the currents are those of the settled circuit. After each, what is
 warm by then may open a crack, and what is too hot fails. How hot each kind bears is from memory:
-the electrolyte of a capacitor boils at some 130 °C, silicon lives a little above its rated 150 °C,
-a film resistor burns at about 250 °C, a winding at 150 °C. What came faulty with the set has stood
-so far what the set does to it, and stands it here too: that is a choice of this workbook.
+the electrolyte of a capacitor boils at some 130 °C, a regulator dies at some 175 °C, a diode at
+some 220 °C, a film resistor burns at about 250 °C, a winding at 150 °C. What came faulty with the
+set has stood so far what the set does to it, and stands it here too: that is a choice of this
+workbook. Its electrolyte boils all the same, and holds it at that heat.
 """
 
 from __future__ import annotations
@@ -18,8 +19,11 @@ from repairlib.bench import dangers
 from repairlib.bench.board_part import AS_RESISTOR, BoardPart
 from repairlib.bench.conditions import Fault
 from repairlib.bench.discharging import left_after
+from repairlib.bench.electric import is_used_to_it
 from repairlib.bench.fuse_load import overloads
+from repairlib.bench.overstrained import BURST_WITH_A_BANG, strained
 from repairlib.bench.state import Fitted, State
+from repairlib.bench.strain import WET, family_of
 from repairlib.bench.warming import warmed, watts, ways_of
 from repairlib.circuits import CircuitPart
 
@@ -38,9 +42,10 @@ class Failure(NamedTuple):
     hazard: str = ""
 
 
-BURSTS = Failure(110.0, "burst", "{} swelled and burst with a bang.", "flying leads and eyes")
+BURSTS = Failure(110.0, "burst", BURST_WITH_A_BANG, "flying leads and eyes")
+HISSES = "{} hisses: its electrolyte boils, and steam comes out of its vent."
 SILICON_SHORT = Failure(200.0, "short", "{} smoked: it was too hot for too long.")
-SILICON_OPEN = Failure(200.0, "open", SILICON_SHORT.told)
+SILICON_OPEN = Failure(153.0, "open", SILICON_SHORT.told)
 CHARRED = Failure(230.0, "open", "{} charred and smoked: it was too hot for too long.")
 WINDING = Failure(130.0, "open", "{} smoked: its winding burnt.", "heat and fire")
 
@@ -70,18 +75,28 @@ def passing(
     slices = min(ceil(seconds / SLICE), MOST_SLICES)
     ways, now, flows = ways_of(state.set), None, dict[str, float]()
     for _ in range(slices):
+        state, struck = strained(state, seconds / slices, extra)
+        events += struck
+        if state.ended:
+            return state, tuple(events)
         if now != _hangs_on(state):
             for name, _, _ in overloads(state, extra):
+                told = f"{name} flashed up: it has blown."
                 state = _failed(state, name, "blown")
-                events.append(f"{name} flashed up: it has blown.")
+                if not is_used_to_it(state, Fitted()):
+                    state = dangers.damaged(state, told)
+                events.append(told)
             now, flows = _hangs_on(state), watts(state, extra)
-        state = state.as_warm(warmed(ways, state.heat, flows, seconds / slices))
+        heat, boiling = _held_by_boiling(state, warmed(ways, state.heat, flows, seconds / slices))
+        events += [HISSES.format(name) for name in boiling if not _boils(state, name)]
+        state = state.as_warm(heat)
         for name, failure in _too_hot(state):
             told = failure.told.format(name)
-            state = _failed(dangers.damaged(state, told), name, failure.becomes)
+            state = _failed(state, name, failure.becomes)
             if failure.hazard:
                 state, ending = dangers.harmed(state, told, failure.hazard)
                 return state, (*events, ending.words)
+            state = dangers.damaged(state, told)
             events.append(told)
     return state, tuple(events)
 
@@ -96,12 +111,34 @@ def _failed(state: State, name: str, condition: str) -> State:
     return state.with_place(name, fitted=replace(fitted, fault=Fault(name, condition)))
 
 
+def _held_by_boiling(
+    state: State, heat: dict[str, float]
+) -> tuple[dict[str, float], tuple[str, ...]]:
+    """The heat where what boils grows no hotter, and the capacitors that boil."""
+    boiling = tuple(
+        part.name
+        for part in state.set.parts
+        if family_of(part) == WET
+        and heat.get(part.name, 0.0) > BURSTS.bears
+        and not _bursts(state, state.places[part.name].fitted)
+    )
+    return heat | dict.fromkeys(boiling, BURSTS.bears), boiling
+
+
+def _boils(state: State, name: str) -> bool:
+    return dict(state.heat).get(name, 0.0) >= BURSTS.bears
+
+
+def _bursts(state: State, fitted: Fitted | None) -> bool:
+    return fitted is not None and not (fitted.fault and is_used_to_it(state, fitted))
+
+
 def _too_hot(state: State) -> Iterator[tuple[str, Failure]]:
     """Each part that does not bear how hot it is."""
     heat = dict(state.heat)
     for part in state.set.parts:
         fitted = state.places[part.name].fitted
-        if fitted is None or (fitted.fault and not (fitted.new or fitted.turned)):
+        if fitted is None or (fitted.fault and is_used_to_it(state, fitted)):
             continue
         failure = _failure_of(part, fitted)
         if failure is not None and heat.get(part.name, 0.0) > failure.bears:

@@ -19,6 +19,7 @@ OFF, OWN_PLUG, LAMP, SUPPLY = "off", "own plug", "series lamp", "bench supply"
 LIGHT, FULL = "light", "full"
 LINES = (0.9, 1.0, 1.1)  # of the mains, or of the adapter's volts
 SOUND, DIRTY, LIFTED, WIRED = "sound", "solder left on", "lifted", "bridged with a wire"
+SPOILT = 0.1  # of the time that a part bears it; a choice
 REPAIRED, HANDED_ON, HARMED, GIVEN_UP = "handed back", "handed on", "harmed", "given up"
 
 
@@ -27,6 +28,7 @@ class Fitted:
     """A part as it sits in its place: its fault, if it has one, and which way round.
 
     `value` and `rated` of a new part, in SI units; None where it is the one that was always there.
+    `strain` is how much it has had of what it bears above its rating or the wrong way round.
     """
 
     fault: Fault | None = None
@@ -34,6 +36,12 @@ class Fitted:
     value: float | None = None
     rated: float | None = None
     turned: bool = False
+    strain: float = 0.0
+
+    @property
+    def spoilt(self) -> bool:
+        """Whether it is scrap, however it may look."""
+        return self.strain >= SPOILT
 
 
 @dataclass(frozen=True, slots=True)
@@ -147,5 +155,8 @@ def begin(of: PracticeSet, faults: tuple[Fault, ...], seed: str) -> State:
         fault = by_part.get(part.name)
         gone = fault is not None and fault.condition == "gone"
         pads = LIFTED if fault is not None and fault.condition == "pad lifted" else SOUND
-        places[part.name] = Place(None if gone else Fitted(fault), pads)
+        polar = part.circuit is not None and part.circuit.letter == "C"
+        stood = polar and fault is not None and fault.condition == "reversed"
+        fitted = None if gone else Fitted(fault, strain=1.0 if stood else 0.0)
+        places[part.name] = Place(fitted, pads)
     return State(of, seed, places, charges={}, heat={})

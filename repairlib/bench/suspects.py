@@ -138,7 +138,7 @@ def _suspected(place: Place, fault: Fault | None) -> Place:
     if place.fitted is not None and not place.fitted.new:
         gone = fault is not None and fault.condition == "gone"
         lifted = fault is not None and fault.condition == "pad lifted"
-        fitted = None if gone else replace(place.fitted, fault=fault)
+        fitted = None if gone else replace(place.fitted, fault=fault, strain=0.0)
         return replace(place, fitted=fitted, pads=LIFTED if lifted else place.pads)
     if place.taken is not None and not place.taken.new:
         return replace(place, taken=replace(place.taken, fault=fault))

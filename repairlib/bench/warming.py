@@ -16,7 +16,7 @@ from dataclasses import replace
 from math import exp
 from typing import NamedTuple
 
-from repairlib.bench.electric import Electric, as_it_is, electric, sound
+from repairlib.bench.electric import Electric, as_it_is, beyond, electric, sound
 from repairlib.bench.practice_set import PracticeSet
 from repairlib.bench.state import OWN_PLUG, Feed, State, begin
 from repairlib.circuits import CircuitPart, heat_in
@@ -28,6 +28,7 @@ THICK = 1.6  # mm of the board
 HOTTEST = 25.0  # K of a part above the board in the sound set
 WARMEST = 18.0  # K of the board above the room in the sound set
 BOARD = "the board"  # its name among what is warm
+BEYOND = "V beyond "  # takes up what flows above a rating, and all of it is heat
 LEAST = 0.01  # K, below which a part counts as cold
 
 
@@ -107,8 +108,9 @@ def watts(state: State, extra: tuple[CircuitPart, ...] = ()) -> dict[str, float]
 
 def _watts(state: State, now: Electric) -> dict[str, float]:
     found: dict[str, float] = {}
+    above = beyond(state)
     for part in state.set.parts:
-        made = as_it_is(state, part)
+        made = (*as_it_is(state, part), *above.get(part.name, ()))
         heat = sum(_mean_heat(one, now) for one in made if one.name in now.amps)
         if heat > 0:
             found[part.name] = heat
@@ -118,4 +120,8 @@ def _watts(state: State, now: Electric) -> dict[str, float]:
 def _mean_heat(part: CircuitPart, now: Electric) -> float:
     import numpy as np
 
-    return float(np.mean(heat_in(part, dict(now.waves or now.mean), now.amps[part.name])))
+    amps, volts = now.amps[part.name], dict(now.waves or now.mean)
+    if part.letter == "V" and part.name.startswith(BEYOND):
+        one, other = (volts[node] for node in part.nodes)
+        return float(np.mean((one - other) * amps))
+    return float(np.mean(heat_in(part, volts, amps)))

@@ -86,7 +86,12 @@ ACTS = {
     "C1 leaks 40 Ω": [("C1", 2200e-6), ("R beside C1", 40.0)],
     "C1 open": [("R of C1", 1e8)],
     "C1 short": [("R of C1", 0.01)],
-    "C1 reversed": [("C1", 2200e-6), ("R beside C1", 30.0)],
+    "C1 reversed": [
+        ("C1", 2200e-6),
+        ("R beside C1", 0.1 / 2200e-6),
+        ("D against C1", 1e-9),
+        ("R against C1", 3e-3 / 2200e-6),
+    ],
     "R2 wrong value 1 kΩ": [("R2", 1e3)],
     "J1 worn 4 Ω": [("R beside R of J1", 4.0), ("R of J1", 0.02)],
     "U1 gives 6 V": [("U1", 6.0)],
