@@ -11,14 +11,15 @@ from math import exp, inf
 from typing import TYPE_CHECKING, NamedTuple
 
 from repairlib.circuits import CircuitPart
-from repairlib.health.derating import REVERSE_VOLTS
-from repairlib.missing_parts import tantalum_surge
 
 if TYPE_CHECKING:
     from repairlib.bench.board_part import BoardPart
 
 LEAKY = 0.1  # s, resistance times capacitance of one that stood reversed; sound it is some 100 s:
 # 0.01 CV of leakage in IEC 60384-4, from memory
+
+REVERSE_VOLTS = 1.5  # of a wet aluminium at most: GE 23A
+TANTALUM_REVERSE_PART, TANTALUM_REVERSE_VOLTS = 0.1, 1.0  # of its rating, and at most; AVX
 
 
 class Against(NamedTuple):
@@ -57,7 +58,7 @@ FAMILIES = {
     # Steady volts up to its rating; reversed peaks of a tenth of it, at most 1 V: AVX.
     TANTALUM: Family(
         1.02, 600.0, 0.06, 20e-3,
-        Against(1e-9, 2.0, 30e-6, tantalum_surge.REVERSE_VOLTS, 5.0),
+        Against(1e-9, 2.0, 30e-6, TANTALUM_REVERSE_VOLTS, 5.0),
     ),
     # 2.5 times its rating is the test of IEC 60384-21, for some seconds; from memory.
     CERAMIC: Family(2.5, 10.0, 0.3, 0.0),
@@ -111,7 +112,7 @@ def seconds_against(part: BoardPart, rated: float | None, volts: float) -> float
         return inf
     most = family.against.volts
     if family_of(part) == TANTALUM and (rated or part.rated):
-        most = min(most, tantalum_surge.REVERSE_PART * (rated or part.rated))
+        most = min(most, TANTALUM_REVERSE_PART * (rated or part.rated))
     law = family.against
     return law.bears * exp((most - volts) / law.steps) if volts > most else inf
 

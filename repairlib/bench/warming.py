@@ -14,7 +14,7 @@ from __future__ import annotations
 from collections.abc import Mapping
 from dataclasses import replace
 from math import exp
-from typing import NamedTuple
+from typing import Any, NamedTuple
 
 from repairlib.bench.electric import Electric, as_it_is, beyond, electric, sound
 from repairlib.bench.practice_set import PracticeSet
@@ -120,7 +120,8 @@ def _watts(state: State, now: Electric) -> dict[str, float]:
 def _mean_heat(part: CircuitPart, now: Electric) -> float:
     import numpy as np
 
-    amps, volts = now.amps[part.name], dict(now.waves or now.mean)
+    amps = now.amps[part.name]
+    volts: dict[str, Any] = dict(now.waves or now.mean)
     if part.letter == "V" and part.name.startswith(BEYOND):
         one, other = (volts[node] for node in part.nodes)
         return float(np.mean((one - other) * amps))
