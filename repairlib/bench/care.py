@@ -151,16 +151,16 @@ def new_parts(done: tuple[Done, ...]) -> list[NewPart]:
     found = []
     for name, place in end.places.items():
         part = end.set.part(name)
-        if place.fitted is not None and (place.fitted.new or _is_scrap(place.fitted)):
+        if place.fitted is not None and (place.fitted.new or _was_spoilt(place.fitted)):
             wrong, dangerous = _wrong(part, place.fitted)
             found.append(NewPart(name, wrong, dangerous, _seen(part, done)))
     return found
 
 
-def _is_scrap(fitted: Fitted) -> bool:
-    """Whether a spoilt part sits there as if it were good."""
-    still = fitted.fault is not None and fitted.fault.condition == "reversed" and not fitted.turned
-    return fitted.spoilt and not still
+def _was_spoilt(fitted: Fitted) -> bool:
+    """Whether a part that was always there sits turned now, or is scrap as if it were good."""
+    looks_good = fitted.fault is None or fitted.fault.condition == "leaks"
+    return fitted.turned or (fitted.spoilt and looks_good)
 
 
 def _wrong(part: BoardPart, fitted: Fitted) -> tuple[str, bool]:
@@ -185,7 +185,7 @@ def _seen(part: BoardPart, done: tuple[Done, ...]) -> bool:
     """Whether a part that has a way round was looked at after it was fitted, before power."""
     if part.plus is None:
         return True
-    seen = waiting = False
+    seen, waiting = True, False
     for one in done:
         named = any(word.casefold() == part.name.casefold() for word in one.move.at)
         if one.move.verb == "fit" and named:

@@ -15,9 +15,8 @@ from repairlib.circuits import CircuitPart
 if TYPE_CHECKING:
     from repairlib.bench.board_part import BoardPart
 
-LEAKY = 0.1  # s, resistance times capacitance of one that stood reversed; sound it is some 100 s:
-# 0.01 CV of leakage in IEC 60384-4, from memory
-
+LEAKY = 0.1  # s, resistance times capacitance of one that stood reversed
+"""Sound it is some 100 s: a leakage of 0.01 CV in IEC 60384-4, from memory."""
 REVERSE_VOLTS = 1.5  # of a wet aluminium at most: GE 23A
 TANTALUM_REVERSE_PART, TANTALUM_REVERSE_VOLTS = 0.1, 1.0  # of its rating, and at most; AVX
 
