@@ -23,6 +23,7 @@ __getattr__, __all__ = public_names(
     oscilloscope="scope",
     practice_set="BoardPart PracticeSet Rail demo_set read_set",
     replaying="MOMENT_KINDS Moment is_off replayed",
+    service_sheet="WHEN_DUE Due rails_due",
     state="GIVEN_UP End Feed Fitted Place State begin",
     step="DOES",
     suspects="Suspect all_suspects listed_suspects",

@@ -8,7 +8,17 @@ from __future__ import annotations
 from collections.abc import Iterator
 from math import cos, pi, sin
 
-from repairlib.bench import BoardPart, Look, Place, PracticeSet, Reading, State, look, looks_of
+from repairlib.bench import (
+    BoardPart,
+    Look,
+    Place,
+    PracticeSet,
+    Reading,
+    State,
+    look,
+    looks_of,
+    on_mains_side,
+)
 from repairlib.show.box import Box
 from repairlib.show.canvas import COPPER, INK, METAL, PAPER, POSITIVE, Canvas, Point, text_width
 from repairlib.show.fences import draw_fence
@@ -34,6 +44,7 @@ BARE = "#b9a26a"  # the board where its copper is gone
 WIRE = "#2f6fd0"
 DIRTY, LIFTED, WIRED = "solder left on", "lifted", "bridged with a wire"
 OF_A_PAD = 6.0  # its radius
+MAINS = "mains: hand it on"
 
 
 def draw_practice_board(
@@ -62,6 +73,8 @@ def draw_practice_board(
         _draw_point(canvas, name, point)
     for part in of.parts:
         _draw_name(canvas, part, state.places[part.name], layout)
+    for fence in layout.fences:
+        _draw_mains_word(canvas, fence, layout, of)
     _draw_probes(canvas, layout, reading, state)
     return canvas.picture(_in_words(state, reading))
 
@@ -137,6 +150,26 @@ def _draw_name(canvas: Canvas, part: BoardPart, place: Place, layout: Layout) ->
     canvas.text(spot.x, spot.y, part.name, LETTERS, fill=INK if on_case else LOOK.print, bold=True)
 
 
+def _draw_mains_word(canvas: Canvas, fence: Box, layout: Layout, of: PracticeSet) -> None:
+    """The word of the mains side, at its line: where it hides least."""
+    words = [MAINS]
+    if text_width(MAINS, LETTERS, True) + 16 > layout.wide - 2 * EDGE - max(fence.left, EDGE):
+        words = MAINS.split(": ")
+    wide = max(text_width(word, LETTERS, True) for word in words) + 16
+    high = len(words) * (LETTERS + 4) + 4
+    left = min(max(fence.left, 2 * EDGE), layout.wide - 2 * EDGE - wide)
+    tops = [fence.bottom + 3, fence.top - high - 3, fence.bottom - high / 2, fence.top - high / 2]
+    spots = [Box(left, top, left + wide, top + high) for top in tops]
+    sheet = Box(EDGE, EDGE, layout.wide - EDGE, layout.high - EDGE)
+    taken = _kept_off(layout, of)
+    within = [one for one in spots if one.inside(sheet)]
+    box = min(within, key=lambda one: sum(one.overlaps(other) for other in taken))
+    canvas.rect(box.left, box.top, wide, high, PAPER, stroke=POSITIVE, pen=2, round=4)
+    for number, word in enumerate(words):
+        y = box.top + 4 + (number + 0.5) * (LETTERS + 4) - 2
+        canvas.text(box.left + wide / 2, y, word, LETTERS, fill=POSITIVE, bold=True)
+
+
 def _draw_probes(canvas: Canvas, layout: Layout, reading: Reading | None, state: State) -> None:
     """Where the red and the black probe are, as rings with their sign."""
     red, black = reading.points if reading and reading.points[1] else ("", state.clipped)
@@ -180,6 +213,13 @@ def _kept_off(layout: Layout, of: PracticeSet) -> list[Box]:
 def _in_words(state: State, reading: Reading | None) -> str:
     of = state.set
     said = [f"Board of the {of.title}, {of.wide:g} mm wide and {of.high:g} mm high, from above."]
+    mains = [part.name for part in of.parts if part.mains]
+    if mains:
+        behind = f"Behind a double red line, marked “{MAINS}”: {', '.join(mains)}"
+        theirs = [point for point in of.points if on_mains_side(of, point)]
+        said.append(f"{behind}{', with the points ' if theirs else ''}{', '.join(theirs)}.")
+    free = [point for point in of.points if not on_mains_side(of, point)]
+    said.append(f"Points to probe: {', '.join(free)}.")
     for part in of.parts:
         where = f"{part.x:g} mm from the left, {part.y:g} mm from the top"
         joins = f"joins {part.nodes[0]} and {part.nodes[1]}"

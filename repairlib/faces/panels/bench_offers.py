@@ -4,12 +4,14 @@ from __future__ import annotations
 
 from typing import NamedTuple
 
-from repairlib.bench import DOES, BoardPart, PracticeSet, State
+from repairlib.bench import DOES, BoardPart, PracticeSet, State, on_mains_side
 from repairlib.core.quantity import Quantity, brief
 
 UNITS = {"C": "F", "R": "Ω", "L": "H"}
 JOINT = "joint"  # of solder: it does not come out
 CARD = ("found", "measured", "fitted", "told")
+MAINS = "Mains: hand it on"
+SURE = "Sure? The attempt ends"
 
 
 class Offer(NamedTuple):
@@ -31,6 +33,8 @@ Offers = dict[str, list[Offer]]  # by what they are for, in the order in which t
 def of_part(state: State, part: BoardPart) -> Offers:
     """What can be done at a part, as its place is now."""
     name = part.name
+    if part.mains:
+        return {MAINS: [Offer("Look", f"look {name}"), *_hand_on()]}
     look = [
         Offer("Look", f"look {name}"),
         Offer("Look with the lens", f"look {name} with lens"),
@@ -94,6 +98,8 @@ def typed(words: str) -> str:
 
 def of_point(state: State, point: str) -> Offers:
     """What can be done at a point; the black probe is at its clip, else at the zero point."""
+    if on_mains_side(state.set, point):
+        return {MAINS: _hand_on()}
     black = state.clipped or "0"
     ends = f"{point} {black}"
     measure = [
@@ -131,12 +137,69 @@ def of_bench(of: PracticeSet) -> Offers:
             "Look": [Offer("at all parts", "look"), Offer("Smell", "smell")],
             "Job card": [Offer(f"{one}…", f"write {one}: ", True) for one in CARD],
             "The end": [
-                Offer("Hand it back", "hand back", sure="Sure? The attempt ends"),
-                Offer("Hand it on…", "hand on: ", True),
-                Offer("Give up", "give up", sure="Sure? The attempt ends"),
+                Offer("Hand it back", "hand back", sure=SURE),
+                *_hand_on(),
+                Offer("Give up", "give up", sure=SURE),
             ],
         }
     )
+
+
+def _hand_on() -> list[Offer]:
+    return [Offer("Hand it on…", "hand on: ", True)]
+
+
+def lines_of(of: PracticeSet) -> dict[str, list[str]]:
+    """One whole line for each move, of this set's own parts and points, by what they are for."""
+    part, can, rail = _names(of)
+    supply = f"plug in with supply {brief(of.feed_volts, 'V')} {brief(of.feed_amps, 'A')}"
+    chips = [one.name for one in of.parts if one.circuit is None and not one.mains]
+    lines = {
+        "Power": ["plug in", "plug in with lamp", supply, "supply", "unplug", "wait 2 min"],
+        "How it is tried": ["load light", "load full", "line low", "line usual", "line high"],
+        "Look": ["look", f"look {part}", f"look {part} with lens", "smell", f"smell {part}"],
+        "Warmth": [f"temperature {part}", f"touch {part}"],
+        "Measure": [
+            *(f"{verb} {rail} 0" for verb in ("volts", "ac volts", "scope")),
+            f"scope {rail} 0 ac",
+            *(f"{verb} {part}" for verb in ("volts", "ohms")),
+            *(f"diode {one}" for one in _first(of, "diode")),
+            *(f"amps {one}" for one in _first(of, "fuse")),
+            *(f"{verb} {can}" for verb in ("capacitance", "esr") if can),
+            *(f"esr {can} at 1 kHz" for can in (can,) if can),
+            "clip 0",
+            "clip off",
+        ],
+        "Work": [
+            *(f"discharge {can} with 1 kΩ for 10 s" for can in (can,) if can),
+            f"take out {part}",
+            f"take out {part} with pump, 350 °C, 3 s",
+            f"clean {part}",
+            f"fit {part}",
+            *(f"fit {can}{_as_marked(of.part(can))}" for can in (can,) if can),
+            f"fit {part} turned",
+            f"fit {part} old",
+            f"resolder {part}",
+            f"bridge {part}",
+        ],
+        "Chip": [f"{verb} chip {name}" for name in chips[:1] for verb in ("read", "write")],
+        "Job card": [f"write {one}: …" for one in CARD],
+        "The end": ["hand back", "hand on: what you found", "give up"],
+    }
+    return {name: [typed(line) for line in those] for name, those in lines.items() if those}
+
+
+def _names(of: PracticeSet) -> tuple[str, str, str]:
+    """A part with two ends and a capacitor off the mains side, "" for none, and a rail's point."""
+    ours = [one for one in of.parts if one.circuit and not one.mains]
+    cans = [one.name for one in ours if one.circuit and one.circuit.letter == "C"]
+    others = [one.name for one in ours if one.name not in cans and one.what != JOINT]
+    return (cans or others)[0], (cans or [""])[0], of.rails[0].point
+
+
+def _first(of: PracticeSet, kind: str) -> list[str]:
+    """The first part of that kind off the mains side, or none."""
+    return [one.name for one in of.parts if kind in one.what and not one.mains][:1]
 
 
 def _there(groups: Offers) -> Offers:

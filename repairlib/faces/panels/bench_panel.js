@@ -8,6 +8,9 @@ const CHOOSE = 'Choose a part or a point on the board: click, or go there with t
 const SVG = 'http://www.w3.org/2000/svg';
 const LEGIBLE = 0.6; // px for a unit of the drawing at least, so that its letters are 12 px
 const OVERLAP = 70; // units that two pieces of the board share
+const PATIENCE = 10000; // ms without an answer, after which it is said
+const NO_ANSWER = 'No answer from Python yet. Is another cell still running? Where the kernel has stopped, '
+  + 'nothing more is done or kept: start it anew and run the cells. What was kept before is there then.';
 
 const make = (tag, attributes = {}, ...inside) => {
   const made = document.createElement(tag);
@@ -18,6 +21,8 @@ const make = (tag, attributes = {}, ...inside) => {
   made.append(...inside);
   return made;
 };
+const NOTHING_YET = 'Nothing was done yet. What a move tells stands here, and below in the log.';
+const refusedIn = ({ why, asks }) => (!why ? '' : asks ? why : `Not done: ${why}`);
 const drawn = (svg) => `data:image/svg+xml,${encodeURIComponent(svg)}`;
 
 // A button that asks before it acts: the second press counts.
@@ -46,16 +51,19 @@ function render({ model, el }) {
     ...board().points.map((point) => ({ ...point, key: `point ${point.name}` })),
   ];
 
-  const send = (words) => {
+  const send = (words, sure = false) => {
     if (!words.trim()) return;
     const mark = crypto.getRandomValues(new Uint32Array(2)).join('-');
-    waiting.push({ words, mark });
-    model.send({ do: words, mark });
+    waiting.push({ words, mark, since: Date.now() });
     drawWaiting();
+    model.send({ do: words, mark, sure });
+    setTimeout(drawWaiting, PATIENCE + 100);
   };
 
   // What the customer says, and what is always seen.
   const says = make('p', { class: 'rl-bench-says' });
+  const sheet = make('div', { class: 'rl-bench-sheet' });
+  const last = make('div', { class: 'rl-bench-last', 'aria-hidden': 'true' }); // the log reads it aloud
   const facts = make('dl', { class: 'rl-bench-facts', 'aria-label': 'Clock, purse and feed' });
 
   // The board, in one piece, or in several below each other where there is no room for its letters.
@@ -74,7 +82,7 @@ function render({ model, el }) {
 
   // The words.
   const box = make('input', { type: 'text', 'aria-label': 'Type a move', autocomplete: 'off',
-    spellcheck: 'false', placeholder: 'Type a move, such as: volts out 0' });
+    spellcheck: 'false', placeholder: `Type a move, such as: ${board().example}` });
   const form = make('form', { class: 'rl-bench-type', onsubmit: (event) => {
     event.preventDefault();
     send(box.value);
@@ -87,12 +95,14 @@ function render({ model, el }) {
   const log = make('ol', { class: 'rl-bench-log', role: 'log', 'aria-live': 'polite', tabindex: '0',
     'aria-label': 'What was done and told' });
   const again = make('div', { class: 'rl-bench-again' });
+  const lines = make('div', { class: 'rl-bench-lines' });
+  const listed = make('details', {}, make('summary', {}, 'What can be typed'), lines);
   const latency = make('span', { class: 'rl-bench-latency' });
 
   const offerButton = (offer) => {
     const button = make('button', { type: 'button', title: offer.words }, offer.label);
     const act = () => {
-      if (!offer.to_box) { send(offer.words); return; }
+      if (!offer.to_box) { send(offer.words, Boolean(offer.sure)); return; }
       box.value = offer.words;
       box.focus();
       box.setSelectionRange(box.value.length, box.value.length);
@@ -251,8 +261,18 @@ function render({ model, el }) {
     drawLines(spot);
   };
 
+  const drawSheet = ({ headings, rows, when }) => {
+    const cells = (kind, texts) => make('tr', {}, ...texts.map((text) => make(kind, {}, text)));
+    sheet.replaceChildren(make('table', {}, make('caption', {}, 'Service sheet: what is right when it is well'),
+      make('thead', {}, cells('th', headings)), make('tbody', {}, ...rows.map((row) => cells('td', row)))),
+    make('p', {}, `Each read from its point to 0. ${when}`));
+  };
   const drawBoard = () => {
-    const { title, says: sentence, works, bench: groups } = board();
+    const { title, says: sentence, works, bench: groups, example } = board();
+    box.placeholder = `Type a move, such as: ${example}`;
+    drawSheet(board().sheet);
+    lines.replaceChildren(...board().lines.map(([what, those]) => make('p', {}, make('strong', {}, `${what}: `),
+      ...those.flatMap((one, at) => [at ? ' · ' : '', make('code', {}, one)]))));
     says.replaceChildren(make('strong', {}, title), ` The customer says: “${sentence}” When it is well: ${works}`);
     drawPieces();
     drawGroups(bench, groups);
@@ -275,14 +295,27 @@ function render({ model, el }) {
     log.scrollTop = log.scrollHeight;
   };
   const drawWaiting = () => {
-    doing.textContent = waiting.length ? `Being done: ${waiting.map((one) => one.words).join('; ')}` : '';
+    const late = waiting.some((one) => Date.now() - one.since > PATIENCE);
+    const words = waiting.map((one) => one.words).join('; ');
+    doing.textContent = waiting.length ? `${late ? `${NO_ANSWER} Not` : 'Being'} done: ${words}` : '';
+    doing.classList.toggle('rl-bench-late', late);
+  };
+  const drawLast = ({ log: all, refused, note: noted, ended }) => { // where the eyes are
+    const one = all.at(-1);
+    const said = refused.why ? [make('code', {}, refused.typed), ` ${refusedIn(refused)}`]
+      : one ? [make('code', {}, one.move), ` ${one.alarm ? '⚠ ' : ''}${one.told}`] : [noted || NOTHING_YET];
+    if (ended && !refused.why) said.push(' ', make('strong', {}, 'The attempt has ended.'));
+    last.replaceChildren(...said);
+    last.classList.toggle('rl-bench-alarm', Boolean(!refused.why && one?.alarm));
+    last.classList.toggle('rl-bench-asked', Boolean(refused.why));
   };
   const drawTold = () => {
     const { facts: pairs, log: all, refused, note: noted, ended, report, again: ways, milliseconds } = told();
     facts.replaceChildren(...pairs.map(([what, value]) => make('div', {}, make('dt', {}, what), make('dd', {}, value))));
     drawLog(all);
     instruments.replaceChildren(...told().instruments.map(({ svg, alt }) => make('img', { src: drawn(svg), alt })));
-    refusal.textContent = refused.why ? `Not done: ${refused.why}` : '';
+    refusal.textContent = refusedIn(refused);
+    drawLast(told());
     note.textContent = [noted, ended && `The attempt has ended: ${ended}.`].filter(Boolean).join(' ');
     latency.textContent = milliseconds ? `The last move was worked out in ${milliseconds} ms.` : '';
     const anew = ways.map((way) => sure(make('button', { type: 'button' }, AGAIN[way]),
@@ -299,9 +332,9 @@ function render({ model, el }) {
 
   model.on('change:board', drawBoard);
   model.on('change:told', drawTold);
-  el.append(says, facts, make('div', { class: 'rl-bench-both' },
-    make('div', { class: 'rl-bench-main' }, stage, whole, form, doing, refusal, note, log, again),
-    make('div', { class: 'rl-bench-beside' }, instruments, menu)));
+  el.append(says, sheet, facts, make('div', { class: 'rl-bench-both' },
+    make('div', { class: 'rl-bench-main' }, stage, whole, form, doing, refusal, note, listed, log, again),
+    make('div', { class: 'rl-bench-beside' }, last, instruments, menu)));
   drawBoard();
   drawTold();
   resized.observe(stage);

@@ -14,7 +14,7 @@ from typing import Any
 import anywidget
 import traitlets
 
-from repairlib.bench import Attempt, Task
+from repairlib.bench import Attempt, Task, read_move
 from repairlib.core.errors import RepairlibError
 from repairlib.faces.panels.bench_seen import (
     board_of,
@@ -28,11 +28,15 @@ from repairlib.faces.panels.moves_kept import WentOn
 from repairlib.show.practice_layout import Layout, lay_out
 from repairlib.show.report_of_attempt import attempt_report
 
+ENDS = ("hand back", "hand on", "give up")  # asked once more before they are done
+ASKED = "Sure? The attempt ends, and is judged as the set is now. Once more does it."
+UNSAID = " Nothing is said yet of what was found: hand on: the mains fuse, for example."
+
 
 class BenchView(anywidget.AnyWidget):
     """What is seen and touched. `board` is the drawing with what can be chosen on it, `told` all
-    that changes with each move. The browser sends `{"do": words, "mark": …}`, `{"anew": "same"}`
-    or `{"report": True}`."""
+    that changes with each move. The browser sends `{"do": words, "mark": …, "sure": …}`,
+    `{"anew": "same"}` or `{"report": True}`."""
 
     _esm = Path(__file__).with_name("bench_panel.js")
     _css = Path(__file__).with_name("bench_panel.css")
@@ -70,7 +74,7 @@ class PracticeBoard(Panel):
     ):
         self.on_moves, self.anew, self.reports = on_moves, anew, reports
         self._ways = ["same", "another"][: 1 + more_boards] if anew else []
-        self._mark = ""
+        self._mark = self._asked = ""
         self.attempt = Attempt(task)
         self._layout: Layout | None = None
         self._seen: tuple | None = None  # what the drawing shows, by which it is drawn anew
@@ -85,7 +89,7 @@ class PracticeBoard(Panel):
         lines = list(moves)
         if self._layout is None or self.attempt.task.set is not task.set:
             self._layout = lay_out(task.set)
-        self._seen = None
+        self._seen, self._asked = None, ""
         self.attempt = Attempt(task)
         for number, line in enumerate(lines):
             try:
@@ -102,7 +106,7 @@ class PracticeBoard(Panel):
 
         `mark` goes back to the browser, which knows by it what was answered.
         """
-        self._mark = mark
+        self._mark, self._asked = mark, ""
         line = " ".join(typed.split())
         started = perf_counter()
         try:
@@ -129,9 +133,29 @@ class PracticeBoard(Panel):
         self.report.value = attempt_report(self.attempt)
         self._show()
 
+    def ask_or_do(self, typed: str, mark: str = "") -> None:
+        """Make a move as somebody at the bench types it: what ends the attempt is asked once."""
+        question = "" if typed == self._asked else self._question(typed)
+        if not question:
+            self.do(typed, mark)
+            return
+        self._mark, self._asked = mark, typed
+        self._show(refused={"typed": typed, "why": question, "asks": True})
+
+    def _question(self, typed: str) -> str:
+        """What is asked before that move, "" where nothing is."""
+        try:
+            move = read_move(typed, self.attempt.task.set)
+        except RepairlibError:
+            return ""  # it is refused when it is made
+        if move.verb not in ENDS or self.attempt.state.ended:
+            return ""
+        return ASKED + (UNSAID if move.verb == "hand on" and not move.words else "")
+
     def _heard(self, _view, content: dict, _buffers) -> None:
         if "do" in content:
-            self.do(str(content["do"]), str(content.get("mark", "")))
+            make = self.do if content.get("sure") else self.ask_or_do
+            make(str(content["do"]), str(content.get("mark", "")))
         elif "report" in content and self.attempt.state.ended and self.reports:
             self.show_report()
         elif content.get("anew") in self._ways and self.anew:

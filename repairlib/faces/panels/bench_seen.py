@@ -4,10 +4,19 @@ from __future__ import annotations
 
 from typing import Any
 
-from repairlib.bench import Attempt, BoardPart, Reading, State, supply_shows
+from repairlib.bench import (
+    WHEN_DUE,
+    Attempt,
+    BoardPart,
+    PracticeSet,
+    Reading,
+    State,
+    rails_due,
+    supply_shows,
+)
 from repairlib.core.quantity import brief
 from repairlib.core.wording import counted
-from repairlib.faces.panels.bench_offers import as_sent, of_bench, of_part, of_point
+from repairlib.faces.panels.bench_offers import as_sent, lines_of, of_bench, of_part, of_point
 from repairlib.show.box import Box
 from repairlib.show.instruments import draw_instrument
 from repairlib.show.practice_board import draw_practice_board
@@ -37,6 +46,22 @@ def board_of(attempt: Attempt, layout: Layout) -> Seen:
         "parts": [_part(state, part, layout) for part in of.parts],
         "points": [_point(state, point, layout) for point in layout.points],
         "bench": as_sent(of_bench(of)),
+        "sheet": sheet_of(of),
+        "lines": [list(one) for one in lines_of(of).items()],
+        "example": f"volts {of.rails[0].point} 0",
+    }
+
+
+def sheet_of(of: PracticeSet) -> Seen:
+    """The service sheet: the rails with their windows, and when they are due."""
+    rows = [
+        [one.rail, one.point, one.nominal, f"{one.low} to {one.high}", one.ripple or "–"]
+        for one in rails_due(of)
+    ]
+    return {
+        "headings": ["Rail", "At point", "Due", "Right from … to", "Most ripple, peak to peak"],
+        "rows": rows,
+        "when": WHEN_DUE,
     }
 
 
@@ -107,6 +132,7 @@ def facts_of(state: State) -> list[list[str]]:
         ["Spent", f"{state.spent:.1f} tokens"],
         ["Fed by", feed_in_words(state)],
         ["Load", state.load],
+        ["Line", f"{100 * state.feed.line:g} %"],
         ["Black probe", f"clipped to {state.clipped}" if state.clipped else "in the hand"],
     ]
     if state.harm:
@@ -120,8 +146,6 @@ def feed_in_words(state: State) -> str:
     said = [FEEDS[feed.kind]]
     if feed.kind == SUPPLY:
         said.append(f"{brief(feed.volts, 'V')}, at most {brief(feed.limit, 'A')}")
-    elif feed.line != 1:
-        said.append(f"at {100 * feed.line:g} %")
     return ", ".join(said)
 
 

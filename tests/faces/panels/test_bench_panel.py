@@ -2,13 +2,17 @@
 
 import pytest
 
-from repairlib.bench import Task, demo_set, read_fault
+from repairlib.bench import DOES, Task, demo_set, read_fault, read_move
+from repairlib.bench.practice_set import DEMO
 from repairlib.core.errors import RepairlibError
+from repairlib.core.quantity import read_quantity
 from repairlib.faces.panels import PracticeBoard, practice_board
+from repairlib.faces.panels.bench_offers import lines_of
 from repairlib.faces.panels.following import turn_to
 
 RADIO = demo_set("desk radio")
 TASK = Task(RADIO, (read_fault("C1 open", RADIO),), "demo")
+CHIP = {"read chip", "write chip"}  # which not every board has
 
 
 def said(panel):
@@ -86,3 +90,58 @@ def test_a_board_begun_anew_is_the_same_and_another_is_not():
 def test_another_board_is_offered_only_where_there_is_one(faults):
     again = practice_board(faults=faults).view.told["again"]
     assert again == (["same", "another"] if faults is None else ["same"])
+
+
+@pytest.mark.parametrize("typed", ["hand back", "done", "hand on", "hand on: not mine", "give up"])
+def test_what_ends_the_attempt_is_asked_once_more(typed):
+    panel = PracticeBoard(TASK, ["plug in"])
+    panel._heard(None, {"do": typed}, [])
+    refused = panel.view.told["refused"]
+    assert refused["asks"] and refused["typed"] == typed and "Sure?" in refused["why"]
+    assert ("Nothing is said yet" in refused["why"]) == (typed == "hand on")
+    assert panel.moves == ["plug in"] and not panel.view.told["ended"]
+    panel._heard(None, {"do": "volts out 0"}, [])  # which is no yes
+    panel._heard(None, {"do": typed}, [])
+    assert not panel.view.told["ended"]
+    panel._heard(None, {"do": typed}, [])
+    assert panel.view.told["ended"] and panel.moves[-1] == typed
+
+
+def test_a_button_that_has_asked_is_not_asked_again():
+    panel = PracticeBoard(TASK)
+    panel._heard(None, {"do": "give up", "sure": True}, [])
+    assert panel.view.told["ended"]
+
+
+@pytest.mark.parametrize("title", DEMO)
+def test_each_line_that_is_listed_is_a_move_of_that_board(title):
+    of = demo_set(title)
+    lines = [line for those in lines_of(of).values() for line in those]
+    assert {read_move(line, of).verb for line in lines} >= set(DOES) - CHIP
+    assert not {part.name for part in of.parts if part.mains} & set(" ".join(lines).split())
+
+
+@pytest.mark.parametrize("title", DEMO)
+def test_the_service_sheet_names_each_rail_its_point_and_its_window(title):
+    panel = PracticeBoard(Task(demo_set(title), (), "demo"))
+    sheet, example = panel.view.board["sheet"], panel.view.board["example"]
+    assert [row[:2] for row in sheet["rows"]] == [
+        [r.name, r.point] for r in panel.attempt.task.set.rails
+    ]
+    for row, rail in zip(sheet["rows"], panel.attempt.task.set.rails, strict=True):
+        low, high = (read_quantity(side, "V").value for side in row[3].split(" to "))
+        assert (low, high) == pytest.approx((rail.low, rail.high), rel=0.01)
+        assert low < read_quantity(row[2], "V").value < high
+    panel.do(example)
+    assert panel.moves == [example]
+
+
+def test_behind_the_line_of_the_mains_side_there_is_only_look_and_hand_on():
+    panel = PracticeBoard(TASK)
+    board = panel.view.board
+    for one in (*board["parts"], *board["points"]):
+        words = [offer["words"] for _, offers in one["offers"] for offer in offers]
+        behind = one["name"] in ("F9", "C9", "R9", "l", "l1", "n")
+        assert words in (["hand on: "], [f"look {one['name']}", "hand on: "]) if behind else "hand on: " not in words
+    assert "mains: hand it on" in board["svg"] and "mains: hand it on”: F9" in board["alt"]
+    assert "Points to probe: 0, a, a1, b, out, pre, rail, reg." in board["alt"]
