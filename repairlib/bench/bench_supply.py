@@ -3,10 +3,9 @@
 from __future__ import annotations
 
 from repairlib.bench.counts import Accuracy, Span, shows
-from repairlib.bench.electric import circuit_of
+from repairlib.bench.electric import electric
 from repairlib.bench.moves import Reading
 from repairlib.bench.state import SUPPLY, State
-from repairlib.circuits import operating_point
 from repairlib.core.errors import RepairlibError
 
 SOURCE = "P of the bench"
@@ -24,10 +23,10 @@ def supply_shows(state: State) -> Reading:
     """
     if state.feed.kind != SUPPLY:
         raise RepairlibError(state.feed.kind, "the bench supply is off", "plug in with it first")
-    point = operating_point(circuit_of(state))
+    now = electric(state)
     one, other = state.set.inlet
-    amps = -point.amps[SOURCE]
-    volts = shows(point.volts[one] - point.volts[other], VOLTS, ERROR, state, "supply, V")
+    amps = -now.amps[SOURCE]
+    volts = shows(now.between(one, other), VOLTS, ERROR, state, "supply, V")
     seen = shows(amps, AMPS, ERROR, state, "supply, A")
     holds = HOLDS_AMPS if amps >= AT_LIMIT * state.feed.limit else HOLDS_VOLTS
     return Reading(

@@ -1,7 +1,8 @@
 """The electrical state of the board: its circuit as it is now, and what flows in it.
 
 Without power the capacitors are what drives it, with power a settled cycle of mains or, where
-nothing is a sine, the operating point. What an instrument puts across two points is part of it.
+nothing is a sine, the operating point; capacitors that have not come so far stand in it with the
+volts that they hold. What an instrument puts across two points is part of it.
 """
 
 from __future__ import annotations
@@ -12,6 +13,7 @@ from functools import lru_cache
 from itertools import chain
 from typing import TYPE_CHECKING, Any
 
+from repairlib.bench import over_time
 from repairlib.bench.conditions import Fault, as_it_acts
 from repairlib.bench.practice_set import BoardPart, PracticeSet
 from repairlib.bench.series_lamp import behind_lamp
@@ -46,6 +48,9 @@ STEPS, FEW_STEPS = 200, 60  # in a cycle of mains
 GONE = (*OPENS, "short", "burst", "reversed")  # there is no strain above the rating in these
 MORE_VOLTS = 1.1  # times its own feed's: more than a set gets from its own plug
 KEPT = 64  # answers that are remembered, about 40 kB each
+HOLDS = "V of "  # before the name of a capacitor that stands in the circuit as a source
+NEAR, NEAR_VOLTS = 3e-3, 3e-3  # of its volts, and V: by which a capacitor has come to its end
+SOON, MEANWHILE = 1.0, 2.0  # s: what is quick has settled; how long an instrument is on by then
 INSTANT = 1e-7  # s; still shorter, and what floats drowns in the rounding
 
 
@@ -118,20 +123,108 @@ def electric(state: State, extra: tuple[CircuitPart, ...] = (), afresh: bool = F
     """The electrical state of the board at this moment, with `extra` from an instrument.
 
     With an instrument a cycle of mains is sought from what the board holds without it, which is
-    near; `afresh` spares the board without it, for one who asks nothing else of this state.
+    near, and what does not follow the instrument soon holds what it held; `afresh` spares the board
+    without it, for one who asks nothing else of this state.
     """
-    return _solved(state, circuit_of(state, extra), bool(extra) and not afresh)
-
-
-def _solved(state: State, parts: tuple[CircuitPart, ...], near: bool) -> Electric:
-    ripple = (f"V of {state.set.feed}", *state.set.ripple) if state.set.ripple else None
-    ripple = ripple if state.feed.kind in (OWN_PLUG, LAMP) else None
-    charges: Mapping[str, float] | None = None
     if not state.powered:
-        charges = dict(state.charges)
-    elif near and not ripple and _has_sine(parts):
-        charges = electric(state).held
-    asked = (parts, state.powered, ripple, charges)
+        return _solved(circuit_of(state, extra), None, dict(state.charges))
+    slow = dict(state.charges)
+    now = electric(state) if extra and not afresh else None
+    parts = circuit_of(state, extra)
+    found = _in_power(state, parts, slow, now)
+    if now is None or not _apart(now.held, found.held):
+        return found
+    late = not_settled(state, now.held, found.held, MEANWHILE, extra)
+    return _in_power(state, parts, late, now)
+
+
+def _in_power(
+    state: State,
+    parts: tuple[CircuitPart, ...],
+    slow: Mapping[str, float],
+    near: Electric | None = None,
+) -> Electric:
+    """With power, those capacitors `slow` at their volts; the search begins from what is near."""
+    parts = tuple(_holding(part, slow[part.name]) if part.name in slow else part for part in parts)
+    ripple = _ripple_of(state)
+    begins = near.held if near and not ripple and _has_sine(parts) else None
+    found = _solved(parts, ripple, begins, powered=True)
+    if not slow:
+        return found
+    amps = {name.removeprefix(HOLDS): one for name, one in found.amps.items()}
+    return replace(found, held={**found.held, **slow}, amps=amps)
+
+
+def _holding(part: CircuitPart, volts: float) -> CircuitPart:
+    """A capacitor so large or so slow that it holds its volts: a source behind its ESR."""
+    return CircuitPart(
+        f"{HOLDS}{part.name}", part.nodes, volts, {"mains": 0.0, "series": part.more["esr"] + 1e-3}
+    )
+
+
+def come_up(state: State, seconds: float, extra: tuple[CircuitPart, ...] = ()) -> State:
+    """The state with its power on once its capacitors have gone on for so long."""
+    if not state.charges or seconds <= 0:
+        return state
+    end = electric(replace(state, charges={}), extra).held
+    return replace(state, charges=not_settled(state, state.charges, end, seconds, extra))
+
+
+def not_settled(
+    state: State,
+    held: Mapping[str, float],
+    end: Mapping[str, float],
+    seconds: float,
+    extra: tuple[CircuitPart, ...] = (),
+) -> dict[str, float]:
+    """The capacitors that are not at their `end` so many seconds after they `held` that, in V.
+
+    The board has power. None that is not on their way is in it.
+    """
+    parts = circuit_of(state, extra)
+    if ripple := _ripple_of(state):
+        parts = over_time.without_ripple(parts, ripple[0])
+    names = {part.name for part in parts if part.letter == "C"}
+    begun = {name: held.get(name, 0.0) for name in names}
+    if not _apart(begun, end) or (
+        _has_sine(parts) and seconds >= SOON and over_time.soon_there(parts, begun, end)
+    ):
+        return {}
+    after = over_time.held_after(parts, begun, seconds)
+    late = _apart(after, end)
+    return {name: float(f"{volts:.9g}") for name, volts in after.items() if name in late}
+
+
+def holds(state: State, extra: tuple[CircuitPart, ...] = ()) -> dict[str, float]:
+    """What each capacitor of the board holds now, in V, with `extra` from an instrument."""
+    held = electric(state, extra).held if state.powered else dict(state.charges)
+    parts = circuit_of(state, extra)
+    return {part.name: held.get(part.name, 0.0) for part in parts if part.letter == "C"}
+
+
+def _apart(held: Mapping[str, float], end: Mapping[str, float]) -> set[str]:
+    """Those that do not hold about the same."""
+    return {
+        name
+        for name in held
+        if name in end and abs(held[name] - end[name]) > NEAR_VOLTS + NEAR * abs(end[name])
+    }
+
+
+def _ripple_of(state: State) -> tuple[str, float, float] | None:
+    """The sine on the dc of its own plug: the source that it is, V r.m.s. and Hz."""
+    if state.set.ripple is None or state.feed.kind not in (OWN_PLUG, LAMP):
+        return None
+    return (f"V of {state.set.feed}", *state.set.ripple)
+
+
+def _solved(
+    parts: tuple[CircuitPart, ...],
+    ripple: tuple[str, float, float] | None,
+    charges: Mapping[str, float] | None,
+    powered: bool = False,
+) -> Electric:
+    asked = (parts, powered, ripple, charges)
     return _answer(_Question(repr(asked), *asked))
 
 
@@ -152,6 +245,7 @@ def _answer(asked: _Question) -> Electric:
 def forget() -> None:
     """Forget the answers that were kept; a benchmark asks as if for the first time."""
     _answer.cache_clear()
+    over_time.forget()
 
 
 def _has_sine(parts: tuple[CircuitPart, ...]) -> bool:
@@ -198,7 +292,7 @@ def beyond(state: State) -> dict[str, tuple[CircuitPart, ...]]:
     doubtful = [part for part in state.set.parts if may_be_strained(state, part)]
     if not doubtful:
         return {}
-    now = _solved(state, _circuit_with(state, ()), near=False)
+    now = _in_power(state, _circuit_with(state, ()), dict(state.charges))
     found = {}
     for part in doubtful:
         fitted = state.places[part.name].fitted

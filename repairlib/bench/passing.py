@@ -19,7 +19,7 @@ from repairlib.bench import dangers
 from repairlib.bench.board_part import AS_RESISTOR, BoardPart
 from repairlib.bench.conditions import Fault
 from repairlib.bench.discharging import left_after
-from repairlib.bench.electric import is_used_to_it
+from repairlib.bench.electric import come_up, holds, is_used_to_it
 from repairlib.bench.fuse_load import overloads
 from repairlib.bench.overstrained import BURST_WITH_A_BANG, strained
 from repairlib.bench.state import Fitted, State
@@ -72,21 +72,30 @@ def passing(
         heat = warmed(ways_of(state.set), state.heat, {}, seconds) if state.heat else {}
         return replace(state.as_warm(heat), charges=left_after(state, seconds, extra)), ()
     events: list[str] = []
+    state = come_up(state, seconds, extra)
     slices = min(ceil(seconds / SLICE), MOST_SLICES)
     ways, now, flows = ways_of(state.set), None, dict[str, float]()
-    for _ in range(slices):
+    before = state
+    for gone in range(slices):
         state, struck = strained(state, seconds / slices, extra)
         events += struck
         if state.ended:
             return state, tuple(events)
         if now != _hangs_on(state):
-            for name, _, _ in overloads(state, extra):
-                told = f"{name} flashed up: it has blown."
-                state = _failed(state, name, "blown")
-                if not is_used_to_it(state, Fitted()):
-                    state = dangers.damaged(state, told)
-                events.append(told)
+            left = seconds * (1 - gone / slices)
+            if now is not None:
+                state = come_up(replace(state, charges=holds(before, extra)), left, extra)
+            if blown := [name for name, _, _ in overloads(state, extra)]:
+                held = holds(state, extra)
+                for name in blown:
+                    told = f"{name} flashed up: it has blown."
+                    state = _failed(state, name, "blown")
+                    if not is_used_to_it(state, Fitted()):
+                        state = dangers.damaged(state, told)
+                    events.append(told)
+                state = come_up(replace(state, charges=held), left, extra)
             now, flows = _hangs_on(state), watts(state, extra)
+        before = state
         heat, boiling = _held_by_boiling(state, warmed(ways, state.heat, flows, seconds / slices))
         events += [HISSES.format(name) for name in boiling if not _boils(state, name)]
         state = state.as_warm(heat)
@@ -103,7 +112,8 @@ def passing(
 
 def _hangs_on(state: State) -> tuple:
     """What the currents hang on that may change while time goes by."""
-    return state.places, [name for name in state.places if state.warm(name)]
+    faults = [place.fitted and place.fitted.fault for place in state.places.values()]
+    return faults, [name for name in state.places if state.warm(name)]
 
 
 def _failed(state: State, name: str, condition: str) -> State:

@@ -6,7 +6,7 @@ from dataclasses import replace
 
 from repairlib.bench import dangers
 from repairlib.bench.bench_supply import supply_shows
-from repairlib.bench.electric import electric
+from repairlib.bench.electric import SOON, come_up, holds
 from repairlib.bench.lamp_glow import glow
 from repairlib.bench.move_words import HIGH, LOW, USUAL
 from repairlib.bench.moves import Move, Told
@@ -38,15 +38,15 @@ def plug_in(state: State, move: Move) -> Outcome:
     else:
         feed, words = Feed(OWN_PLUG, line=state.feed.line), "It is plugged in and on."
     seconds = SECONDS["plug in"] if kind == OWN_PLUG else SUPPLY_SECONDS
-    return _as_seen(replace(state, feed=feed), words, seconds)
+    return _as_seen(replace(state, feed=feed, charges=holds(state)), words, seconds)
 
 
 def _as_seen(state: State, words: str, seconds: float) -> Outcome:
-    """What the lamp or the supply shows now, where there is one."""
+    """What the lamp or the supply shows once it has come up, where there is one."""
     seen = {LAMP: glow, SUPPLY: supply_shows}.get(state.feed.kind)
     if seen is None:
         return state, Told(words, seconds=seconds)
-    reading = seen(state)
+    reading = seen(come_up(state, SOON))
     return state, Told(f"{words} {_sentence(reading.shown)}", reading, seconds)
 
 
@@ -77,8 +77,7 @@ def unplug(state: State, move: Move) -> Outcome:
     """Takes the feed away; what capacitors held stays in them."""
     if not state.powered:
         raise RepairlibError(move.verb, "nothing is on", "plug in")
-    held = electric(state).held
-    after = replace(state, feed=Feed(OFF, line=state.feed.line), charges=dict(held))
+    after = replace(state, feed=Feed(OFF, line=state.feed.line), charges=holds(state))
     return after, Told("The plug is out.", seconds=SECONDS["unplug"])
 
 
@@ -90,7 +89,8 @@ def line(state: State, move: Move) -> Outcome:
     words = f"The line is at {share * 100:g} %."
     if state.feed.kind == SUPPLY:
         words += " That counts when its own plug is in."
-    return _as_seen(replace(state, feed=replace(state.feed, line=share)), words, SECONDS["line"])
+    after = replace(_goes_on(state), feed=replace(state.feed, line=share))
+    return _as_seen(after, words, SECONDS["line"])
 
 
 def load(state: State, move: Move) -> Outcome:
@@ -98,7 +98,13 @@ def load(state: State, move: Move) -> Outcome:
     word = move.words or FULL
     if word not in (LIGHT, FULL):
         raise RepairlibError(move.words, "no load of this set", "light, full")
-    return _as_seen(replace(state, load=word), f"The load is {word}.", SECONDS["load"])
+    after = replace(_goes_on(state), load=word)
+    return _as_seen(after, f"The load is {word}.", SECONDS["load"])
+
+
+def _goes_on(state: State) -> State:
+    """The state from whose charges the next one goes on while the power stays on."""
+    return replace(state, charges=holds(state)) if state.powered else state
 
 
 def wait(state: State, move: Move) -> Outcome:

@@ -83,7 +83,8 @@ class End(NamedTuple):
 class State:
     """The board and the bench now. `seed` decides the noise of the instruments, not the fault.
 
-    `charges` are the volts that capacitors hold and `heat` the °C above the room, by part;
+    `charges` are the volts that capacitors hold, by part; with the power on of those alone that
+    have not come to where they settle. `heat` are the °C above the room, by part;
     `warmed` are the parts that were warm enough for a crack to open, and have not cooled since.
     `clock` in s, `spent` in tokens. `harm` says what the learner damaged, in order. `card` holds
     the lines of the job card, `kept` the sums of the reads of memory chips, by part.

@@ -62,14 +62,15 @@ def _empty_chips(state: State) -> Iterator[str]:
 def _tried(state: State, heat: str) -> Iterator[str]:
     for load in (FULL, LIGHT):
         for line in LINES:
-            now = electric(replace(state, load=load, feed=Feed(OWN_PLUG, line=line)))
+            on = replace(state, load=load, feed=Feed(OWN_PLUG, line=line), charges={})
+            now = electric(on)
             where = f"{load} load, line {line * 100:.0f} %, {heat}"
             yield from (f"{where}: {miss}" for miss in _missed(state.set, now))
 
 
 def _soaked(state: State) -> tuple[dict[str, float], tuple[str, ...]]:
     """The most K above the room that each part reaches, and what happened meanwhile."""
-    on = replace(state, load=FULL, feed=Feed(OWN_PLUG, line=max(LINES)))
+    on = replace(state, load=FULL, feed=Feed(OWN_PLUG, line=max(LINES)), charges={})
     most: dict[str, float] = {}
     for _ in range(round(SOAK / STEP)):
         on, events = passing(on, STEP)

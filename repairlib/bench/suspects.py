@@ -130,8 +130,7 @@ def as_if(state: State, suspect: Suspect) -> State:
     places = {}
     for name, place in state.places.items():
         places[name] = _suspected(place, by_part.get(name))
-    charges = {} if state.powered else state.charges
-    return replace(state, places=places, charges=charges, seed=SEED, moves=0, ended=None)
+    return replace(state, places=places, seed=SEED, moves=0, ended=None)
 
 
 def _suspected(place: Place, fault: Fault | None) -> Place:
@@ -154,7 +153,7 @@ def bench_key(state: State) -> tuple:
         for name, place in state.places.items()
         if _as_key(place.fitted) != SOUND_PART
     )
-    held = () if state.powered else dict(state.charges).items()
+    held = dict(state.charges).items()
     charges = tuple((name, float(f"{volts:.3g}")) for name, volts in held)
     return (state.set.title, state.set.text, places, state.feed, state.load, charges)
 
