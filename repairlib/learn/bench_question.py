@@ -9,7 +9,7 @@ from __future__ import annotations
 from collections.abc import Sequence
 from dataclasses import dataclass
 
-from repairlib.bench import GIVEN_UP, Attempt, Finding, Task, judge, known_way
+from repairlib.bench import GIVEN_UP, REPAIRED, Attempt, Finding, Task, judge, known_way
 from repairlib.core.errors import RepairlibError
 from repairlib.core.wording import counted
 from repairlib.learn.question import (
@@ -30,6 +30,7 @@ MOST_KEPT = 60  # attempts that are remembered, so that one move more is one ste
 ENOUGH = 0.9  # of a repair, for all points of the question; a choice of this workbook
 HAZARD = "heat and fire"  # of what is dangerous and has not struck
 NOTHING_MENDED = "It was given up: no points. A new attempt begins at the same board."
+NOTHING_DONE = "It was handed back as it came: no points. A new attempt begins at the same board."
 UNTOLD = {
     "the cause": "What is wrong with it is still in it, or nothing had pointed to it.",
     "good parts": "Good parts came out.",
@@ -171,6 +172,9 @@ def _judged(attempt: Attempt) -> Judgement:
     if end and end.kind == GIVEN_UP:
         return Judgement(WRONG, 0.0, (NOTHING_MENDED,))
     found = judge(attempt)
+    untouched = attempt.state.places == Attempt(attempt.task).state.places
+    if end and end.kind == REPAIRED and untouched and attempt.task.faults and not found.dangers:
+        return Judgement(WRONG, 0.0, (NOTHING_DONE,))
     if found.dangers:
         hazard = (end and end.hazard) or HAZARD
         return Judgement(
