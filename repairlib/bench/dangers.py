@@ -145,7 +145,9 @@ def touching(state: State, part: BoardPart) -> Outcome:
     celsius = ROOM + dict(state.heat).get(part.name, 0.0)
     if celsius >= BURNS:
         what = f"{part.name} burnt the finger: about {celsius:.0f} °C."
-        return damaged(state, what), Told(f"{what} A thermometer would have told it.", alarm=True)
+        why = f"{what} A thermometer would have told it."
+        after = replace(state, ended=End(HARMED, why, "heat and fire"), harm=(*state.harm, what))
+        return after, Told(f"{why} The attempt ends here.", alarm=True)
     return state, Told(f"{part.name} is {_warmth(celsius)}.")
 
 

@@ -22,6 +22,7 @@ from repairlib.bench.state import State
 from repairlib.bench.where import ends, is_loose, part_at
 
 Outcome = tuple[State, Told]
+REPLACED = f"Another one is fetched, at {METER_TOKENS:g} tokens."
 FUSED_SECONDS = 0.01  # until the meter's own fuse has blown; from memory
 INSTRUMENTS = {
     "volts": multimeter.volts,
@@ -48,7 +49,8 @@ def probe(state: State, move: Move) -> Outcome:
     if reading.hurts:
         return dangers.harmed(state, reading.harm, "stored charge")
     if reading.harm:
-        told = Told(f"{words}. {reading.harm}", reading, seconds, METER_TOKENS, alarm=True)
+        told_so = f"{words}. {reading.harm} {REPLACED}"
+        told = Told(told_so, reading, seconds, METER_TOKENS, alarm=True)
         return dangers.damaged(state, reading.harm), told
     return state, Told(words, reading, seconds)
 

@@ -3,6 +3,7 @@
 import pytest
 
 from repairlib.bench import Task, demo_set, read_fault, walked
+from repairlib.bench.prices import METER_TOKENS
 from repairlib.bench.state import DIRTY, HANDED_ON, HARMED, LIFTED, SOUND, WIRED
 from repairlib.core.errors import RepairlibError
 from repairlib.core.safety import HAZARDS
@@ -201,3 +202,19 @@ def test_an_electrolytic_the_wrong_way_round_bursts_under_power(which):
     power = ["plug in with supply 15 V 2 A", "wait 1 min"]
     attempt = after("take out C1", "clean C1", which, *power)
     assert attempt.state.ended.kind == HARMED and "burst" in attempt.done[-1].told.words
+
+
+@pytest.mark.behaviour
+def test_a_finger_on_what_burns_ends_the_attempt_and_on_what_is_warm_does_not():
+    burnt = after("plug in", "wait 10 min", "touch C3", fault="C3 reversed")
+    assert (burnt.state.ended.kind, burnt.state.ended.hazard) == (HARMED, "heat and fire")
+    assert burnt.done[-1].told.words.startswith("C3 burnt the finger: about ")
+    warm = after("plug in", "wait 10 s", "touch C3")
+    assert warm.state.ended is None and not warm.state.harm
+
+
+@pytest.mark.behaviour
+def test_a_tester_that_is_burnt_is_replaced_at_its_price():
+    burnt = after("plug in", "esr C1").done[-1].told
+    assert "its input is burnt. Another one is fetched, at 15 tokens." in burnt.words
+    assert burnt.tokens == METER_TOKENS
