@@ -63,7 +63,9 @@ function render({ model, el }) {
   // What the customer says, and what is always seen.
   const says = make('p', { class: 'rl-bench-says' });
   const sheet = make('div', { class: 'rl-bench-sheet' });
-  const last = make('div', { class: 'rl-bench-last', 'aria-hidden': 'true' }); // the log reads it aloud
+  // The last answer where the eyes are: by the board, and on a phone above the box too. The log reads it aloud.
+  const [last, nearBox] = ['', ' rl-bench-near-box'].map((more) => make('div',
+    { class: `rl-bench-last${more}`, 'aria-hidden': 'true' }));
   const facts = make('dl', { class: 'rl-bench-facts', 'aria-label': 'Clock, purse and feed' });
 
   // The board, in one piece, or in several below each other where there is no room for its letters.
@@ -305,9 +307,11 @@ function render({ model, el }) {
     const said = refused.why ? [make('code', {}, refused.typed), ` ${refusedIn(refused)}`]
       : one ? [make('code', {}, one.move), ` ${one.alarm ? '⚠ ' : ''}${one.told}`] : [noted || NOTHING_YET];
     if (ended && !refused.why) said.push(' ', make('strong', {}, 'The attempt has ended.'));
-    last.replaceChildren(...said);
-    last.classList.toggle('rl-bench-alarm', Boolean(!refused.why && one?.alarm));
-    last.classList.toggle('rl-bench-asked', Boolean(refused.why));
+    for (const place of [last, nearBox]) {
+      place.replaceChildren(...said.map((piece) => piece.cloneNode?.(true) ?? piece));
+      place.classList.toggle('rl-bench-alarm', Boolean(!refused.why && one?.alarm));
+      place.classList.toggle('rl-bench-asked', Boolean(refused.why));
+    }
   };
   const drawTold = () => {
     const { facts: pairs, log: all, refused, note: noted, ended, report, again: ways, milliseconds } = told();
@@ -333,7 +337,7 @@ function render({ model, el }) {
   model.on('change:board', drawBoard);
   model.on('change:told', drawTold);
   el.append(says, sheet, facts, make('div', { class: 'rl-bench-both' },
-    make('div', { class: 'rl-bench-main' }, stage, whole, form, doing, refusal, note, listed, log, again),
+    make('div', { class: 'rl-bench-main' }, stage, whole, nearBox, form, doing, refusal, note, listed, log, again),
     make('div', { class: 'rl-bench-beside' }, last, instruments, menu)));
   drawBoard();
   drawTold();
