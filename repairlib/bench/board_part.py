@@ -20,6 +20,7 @@ FUSES = ("fuse", "mains fuse")
 CONTACTS = ("joint", "connector", "switch", "inlet", "contact")
 AS_RESISTOR = (*FUSES, *CONTACTS)
 NO_CURRENT = ("memory chip",)
+UNREGULATED = "unregulated"  # in the name of an adapter whose volts follow the mains
 ENDS = {"right": 0.0, "up": 90.0, "left": 180.0, "down": 270.0}
 ZERO, ZERO_NAMES = "0", ("0", "gnd", "ground", "0v")
 NAME = re.compile(r"[A-Za-z]{1,3}[0-9]{1,3}")
@@ -50,6 +51,15 @@ class BoardPart:
     plus: float | None = None
     mains: bool = False
     price: float = 1.0
+
+    @property
+    def follows_line(self) -> bool:
+        """Whether a feed gives more and less with the mains: a transformer, an adapter so named.
+
+        Other adapters hold their volts from 90 to 264 V of mains: common practice.
+        """
+        sine = self.circuit is not None and bool(self.circuit.more.get("mains"))
+        return sine or UNREGULATED in self.what
 
 
 def read_part(cells: dict[str, str], line: int) -> BoardPart:

@@ -278,7 +278,8 @@ def as_it_is(state: State, part: BoardPart) -> tuple[CircuitPart, ...]:
             return ()
         made = winding
     elif part.name == state.set.feed:
-        return _fed(state, replace(made, value=made.value * state.feed.line), place.fitted.fault)
+        line = state.feed.line if part.follows_line else 1.0
+        return _fed(state, replace(made, value=made.value * line), place.fitted.fault)
     if place.fitted.value is not None:
         made = replace(made, value=place.fitted.value)
     return as_it_acts(made, place.fitted.fault, state.warm(part.name), family_of(part))

@@ -28,7 +28,8 @@ def glow(state: State) -> Reading:
     if SOCKET not in found.mean or feed.circuit is None:
         across, whole = 0.0, 1.0
     else:
-        across, whole = _across(found, one), feed.circuit.value * state.feed.line
+        line = state.feed.line if feed.follows_line else 1.0
+        across, whole = _across(found, one), feed.circuit.value * line
     share = float(f"{across / whole:.9g}")
     words = next(words for below, words in GLOWS if share < below)
     return Reading("series lamp", (feed.name, ""), words, share, "")

@@ -87,6 +87,8 @@ def line(state: State, move: Move) -> Outcome:
     if share not in (LOW, USUAL, HIGH):
         raise RepairlibError(f"{share * 100:g} %", "no step of the line here", "90, 100 or 110 %")
     words = f"The line is at {share * 100:g} %."
+    if not state.set.part(state.set.feed).follows_line:
+        words += " The adapter holds its volts all the same."
     if state.feed.kind == SUPPLY:
         words += " That counts when its own plug is in."
     after = replace(_goes_on(state), feed=replace(state.feed, line=share))
