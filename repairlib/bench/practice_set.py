@@ -4,7 +4,8 @@ The text begins with lines `word: what`, as set_lines.py lists them; then comes 
 part on each line. The columns part, from, to, value and more are those of a circuit (circuits). A
 part whose name is none of a circuit, such as F1 or J2, says under `is` what it is and counts as a
 resistor. An adapter holds its volts whatever the mains does, unless it is called `unregulated
-adapter` there; a transformer follows the mains. Lengths are in millimetres, the place of a part is its middle.
+adapter` there; a transformer follows the mains. Lengths are in millimetres, the place of a part is
+its middle.
 """
 
 from __future__ import annotations
