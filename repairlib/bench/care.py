@@ -7,14 +7,18 @@ from typing import NamedTuple
 
 from repairlib.bench.attempt import Done
 from repairlib.bench.moves import Reading
+from repairlib.bench.pointing import is_inside, rail_read
 from repairlib.bench.practice_set import BoardPart, PracticeSet
 from repairlib.bench.state import FULL, LAMP, OWN_PLUG, SUPPLY, Fitted, State
+from repairlib.power_up import lamp_for
 
 HANDS = ("take out", "clean", "fit", "resolder", "bridge", "read chip", "write chip")
 CHANGES = tuple(verb for verb in HANDS if verb != "read chip")
 # Choices of this workbook.
 DEAD = 1.0  # V, and less is dead
 GENTLE = 3.0  # times the usual current is still a limit
+SMALL_LAMP, LEAST_LAMP = 4.0, 15.0  # times the usual power, and W: a larger lamp limits nothing
+OVER = 1.05  # times the usual volts is no more than a supply may be off
 SOAKED = 300.0  # s with the power on until a set is called warm
 
 
@@ -86,10 +90,15 @@ def power_ups(done: tuple[Done, ...]) -> list[PowerUp]:
 
 
 def is_limited(state: State) -> bool:
-    """Whether a lamp or the limit of a supply would hold back a fault."""
-    feed = state.feed
-    limit = GENTLE * state.set.feed_amps
-    return feed.kind == LAMP or (feed.kind == SUPPLY and feed.limit <= limit)
+    """Whether a lamp or the limit of a supply would hold back a fault.
+
+    A lamp of many times the set's power and volts above those of its feed hold nothing back.
+    """
+    of, feed = state.set, state.feed
+    if feed.kind == LAMP:
+        return feed.lamp <= lamp_for(max(LEAST_LAMP, SMALL_LAMP * of.feed_volts * of.feed_amps))
+    usual = feed.volts <= OVER * of.feed_volts
+    return feed.kind == SUPPLY and usual and feed.limit <= GENTLE * of.feed_amps
 
 
 def _rails_read(later: tuple[Done, ...]) -> bool:
@@ -103,35 +112,49 @@ def _rails_read(later: tuple[Done, ...]) -> bool:
 
 
 def rails_at(one: Done) -> set[str]:
-    """The points of rails that a voltage or a trace was taken at with the power on."""
-    if one.told.reading is None or one.told.reading.unit != "V" or not one.before.powered:
-        return set()
-    return {rail.point for rail in one.before.set.rails} & set(one.told.reading.points)
+    """The point of the rail that volts or a trace were taken at with the power on, if any."""
+    rail = rail_read(one.before.set, one.move, one.told.reading)
+    return {rail.point} if rail and one.before.powered and one.move.verb != "ac volts" else set()
 
 
 class Checked(NamedTuple):
-    """What was tried between the last work on the board and its end, at every rail."""
+    """What was tried between the last work on the board and its end: the rails not read then.
 
-    full: bool
-    other: bool
-    warm: bool
+    On its own plug at `full` load and usual line, at any `other` load or line, and `warm`. `wrong`
+    are the rails that were last read outside their windows.
+    """
+
+    full: tuple[str, ...]
+    other: tuple[str, ...]
+    warm: tuple[str, ...]
+    wrong: tuple[str, ...]
 
 
-def checked(done: tuple[Done, ...]) -> Checked:
-    """Whether the rails were read on the set's own plug at full load, otherwise, and warm."""
+def checked(of: PracticeSet, done: tuple[Done, ...]) -> Checked:
+    """Which rails were not read on the set's own plug at full load, otherwise, and warm."""
     last = max((at for at, one in enumerate(done) if one.move.verb in CHANGES), default=-1)
     own = [one for one in done[last + 1 :] if one.before.feed.kind == OWN_PLUG]
     full = [one for one in own if one.before.load == FULL and one.before.feed.line == 1.0]
     other = [one for one in own if one not in full]
     begun = min((one.before.clock for one in own), default=0.0)
     warm = [one for one in own if one.before.clock - begun >= SOAKED]
-    return Checked(*(_all_rails(some) for some in (full, other, warm)))
+    return Checked(_unread(of, full), _unread(of, other), _unread(of, warm), _wrong_rails(of, own))
 
 
-def _all_rails(some: list[Done]) -> bool:
-    return bool(some) and {r.point for r in some[0].before.set.rails} <= set().union(
-        *map(rails_at, some)
-    )
+def _unread(of: PracticeSet, some: list[Done]) -> tuple[str, ...]:
+    read = set().union(*map(rails_at, some))
+    return tuple(rail.name for rail in of.rails if rail.point not in read)
+
+
+def _wrong_rails(of: PracticeSet, own: list[Done]) -> tuple[str, ...]:
+    """The rails whose last reading in some way of trying lay outside the window."""
+    last: dict[tuple, bool] = {}
+    for one in own:
+        for point in rails_at(one):
+            key = (point, one.move.verb, one.before.load, one.before.feed.line)
+            last[key] = is_inside(one) is False
+    bad = {key[0] for key, outside in last.items() if outside}
+    return tuple(rail.name for rail in of.rails if rail.point in bad)
 
 
 class NewPart(NamedTuple):

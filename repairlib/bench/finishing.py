@@ -32,7 +32,9 @@ def hand_on(state: State, move: Move) -> Outcome:
 
 
 def hand_back(state: State, move: Move) -> Outcome:
-    """Gives the set back to its owner."""
+    """Gives the set back to its owner. Raises RepairlibError while it is still on."""
+    if state.powered:
+        raise RepairlibError(move.verb, "it is still plugged in and on", "unplug")
     return _end(state, move, REPAIRED, "handed back to its owner")
 
 

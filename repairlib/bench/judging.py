@@ -3,31 +3,46 @@
 The weights are choices of this workbook. Of a hundred, a set that was mended brings 24 for working
 at every load and line, cold and warm; 24 for the cause, if a reading pointed to it before it was
 mended; 14 for leaving good parts alone; the rest is care: nothing damaged, proven dead, the right
-part the right way round, powered up gently, checked, time, money, the job card. What can hurt
-somebody is no pass, whatever else was right.
+part the right way round, powered up gently, checked, time, money, the job card. What nothing had
+pointed to brings neither the cause nor the working. What can hurt somebody is no pass, whatever
+else was right; nor is a guess, a repair that nobody measured afterwards, or a change of many parts.
 """
 
 from __future__ import annotations
 
 from collections.abc import Iterator
 from dataclasses import dataclass
+from functools import cached_property
 from typing import NamedTuple
 
 from repairlib.bench.attempt import Attempt, Done
-from repairlib.bench.care import checked, hands, new_parts, power_ups, store_of
+from repairlib.bench.care import (
+    Checked,
+    Hand,
+    NewPart,
+    checked,
+    hands,
+    new_parts,
+    power_ups,
+    store_of,
+)
 from repairlib.bench.conditions import Fault
 from repairlib.bench.job_card import card_lines, says_found
-from repairlib.bench.pointing import LIKELY, left_over, pointed_to
-from repairlib.bench.removed import Removed, removed
-from repairlib.bench.state import GIVEN_UP, HANDED_ON, HARMED, LIFTED, REPAIRED, Place
-from repairlib.bench.still_works import misses
+from repairlib.bench.pointing import LIKELY, Pointer, left_over, pointer
+from repairlib.bench.removed import Removed, died, removed
+from repairlib.bench.state import GIVEN_UP, HANDED_ON, HARMED, LIFTED, REPAIRED, End, Place
+from repairlib.bench.still_works import first_miss
+from repairlib.bench.usual import usual_minutes, usual_tokens
 
 PASS = 0.6
 NOT_TRIED = (HARMED, HANDED_ON, GIVEN_UP)  # ends after which nobody asks whether it works
 # The most that is left of 100 points:
-NO_WORD, NOT_MENDED, DANGEROUS, NOT_NEEDED, GAVE_UP, HURT = 50.0, 40.0, 40.0, 30.0, 20.0, 0.0
+GUESSED, NOT_PROVEN, MANY_PARTS, NO_WORD = 50.0, 55.0, 50.0, 50.0
+NOT_MENDED, DANGEROUS, NOT_NEEDED, GAVE_UP, HURT = 40.0, 40.0, 30.0, 20.0, 0.0
+ALL = 100.0
 MANY = 3  # good parts out, from which on a cause was met and not found
-A_GOOD_PART, PUT_BACK = 5.0, 2.0
+A_GOOD_PART, PUT_BACK, TESTED = 5.0, 2.0, 0.5
+AT_LOW_VOLTS = 0.5  # of a hand: a finger at a live set that has no mains side
 
 
 @dataclass(frozen=True, slots=True)
@@ -40,6 +55,8 @@ class Finding:
     words: str
 
     def __str__(self) -> str:
+        if not self.of:
+            return f"{self.subject}: {self.words}"
         return f"{self.subject}: {self.got:g} of {self.of:g}. {self.words}"
 
 
@@ -82,30 +99,27 @@ class Judgement:
         )
 
 
-def judge(attempt: Attempt, way: Attempt | None = None) -> Judgement:
-    """The judgement of an attempt as it stands; `way` is an expert's, for its time and money.
+def judge(attempt: Attempt) -> Judgement:
+    """The judgement of an attempt as it stands.
 
     >>> from repairlib.bench.attempt import Task, walked
     >>> from repairlib.bench.practice_set import demo_set
     >>> task = Task(demo_set("desk radio"), (), "demo")
     >>> judge(walked(task, ["plug in"])).findings[-1].words
-    'It is neither handed back nor handed on.'
+    'No more than 40 of 100 count: It is neither handed back nor handed on.'
     """
-    end = attempt.state.ended
-    wrong = (end.why,) if end and end.kind in NOT_TRIED else misses(attempt.state)
-    mended = not wrong
-    dangers, luck = tuple(_dangers(attempt)), tuple(_luck(attempt))
-    findings = [one for one in _findings(attempt, wrong) if one.of]
-    most, why = _most(attempt, mended)
-    if dangers and most > DANGEROUS:
-        most, why = DANGEROUS, "What was left in it can hurt somebody."
+    case = _Case(attempt)
+    findings = [one for one in _findings(case) if one.of]
     got, of = sum(one.got for one in findings), sum(one.of for one in findings)
-    if got > most * of / 100:
-        findings.append(Finding("the end", round(most * of / 100 - got, 1), 0.0, why))
-        got = most * of / 100
+    most, why = min(_caps(case), key=lambda cap: cap[0], default=(ALL, ""))
+    if most < ALL:
+        words = f"No more than {most:g} of 100 count: {why}"
+        less = min(round(most * of / ALL - got, 1), 0.0)
+        findings.append(Finding("the end", less, 0.0, words))
+        got += less
     share = round(max(got, 0.0) / of, 3)
-    good = share >= PASS and not dangers and most == 100
-    return Judgement(share, good, tuple(findings), dangers, luck)
+    good = share >= PASS and not case.dangers and most == ALL
+    return Judgement(share, good, tuple(findings), case.dangers, case.luck)
 
 
 def must_be_handed_on(attempt: Attempt) -> bool:
@@ -113,90 +127,172 @@ def must_be_handed_on(attempt: Attempt) -> bool:
     return any(attempt.task.set.part(fault.part).mains for fault in attempt.task.faults)
 
 
-def _most(attempt: Attempt, mended: bool) -> tuple[float, str]:
-    """The most of 100 points that such an end can bring, and why."""
-    kind = attempt.state.ended.kind if attempt.state.ended else ""
+class _Case:
+    """An attempt with what several findings ask of it, each worked out once."""
+
+    def __init__(self, attempt: Attempt):
+        self.attempt, self.task, self.done = attempt, attempt.task, attempt.done
+        self.state = attempt.state
+        self.end: End | None = self.state.ended
+
+    @cached_property
+    def wrong(self) -> str:
+        """Where the set fails first; "" where it works."""
+        if self.end and self.end.kind in NOT_TRIED:
+            return self.end.why
+        return first_miss(self.state)
+
+    @cached_property
+    def out(self) -> list[Removed]:
+        return removed(self.done)
+
+    @cached_property
+    def many(self) -> bool:
+        """Whether good parts were changed by the handful."""
+        return sum(one.good and not one.back for one in self.out) >= MANY
+
+    @cached_property
+    def pointers(self) -> dict[str, Pointer]:
+        """What pointed to each fault that is mended, by its part."""
+        return {
+            fault.part: pointer(_before_mending(self.attempt, fault), fault, self.task)
+            for fault in self.task.faults
+            if is_sound(self.state.place(fault.part), fault)
+        }
+
+    @cached_property
+    def checked(self) -> Checked:
+        return checked(self.task.set, self.done)
+
+    @cached_property
+    def hands(self) -> list[Hand]:
+        return list(hands(self.done))
+
+    @cached_property
+    def new_parts(self) -> list[NewPart]:
+        return new_parts(self.done)
+
+    @cached_property
+    def dangers(self) -> tuple[Act, ...]:
+        return tuple(_dangers(self))
+
+    @cached_property
+    def luck(self) -> tuple[Act, ...]:
+        return tuple(_luck(self))
+
+
+def _caps(case: _Case) -> Iterator[tuple[float, str]]:
+    """Each reason why an attempt is no pass: the most of 100 points that it leaves, and its words.
+
+    The heaviest comes first.
+    """
+    kind = case.end.kind if case.end else ""
     if kind == HARMED:
-        return HURT, "Somebody could have been hurt: nothing else counts."
-    if kind == GIVEN_UP:
-        return GAVE_UP, "It was given up."
-    if kind == HANDED_ON:
-        if must_be_handed_on(attempt):
-            if not says_found(attempt.state):
-                return NO_WORD, "It was handed on without a word of what was found."
-            return 100.0, ""
-        return NOT_NEEDED, "It was handed on, though it could be mended at this bench."
-    if kind == REPAIRED and mended:
-        return 100.0, ""
-    if kind == REPAIRED:
-        return NOT_MENDED, "It was handed back as mended, and it does not work."
-    return NOT_MENDED, "It is neither handed back nor handed on."
+        yield HURT, "Somebody could have been hurt: nothing else counts."
+    elif kind == GIVEN_UP:
+        yield GAVE_UP, "It was given up."
+    elif kind == HANDED_ON and not must_be_handed_on(case.attempt):
+        yield NOT_NEEDED, "It was handed on, though it could be mended at this bench."
+    elif kind == HANDED_ON and not says_found(case.state):
+        yield NO_WORD, "It was handed on without a word of what was found."
+    elif kind == REPAIRED:
+        yield from _caps_of_repair(case)
+    elif kind != HANDED_ON:
+        yield NOT_MENDED, "It is neither handed back nor handed on."
+    if case.dangers:
+        yield DANGEROUS, "What was left in it can hurt somebody."
+    if case.many:
+        yield MANY_PARTS, f"{MANY} good parts or more were changed: that is no way to find a fault."
 
 
-def _findings(attempt: Attempt, wrong: tuple[str, ...]) -> Iterator[Finding]:
-    out = removed(attempt.done)
-    if attempt.state.ended and attempt.state.ended.kind == HANDED_ON:
-        yield _handed_on(attempt)
-        yield _good_parts(out)
-        yield _damage(attempt)
-        yield _proven(attempt)
+def _caps_of_repair(case: _Case) -> Iterator[tuple[float, str]]:
+    if case.wrong:
+        yield NOT_MENDED, "It was handed back as mended, and it does not work."
+    elif any(one.share == 0 for one in case.pointers.values()):
+        yield GUESSED, "It was guessed: no reading pointed to the cause."
+    if case.checked.full:
+        yield NOT_PROVEN, "Nobody measured its rails after the work, on its own plug at full load."
+
+
+def _findings(case: _Case) -> Iterator[Finding]:
+    if case.end and case.end.kind == HANDED_ON:
+        yield _handed_on(case.attempt)
+        yield _good_parts(case.out)
+        yield _damage(case)
+        yield _proven(case)
     else:
-        yield _works(attempt, wrong)
-        yield _cause(attempt, out)
-        yield _good_parts(out)
-        yield _damage(attempt)
-        yield _proven(attempt)
-        yield _right_parts(attempt)
-        yield _powered(attempt)
-        yield _checked(attempt)
-    yield from _cost(attempt)
-    yield _card(attempt)
+        yield _works(case)
+        yield _cause(case)
+        yield _good_parts(case.out)
+        yield _damage(case)
+        yield _proven(case)
+        yield _right_parts(case)
+        yield _powered(case)
+        yield _checked(case.checked)
+    yield from _cost(case.attempt)
+    yield _card(case.attempt)
 
 
-def _works(attempt: Attempt, wrong: tuple[str, ...]) -> Finding:
-    if not wrong:
-        words = "It works at both loads, from 90 % to 110 % of the line, cold and warm."
-        return Finding("the set works", 24.0, 24.0, words)
-    if attempt.state.ended and attempt.state.ended.kind in NOT_TRIED:
+def _works(case: _Case) -> Finding:
+    if case.end and case.end.kind in NOT_TRIED:
         return Finding("the set works", 0.0, 24.0, "It never came to that.")
-    more = f", and {len(wrong) - 1} more of this kind" if len(wrong) > 1 else ""
-    return Finding("the set works", 0.0, 24.0, f"Not at {wrong[0]}{more}.")
+    if case.wrong:
+        return Finding("the set works", 0.0, 24.0, f"Not at {case.wrong}.")
+    words = "It works at both loads, from 90 % to 110 % of the line, cold and warm."
+    pointers = case.pointers.values()
+    found = sum(one.share > 0 for one in pointers) / len(pointers) if pointers else 1.0
+    if found < 1:
+        words += " That counts only as far as something had pointed to the cause."
+    return Finding("the set works", round(24.0 * found, 1), 24.0, words)
 
 
-def _cause(attempt: Attempt, out: list[Removed]) -> Finding:
-    if not attempt.task.faults:
+def _cause(case: _Case) -> Finding:
+    faults = case.task.faults
+    if not faults:
         return Finding("the cause", 0.0, 0.0, "")
-    each = 24.0 / len(attempt.task.faults)
-    many = sum(one.good and not one.back for one in out) >= MANY
     got, said = 0.0, []
-    for fault in attempt.task.faults:
-        if not _is_mended(attempt, fault):
-            said.append(f"Still there: {fault}.")
-        elif many:
+    for fault in faults:
+        found = case.pointers.get(fault.part)
+        if found is None:
+            said.append(_still_wrong(case.state.place(fault.part), fault))
+        elif case.many:
             said.append(f"{fault} went among {MANY} good parts or more: met, not found.")
         else:
-            before = tuple(_before_mending(attempt, fault))
-            pointer = pointed_to(before, fault)
-            if pointer is not None:
-                got += each
-                said.append(f"{fault}: {pointer.told.words.rstrip('.')} pointed to it.")
-            elif left_over(before, attempt, [fault.part]) >= LIKELY:
-                got += each
-                said.append(f"{fault}: what was measured left hardly anything else.")
-            else:
-                said.append(f"{fault} is mended, but nothing pointed to it before.")
-    return Finding("the cause", got, 24.0, " ".join(said))
-
-
-def _is_mended(attempt: Attempt, fault: Fault) -> bool:
-    return is_sound(attempt.state.place(fault.part), fault)
+            got += found.share * 24.0 / len(faults)
+            said.append(f"{fault}: {found.words}")
+    return Finding("the cause", round(got, 1), 24.0, " ".join(said))
 
 
 def is_sound(place: Place, fault: Fault) -> bool:
-    """Whether that fault is gone from a place: a part is in it, without the fault."""
-    if place.fitted is None or (place.fitted.spoilt and not place.fitted.new):
-        return False
-    return place.fitted.fault != fault and place.pads != LIFTED
+    """Whether that fault is gone from a place: a part is in it, right way round, without it.
+
+    A spoilt part that was always there is not sound, whatever it does today.
+    """
+    fitted = place.fitted
+    return (
+        fitted is not None
+        and not (fitted.spoilt and not fitted.new)
+        and fitted.fault != fault
+        and place.pads != LIFTED
+        and not (fitted.turned and fitted.fault is not None)
+    )
+
+
+def _still_wrong(place: Place, fault: Fault) -> str:
+    """What is the matter with the place of a fault that is not mended."""
+    fitted = place.fitted
+    if fitted is None and fault.condition == "gone":
+        return f"Still there: {fault}."
+    if fitted is None:
+        return f"{fault}: it is out, and nothing is in its place."
+    if fitted.turned and fitted.fault is not None:
+        which = "The new" if fitted.new else "The old"
+        return f"{fault}: {which.casefold()} {fault.part} sits the wrong way round."
+    if fitted.spoilt and not fitted.new:
+        return f"{fault}: {fault.part} is spoilt, and still in."
+    if fitted.fault != fault:
+        return f"{fault}: its pad is lifted."
+    return f"Still there: {fault}."
 
 
 def _before_mending(attempt: Attempt, fault: Fault) -> Iterator[Done]:
@@ -213,13 +309,11 @@ def _handed_on(attempt: Attempt) -> Finding:
         return Finding("handed on", 0.0, 48.0, words)
     of = attempt.task.set
     faults = [one for one in attempt.task.faults if of.part(one.part).mains]
-    pointer = next(filter(None, (pointed_to(attempt.done, fault) for fault in faults)), None)
-    if pointer is not None:
-        said = pointer.told.words.rstrip(".")
-        words = f"That is right: {said} pointed to the mains side."
-        return Finding("handed on", 48.0, 48.0, words)
+    found = max(pointer(attempt.done, fault, attempt.task) for fault in faults)
+    if found.share == 1:
+        return Finding("handed on", 48.0, 48.0, f"That is right: {found.words}")
     mains = [part.name for part in of.parts if part.mains]
-    if left_over(attempt.done, attempt, mains) >= LIKELY:
+    if left_over(attempt.done, attempt.task, mains) >= LIKELY:
         words = "That is right: what was measured left hardly anything but the mains side."
         return Finding("handed on", 48.0, 48.0, words)
     return Finding("handed on", 12.0, 48.0, "That is right, but no reading pointed that way.")
@@ -227,34 +321,50 @@ def _handed_on(attempt: Attempt) -> Finding:
 
 def _good_parts(out: list[Removed]) -> Finding:
     good = [one for one in out if one.good]
-    lost = sum(PUT_BACK if one.back else A_GOOD_PART for one in good)
+    lost = sum(map(_lost, good))
     names = ", ".join(f"{one.part}{' (put back)' if one.back else ''}" for one in good)
     words = f"Good parts that came out: {names}." if good else "No good part came out."
     return Finding("good parts", max(14.0 - lost, 0.0), 14.0, words)
 
 
-def _damage(attempt: Attempt) -> Finding:
-    harm = attempt.state.harm
-    words = " ".join(f"{one.rstrip('.')}." for one in harm) or "Nothing was damaged."
-    return Finding("damage", max(6.0 - 3.0 * len(harm), 0.0), 6.0, words)
+def _lost(one: Removed) -> float:
+    """The points for a good part that came out; little where it was tested and went back."""
+    if not one.back:
+        return A_GOOD_PART
+    return TESTED if one.tested else PUT_BACK
 
 
-def _proven(attempt: Attempt) -> Finding:
-    all_of = list(hands(attempt.done))
-    if not all_of:
+def _damage(case: _Case) -> Finding:
+    told = [f"{one.rstrip('.')}." for one in dict.fromkeys(case.state.harm)]
+    dead = dict.fromkeys(died(case.done))
+    told += [f"{one} on this bench." for one in dead if not _is_told(one.split()[0], told)]
+    words = " ".join(told) or "Nothing was damaged."
+    return Finding("damage", max(6.0 - 3.0 * len(told), 0.0), 6.0, words)
+
+
+def _is_told(part: str, told: list[str]) -> bool:
+    return any(f"{part} " in f"{one} " for one in told)
+
+
+def _proven(case: _Case) -> Finding:
+    if not case.hands:
         return Finding("proven dead", 0.0, 0.0, "")
-    share = sum(one.proven for one in all_of) / len(all_of)
-    store = store_of(attempt.task.set)
+    mains = any(part.mains for part in case.task.set.parts)
+    counts = [AT_LOW_VOLTS if one.live and not mains else 1.0 for one in case.hands]
+    good = sum(count for one, count in zip(case.hands, counts, strict=True) if one.proven)
+    share = good / sum(counts)
+    store = store_of(case.task.set)
     at = f"the volts at {store.name}" if store else "the volts at the part in hand"
-    if share == 1:
-        words = f"With the power off, {at} were measured before hands went to the board."
-    else:
-        words = f"Before hands go to the board: power off, then measure {at}."
-    return Finding("proven dead", round(8.0 * share, 1), 8.0, words)
+    said = [f"A finger went to {one.part} with the power on." for one in case.hands if one.live]
+    if any(not one.proven and not one.live for one in case.hands):
+        said.append(f"Before hands go to the board: power off, then measure {at}.")
+    if not said:
+        said = [f"With the power off, {at} were measured before hands went to the board."]
+    return Finding("proven dead", round(8.0 * share, 1), 8.0, " ".join(dict.fromkeys(said)))
 
 
-def _right_parts(attempt: Attempt) -> Finding:
-    parts = new_parts(attempt.done)
+def _right_parts(case: _Case) -> Finding:
+    parts = case.new_parts
     if not parts:
         return Finding("right part", 0.0, 0.0, "")
     said = [f"{one.part}: {one.wrong}." for one in parts if one.wrong]
@@ -268,44 +378,46 @@ def _right_parts(attempt: Attempt) -> Finding:
     return Finding("right part", round(4.0 * share, 1), 4.0, words)
 
 
-def _powered(attempt: Attempt) -> Finding:
-    if not list(hands(attempt.done)):
+def _powered(case: _Case) -> Finding:
+    if not case.hands:
         return Finding("first power", 0.0, 0.0, "")
-    ups = power_ups(attempt.done)
+    ups = power_ups(case.done)
     if not ups:
         return Finding("first power", 0.0, 6.0, "It was never powered up after the work.")
     limited = sum(one.limited for one in ups) / len(ups)
     rails = sum(one.rails for one in ups) / len(ups)
     said = []
     if limited < 1:
-        said.append("After work on a board power comes on through a lamp or a limit first.")
+        said.append(
+            "After work on a board power comes on through a small lamp or a limit first, with no "
+            "more volts than its own feed gives."
+        )
     if rails < 1:
         said.append("The rails are measured before the limit is given up.")
     words = " ".join(said) or "Power came on behind a limit, and the rails were measured there."
     return Finding("first power", round(3.0 * limited + 3.0 * rails, 1), 6.0, words)
 
 
-def _checked(attempt: Attempt) -> Finding:
-    found = checked(attempt.done)
+def _checked(found: Checked) -> Finding:
     due = {
-        "on its own plug at full load": found.full,
-        "at another load or line": found.other,
-        "warm": found.warm,
+        "on its own plug at full load": (found.full, 2.0),
+        "at another load or line": (found.other, 1.0),
+        "warm": (found.warm, 1.0),
     }
-    missing = [words for words, done in due.items() if not done]
-    words = (
-        f"Rails not measured {', '.join(missing)}." if missing else f"Measured {', '.join(due)}."
-    )
-    return Finding("checked", 2.0 * found.full + found.other + found.warm, 4.0, words)
+    got = sum(points for missing, points in due.values() if not missing)
+    said = [
+        f"Not measured {when}: {', '.join(rails)}." for when, (rails, _) in due.items() if rails
+    ]
+    if found.wrong:
+        got = 0.0
+        said.append(f"Read outside what it must be: {', '.join(found.wrong)}.")
+    return Finding("checked", got, 4.0, " ".join(said) or f"Measured {', '.join(due)}.")
 
 
 def _cost(attempt: Attempt) -> Iterator[Finding]:
-    """What is usual comes from how the expert of this room does on these sets."""
-    parts = [attempt.task.set.part(fault.part) for fault in attempt.task.faults]
-    minutes, tokens = 30.0 + 15 * len(parts), 1.0 + 1.25 * sum(part.price for part in parts)
     spent = (
-        ("time", attempt.state.clock / 60, minutes, "min"),
-        ("money", attempt.state.spent, tokens, "tokens"),
+        ("time", attempt.state.clock / 60, usual_minutes(attempt.task), "min"),
+        ("money", attempt.state.spent, usual_tokens(attempt.task), "tokens"),
     )
     for subject, took, usual, unit in spent:
         share = min(max(2 - took / usual, 0.0), 1.0)
@@ -314,7 +426,7 @@ def _cost(attempt: Attempt) -> Iterator[Finding]:
 
 
 def _card(attempt: Attempt) -> Finding:
-    lines = card_lines(attempt.state, attempt.task)
+    lines = card_lines(attempt)
     missing = [one.due for one in lines if not one.there]
     got = 4.0 * sum(one.there for one in lines) / len(lines)
     words = (
@@ -323,17 +435,16 @@ def _card(attempt: Attempt) -> Finding:
     return Finding("job card", got, 4.0, words)
 
 
-def _dangers(attempt: Attempt) -> Iterator[Act]:
-    end = attempt.state.ended
-    if end and end.kind == HARMED:
-        yield Act(len(attempt.done), end.why)
-    for part in new_parts(attempt.done):
+def _dangers(case: _Case) -> Iterator[Act]:
+    if case.end and case.end.kind == HARMED:
+        yield Act(len(case.done), case.end.why)
+    for part in case.new_parts:
         if part.dangerous:
             yield Act(0, f"{part.part}: {part.wrong}.")
 
 
-def _luck(attempt: Attempt) -> Iterator[Act]:
-    for hand in hands(attempt.done):
+def _luck(case: _Case) -> Iterator[Act]:
+    for hand in case.hands:
         if hand.live:
             yield Act(hand.number, f"a finger at {hand.part} with the power on.")
         elif not hand.proven:

@@ -8,7 +8,7 @@ from __future__ import annotations
 
 from collections.abc import Iterator
 
-from repairlib.bench.attempt import Task
+from repairlib.bench.attempt import Task, walked
 from repairlib.bench.care import store_of
 from repairlib.bench.conditions import Fault
 from repairlib.bench.practice_set import BoardPart, PracticeSet
@@ -35,16 +35,19 @@ def known_way(task: Task) -> tuple[str, ...]:
     of = task.set
     parts = [of.part(fault.part) for fault in task.faults]
     if any(part.mains for part in parts):
-        return (*_measured(of, task.faults), *_card(task.faults), "hand on to somebody qualified")
+        moves = tuple(_measured(of, task.faults))
+        return (*moves, *_card(task, moves), "hand on to somebody qualified")
     mended = [move for fault in task.faults for move in _mended(fault)]
     before = [*_measured(of, task.faults), *_dead(of, parts)]
-    return (*before, *mended, *_proven(of, parts), *_card(task.faults), "hand back")
+    moves = (*before, *mended, *_proven(of, parts))
+    return (*moves, *_card(task, moves), "hand back")
 
 
 def _measured(of: PracticeSet, faults: tuple[Fault, ...]) -> Iterator[str]:
     """Each rail on its own plug: at full load and light, with little line; and warm.
 
-    And the points at which the parts at fault lie; the mains side is not touched.
+    A trace is taken without its dc, where ripple is seen best. And the points at which the parts at
+    fault lie; the mains side is not touched.
     """
     yield from ("look", "plug in", "load full", *_rails(of, scope=True))
     parts = [of.part(fault.part) for fault in faults]
@@ -97,12 +100,14 @@ def _rails(of: PracticeSet, scope: bool = False) -> Iterator[str]:
     for rail in of.rails:
         yield f"volts {rail.point} {GROUND}"
         if scope and rail.ripple is not None:
-            yield f"scope {rail.point} {GROUND}"
+            yield f"scope {rail.point} {GROUND} ac"
 
 
-def _card(faults: tuple[Fault, ...]) -> Iterator[str]:
-    names = ", ".join(fault.part for fault in faults)
-    yield f"write found: {', '.join(map(str, faults))}".replace(";", ",")
-    yield "write measured: each rail, both loads, 90 % of the line, warm"
+def _card(task: Task, moves: tuple[str, ...]) -> Iterator[str]:
+    """The lines of the card; what was measured is what the last reading showed."""
+    names = ", ".join(fault.part for fault in task.faults)
+    last = [one.told for one in walked(task, moves).done if one.told.reading][-1]
+    yield f"write found: {', '.join(map(str, task.faults))}".replace(";", ",")
+    yield f"write measured: {last.words} at last".replace(";", ",")
     yield f"write fitted: {names}"
     yield "write told: bring it back if it comes again"

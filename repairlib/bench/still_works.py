@@ -3,14 +3,17 @@
 from __future__ import annotations
 
 from collections.abc import Iterator
-from dataclasses import replace
+from dataclasses import dataclass, field, replace
+from functools import lru_cache
 
 from repairlib.bench.board_part import NO_CURRENT
 from repairlib.bench.electric import Electric, electric
 from repairlib.bench.passing import passing
 from repairlib.bench.practice_set import PracticeSet
 from repairlib.bench.state import FULL, LIGHT, LINES, OWN_PLUG, WARM, Feed, State
+from repairlib.core.quantity import engineering
 
+KEPT = 100  # boards that are remembered: a class repairs the same set
 SOAK, STEP = 900.0, 60.0  # s on its own plug at full load and high line; choices of this workbook
 
 OPENED = 1.001 * WARM  # K above the room, at which a crack is open
@@ -32,6 +35,31 @@ def misses(state: State) -> tuple[str, ...]:
     'full load, line 90 %, cold: +5 V is 0 V'
     """
     return tuple(each_miss(state))
+
+
+@dataclass(frozen=True)
+class _Board:
+    """A set as it is fitted now. What has the same `text` is the same board and works alike."""
+
+    text: str
+    state: State = field(compare=False)
+
+
+def first_miss(state: State) -> str:
+    """The first line of `misses`, "" where it works; remembered for the next board like it.
+
+    >>> from repairlib.bench.practice_set import demo_set
+    >>> from repairlib.bench.state import begin
+    >>> first_miss(begin(demo_set("label maker"), (), "demo"))
+    ''
+    """
+    fitted = [(name, place.fitted, place.pads) for name, place in state.places.items()]
+    return _first_miss(_Board(repr((state.set.text, fitted)), state))
+
+
+@lru_cache(maxsize=KEPT)
+def _first_miss(board: _Board) -> str:
+    return next(each_miss(board.state), "")
 
 
 def each_miss(state: State) -> Iterator[str]:
@@ -91,4 +119,4 @@ def _missed(of: PracticeSet, now: Electric) -> Iterator[str]:
         if not rail.low <= volts <= rail.high:
             yield f"{rail.name} is {round(volts, 2) + 0.0:.3g} V"
         elif rail.ripple is not None and ripple > rail.ripple:
-            yield f"{rail.name} has {ripple * 1e3:.3g} mV of ripple"
+            yield f"{rail.name} has {engineering(ripple, 'V', 3)} of ripple"

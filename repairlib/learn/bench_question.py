@@ -51,7 +51,7 @@ class Bench(Question):
 
     >>> from repairlib.bench import demo_set
     >>> ask = Bench(task=Task(demo_set("desk radio"), (), "demo"))
-    >>> ask.judge("unplug").state, ask.judge("kick it").says[0][:44]
+    >>> ask.judge("look").state, ask.judge("kick it").says[0][:44]
     ('unanswered', "'kick it': no move begins like this (move 1)")
     """
 

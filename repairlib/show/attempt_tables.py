@@ -37,4 +37,4 @@ def _minutes(done: Done) -> str:
 
 
 def _points(got: float, of: float) -> str:
-    return f"{got:.3g} of {of:.3g}" if of else f"{got:.3g}".replace("-", "−")
+    return f"{got:.3g} of {of:.3g}" if of else f"{got:.3g}".replace("-", "−") if got else ""
