@@ -1,9 +1,9 @@
 """The five sets against ngspice: sound and with each of their faults, and with a meter on them.
 
-The circuit goes to ngspice part by part (spice_deck.py), and is solved there in time from empty, so
-that nothing of our solution goes in. A meter is its 10 MΩ between two points; those runs go on from
-where ngspice itself had come to. `BENCH=all` takes every fault of every set; `pytest -rA` prints
-for each how many figures were compared and the worst.
+The circuit goes to ngspice part by part (spice_deck.py), and is solved there in time from empty
+until it has settled (spice_settled.py), so that nothing of our solution goes in. A meter is its
+10 MΩ between two points. `BENCH=all` takes every fault of every set; `pytest -rA` prints for each
+how many figures were compared and the worst.
 """
 
 from __future__ import annotations
@@ -20,6 +20,7 @@ from repairlib.bench.practice_set import DEMO, demo_set
 from repairlib.bench.state import OWN_PLUG, Feed, begin
 from repairlib.circuits import CircuitPart
 from tests.bench.spice_deck import Deck
+from tests.bench.spice_settled import settled
 
 ALL = os.environ.get("BENCH") == "all"
 SAMPLE = [("label maker", "J1 worn 4 Ω"), ("desk radio", "")]
@@ -28,9 +29,8 @@ EVERY = [
     for title in DEMO
     for line in ("", *demo_set(title).faults, *demo_set(title).together)
 ]
-WITHIN, LEAST = 0.01, 5e-4  # of what ngspice has, and V beside it
-SETTLES = {"desk radio": 4.0, "keyboard": 12.0, "printer controller": 1.5}  # s from empty
-DC_SETTLES, AFTER_THE_METER = 0.6, 0.2  # s
+WITHIN = 0.01  # of what ngspice has
+LEAST = 1e-4  # V beside it: the last digit of the meter in its lowest range
 MAINS, PROBES = 50.0, 6
 
 
@@ -41,25 +41,21 @@ def test_a_board_and_a_meter_on_it(title, line, tmp_path):
     faults = read_faults(line, of) if line else ()
     state = replace(begin(of, faults, "x"), feed=Feed(OWN_PLUG))
     ours, parts = electric(state), _without_ripple(circuit_of(state))
-    step = 50e-6 if title not in SETTLES else 25e-6
-    seconds = SETTLES.get(title, DC_SETTLES)
-    if not ALL and title in SETTLES:
-        step, seconds = 50e-6, 1.0  # the sound radio is there by then
-    theirs = Deck(parts).in_time(tmp_path, MAINS, seconds, step)
-    compared = []
-    for point, wave in theirs.items():
-        compared.append((point, ours.mean[point], wave.mean))
-        if not of.ripple:
-            compared.append((f"ripple {point}", ours.high[point] - ours.low[point], wave.ripple))
-    held = _held(parts, theirs)
+    probes = _probes(of)
+    told = settled(tmp_path, parts, of.inlet, MAINS, INPUT_OHM, probes)
+    compared = [(point, ours.mean[point], wave.mean) for point, wave in told.waves.items()]
     if of.ripple:
-        compared += _ripples(tmp_path, state, ours, held)
-    for one, other in _probes(of):
+        compared += _ripples(tmp_path, state, ours, told.held)
+    else:
+        compared += [
+            (f"ripple {point}", ours.high[point] - ours.low[point], wave.ripple)
+            for point, wave in told.waves.items()
+        ]
+    for (one, other), reading in zip(probes, told.readings, strict=True):
         meter = (CircuitPart("R of the meter", (one, other), INPUT_OHM),)
-        reading = electric(state, meter).between(one, other)
-        deck = Deck((*parts, *meter), held)
-        found = deck.in_time(tmp_path, MAINS, AFTER_THE_METER, step)
-        compared.append((f"volts {one} {other}", reading, found[one].mean - found[other].mean))
+        compared.append(
+            (f"volts {one} {other}", electric(state, meter).between(one, other), reading)
+        )
     worst = max(compared, key=_off)
     print(
         f"NGSPICE {title} | {line} | {len(compared)} compared, worst {_off(worst):.4f} at {worst}"
@@ -80,18 +76,10 @@ def _without_ripple(parts):
     return tuple(still.get(part.name, part) for part in parts)
 
 
-def _held(parts, waves):
-    return {
-        part.name: waves[part.nodes[0]].last - waves[part.nodes[1]].last
-        for part in parts
-        if part.letter == "C"
-    }
-
-
 def _ripples(folder, state, ours, held):
     """The ripple of an adapter at each point, over a hundred of its cycles, in steps of 0.1 µs."""
     _, hertz = state.set.ripple
-    waves = Deck(circuit_of(state), held, 1e-3).in_time(folder, hertz, 100 / hertz, 1e-7)
+    waves = Deck(circuit_of(state), held, 1e-3).in_time(folder, hertz, 100 / hertz, 1e-7).waves
     return [
         (f"ripple {point}", ours.high[point] - ours.low[point], wave.ripple)
         for point, wave in waves.items()
