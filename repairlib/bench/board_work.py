@@ -1,4 +1,4 @@
-"""Hands at the board: take out, clean, fit, resolder, bridge."""
+"""Hands at the board: lift, take out, clean, fit, resolder, bridge."""
 
 from __future__ import annotations
 
@@ -7,11 +7,21 @@ from dataclasses import replace
 
 from repairlib.bench import dangers
 from repairlib.bench.conditions import Fault
+from repairlib.bench.drawer import listed, taken_from
+from repairlib.bench.looks import said_of, way_of
 from repairlib.bench.move_words import LOW_MELT, OLD, TURNED, VACUUM
 from repairlib.bench.moves import Move, Told
 from repairlib.bench.practice_set import BoardPart
 from repairlib.bench.prices import LOW_MELT_TOKENS, SECONDS, TOKENS
-from repairlib.bench.soldering import Worked, frees, heated, tool_of, why_not
+from repairlib.bench.soldering import (
+    TWO_LEADS,
+    Worked,
+    frees,
+    heated,
+    tool_of,
+    way_out,
+    why_not,
+)
 from repairlib.bench.state import DIRTY, LIFTED, SOUND, WIRED, Fitted, State
 from repairlib.bench.strain import leak_ohm
 from repairlib.bench.where import fitted_at, part_at
@@ -55,7 +65,7 @@ def take_out(state: State, part: BoardPart, move: Move) -> Outcome:
     if part.what == JOINT:
         raise RepairlibError(part.name, "a joint cannot be taken out", f"resolder {part.name}")
     if part.what in NO_SOLDER:
-        after = state.with_place(part.name, fitted=None, taken=fitted)
+        after = state.with_place(part.name, fitted=None, leg_up=False, taken=fitted)
         return after, Told(f"{part.name} is off and lies on the bench.")
     tool = tool_of(move, part)
     worked = heated(part, move, tool)
@@ -67,7 +77,7 @@ def take_out(state: State, part: BoardPart, move: Move) -> Outcome:
     pads = state.places[part.name].pads
     if pads == SOUND and tool != VACUUM:
         pads = DIRTY
-    after = state.with_place(part.name, fitted=None, pads=pads, taken=fitted)
+    after = state.with_place(part.name, fitted=None, pads=pads, leg_up=False, taken=fitted)
     after, told = _with_pads(after, part, worked, f"{part.name} is out. {worked.words}")
     return after, replace(told, tokens=LOW_MELT_TOKENS if tool == LOW_MELT else 0.0)
 
@@ -82,6 +92,34 @@ def _with_pads(state: State, part: BoardPart, worked: Worked, words: str) -> Out
     what = f"A pad of {part.name} came off the board."
     after = dangers.damaged(after.with_place(part.name, pads=LIFTED), what)
     return after, Told(f"{words} {what}", alarm=True)
+
+
+@at_the_board
+def lift(state: State, part: BoardPart, move: Move) -> Outcome:
+    """Lifts one leg of a part out of the board, so that it can be measured alone."""
+    fitted_at(state, part)
+    if not can_lift(part):
+        raise RepairlibError(part.name, "it has no leg to lift", f"take out {part.name}")
+    if state.places[part.name].leg_up:
+        raise RepairlibError(part.name, "one leg is up already", f"resolder {part.name}")
+    worked = heated(part, move)
+    if not worked.flowed:
+        return _with_pads(state, part, worked, f"The leg does not come. {worked.words}")
+    after = state.with_place(part.name, leg_up=True)
+    words = f"One leg of {part.name} is up: what is read across it is the part alone."
+    return _with_pads(after, part, worked, f"{words} {worked.words}")
+
+
+def can_lift(part: BoardPart) -> bool:
+    """Whether the part has two legs in holes, of which one can be lifted.
+
+    >>> from repairlib.bench.practice_set import demo_set
+    >>> radio = demo_set("desk radio")
+    >>> [name for name in ("C1", "R2", "D1", "U1", "J1", "V1") if can_lift(radio.part(name))]
+    ['C1', 'R2', 'D1']
+    """
+    letter = part.circuit.letter if part.circuit else ""
+    return letter in ("R", "C", "L", "D") and way_out(part) == TWO_LEADS
 
 
 @at_the_board
@@ -106,9 +144,14 @@ def fit(state: State, part: BoardPart, move: Move) -> Outcome:
         raise RepairlibError(part.name, "its pad is lifted", f"bridge {part.name}")
     turned = TURNED in move.words and part.plus is not None
     if OLD in move.words:
-        fitted, words, price = _old(part, place.taken, turned), f"The old {part.name} is back.", 0.0
+        fitted, price = _old(part, place.taken, turned), 0.0
+        words = f"The old {part.name} is back{_with(part, fitted)}."
     else:
-        fitted, words, price = _new(part, move, turned), f"A new {part.name} is in.", part.price
+        chosen = taken_from(part, move.figures, place.taken)
+        fitted, price = _new(part, chosen, turned), part.price
+        read = any(name not in move.figures for name in chosen)
+        like = ", with what is printed on the old one" if read else ""
+        words = f"A new {part.name} is in{like}{_with(part, fitted)}."
     taken = None if OLD in move.words else place.taken
     return state.with_place(part.name, fitted=fitted, taken=taken), Told(words, tokens=price)
 
@@ -130,12 +173,21 @@ def _left_by_strain(part: BoardPart, taken: Fitted) -> Fault | None:
     return Fault(part.name, "leaks", {"ohm": leak_ohm(taken.value or part.circuit.value)})
 
 
-def _new(part: BoardPart, move: Move, turned: bool) -> Fitted:
+def _with(part: BoardPart, fitted: Fitted) -> str:
+    """What was taken: value and rating, and which way round it sits."""
+    points = () if part.plus is None else (way_of(part, fitted.turned),)
+    said = ", ".join(filter(None, (said_of(part, fitted), *points)))
+    return f": {said}" if said else ""
+
+
+def _new(part: BoardPart, chosen: dict[str, float], turned: bool) -> Fitted:
     fault = _turned(part, turned)
     if part.what == MEMORY:
         fault = Fault(part.name, "corrupt")
-    rated = move.figures.get("volts", move.figures.get("amps"))
-    return Fitted(fault, True, move.figures.get("value"), rated, turned)
+    usual = listed(part)
+    other = {name: figure for name, figure in chosen.items() if figure != usual[name]}
+    rated = other.get("volts", other.get("amps"))
+    return Fitted(fault, True, other.get("value"), rated, turned)
 
 
 def _turned(part: BoardPart, turned: bool) -> Fault | None:
@@ -154,6 +206,8 @@ def resolder(state: State, part: BoardPart, move: Move) -> Outcome:
     worked = heated(part, move)
     if worked.flowed and fitted.fault is not None and fitted.fault.condition in BY_SOLDER:
         state = state.with_place(part.name, fitted=replace(fitted, fault=None))
+    if worked.flowed:
+        state = state.with_place(part.name, leg_up=False)
     words = f"{part.name} has fresh solder." if worked.flowed else f"{part.name} is as it was."
     return _with_pads(state, part, worked, f"{words} {worked.words}")
 

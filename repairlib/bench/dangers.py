@@ -11,8 +11,9 @@ from dataclasses import replace
 from repairlib.bench.electric import electric
 from repairlib.bench.moves import Told
 from repairlib.bench.practice_set import BoardPart
-from repairlib.bench.state import HARMED, ROOM, SUPPLY, End, State
+from repairlib.bench.state import HARMED, LAMP, OWN_PLUG, ROOM, SUPPLY, End, State
 from repairlib.bench.where import is_loose, on_mains_side
+from repairlib.core.errors import RepairlibError
 from repairlib.core.limits import TOUCHABLE_DC
 from repairlib.core.quantity import engineering
 from repairlib.core.safety import HAZARDS
@@ -42,11 +43,41 @@ def damaged(state: State, what: str) -> State:
 
 
 def probing(state: State, one: str, other: str) -> Outcome | None:
-    """What happens when probes go to these two points; None when nothing does."""
-    for point in (one, other):
-        if not is_loose(state, point) and on_mains_side(state.set, point):
-            return harmed(state, f"The probe went to {point}, on the mains side.", "mains")
+    """What happens when probes go to these two points; None when nothing does.
+
+    Raises RepairlibError for the mains side while the plug is out.
+    """
+    point = _of_mains(state, one, other)
+    return near_mains(state, point, f"The probe went to {point}, on the mains side.", point)
+
+
+def near_mains(state: State, where: str, what: str, there: str = "") -> Outcome | None:
+    """What an instrument comes to at `there`, a place of the mains side; "" for another.
+
+    With the plug in the attempt ends. Raises RepairlibError with the plug out: nothing is lost.
+    """
+    if not there:
+        return None
+    if state.feed.kind in (OWN_PLUG, LAMP):
+        return harmed(state, what, "mains")
+    raise RepairlibError(
+        where, "the mains side is handed on, with the plug out too", "another place, or hand on"
+    )
+
+
+def holding_on(state: State, one: str, other: str) -> Outcome | None:
+    """What happens when a resistor or a blade is held on two points; None when nothing does yet."""
+    if point := _of_mains(state, one, other):
+        return harmed(state, f"A hand went to {point}, on the mains side.", "mains")
+    if state.powered:
+        return harmed(state, "The resistor was held on with the power on.", hazard_on(state))
     return None
+
+
+def _of_mains(state: State, one: str, other: str) -> str:
+    """Which of two points is of the mains side, "" where neither is."""
+    ends = (point for point in (one, other) if not is_loose(state, point))
+    return next((point for point in ends if on_mains_side(state.set, point)), "")
 
 
 def hands_on(state: State, part: BoardPart) -> Outcome | None:
@@ -65,7 +96,7 @@ def hands_on(state: State, part: BoardPart) -> Outcome | None:
 def hazard_on(state: State) -> str:
     """What strikes who works on a set that is on: the mains where it has a side of it."""
     mains = any(part.mains for part in state.set.parts)
-    return "mains" if mains and state.feed.kind != SUPPLY else "heat and fire"
+    return "mains" if mains and state.feed.kind != SUPPLY else "live board"
 
 
 def is_for_others(volts: float, joule: float) -> bool:
@@ -141,7 +172,8 @@ def touching(state: State, part: BoardPart) -> Outcome:
     )
     if volts > TOUCHABLE_DC:
         held = engineering(volts, "V", 3)
-        return harmed(state, f"The finger met {held} at {part.name}.", "stored charge")
+        hazard = "live board" if state.powered else "stored charge"
+        return harmed(state, f"The finger met {held} at {part.name}.", hazard)
     celsius = ROOM + dict(state.heat).get(part.name, 0.0)
     if celsius >= BURNS:
         what = f"{part.name} burnt the finger: about {celsius:.0f} °C."

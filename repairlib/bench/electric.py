@@ -29,7 +29,7 @@ from repairlib.bench.state import (
     begin,
 )
 from repairlib.bench.strain import family_of, most_volts, paths_beyond
-from repairlib.bench.where import loose_ends
+from repairlib.bench.where import lifted_ends, loose_ends
 from repairlib.circuits import (
     CircuitPart,
     one_cycle,
@@ -51,6 +51,7 @@ KEPT = 64  # answers that are remembered, about 40 kB each
 HOLDS = "V of "  # before the name of a capacitor that stands in the circuit as a source
 NEAR, NEAR_VOLTS = 3e-3, 3e-3  # of its volts, and V: by which a capacitor has come to its end
 SOON, MEANWHILE = 1.0, 2.0  # s: what is quick has settled; how long an instrument is on by then
+LEG_OHM = 1e-3  # of the leg that is still in the board
 INSTANT = 1e-7  # s; still shorter, and what floats drowns in the rounding
 
 
@@ -109,6 +110,7 @@ def _circuit_with(state: State, extra: tuple[CircuitPart, ...]) -> tuple[Circuit
     for part in state.set.parts:
         parts += as_it_is(state, part)
         parts += _on_the_bench(state, part)
+        parts += _with_leg_up(state, part)
     parts += _supply(state)
     parts += extra
     ends = {point for part in parts for point in part.nodes}
@@ -268,7 +270,7 @@ def sound(of: PracticeSet) -> Electric:
 def as_it_is(state: State, part: BoardPart) -> tuple[CircuitPart, ...]:
     """The parts of the circuit that a part of the board comes to in its place as it is now."""
     place = state.places[part.name]
-    if part.circuit is None or place.fitted is None or place.pads == LIFTED:
+    if part.circuit is None or place.fitted is None or place.pads == LIFTED or place.leg_up:
         return ()
     made = part.circuit
     if part.name in state.set.loads and state.load == LIGHT:
@@ -399,6 +401,24 @@ def _on_the_bench(state: State, part: BoardPart) -> tuple[CircuitPart, ...]:
     if taken.value is not None:
         made = replace(made, value=taken.value)
     return as_it_acts(made, taken.fault)
+
+
+def _with_leg_up(state: State, part: BoardPart) -> tuple[CircuitPart, ...]:
+    """A part with one leg lifted: between two ends of its own, the first joined to the board.
+
+    A capacitor hangs free, or a steady state would charge it through what is nearly no path.
+    """
+    place = state.places[part.name]
+    if part.circuit is None or place.fitted is None or not place.leg_up:
+        return ()
+    one, other = lifted_ends(part.name)
+    made = replace(part.circuit, nodes=(one, other))
+    if place.fitted.value is not None:
+        made = replace(made, value=place.fitted.value)
+    acts = as_it_acts(made, place.fitted.fault, state.warm(part.name))
+    if part.circuit.letter == "C":
+        return acts
+    return (CircuitPart(f"R leg of {part.name}", (part.nodes[0], one), LEG_OHM), *acts)
 
 
 def _supply(state: State) -> tuple[CircuitPart, ...]:

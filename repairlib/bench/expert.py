@@ -13,6 +13,7 @@ from dataclasses import replace
 from repairlib.bench.attempt import Attempt, Task
 from repairlib.bench.board_part import AS_RESISTOR, NO_CURRENT
 from repairlib.bench.care import store_of
+from repairlib.bench.drawer import as_listed
 from repairlib.bench.information import (
     OFF,
     Belief,
@@ -237,7 +238,7 @@ class Technician:
             self.put_in(part, " old")
             self.sound.add(part.name)
             return blamed in ("open", "reversed")
-        self.put_in(part, "")
+        self.put_in(part, as_listed(part))
         self.done.append(f"a new {part.name}")
         self.mended.append(part.name)
         return True

@@ -11,6 +11,7 @@ from collections.abc import Iterator
 from repairlib.bench.attempt import Task, walked
 from repairlib.bench.care import store_of
 from repairlib.bench.conditions import Fault
+from repairlib.bench.drawer import as_listed
 from repairlib.bench.practice_set import BoardPart, PracticeSet
 from repairlib.core.quantity import engineering
 
@@ -37,7 +38,7 @@ def known_way(task: Task) -> tuple[str, ...]:
     if any(part.mains for part in parts):
         moves = tuple(_measured(of, task.faults))
         return (*moves, *_card(task, moves), "hand on to somebody qualified")
-    mended = [move for fault in task.faults for move in _mended(fault)]
+    mended = [move for fault in task.faults for move in _mended(of, fault)]
     before = [*_measured(of, task.faults), *_dead(of, parts)]
     moves = (*before, *mended, *_proven(of, parts))
     return (*moves, *_card(task, moves), "hand back")
@@ -76,7 +77,7 @@ def _dead(of: PracticeSet, parts: list[BoardPart]) -> Iterator[str]:
             yield f"ohms {part.nodes[0]} {part.nodes[1]}"
 
 
-def _mended(fault: Fault) -> Iterator[str]:
+def _mended(of: PracticeSet, fault: Fault) -> Iterator[str]:
     done = GONE if fault.condition == "gone" else STAYS.get(fault.condition, RENEWED)
     if fault.condition == "corrupt":
         yield from (
@@ -85,7 +86,7 @@ def _mended(fault: Fault) -> Iterator[str]:
             f"write chip {fault.part}",
         )
     for verb in done:
-        yield f"{verb} {fault.part}"
+        yield f"{verb} {fault.part}{as_listed(of.part(fault.part)) if verb == 'fit' else ''}"
 
 
 def _proven(of: PracticeSet, parts: list[BoardPart]) -> Iterator[str]:

@@ -9,7 +9,7 @@ from __future__ import annotations
 
 from typing import NamedTuple
 
-from repairlib.bench.board_part import AS_RESISTOR, ENDS, FUSES, BoardPart
+from repairlib.bench.board_part import AS_RESISTOR, CONTACTS, ENDS, FUSES, BoardPart
 from repairlib.bench.moves import Reading
 from repairlib.bench.noise import share
 from repairlib.bench.state import DIRTY, LIFTED, SOUND, WIRED, Fitted, State
@@ -72,6 +72,8 @@ ANY_KIND = {"cracked": Chance(RING, 0.7, lens=True), "burst": Chance(BURST, 1.0)
 GLUED = 0.08  # of sound cans: what only looks like a leak
 SMELLS = {BULGED: FISH, STAINED: FISH, BURST: FISH, BURNT: SCORCHED, HOLE: SCORCHED}
 SMELLED = 0.6  # of those that show such a sign
+UNITS = {"R": "Ω", "C": "F", "L": "H", "U": "V"}  # of what is printed, by letter of the circuit
+LINK_OHM = 0.0125  # of a 0 Ω link, at most 50 mΩ: from memory; no resistor is printed with this
 LARGE = 0.5e-6  # F, from which a capacitor counts as a can
 PADS = {
     SOUND: "its pads are sound",
@@ -79,6 +81,7 @@ PADS = {
     LIFTED: "one of its pads has come off the board",
     WIRED: "a wire bridges its lifted pad",
 }
+LEG_UP = "one of its legs stands up out of the board"
 DIRECTIONS = {degrees: word for word, degrees in ENDS.items()}
 
 
@@ -116,7 +119,8 @@ def looks_of(state: State, name: str) -> Look:
     shown = _signs(state, part, fitted)
     reversed_ = fitted.fault is not None and fitted.fault.condition == "reversed"
     turned = fitted.turned or reversed_
-    facts = (f"{part.name}, {part.what}{_print(part, fitted)}", *_way(part, turned), *pads)
+    leg = (LEG_UP,) if place.leg_up else ()
+    facts = (f"{part.name}, {part.what}{_print(part, fitted)}", *_way(part, turned), *leg, *pads)
     bare = frozenset(one.sign for one in shown if not one.lens)
     return Look(bare, frozenset(one.sign for one in shown if one.lens), turned, facts)
 
@@ -127,7 +131,7 @@ def look(state: State, name: str, lens: bool = False) -> Reading:
     >>> from repairlib.bench.practice_set import demo_set
     >>> from repairlib.bench.state import begin
     >>> look(begin(demo_set("desk radio"), (), "demo"), "D1").shown
-    "D1, rectifier diode; its band points right, the board's band is right"
+    "D1, rectifier diode, printed 100 V; its band points right, the board's band is right"
     """
     found = looks_of(state, name)
     signs = found.signs | (found.with_lens if lens else frozenset())
@@ -154,9 +158,11 @@ def look_over(state: State, lens: bool = False) -> str:
         said = [SAID[sign] for sign in SAID if sign in signs]
         if MISSING in signs:
             told.append("; ".join(found.facts))
-        elif (pads := state.places[part.name].pads) != SOUND:
-            told.append(f"{part.name}: {'; '.join((*said, PADS[pads]))}")
-        elif said:
+        if state.places[part.name].leg_up:
+            said.append(LEG_UP)
+        if (pads := state.places[part.name].pads) != SOUND:
+            said.append(PADS[pads])
+        if said and MISSING not in signs:
             told.append(f"{part.name}: {'; '.join(said)}")
     rest = "Nothing else stands out" if told else "Nothing stands out"
     return ". ".join((*told, f"{rest}; print and the way a part points are seen from near"))
@@ -175,13 +181,13 @@ def smell(state: State, name: str) -> Reading:
 
 def _signs(state: State, part: BoardPart, fitted: Fitted) -> tuple[Chance, ...]:
     if fitted.fault is None or (fitted.new and fitted.fault.condition == "reversed"):
-        glued = _kind(part) == CAN and not fitted.new
+        glued = kind_of(part) == CAN and not fitted.new
         found = (Chance(GLUE, GLUED),) if glued else ()
     else:
         condition = fitted.fault.condition
         if condition != "burst" and _died_here(state, part):
             return (Chance(BURNT, 1.0),)
-        one = ANY_KIND.get(condition) or MAY_SHOW.get((condition, _kind(part)))
+        one = ANY_KIND.get(condition) or MAY_SHOW.get((condition, kind_of(part)))
         found = (one,) if one else ()
     return tuple(one for one in found if _happens(state, part.name, one.sign, one.of_cases))
 
@@ -195,7 +201,8 @@ def _happens(state: State, part: str, what: str, of_cases: float) -> bool:
     return (share(state.seed, part, what) + 1) / 2 < of_cases
 
 
-def _kind(part: BoardPart) -> str:
+def kind_of(part: BoardPart) -> str:
+    """CAN, TANTALUM, CHIP, RESISTOR or OTHER: what it looks like to somebody at the bench."""
     made = part.circuit
     if made and made.letter == "C":
         if part.plus is not None and "tantalum" in part.what:
@@ -205,28 +212,57 @@ def _kind(part: BoardPart) -> str:
     return RESISTOR if resistor else OTHER
 
 
+def value_of(part: BoardPart, fitted: Fitted) -> float:
+    """The value that is printed on the part that is in, or lies on the bench."""
+    if fitted.fault is not None and fitted.fault.condition == "wrong value":
+        return fitted.fault.figures["value"]
+    if fitted.value is not None:
+        return fitted.value
+    return part.circuit.value if part.circuit else 0.0
+
+
 def _print(part: BoardPart, fitted: Fitted) -> str:
     """What is printed on it; small ceramic capacitors carry nothing."""
-    if part.what in FUSES and part.rated:
-        return f", printed {brief(part.rated, 'A')}"
-    if part.circuit is None or _kind(part) not in (CAN, TANTALUM, RESISTOR):
-        return ", nothing printed on it" if _kind(part) == CHIP else ""
-    value = part.circuit.value if fitted.value is None else fitted.value
-    if fitted.fault is not None and fitted.fault.condition == "wrong value":
-        value = fitted.fault.figures["value"]
-    unit = "F" if part.circuit.letter == "C" else "Ω"
+    if kind_of(part) == CHIP:
+        return ", nothing printed on it"
+    figures = said_of(part, fitted)
+    return f", printed {figures}" if figures else ""
+
+
+def said_of(part: BoardPart, fitted: Fitted) -> str:
+    r"""The value and the rating of a part, "" where it has neither.
+
+    >>> from repairlib.bench.practice_set import demo_set
+    >>> radio = demo_set("desk radio")
+    >>> [said_of(radio.part(name), Fitted()) for name in ("D1", "C1", "I1")]
+    ['100 V', '2200\xa0µF 25 V', '']
+    """
     rated = part.rated if fitted.rated is None else fitted.rated
-    volts = f" {rated:g} V" if rated and unit == "F" else ""
-    return f", printed {Quantity(value, unit)}{volts}"
+    letter = part.circuit.letter if part.circuit else ""
+    if part.what in FUSES:
+        return brief(rated, "A") if rated else ""
+    if part.what in CONTACTS:
+        return ""
+    volts = [f"{rated:g} V"] if rated and letter in ("C", "D") else []
+    value = value_of(part, fitted)
+    if letter == "R" and value == LINK_OHM:
+        return "0 Ω"
+    valued = [str(Quantity(value, UNITS[letter]))] if letter in UNITS else []
+    return " ".join(valued + volts)
 
 
 def _way(part: BoardPart, turned: bool) -> tuple[str, ...]:
     """Which way it points and the board's print does, where it has a way to point."""
     if part.plus is None:
         return ()
-    what, printed = _marked(part)
-    points = (part.plus + 180) % 360 if turned else part.plus
-    return (f"{what} points {DIRECTIONS[points]}, {printed} is {DIRECTIONS[part.plus]}",)
+    return (f"{way_of(part, turned)}, {_marked(part)[1]} is {DIRECTIONS[part.plus]}",)
+
+
+def way_of(part: BoardPart, turned: bool) -> str:
+    """Which way a part that has a way round points, in words."""
+    plus = part.plus or 0.0
+    points = (plus + 180) % 360 if turned else plus
+    return f"{_marked(part)[0]} points {DIRECTIONS[points]}"
 
 
 def _marked(part: BoardPart) -> tuple[str, str]:

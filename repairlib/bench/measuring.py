@@ -19,7 +19,8 @@ from repairlib.bench.moves import Move, Told
 from repairlib.bench.passing import passing
 from repairlib.bench.prices import LENS_SECONDS, METER_TOKENS, SECONDS
 from repairlib.bench.state import State
-from repairlib.bench.where import ends, is_loose, part_at
+from repairlib.bench.where import ends, has_leg_up, is_loose, part_at
+from repairlib.core.errors import RepairlibError
 
 Outcome = tuple[State, Told]
 REPLACED = f"Another one is fetched, at {METER_TOKENS:g} tokens."
@@ -74,11 +75,20 @@ def while_shunted(state: State, told: Told) -> Outcome:
 
 
 def _probes(state: State, move: Move) -> tuple[str, str]:
-    """Where the probes go: amps are measured where a part was, not through what was taken out."""
+    """Where the probes go.
+
+    Amps are measured where a part was, not through what was taken out, and between a lifted leg and
+    its hole.
+    """
     one, other = ends(state, move.at)
-    if move.verb == "amps" and is_loose(state, one):
-        return part_at(state, move.at[0]).nodes
-    return one, other
+    if move.verb != "amps" or not is_loose(state, one):
+        return one, other
+    part = part_at(state, move.at[0])
+    if not has_leg_up(state, move.at[0]):
+        return part.nodes
+    if part.circuit and part.circuit.letter == "C":
+        raise RepairlibError(part.name, "no amps in a capacitor with a leg up", f"ohms {part.name}")
+    return other, part.nodes[1]
 
 
 SETTINGS = {
@@ -98,6 +108,9 @@ def _settings(move: Move) -> dict[str, Any]:
 
 def said_where(state: State, move: Move, one: str, other: str) -> str:
     """Where the probes are, in words."""
+    if is_loose(state, one) and has_leg_up(state, move.at[0]):
+        how = "through it, at the lifted leg" if move.verb == "amps" else "alone, one leg up"
+        return f"{move.at[0]} {how}"
     if is_loose(state, one):
         return f"the old {part_at(state, move.at[0]).name} on the bench"
     return f"{move.at[0]}, {one} to {other}" if one not in move.at else f"{one} to {other}"
@@ -106,9 +119,10 @@ def said_where(state: State, move: Move, one: str, other: str) -> str:
 def temperature(state: State, move: Move) -> Outcome:
     """The thermometer at a part."""
     part = part_at(state, move.at[0])
-    if part.mains:
-        what = f"The bead went to {part.name}, on the mains side."
-        return dangers.harmed(state, what, "mains")
+    what = f"The bead went to {part.name}, on the mains side."
+    there = part.name if part.mains else ""
+    if (struck := dangers.near_mains(state, move.at[0], what, there)) is not None:
+        return struck
     reading = thermometer.temperature(state, part.name)
     return state, Told(f"{part.name}: {reading.shown}", reading, SECONDS["temperature"])
 

@@ -132,8 +132,13 @@ FORMS: dict[str, Form] = {
          "display of the supply", "supply display", "supply"),
         0, 0, "supply",
     ),
+    "lift": Form(
+        ("lift one leg of", "lift a leg of", "lift the leg of", "lift leg of", "lift",
+         "unsolder one leg of"), 1, 1,
+        "lift C1, or lift C1 at 350 °C 3 s", _HEAT, _TIPS,
+    ),
     "take out": Form(
-        ("take out", "take off", "remove", "desolder", "lift", "pull out", "unsolder"), 1, 1,
+        ("take out", "take off", "remove", "desolder", "pull out", "unsolder"), 1, 1,
         "take out C1, or take out C1 with pump, usual tip, 350 °C, 3 s", _HEAT, _TOOLS | _TIPS,
     ),
     "clean": Form(

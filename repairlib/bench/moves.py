@@ -7,8 +7,8 @@ from dataclasses import dataclass, field
 VERBS = (
     "look", "smell", "touch", "plug in", "unplug", "line", "load", "wait", "discharge", "clip",
     "volts", "ac volts", "ohms", "diode", "amps", "esr", "capacitance", "scope", "temperature",
-    "supply", "take out", "clean", "fit", "resolder", "bridge", "read chip", "write chip", "write",
-    "hand on", "hand back", "give up",
+    "supply", "lift", "take out", "clean", "fit", "resolder", "bridge", "read chip", "write chip",
+    "write", "hand on", "hand back", "give up",
 )  # fmt: skip
 
 

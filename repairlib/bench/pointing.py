@@ -22,7 +22,7 @@ from repairlib.bench.practice_set import PracticeSet, Rail
 from repairlib.bench.state import SOUND, Fitted, State
 from repairlib.bench.step import at_once
 from repairlib.bench.suspects import Suspect, listed_suspects
-from repairlib.bench.where import loose_ends
+from repairlib.bench.where import lifted_ends, loose_ends
 from repairlib.core.errors import RepairlibError
 
 # Choices of this workbook.
@@ -125,7 +125,7 @@ def _is_at(one: Done, fault: Fault) -> bool:
     if part.name in reading.points:
         return True
     ends = of.part(of.feed).nodes if part.mains else part.nodes
-    points, own = set(reading.points), {*ends, *loose_ends(part.name)} - {"0"}
+    points, own = set(reading.points), {*ends, *loose_ends(part.name), *lifted_ends(part.name)} - {"0"}
     return points <= {*own, "0"} and bool(points & own)
 
 

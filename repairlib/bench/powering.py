@@ -13,7 +13,7 @@ from repairlib.bench.moves import Move, Told
 from repairlib.bench.passing import passing
 from repairlib.bench.prices import DISCHARGE_HELD, SECONDS, SUPPLY_SECONDS, WAIT_USUAL
 from repairlib.bench.state import FULL, LAMP, LIGHT, OFF, OWN_PLUG, SUPPLY, Feed, State
-from repairlib.bench.where import ends, is_loose
+from repairlib.bench.where import ends, has_leg_up, is_loose
 from repairlib.circuits import CircuitPart
 from repairlib.core.errors import RepairlibError
 from repairlib.core.quantity import brief
@@ -140,12 +140,9 @@ def discharge(state: State, move: Move) -> Outcome:
         raise RepairlibError(brief(ohm, "Ω"), "no resistor to discharge with", "10 mΩ to 1 MΩ")
     if not 0 < seconds <= LONGEST_WAIT:
         raise RepairlibError(brief(seconds, "s"), "no time to hold it", "1 s to 24 h")
-    if (struck := dangers.probing(state, one, other)) is not None:
+    if (struck := dangers.holding_on(state, one, other)) is not None:
         return struck
-    if state.powered:
-        what = "The resistor was held on with the power on."
-        return dangers.harmed(state, what, dangers.hazard_on(state))
-    if is_loose(state, one):
+    if is_loose(state, one) and not has_leg_up(state, move.at[0]):
         raise RepairlibError(move.at[0], "it holds no charge that counts", "a part of the board")
     told = Told(f"{brief(ohm, 'Ω')} was held on {one} and {other}.", seconds=seconds)
     struck = dangers.held_on(state, one, other, ohm)

@@ -27,7 +27,7 @@ REPAIRED, HANDED_ON, HARMED, GIVEN_UP = "handed back", "handed on", "harmed", "g
 class Fitted:
     """A part as it sits in its place: its fault, if it has one, and which way round.
 
-    `value` and `rated` of a new part, in SI units; None where it is the one that was always there.
+    `value` and `rated` of a new part, in SI units; None where they are those of the set's list.
     `strain` is how much it has had of what it bears above its rating or the wrong way round.
     """
 
@@ -48,13 +48,15 @@ class Fitted:
 class Place:
     """A place of the board: the part in it (None when it is out), and its pads.
 
-    `ageing` says how many seconds its pads were so hot that they age (soldering.py).
+    `ageing` says how many seconds its pads were so hot that they age (soldering.py). `leg_up`: one
+    leg of the part was lifted out of the board, so that nothing flows through it.
     """
 
     fitted: Fitted | None = Fitted()
     pads: str = SOUND
     taken: Fitted | None = None  # the part that was taken out and lies on the bench
     ageing: float = 0.0
+    leg_up: bool = False
 
 
 @dataclass(frozen=True, slots=True)

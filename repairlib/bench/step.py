@@ -30,6 +30,7 @@ DOES: dict[str, Callable[[State, Move], Outcome]] = {
     "wait": powering.wait,
     "discharge": powering.discharge,
     "clip": powering.clip,
+    "lift": board_work.lift,
     "take out": board_work.take_out,
     "clean": board_work.clean,
     "fit": board_work.fit,

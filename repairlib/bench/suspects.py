@@ -149,9 +149,9 @@ def _suspected(place: Place, fault: Fault | None) -> Place:
 def bench_key(state: State) -> tuple:
     """What a reading hangs on but for the faults: a renewed part is one that never failed."""
     places = tuple(
-        (name, _as_key(place.fitted), _as_key(place.taken))
+        (name, _as_key(place.fitted), _as_key(place.taken), place.leg_up)
         for name, place in state.places.items()
-        if _as_key(place.fitted) != SOUND_PART
+        if place.leg_up or _as_key(place.fitted) != SOUND_PART
     )
     held = dict(state.charges).items()
     charges = tuple((name, float(f"{volts:.3g}")) for name, volts in held)

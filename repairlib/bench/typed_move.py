@@ -66,7 +66,7 @@ def say_move(move: Move) -> str:
 
 JOINED = {
     "discharge": "with", "plug in": "with", "take out": "with", "look": "with", "scope": "at",
-    "esr": "at", "resolder": "at",
+    "esr": "at", "resolder": "at", "lift": "at",
 }  # fmt: skip
 
 

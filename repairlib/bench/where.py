@@ -18,6 +18,15 @@ def loose_ends(name: str) -> tuple[str, str]:
     return f"{name.casefold()} lead 1", f"{name.casefold()} lead 2"
 
 
+def lifted_ends(name: str) -> tuple[str, str]:
+    """The two ends of a part of which one leg is lifted, the other leg being the first.
+
+    >>> lifted_ends("C1")
+    ('c1 leg 1', 'c1 leg 2')
+    """
+    return f"{name.casefold()} leg 1", f"{name.casefold()} leg 2"
+
+
 def part_at(state: State, name: str) -> BoardPart:
     """The part of that name, also with `old ` before it. Raises RepairlibError for another name."""
     return state.set.part(name.removeprefix(OLD))
@@ -40,8 +49,9 @@ def ends(state: State, at: tuple[str, ...]) -> tuple[str, str]:
     """The two points where the probes go, red first.
 
     A part's name means across that part; across the part on the bench when its place is empty and
-    when `old ` stands before it. One point alone is measured against the clip, without one against
-    the zero point. Raises RepairlibError for what is not there and for a part and a point mixed.
+    when `old ` stands before it; across the part alone when one leg is lifted. One point alone is
+    measured against the clip, without one against the zero point. Raises RepairlibError for what is
+    not there and for a part and a point mixed.
 
     >>> from repairlib.bench.practice_set import demo_set
     >>> from repairlib.bench.state import begin
@@ -70,14 +80,21 @@ def _across(state: State, name: str) -> tuple[str, str]:
     place: Place = state.places[part.name]
     if name.startswith(OLD) and place.taken is None:
         raise RepairlibError(name, f"no old {part.name} lies on the bench", part.name)
+    if place.leg_up and not name.startswith(OLD):
+        return lifted_ends(part.name)
     if name.startswith(OLD) or (place.fitted is None and place.taken is not None):
         return loose_ends(part.name)
     return part.nodes
 
 
 def is_loose(state: State, one: str) -> bool:
-    """Whether a point is an end of a part that lies on the bench."""
+    """Whether a point is an end of a part that lies on the bench, or has one leg lifted."""
     return one not in state.set.points
+
+
+def has_leg_up(state: State, name: str) -> bool:
+    """Whether a part is meant of which one leg is lifted, and not an old one on the bench."""
+    return not name.startswith(OLD) and is_part(state.set, name) and state.place(name).leg_up
 
 
 def on_mains_side(of: PracticeSet, point: str) -> bool:

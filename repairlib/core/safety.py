@@ -72,6 +72,18 @@ HAZARDS = {
         "A charged capacitor gives all it holds in one blow to whatever bridges its two ends, long "
         "after the plug is out; above 60 V dc it is for a qualified person.",
     ),
+    "live board": Hazard(
+        "A tool on a board that is on shorts it",
+        "Whenever a hand, a tool or a part goes to a board while anything feeds it.",
+        (
+            "Power off first, then prove with a meter that it is dead.",
+            "With the power on only probes: bare at the tip alone, black clipped, one hand free.",
+            "The tip of many irons is joined to earth: a live point that it meets is shorted.",
+        ),
+        "Above 60 V dc or 30 V rms leave live work to a qualified person.",
+        "A tip that slips joins two points and what stands between them burns, an earthed iron "
+        "does so at the first touch; above 60 V dc or 30 V rms the current takes the hand as well.",
+    ),
     "wrist strap": Hazard(
         "A wrist strap ties you to ground",
         "Whenever a strap is worn and something on the bench can be live.",

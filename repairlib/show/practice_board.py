@@ -97,6 +97,11 @@ def _draw_place(canvas: Canvas, part: BoardPart, place: Place, seen: Look, layou
     if place.fitted is not None:
         angle = angle_of(part) + 180 * seen.turned
         draw_on_board(canvas, part, box, angle % 360, "", seen.signs)
+    if place.leg_up:
+        x, y = ends[1]
+        canvas.circle(x, y, OF_A_PAD, COPPER, pen=1.2)
+        canvas.circle(x, y, 2.5, PAPER, pen=1)
+        canvas.line((x + 3, y - 4), (x + 12, y - 18), stroke=INK, pen=3)
     if place.pads == WIRED:
         (x, y), (far, low) = ends[marked_node(part)], layout.points[part.nodes[marked_node(part)]]
         canvas.line((x, y), ((x + far) / 2, (y + low) / 2 - 14), (far, low), stroke=WIRE, pen=4)

@@ -34,6 +34,7 @@ def at_random(task: Task, draw: Draw, many: int = MANY) -> Attempt:
     attempt = Attempt(task)
     for _ in range(many):
         attempt = tried(attempt, any_move(task.set, draw))
+    attempt = tried(attempt, "unplug")
     return tried(attempt, draw.pick(["hand back", "hand back", "hand on", "give up"]))
 
 

@@ -278,13 +278,13 @@ SWITCH_CARD = (
 def test_a_gone_tantalum_is_seen_and_renewed():
     # all of 100
     moves = ("look", "plug in", "ac volts v5 0", "unplug", "discharge C2 with 100 Ω", "volts C2")
-    moves += ("fit C2 plus right", "look C2")
+    moves += ("fit C2 100 µF 10 V plus right", "look C2")
     found = judged(switch("C2 gone"), *moves, *SWITCH_POWER, *SWITCH_CARD, "hand back")
     assert found.passed and found.share >= 0.97, found
 
 
 def test_a_tantalum_the_wrong_way_round_is_no_pass():
-    moves = ("look", "volts C2", "fit C2 turned", *SWITCH_CARD, "hand back")
+    moves = ("look", "volts C2", "fit C2 100 µF 10 V turned", *SWITCH_CARD, "hand back")
     found = judged(switch("C2 gone"), *moves)
     assert not found.passed and found.dangers
     assert found.share <= 0.4, found

@@ -4,10 +4,9 @@ from __future__ import annotations
 
 from typing import NamedTuple
 
-from repairlib.bench import DOES, BoardPart, PracticeSet, State, on_mains_side
-from repairlib.core.quantity import Quantity, brief
+from repairlib.bench import DOES, BoardPart, PracticeSet, State, as_listed, can_lift, on_mains_side
+from repairlib.core.quantity import brief
 
-UNITS = {"C": "F", "R": "Ω", "L": "H"}
 JOINT = "joint"  # of solder: it does not come out
 CARD = ("found", "measured", "fitted", "told")
 MAINS = "Mains: hand it on"
@@ -63,32 +62,26 @@ def _hands(state: State, part: BoardPart) -> list[Offer]:
     if place.fitted is None:
         offers = [
             Offer("Clean its pads", f"clean {name}"),
-            Offer("Fit a new one…", f"fit {name}{_as_marked(part)}", True),
+            Offer("Fit a new one…", f"fit {name}{as_listed(part)}", True),
         ]
         if place.taken is not None:
             offers.append(Offer("Fit the old one again", f"fit {name} old"))
     else:
         offers = [
+            Offer("Lift one leg", f"lift {name}"),
             Offer("Take it out", f"take out {name}"),
             Offer("Take it out with…", f"take out {name} with pump, 350 °C, 3 s", True),
             Offer("Solder it again", f"resolder {name}"),
         ]
         if part.what == JOINT:
-            offers = offers[2:]
+            offers = offers[3:]
+        elif place.leg_up or not can_lift(part):
+            offers = offers[1:]
     if place.pads == "lifted":
         offers.append(Offer("Bridge its pad with wire", f"bridge {name}"))
     if part.circuit is not None and part.circuit.letter == "C":
         offers.append(Offer("Discharge…", f"discharge {name} with 1 kΩ for 10 s", True))
     return offers
-
-
-def _as_marked(part: BoardPart) -> str:
-    """The value and the rating of a part as they belong there, to be typed over."""
-    made = part.circuit
-    if made is None or made.letter not in UNITS:
-        return ""
-    rated = f" {brief(part.rated, 'V')}" if part.rated and made.letter == "C" else ""
-    return typed(f" {Quantity(made.value, UNITS[made.letter])}{rated}")
 
 
 def typed(words: str) -> str:
