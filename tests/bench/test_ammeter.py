@@ -36,7 +36,7 @@ def test_across_the_first_rail_of_every_set_something_gives_way_or_the_supply_ho
 
 @pytest.mark.behaviour
 def test_what_is_held_in_a_fuse_that_is_too_large_for_it_gets_hot():
-    moves = ("volts C1", "take out F1 with vacuum", "fit F1 20 A", "plug in", "amps rail 0")
+    moves = ("volts C1", "take out F1 with vacuum", "fit F1 10 A", "plug in", "amps rail 0")
     attempt = after(*moves)
     assert attempt.state.place("F1").fitted.fault is None
     assert attempt.state.heat["V1"] > after(*moves[:-1], "wait 1 min").state.heat["V1"] + 10
