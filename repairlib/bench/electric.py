@@ -330,7 +330,9 @@ def is_used_to_it(state: State, fitted: Fitted) -> bool:
 def may_be_strained(state: State, part: BoardPart) -> bool:
     """Whether more than a part bears may stand at it, without a look at the circuit."""
     place = state.places[part.name]
-    if not state.powered or place.fitted is None or place.pads == LIFTED or not family_of(part):
+    if not state.powered or place.fitted is None or not family_of(part):
+        return False
+    if place.pads == LIFTED or place.leg_up:
         return False
     fault = place.fitted.fault
     if is_used_to_it(state, place.fitted) or (fault and fault.condition in GONE):
@@ -415,7 +417,7 @@ def _with_leg_up(state: State, part: BoardPart) -> tuple[CircuitPart, ...]:
     made = replace(part.circuit, nodes=(one, other))
     if place.fitted.value is not None:
         made = replace(made, value=place.fitted.value)
-    acts = as_it_acts(made, place.fitted.fault, state.warm(part.name))
+    acts = as_it_acts(made, place.fitted.fault, state.warm(part.name), family_of(part))
     if part.circuit.letter == "C":
         return acts
     return (CircuitPart(f"R leg of {part.name}", (part.nodes[0], one), LEG_OHM), *acts)
