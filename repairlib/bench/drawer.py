@@ -95,6 +95,8 @@ def taken_from(part: BoardPart, said: dict[str, float], old: Fitted | None) -> d
         form = f"as the list of this set has it: fit {part.name}{as_listed(part)}"
         raise RepairlibError(f"fit {part.name}", why, form)
     chosen = {name: said.get(name, printed.get(name, 0.0)) for name in due}
+    if unfit := [name for name in said if name not in due]:
+        raise RepairlibError(unfit[0], f"{part.name} has no such figure", f"fit {part.name}")
     for name in said:
         _check(part, name, chosen)
     if "volts" in chosen and said:

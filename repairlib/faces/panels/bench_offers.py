@@ -165,11 +165,12 @@ def lines_of(of: PracticeSet) -> dict[str, list[str]]:
         ],
         "Work": [
             *(f"discharge {can} with 1 kΩ for 10 s" for can in (can,) if can),
+            *(f"lift {can}" for can in (can,) if can),
             f"take out {part}",
             f"take out {part} with pump, 350 °C, 3 s",
             f"clean {part}",
             f"fit {part}",
-            *(f"fit {can}{_as_marked(of.part(can))}" for can in (can,) if can),
+            *(f"fit {can}{as_listed(of.part(can))}" for can in (can,) if can),
             f"fit {part} turned",
             f"fit {part} old",
             f"resolder {part}",

@@ -94,12 +94,12 @@ def test_another_board_is_offered_only_where_there_is_one(faults):
 
 @pytest.mark.parametrize("typed", ["hand back", "done", "hand on", "hand on: not mine", "give up"])
 def test_what_ends_the_attempt_is_asked_once_more(typed):
-    panel = PracticeBoard(TASK, ["plug in"])
+    panel = PracticeBoard(TASK, ["look"])
     panel._heard(None, {"do": typed}, [])
     refused = panel.view.told["refused"]
     assert refused["asks"] and refused["typed"] == typed and "Sure?" in refused["why"]
     assert ("Nothing is said yet" in refused["why"]) == (typed == "hand on")
-    assert panel.moves == ["plug in"] and not panel.view.told["ended"]
+    assert panel.moves == ["look"] and not panel.view.told["ended"]
     panel._heard(None, {"do": "volts out 0"}, [])  # which is no yes
     panel._heard(None, {"do": typed}, [])
     assert not panel.view.told["ended"]
