@@ -125,7 +125,10 @@ def _is_at(one: Done, fault: Fault) -> bool:
     if part.name in reading.points:
         return True
     ends = of.part(of.feed).nodes if part.mains else part.nodes
-    points, own = set(reading.points), {*ends, *loose_ends(part.name), *lifted_ends(part.name)} - {"0"}
+    points, own = (
+        set(reading.points),
+        {*ends, *loose_ends(part.name), *lifted_ends(part.name)} - {"0"},
+    )
     return points <= {*own, "0"} and bool(points & own)
 
 

@@ -156,7 +156,7 @@ def test_a_tool_on_a_low_voltage_board_that_is_on_shorts_it():
 
 @pytest.mark.behaviour
 def test_a_set_that_is_on_is_not_handed_back():
-    with pytest.raises(RepairlibError, match="still on"):
+    with pytest.raises(RepairlibError, match="still plugged in and on"):
         after("plug in", "hand back")
     assert after("plug in", "unplug", "hand back").state.ended
 
