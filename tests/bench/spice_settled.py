@@ -12,8 +12,9 @@ from dataclasses import replace
 from tests.bench.spice_deck import Deck, Meter
 
 UNLOADED, QUICK = 1e-5, 1 / 30  # of all capacitors, of all but the reservoir, while it comes up
-ROUGH, FINE = 50e-6, 20e-6  # s, the longest step while it comes up and when it is measured
-COMES_UP, GOES_ON, MEASURED, EACH_METER = 0.4, 1.0, 0.1, 0.1  # s
+ROUGH, FINE = 50e-6, 25e-6  # s, the longest step while it comes up and when it is measured
+STILL = 50e-6  # s, the longest step where nothing is a sine
+COMES_UP, GOES_ON, MEASURED, EACH_METER = 0.4, 1.0, 0.1, 0.06  # s
 MOST_SECONDS = 20
 MOVES, LEAST = 1e-3, 2e-5  # of what a point has, and V beside it, that a second may move
 
@@ -23,13 +24,15 @@ def settled(folder, parts, reservoir, hertz, ohm, probes):
 
     `reservoir` are the two points that it lies between.
     """
+    sine = any(part.more.get("mains") == hertz for part in parts)
+    rough, fine = (ROUGH, FINE) if sine else (STILL, STILL)
     small = _smaller(parts, UNLOADED, ())
-    told = Deck(small).in_time(folder, hertz, COMES_UP, ROUGH)
+    told = Deck(small).in_time(folder, hertz, COMES_UP, rough)
     small = _smaller(parts, QUICK, reservoir)
-    told = Deck(small, told.held).in_time(folder, hertz, COMES_UP, ROUGH)
+    told = Deck(small, told.held).in_time(folder, hertz, COMES_UP, rough)
     for _ in range(MOST_SECONDS):
         before = told.waves
-        told = Deck(parts, told.held).in_time(folder, hertz, GOES_ON, ROUGH)
+        told = Deck(parts, told.held).in_time(folder, hertz, GOES_ON, rough)
         if all(_stands(told.waves[point].mean, before[point].mean) for point in before):
             break
     else:
@@ -39,7 +42,7 @@ def settled(folder, parts, reservoir, hertz, ohm, probes):
         Meter(*pair, ohm, begin, begin + EACH_METER)
         for pair, begin in zip(probes, begins, strict=True)
     ]
-    return Deck(parts, told.held).in_time(folder, hertz, MEASURED, FINE, meters)
+    return Deck(parts, told.held).in_time(folder, hertz, MEASURED, fine, meters)
 
 
 def _smaller(parts, share, but):
