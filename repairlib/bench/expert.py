@@ -32,7 +32,7 @@ from repairlib.bench.moves import Move, Reading, Told
 from repairlib.bench.passing import passing
 from repairlib.bench.practice_set import BoardPart
 from repairlib.bench.state import OWN_PLUG, State, begin
-from repairlib.bench.step import step
+from repairlib.bench.step import at_once, step
 from repairlib.bench.suspects import Suspect, all_suspects
 from repairlib.bench.typed_move import read_move
 from repairlib.bench.view import View, look_at
@@ -45,7 +45,7 @@ MOST_READINGS = 14  # on one state of the bench
 MOST_ROUNDS = 14  # of finding and mending
 DEAD = 0.05  # V: what is left above this would spoil readings
 HOLDS = 20e-6  # F, from which a capacitor is asked whether it is charged
-SOAK, SOAKS = 120.0, 8  # s between two looks at a set that gets warm, and how many
+SOAK, SOAKS = 240.0, 4  # s between two looks at a set that gets warm, and how many
 LIMIT = 2.0  # times the usual current, on the bench supply
 TOOLS = ("", " with hot air", " with low-melt solder", " with hot air, 400 °C, 10 s")
 LONGEST_LINE = 400  # characters of the job card
@@ -75,7 +75,7 @@ class Technician:
         self.done: list[str] = []
         self.pointed: list[str] = []
         self.read: list[str] = []
-        self.ended = False
+        self.late = 0.0
         self.belief = self.thought_anew()
 
     # hands and eyes
@@ -85,8 +85,18 @@ class Technician:
         if isinstance(move, str):
             move = read_move(move, self.set)
         told = self.view.do(move)
-        self.bench = stepped(self.bench, move, told.seconds)
+        if move.verb in OFF:
+            self.late += told.seconds
+        else:
+            self.bench = stepped(self.as_of_now(), move)
         return told
+
+    def as_of_now(self) -> State:
+        """The sound board once the time that readings took has gone by there too."""
+        if self.late and self.bench.powered:
+            self.bench = passing(self.bench, self.late)[0]
+        self.late = 0.0
+        return self.bench
 
     def take(self, move: Move) -> Reading:
         """Takes a reading."""
@@ -98,7 +108,7 @@ class Technician:
 
     def measure(self, move: Move) -> Shown:
         """Takes a reading and learns from it."""
-        before = self.bench
+        before = self.as_of_now()
         reading = self.take(move)
         self.belief = learned(self.belief, move, reading, before)
         return shown_by(reading)
@@ -117,6 +127,7 @@ class Technician:
                 return
             if self.mend(group) and self.works():
                 break
+        self.chips()
         self.hand_back()
 
     def find(self) -> tuple[str, ...]:
@@ -134,7 +145,7 @@ class Technician:
         if not self.is_sure():
             self.ask_at_rest()
         if not self.is_sure() and self.seems_right() and self.works():
-            return self.chips()
+            return ()
         return next((group for group in groups(self.belief) if group), ())
 
     def ask(self, among: tuple[Move, ...] | None = None) -> None:
@@ -145,7 +156,7 @@ class Technician:
                 return
             all_of = measurements(self.set, self.bench) if among is None else among
             moves = tuple(one for one in all_of if (one.verb, one.at) not in asked)
-            best = best_next(self.belief, self.bench, moves) if moves else None
+            best = best_next(self.belief, self.as_of_now(), moves) if moves else None
             if best is None or best[1] < WORTH_IT:
                 return
             asked.add((best[0].verb, best[0].at))
@@ -322,32 +333,33 @@ class Technician:
             if rail.ripple is not None and self.bench.feed.kind == OWN_PLUG:
                 windows["scope"] = (0.0, rail.ripple)
             for verb in (one for one in verbs if one in windows):
-                move, before = across(verb, rail.point), self.bench
+                move = across(verb, rail.point)
                 reading = self.take(move)
                 if not is_within(reading, *windows[verb]):
-                    self.belief = learned(self.belief, move, reading, before)
+                    self.belief = learned(self.belief, move, reading, self.as_of_now())
                     self.ask()
                     return False
         return True
 
-    def chips(self) -> tuple[str, ...]:
-        """Where all rails are right: memory chips are read twice alike, and written anew."""
+    def chips(self) -> None:
+        """Memory chips read twice alike, and written anew where a sound board holds another."""
         for part in self.set.parts:
-            if part.what in NO_CURRENT:
-                self.read_alike(part)
+            if part.what not in NO_CURRENT or part.name in self.mended:
+                continue
+            if self.read_alike(part) != sum_of_sound(self.bench, part):
                 self.do(f"write chip {part.name}")
                 self.done.append(f"{part.name} written anew")
                 self.mended.append(part.name)
-        return ()
 
-    def read_alike(self, part: BoardPart) -> None:
-        """Reads a chip until two reads are equal."""
+    def read_alike(self, part: BoardPart) -> str:
+        """The sum of a chip, read until two reads are equal."""
         sums: list[str] = []
-        while len(sums) < 12:
-            words = self.do(f"read chip {part.name}").words.rsplit(maxsplit=1)[-1]
-            if words in sums:
-                return
-            sums.append(words)
+        for _ in range(MOST_READINGS):
+            one = self.do(f"read chip {part.name}").words.rsplit(maxsplit=1)[-1]
+            if one in sums:
+                return one
+            sums.append(one)
+        raise NotFound(f"no two equal reads of {part.name}")
 
     # the end
 
@@ -371,6 +383,18 @@ class Technician:
         self.do("hand back")
 
 
+def sum_of_sound(sound: State, part: BoardPart) -> str:
+    """The sum that a chip of a sound board reads, as its makers' sheet would say it."""
+    sums: list[str] = []
+    for moves in range(MOST_READINGS):
+        _, told = at_once(replace(sound, moves=moves), Move("read chip", (part.name,)))
+        one = told.words.rsplit(maxsplit=1)[-1]
+        if one in sums:
+            break
+        sums.append(one)
+    return one
+
+
 def groups(belief: Belief, least: float = 0.0) -> dict[tuple[str, ...], float]:
     """The share of each group of parts that is blamed together, the heaviest first."""
     found: dict[tuple[str, ...], float] = {}
@@ -387,11 +411,9 @@ def is_within(reading: Reading, low: float, high: float) -> bool:
     return low - reading.error <= reading.value <= high + reading.error
 
 
-def stepped(state: State, move: Move, seconds: float) -> State:
-    """The sound board after the same move; where it would be refused there, time goes by."""
-    if move.verb in OFF:
-        return passing(state, seconds)[0] if state.powered else state
+def stepped(state: State, move: Move) -> State:
+    """The sound board after the same move; as it was where it would be refused there."""
     try:
         return step(state, move)[0]
     except RepairlibError:
-        return passing(state, seconds)[0]
+        return state

@@ -1,6 +1,7 @@
 """Who else may sit at the board: one who renews everything, and one who does anything at all."""
 
 from repairlib.bench import Attempt, Move, Task, read_move
+from repairlib.bench.care import HANDS, store_of
 from repairlib.bench.practice_set import PracticeSet
 from repairlib.core.draws import Draw
 from repairlib.core.errors import RepairlibError
@@ -29,11 +30,19 @@ def blind(task: Task) -> Attempt:
     return tried(attempt, "hand back")
 
 
-def at_random(task: Task, draw: Draw, many: int = MANY) -> Attempt:
-    """Does so many things that come to mind, and ends in one of the three ways."""
+def at_random(task: Task, draw: Draw, careful: bool = False) -> Attempt:
+    """Does many things that come to mind, and ends in one of the three ways.
+
+    A careful one pulls the plug and discharges before hands go to the board, and so lives longer.
+    """
     attempt = Attempt(task)
-    for _ in range(many):
-        attempt = tried(attempt, any_move(task.set, draw))
+    store = store_of(task.set)
+    for _ in range(MANY):
+        move = any_move(task.set, draw)
+        if careful and isinstance(move, Move) and move.verb in HANDS:
+            attempt = tried(attempt, "unplug")
+            attempt = tried(attempt, f"discharge {store.name if store else task.set.loads[0]}")
+        attempt = tried(attempt, move)
     attempt = tried(attempt, "unplug")
     return tried(attempt, draw.pick(["hand back", "hand back", "hand on", "give up"]))
 

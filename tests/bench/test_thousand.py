@@ -62,11 +62,12 @@ def all_finite(attempt: Attempt) -> bool:
 def came_of(of: Task, number: int) -> Counter:
     """What the three made of one board."""
     mended, renewed = expert_way(of), blind(of)
-    anything = at_random(of, Draw(f"anything\n{number}"))
+    anything = at_random(of, Draw(f"anything\n{number}"), careful=number % 2 == 0)
     assert all(map(all_finite, (mended, renewed, anything))), of
     return Counter(
         solved=is_solved(of, mended),
-        passed=judge(mended).passed,
+        judged=number % 20 == 0,
+        passed=number % 20 == 0 and judge(mended).passed,
         blind=judge(renewed).passed,
         random=judge(anything).passed,
         boards=1,
