@@ -12,6 +12,7 @@ from dataclasses import replace
 
 from repairlib.bench.attempt import Attempt, Task
 from repairlib.bench.board_part import AS_RESISTOR, NO_CURRENT
+from repairlib.bench.board_work import can_lift
 from repairlib.bench.care import store_of
 from repairlib.bench.drawer import as_listed
 from repairlib.bench.information import (
@@ -73,6 +74,7 @@ class Technician:
         self.sound: set[str] = set()
         self.mended: list[str] = []
         self.done: list[str] = []
+        self.resoldered: list[str] = []
         self.pointed: list[str] = []
         self.read: list[str] = []
         self.late = 0.0
@@ -126,9 +128,16 @@ class Technician:
                 self.hand_on(group)
                 return
             if self.mend(group) and self.works():
+                self.note_solder()
                 break
         self.chips()
         self.hand_back()
+
+    def note_solder(self) -> None:
+        """What works since a sound part was soldered in again was its joint, or its pad."""
+        for name in self.resoldered:
+            self.done.append(f"{name} soldered in again")
+            self.mended.append(name)
 
     def find(self) -> tuple[str, ...]:
         """The parts that are to blame, as far as measuring tells; none where all is right."""
@@ -232,6 +241,7 @@ class Technician:
 
     def mend(self, group: tuple[str, ...]) -> bool:
         """Renews what is confirmed, puts back what is not; whether the board is another now."""
+        self.resoldered = []
         changed = [self.mend_part(self.set.part(name)) for name in group]
         self.belief = self.thought_anew() if any(changed) else self.belief.without(self.sound)
         return any(changed)
@@ -245,14 +255,42 @@ class Technician:
             self.done.append(f"fresh solder at {part.name}")
             self.mended.append(part.name)
             return True
-        if self.is_out(part) and self.is_good(part):
+        if self.is_good_on_one_leg(part):
+            self.put_down(part)
+            return self.is_sound(part, blamed)
+        if self.is_out(part) and not can_lift(part) and self.is_good(part):
             self.put_in(part, " old")
-            self.sound.add(part.name)
-            return blamed in ("open", "reversed")
+            return self.is_sound(part, blamed)
         self.put_in(part, as_listed(part))
         self.done.append(f"a new {part.name}")
         self.mended.append(part.name)
         return True
+
+    def is_sound(self, part: BoardPart, blamed: str) -> bool:
+        """Notes that a part is sound; whether fresh solder or its way round may have mended it."""
+        self.sound.add(part.name)
+        if blamed not in ("open", "reversed"):
+            return False
+        self.resoldered.append(part.name)
+        return True
+
+    def put_down(self, part: BoardPart) -> None:
+        """Solders a lifted leg in again, on a wire where its pad is gone."""
+        self.do(f"resolder {part.name}")
+        try:
+            self.do(f"bridge {part.name}")
+        except RepairlibError:
+            return  # its pads are there
+
+    def is_good_on_one_leg(self, part: BoardPart) -> bool:
+        """Whether a part measures as a sound one with a leg lifted; False where none can be."""
+        if not can_lift(part) or self.condition_of(part) == "reversed":
+            return False
+        try:
+            self.do(f"lift {part.name}")
+        except RepairlibError:
+            return False  # its place is empty
+        return self.is_good(part)
 
     def is_out(self, part: BoardPart) -> bool:
         """Takes a part out with one tool after the other; False where its place was empty."""
@@ -276,7 +314,7 @@ class Technician:
         return max(found, key=found.__getitem__, default="")
 
     def is_good(self, part: BoardPart) -> bool:
-        """Whether a part that lies on the bench measures as a sound one."""
+        """Whether a part that is free of the board measures as a sound one."""
         verbs = at_rest(part)
         for verb in verbs:
             move = Move(verb, (part.name,))
