@@ -30,7 +30,7 @@ def printed(of: PracticeSet) -> PracticeSet:
     >>> from repairlib.bench.practice_set import demo_set
     >>> seen = printed(demo_set("desk radio"))
     >>> seen.says, seen.faults, seen.together, seen.text
-    ('It hums, and the loud passages break up.', (), (), '')
+    ('It does not play as it should.', (), (), '')
     """
     return replace(of, faults=(), together=(), text="")
 

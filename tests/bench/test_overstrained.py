@@ -86,7 +86,7 @@ def test_each_family_has_its_own_limit_and_time():
 
 
 @pytest.mark.common_practice
-@pytest.mark.parametrize("how", ["turned", "100 µF 4 V"])
+@pytest.mark.parametrize("how", ["100 µF 10 V turned", "100 µF 4 V"])
 def test_a_tantalum_fitted_wrong_flares_up_on_a_strong_feed(how):
     fitted = renewed("C2", how)[1:]
     end = after(*fitted, "plug in", "wait 2 min", faults="C2 gone", of=SWITCH).state

@@ -101,6 +101,7 @@ def test_a_repair_by_mouse_is_there_after_a_restart(page, board_lab):
     whole(page, "Plug in").click()
     press(page, "Volts", "point out")
     told(page, "8.9")
+    whole(page, "Unplug").click()
     whole(page, "Hand it back").click()
     whole(page, "Sure? The attempt ends").click()
     expect(page.locator(".rl-told").first).to_contain_text("assed")

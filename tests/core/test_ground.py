@@ -98,8 +98,15 @@ def test_demo_paths():
     assert demo_path("x.csv").parent.name == "demo"
 
 
-KEYS = "mains, stored charge, wrist strap, hot tools, heat and fire, fumes and flux, lead, solvents"
-KEYS = [*KEYS.split(", "), "flying leads and eyes", "batteries", "high-voltage tubes"]
+KEYS = "mains, stored charge, live board, wrist strap, hot tools, heat and fire, fumes and flux"
+KEYS = [
+    *KEYS.split(", "),
+    "lead",
+    "solvents",
+    "flying leads and eyes",
+    "batteries",
+    "high-voltage tubes",
+]
 POISONS = ["PCB oil", "wet tantalum", "asbestos", "beryllium oxide"]
 CHIPS = ["chip supply", "only copy", "static charge"]
 

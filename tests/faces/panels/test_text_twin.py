@@ -16,6 +16,7 @@ from repairlib.learn import (
     open_exercise,
     questions_of,
 )
+from repairlib.learn.bench_question import Bench
 
 LEARNERS = [Learner(f"Learner {number}", "bench-7") for number in range(6)]
 every_lesson = pytest.mark.parametrize("lesson", LESSONS)
@@ -55,6 +56,8 @@ def wanted_from_text(question):
 def test_every_variant_is_answered_right_from_its_text(lesson):
     for learner in LEARNERS:
         for question in questions_of(lesson, learner):
+            if isinstance(question, Bench):
+                continue  # its answer is a repair, which no text holds: test_bench_question.py
             given = question.as_typed(wanted_from_text(question))
             assert question.judge(given).state == "right", (question.id, learner, given)
 
