@@ -146,6 +146,22 @@ class Stepper:
             across, amps = rule.carried(across, amps)
         return self._held_of(across.T, amps.T).T
 
+    def nudged(self, more):
+        """The voltages of the last call of `advance`, had it begun with so much more held.
+
+        For so little that every law follows its slope; after `carried`, which has the slopes.
+        """
+        import numpy as np
+
+        across = np.where(self._holds_volts, more, 0.0)
+        amps = np.where(self._holds_volts, 0.0, more)
+        found = []
+        for rule in (self._first, self.rule):
+            rows, across, amps = rule.nudged(across, amps)
+            found.append(rows)
+        self._across, self._amps = self._across + across, self._amps + amps
+        return np.vstack(found)
+
     def _held_of(self, across, amps):
         import numpy as np
 
@@ -185,6 +201,7 @@ class _Rule:
         self.network = Network(parts, dict(zip(names, self._conductance, strict=True)), names)
         self._slopes: list = []
         self._last: tuple = ()
+        self._grown: tuple = ()
         self._lay_out()
 
     def _lay_out(self):
@@ -229,10 +246,14 @@ class _Rule:
             row[many:] = pushed
             self._slopes.append(self.network.ports.slopes)
             pushes = fed[at] + self._next_by_known @ row
+        return self._told(given, known)
+
+    def _told(self, given, known):
+        """The voltages of each step, then those and the currents of the parts after the last."""
         rows = given @ self._by_given.T + known @ self._by_known.T
         across = self._ends @ rows[-1]
         self._last = rows, given, known
-        return rows, across, self._conductance * across - known[-1, :many]
+        return rows, across, self._conductance * across - known[-1, : len(self.reactive)]
 
     def amps(self) -> dict[str, Any]:
         """The current through each part in each step of the last run, from its first point."""
@@ -257,9 +278,27 @@ class _Rule:
         if self.network.laws:
             _, of_pushed, by_open = map(np.array, zip(*self._slopes, strict=True))
             known[:, many:] = of_pushed @ by_open @ self._open_by_pushes
-        last = known[-1] @ _product(self._next_by_known @ known[:-1], many) @ pushes
+        self._grown = known, self._next_by_known @ known[:-1]
+        last = known[-1] @ _product(self._grown[1], many) @ pushes
         across = self._across_by_known @ last
         return across, self._conductance[:, None] * across - last[:many]
+
+    def nudged(self, across, amps):
+        """The last run, had volts and amps of the parts before it been so much more.
+
+        Its voltages, then by how much volts and amps of the parts after it are more.
+        """
+        import numpy as np
+
+        known, next_by_pushes = self._grown
+        pushes = [self._of_volts * across + self._of_amps * amps]
+        for grows in next_by_pushes:
+            pushes.append(grows @ pushes[-1])
+        more = (known @ np.array(pushes)[:, :, None])[:, :, 0]
+        _, given, before = self._last
+        across = self._across_by_known @ more[-1]
+        rows, *_ = self._told(given, before + more)
+        return rows, across, self._conductance * across - more[-1, : len(self.reactive)]
 
 
 def _weight(choke: CircuitPart, step: float) -> float:

@@ -18,8 +18,8 @@ STEPS = 400  # in a cycle of mains
 ROUGH, ROUGH_CYCLES = 4, 20  # a search from empty begins in so many times longer steps
 NEARLY = 1e-3  # of what the parts hold, by which it may still go on
 MOST_CYCLES = 120
-SETTLED = 1e-5  # of what the parts hold, by which the next cycles may still move it
-STEADY, ROUNDED = 5e-4, 1e-8  # of the ripple, of what they hold: by which this cycle may move it
+STRAIGHT = 1e-3  # of what the parts hold: so far from the end all laws follow their slopes
+STEADY, ROUNDED = 2e-2, 1e-8  # of the ripple, of what they hold: by which this cycle may move it
 PATIENCE, SLOW = 30, 1e-4  # after so many cycles it may move so much of what they hold
 SMALLEST = 1e-3  # V or A, below which it counts as this
 
@@ -128,11 +128,12 @@ def _settled(stepper: Stepper, steps: int, points: tuple[str, ...]):
     points = points or (ZERO, *stepper.rule.network.points)
     columns = [stepper.point(point) for point in points if point != ZERO]
     cycles = islice(_cycles(stepper, steps), MOST_CYCLES)
-    for at, (rows, moved, left, _) in enumerate(cycles):
+    for at, (rows, moved, far, _) in enumerate(cycles):
         run = rows[:, columns]
         ripple = (run.max(axis=0) - run.min(axis=0)).max(initial=0.0)
-        largest = abs(stepper.held()).max(initial=SMALLEST)
-        if left <= SETTLED * largest and moved <= STEADY * ripple + ROUNDED * largest:
+        largest, left = abs(stepper.held()).max(initial=SMALLEST), abs(far).max(initial=0.0)
+        if left <= STRAIGHT * largest and moved <= STEADY * ripple + ROUNDED * largest:
+            run = stepper.nudged(far)[:, columns]
             break
         if at >= PATIENCE and moved <= SLOW * largest:
             break
@@ -150,8 +151,8 @@ def _nearly(parts: tuple[CircuitPart, ...], steps: int) -> dict[str, float]:
     """About what the parts hold once the circuit has settled, found in few and long steps."""
     rough = max(steps // ROUGH, 2)
     stepper = Stepper(parts, 1 / mains_of(parts) / rough)
-    for _, _, left, ahead in islice(_cycles(stepper, rough), ROUGH_CYCLES):
-        if left <= NEARLY * abs(ahead).max(initial=SMALLEST):
+    for _, _, far, ahead in islice(_cycles(stepper, rough), ROUGH_CYCLES):
+        if abs(far).max(initial=0.0) <= NEARLY * abs(ahead).max(initial=SMALLEST):
             break
     stepper.begin(ahead)
     return stepper.kept()
@@ -160,8 +161,8 @@ def _nearly(parts: tuple[CircuitPart, ...], steps: int) -> dict[str, float]:
 def _cycles(stepper: Stepper, steps: int):
     """Cycle after cycle, each begun nearer to the end.
 
-    Of each its rows, by how much it moved what is held, how far that still is, and where the next
-    one begins.
+    Of each its rows, by how much it moved what is held, how far that was from the end at its begin,
+    and where the next one begins.
     """
     before, search = stepper.held(), Search()
     while True:
@@ -170,7 +171,7 @@ def _cycles(stepper: Stepper, steps: int):
         after = stepper.held()
         moved = abs(after - before).max(initial=0.0)
         before, far = search.leap(before, after, stepper.carried())
-        yield rows, moved, abs(far).max(initial=0.0), before
+        yield rows, moved, far, before
 
 
 def _rail(wave) -> Rail:
