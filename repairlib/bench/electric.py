@@ -49,7 +49,6 @@ GONE = (*OPENS, "short", "burst", "reversed")  # there is no strain above the ra
 MORE_VOLTS = 1.1  # times its own feed's: more than a set gets from its own plug
 KEPT = 64  # answers that are remembered, about 40 kB each
 HOLDS = "V of "  # before the name of a capacitor that stands in the circuit as a source
-NEAR, NEAR_VOLTS = 3e-3, 3e-3  # of its volts, and V: by which a capacitor has come to its end
 SOON, MEANWHILE = 1.0, 2.0  # s: what is quick has settled; how long an instrument is on by then
 LEG_OHM = 1e-3  # of the leg that is still in the board
 INSTANT = 1e-7  # s; still shorter, and what floats drowns in the rounding
@@ -126,15 +125,18 @@ def electric(state: State, extra: tuple[CircuitPart, ...] = (), afresh: bool = F
 
     With an instrument a cycle of mains is sought from what the board holds without it, which is
     near, and what does not follow the instrument soon holds what it held; `afresh` spares the board
-    without it, for one who asks nothing else of this state.
+    without it, for one who asks nothing else of this state. Where some have not come to their end
+    yet it is sought from that end.
     """
     if not state.powered:
         return _solved(circuit_of(state, extra), None, dict(state.charges))
     slow = dict(state.charges)
+    if slow and not extra:
+        return _in_power(state, circuit_of(state), slow, electric(replace(state, charges={})))
     now = electric(state) if extra and not afresh else None
     parts = circuit_of(state, extra)
     found = _in_power(state, parts, slow, now)
-    if now is None or not _apart(now.held, found.held):
+    if now is None or not over_time.apart(now.held, found.held):
         return found
     late = not_settled(state, now.held, found.held, MEANWHILE, extra)
     return _in_power(state, parts, late, now)
@@ -165,11 +167,16 @@ def _holding(part: CircuitPart, volts: float) -> CircuitPart:
 
 
 def come_up(state: State, seconds: float, extra: tuple[CircuitPart, ...] = ()) -> State:
-    """The state with its power on once its capacitors have gone on for so long."""
-    if not state.charges or seconds <= 0:
-        return state
-    end = electric(replace(state, charges={}), extra).held
-    return replace(state, charges=not_settled(state, state.charges, end, seconds, extra))
+    """The state with its power on once its capacitors have gone on for so long.
+
+    What has come to its end by a second stays there, and the rest goes on from that.
+    """
+    for part in (min(seconds, SOON), seconds - SOON):
+        if state.charges and part > 0:
+            end = electric(replace(state, charges={}), extra).held
+            late = not_settled(state, state.charges, end, part, extra)
+            state = replace(state, charges=late)
+    return state
 
 
 def not_settled(
@@ -181,19 +188,19 @@ def not_settled(
 ) -> dict[str, float]:
     """The capacitors that are not at their `end` so many seconds after they `held` that, in V.
 
-    The board has power. None that is not on their way is in it.
+    The board has power. What is not in `held` is at its end.
     """
     parts = circuit_of(state, extra)
     if ripple := _ripple_of(state):
         parts = over_time.without_ripple(parts, ripple[0])
     names = {part.name for part in parts if part.letter == "C"}
-    begun = {name: held.get(name, 0.0) for name in names}
-    if not _apart(begun, end) or (
+    begun = {name: held.get(name, end.get(name, 0.0)) for name in names}
+    if not over_time.apart(begun, end) or (
         _has_sine(parts) and seconds >= SOON and over_time.soon_there(parts, begun, end)
     ):
         return {}
-    after = over_time.held_after(parts, begun, seconds)
-    late = _apart(after, end)
+    after = over_time.held_after(parts, begun, seconds, end)
+    late = over_time.apart(after, end)
     return {name: float(f"{volts:.9g}") for name, volts in after.items() if name in late}
 
 
@@ -202,15 +209,6 @@ def holds(state: State, extra: tuple[CircuitPart, ...] = ()) -> dict[str, float]
     held = electric(state, extra).held if state.powered else dict(state.charges)
     parts = circuit_of(state, extra)
     return {part.name: held.get(part.name, 0.0) for part in parts if part.letter == "C"}
-
-
-def _apart(held: Mapping[str, float], end: Mapping[str, float]) -> set[str]:
-    """Those that do not hold about the same."""
-    return {
-        name
-        for name in held
-        if name in end and abs(held[name] - end[name]) > NEAR_VOLTS + NEAR * abs(end[name])
-    }
 
 
 def _ripple_of(state: State) -> tuple[str, float, float] | None:

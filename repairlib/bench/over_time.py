@@ -16,6 +16,7 @@ from dataclasses import dataclass, field, replace
 from functools import lru_cache
 
 from repairlib.circuits import BACKWARD_EULER, TRAPEZOIDAL, CircuitPart, Stepper
+from repairlib.circuits.steady import way_left
 
 FIRST, STEPS = 1e-3, 30  # s of the first step, steps of a run
 GROWTH = {TRAPEZOIDAL: 3.0, BACKWARD_EULER: 2.0}  # from run to run, of the steps
@@ -24,6 +25,8 @@ LONGER, SHORTER, MOST_LEAPS = 4, 8, 120  # how leaps grow, and shrink where one 
 WRONG = 0.02  # of the most that is held, by which a leap may be off
 FARTHEST = 1e3  # V or A; what a leap should not come to
 LATE, QUICK, UNSEEN = 0.1, 0.15, 1e-3  # of the way left; of that in a cycle; V that do not count
+NEAR, NEAR_VOLTS = 3e-3, 3e-3  # of its volts, and V: by which a capacitor has come to its end
+COARSE = 0.1  # of its volts: by which steps as long as these may miss that end
 KEPT = 64
 
 
@@ -42,8 +45,9 @@ def after_runs(
     >>> round(after_runs(parts, {"C1": 10.0}, 1.0)["C1"], 2)
     3.68
     """  # noqa: E501
+    stepper = None
     for step, steps, method in _runs(seconds, BACKWARD_EULER if fed else TRAPEZOIDAL):
-        stepper = Stepper(parts, step, method, charged=held)
+        stepper = Stepper(parts, step, method, charged=held, after=stepper)
         stepper.advance(steps)
         held = _charges(parts, stepper.kept())
         if max(map(abs, held.values()), default=0.0) <= still:
@@ -61,10 +65,15 @@ def _runs(seconds: float, later: str) -> Iterator[tuple[float, int, str]]:
 
 
 def after_cycles(
-    parts: tuple[CircuitPart, ...], held: dict[str, float], seconds: float
+    parts: tuple[CircuitPart, ...],
+    held: dict[str, float],
+    seconds: float,
+    end: Mapping[str, float] | None = None,
 ) -> dict[str, float]:
-    """What the capacitors of a circuit with a sine hold so many seconds later."""
+    """What the capacitors of a circuit with a sine hold so many seconds later.
 
+    `end` is what they hold once it has settled; one that would not move any more holds that.
+    """
     cycle = 1 / hertz_of(parts)
     stepper = Stepper(parts, cycle / CYCLE_STEPS, charged=held)
     before, last = stepper.held(), None
@@ -86,7 +95,33 @@ def after_cycles(
         last = (before, change, carried, foreseen, leap, left) if leap > 1 else None
         before, left, leap = before + whole, left - leap, leap * LONGER
     stepper.begin(before)
-    return _charges(parts, stepper.kept())
+    found = _charges(parts, stepper.kept())
+    if left:
+        return found
+    stepper.begin(way_left(change, carried))
+    return found | _ends(found, _charges(parts, stepper.kept()), end or {})
+
+
+def _ends(
+    held: Mapping[str, float], way: Mapping[str, float], end: Mapping[str, float]
+) -> dict[str, float]:
+    """The ends of those that have no way left to go, as far as steps so long can tell."""
+    return {
+        name: volts
+        for name, volts in end.items()
+        if name in held
+        and abs(way[name]) <= NEAR_VOLTS + NEAR * abs(volts)
+        and abs(held[name] - volts) <= NEAR_VOLTS + COARSE * abs(volts)
+    }
+
+
+def apart(held: Mapping[str, float], end: Mapping[str, float]) -> set[str]:
+    """Those that do not hold about the same."""
+    return {
+        name
+        for name in held
+        if name in end and abs(held[name] - end[name]) > NEAR_VOLTS + NEAR * abs(end[name])
+    }
 
 
 def _one_cycle(stepper: Stepper, before):
@@ -142,20 +177,27 @@ class _Course:
     parts: tuple[CircuitPart, ...] = field(compare=False)
     held: dict[str, float] = field(compare=False)
     seconds: float = field(compare=False)
+    end: dict[str, float] = field(compare=False)
 
 
 def held_after(
-    parts: tuple[CircuitPart, ...], held: Mapping[str, float], seconds: float
+    parts: tuple[CircuitPart, ...],
+    held: Mapping[str, float],
+    seconds: float,
+    end: Mapping[str, float],
 ) -> dict[str, float]:
-    """What the capacitors of a fed circuit hold so many seconds later, remembered."""
+    """What the capacitors of a fed circuit hold so many seconds later, remembered.
+
+    `end` is what they hold once it has settled.
+    """
     text = repr((parts, sorted(held.items()), seconds))
-    return dict(_answer(_Course(text, parts, dict(held), seconds)))
+    return dict(_answer(_Course(text, parts, dict(held), seconds, dict(end))))
 
 
 @lru_cache(maxsize=KEPT)
 def _answer(asked: _Course) -> dict[str, float]:
     if hertz_of(asked.parts):
-        return after_cycles(asked.parts, asked.held, asked.seconds)
+        return after_cycles(asked.parts, asked.held, asked.seconds, asked.end)
     return after_runs(asked.parts, asked.held, asked.seconds, fed=True)
 
 

@@ -46,6 +46,7 @@ class Stepper:
     """A circuit that goes on in steps of `step` seconds from where it stands.
 
     `charged` gives the volts of capacitors at the start and the amps of inductors, 0 without.
+    `after` is another one of the same parts, in other steps, that has come to where this one begins.
     """
 
     _across: Any
@@ -57,6 +58,7 @@ class Stepper:
         step: float,
         method: str = TRAPEZOIDAL,
         charged: dict[str, float] | None = None,
+        after: Stepper | None = None,
     ):
         import numpy as np
 
@@ -66,6 +68,8 @@ class Stepper:
         driven = self.rule.network.driven
         self._peaks = np.array([part.peak for part in driven])
         self._omegas = np.array([2 * pi * part.more.get("mains", 0.0) for part in driven])
+        if after is not None:
+            self._first.network.ports.go_on_from(after.rule.network.ports)
         kept = {name.casefold(): figure for name, figure in (charged or {}).items()}
         reactive = self.rule.reactive
         self._holds_volts = np.array([part.letter == "C" for part in reactive], bool)
@@ -89,11 +93,13 @@ class Stepper:
         import numpy as np
 
         times = self.step * np.arange(self.taken + 1, self.taken + steps + 1)
-        first = 1 if self.taken == 0 else 0
+        begins = self.taken == 0
         self.taken += steps
-        return np.vstack(
-            [self._run(self._first, times[:first]), self._run(self.rule, times[first:])]
-        )
+        if not begins:
+            return self._run(self.rule, times)
+        first = self._run(self._first, times[:1])
+        self.rule.network.ports.go_on_from(self._first.network.ports)
+        return np.vstack([first, self._run(self.rule, times[1:])])
 
     def _run(self, rule: _Rule, times):
         rows, self._across, self._amps = rule.run(

@@ -70,8 +70,9 @@ def rails(parts: tuple[CircuitPart, ...], *points: str, steps: int = STEPS) -> d
     9.9 to 11.9 V
     """
     cycle = 1 / mains_of(parts)
-    coarse, kept = _settled(Stepper(parts, cycle / (steps // 2)), steps // 2, points)
-    fine, _ = _settled(Stepper(parts, cycle / steps, charged=kept), steps, points)
+    few = Stepper(parts, cycle / (steps // 2))
+    coarse, kept = _settled(few, steps // 2, points)
+    fine, _ = _settled(Stepper(parts, cycle / steps, charged=kept, after=few), steps, points)
     found = {}
     for point in points:
         one, other = _rail(fine[point]), _rail(coarse[point])
@@ -106,8 +107,8 @@ def one_cycle(
     import numpy as np
 
     cycle = 1 / mains_of(parts)
-    charged = _nearly(parts, steps) if charged is None else charged
-    stepper = Stepper(parts, cycle / steps, charged=charged)
+    rough = _nearly(parts, steps) if charged is None else None
+    stepper = Stepper(parts, cycle / steps, charged=rough.kept() if rough else charged, after=rough)
     waves, held = _settled(stepper, steps, points)
     return Cycle(cycle / steps * np.arange(1, steps + 1), waves, held, stepper.amps())
 
@@ -147,15 +148,15 @@ def _settled(stepper: Stepper, steps: int, points: tuple[str, ...]):
     return {point: waves.get(point, np.zeros(steps)) for point in points}, stepper.kept()
 
 
-def _nearly(parts: tuple[CircuitPart, ...], steps: int) -> dict[str, float]:
-    """About what the parts hold once the circuit has settled, found in few and long steps."""
+def _nearly(parts: tuple[CircuitPart, ...], steps: int) -> Stepper:
+    """It has come to about where the circuit will settle, in few and long steps."""
     rough = max(steps // ROUGH, 2)
     stepper = Stepper(parts, 1 / mains_of(parts) / rough)
     for _, _, far, ahead in islice(_cycles(stepper, rough), ROUGH_CYCLES):
         if abs(far).max(initial=0.0) <= NEARLY * abs(ahead).max(initial=SMALLEST):
             break
     stepper.begin(ahead)
-    return stepper.kept()
+    return stepper
 
 
 def _cycles(stepper: Stepper, steps: int):

@@ -43,7 +43,7 @@ class Search:
 
         change = after - before
         stays = np.eye(len(change)) - carried
-        left = _solved(stays, change)
+        left = way_left(change, carried)
         size = abs(change).max(initial=0.0)
         if self._last is not None:
             last_size, *last, foreseen = self._last
@@ -61,6 +61,13 @@ class Search:
         if past.any() and self._emptied < EMPTIED:
             self._emptied, self.reach, self._last = self._emptied + 1, inf, None
         return ahead, left
+
+
+def way_left(change, carried):
+    """How far it is to where nothing changes, when each change is `carried` into the next."""
+    import numpy as np
+
+    return _solved(np.eye(len(change)) - carried, change)
 
 
 def _solved(matrix, right):
