@@ -12,7 +12,8 @@ sound set has a heat sink that keeps it there.
 from __future__ import annotations
 
 from collections.abc import Mapping
-from dataclasses import replace
+from dataclasses import dataclass, replace
+from functools import lru_cache
 from math import exp
 from typing import Any, NamedTuple
 
@@ -30,6 +31,7 @@ WARMEST = 18.0  # K of the board above the room in the sound set
 BOARD = "the board"  # its name among what is warm
 BEYOND = "V beyond "  # takes up what flows above a rating, and all of it is heat
 LEAST = 0.01  # K, below which a part counts as cold
+KEPT = 16  # sets whose ways are remembered
 
 
 class Way(NamedTuple):
@@ -57,6 +59,25 @@ def ways_of(of: PracticeSet) -> dict[str, Way]:
     >>> round(ways["U1"].ohm), round(ways["U1"].lag), round(ways["C1"].lag)
     (56, 28, 198)
     """
+    return dict(_ways_of(_This(of)))
+
+
+@dataclass(frozen=True)
+class _This:
+    """A set, the same as another only where it is that very one: so it is quick to find again."""
+
+    of: PracticeSet
+
+    def __eq__(self, other: object) -> bool:
+        return isinstance(other, _This) and other.of is self.of
+
+    def __hash__(self) -> int:
+        return id(self.of)
+
+
+@lru_cache(maxsize=KEPT)
+def _ways_of(asked: _This) -> dict[str, Way]:
+    of = asked.of
     made_for = _watts(replace(begin(of, (), ""), feed=Feed(OWN_PLUG)), sound(of))
     found = {}
     for part in of.parts:

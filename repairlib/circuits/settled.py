@@ -15,7 +15,7 @@ if TYPE_CHECKING:
     import numpy as np
 
 STEPS = 400  # in a cycle of mains
-ROUGH, ROUGH_CYCLES = 4, 20  # a search from empty begins in so many times longer steps
+ROUGH, ROUGH_CYCLES = 8, 20  # a search from empty begins in so many times longer steps
 NEARLY = 1e-3  # of what the parts hold, by which it may still go on
 MOST_CYCLES = 120
 STRAIGHT = 1e-3  # of what the parts hold: so far from the end all laws follow their slopes
