@@ -16,7 +16,7 @@ from typing import TYPE_CHECKING, Any
 from repairlib.circuits.checks import checked
 from repairlib.circuits.network import Network, no_answer
 from repairlib.circuits.parts import ZERO, CircuitPart
-from repairlib.circuits.ports import ACROSS, IN_TIME, IN_TIME_STALE
+from repairlib.circuits.ports import ACROSS
 from repairlib.core.errors import RepairlibError
 
 if TYPE_CHECKING:
@@ -205,7 +205,6 @@ class _Rule:
         self._conductance, self._of_volts, self._of_amps = np.array(rows).reshape(-1, 3).T
         names = tuple(part.name for part in self.reactive)
         self.network = Network(parts, dict(zip(names, self._conductance, strict=True)), names)
-        self.network.ports.near, self.network.ports.near_stale = IN_TIME, IN_TIME_STALE
         self._slopes: list = []
         self._last: tuple = ()
         self._grown: tuple = ()

@@ -15,7 +15,6 @@ from repairlib.circuits.laws import Law
 
 ACROSS = 1e-4  # S, put across each port in the straight part and taken off again in its law
 NEAR, NEAR_STALE = 1e-4, 1e-7  # V, the last step by the slopes there, and by older ones
-IN_TIME, IN_TIME_STALE = 1e-3, 1e-5  # V, the same for one of many steps of time: good to 5 µV
 ROUNDED = 1e-10  # of the places, by which a step may be longer
 QUICK_ROUNDS, MOST_ROUNDS, SHORTEST = 12, 60, 1 / 1024
 MOST_LEAK, LEAST_LEAK = 1.0, 1e-12  # S, across each port; below that none
@@ -39,7 +38,6 @@ class Ports:
             for row in range(start, end):
                 blocks += range(row * many + start, row * many + end)
         self._blocks: Any = np.array([*blocks, *(many * many + at for at in blocks)], int)
-        self.near, self.near_stale = NEAR, NEAR_STALE
         self._places: Any = np.zeros(many)
         self._open_volts: Any = self._places
         self.slopes: Any = None
@@ -89,10 +87,10 @@ class Ports:
         for _ in range(QUICK_ROUNDS):
             missing, pushed, slopes = self._look(places, open_volts)
             step = self.slopes[2] @ missing
-            if not _is_short(step, places, self.near_stale):
+            if not _is_short(step, places, NEAR_STALE):
                 self._take(slopes)
                 step = self.slopes[2] @ missing
-                if not _is_short(step, places, self.near):
+                if not _is_short(step, places, NEAR):
                     places = places + step
                     continue
             self._places = places + step
