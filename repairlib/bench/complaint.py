@@ -57,7 +57,8 @@ def _at(
 ) -> Electric:
     heat = {part.name: WARMED for part in of.parts} if warm else {}
     state = begin(of, faults, SEED)
-    return electric(replace(state, feed=Feed(OWN_PLUG, line=line), load=load, heat=heat))
+    on = replace(state, feed=Feed(OWN_PLUG, line=line), load=load, heat=heat)
+    return electric(on, fine=True)
 
 
 def _ripples(of: PracticeSet, now: Electric) -> bool:

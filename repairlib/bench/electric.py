@@ -2,7 +2,9 @@
 
 Without power the capacitors are what drives it, with power a settled cycle of mains or, where
 nothing is a sine, the operating point; capacitors that have not come so far stand in it with the
-volts that they hold. What an instrument puts across two points is part of it.
+volts that they hold. What an instrument puts across two points is part of it. Against a cycle of
+1600 steps one of STEPS is off by 0.11 % in the means of the demo sets and by 1.9 % in a ripple, one
+of FINE_STEPS by 0.02 % and 0.8 %.
 """
 
 from __future__ import annotations
@@ -44,7 +46,7 @@ if TYPE_CHECKING:
 APART = 1e9  # Ω, from each point to zero: no point of a board floats altogether
 LIGHT_LOAD = 0.2  # of the full load
 OPENS = ("open", "blown", "pad lifted", "gone")
-STEPS, FEW_STEPS = 400, 60  # in a cycle of mains; with 200 a small ripple is off by 1.5 %
+FEW_STEPS, STEPS, FINE_STEPS = 60, 200, 400  # in a cycle of mains
 GONE = (*OPENS, "short", "burst", "reversed")  # there is no strain above the rating in these
 MORE_VOLTS = 1.1  # times its own feed's: more than a set gets from its own plug
 KEPT = 64  # answers that are remembered, about 40 kB each
@@ -120,26 +122,29 @@ def _circuit_with(state: State, extra: tuple[CircuitPart, ...]) -> tuple[Circuit
     return tuple(parts)
 
 
-def electric(state: State, extra: tuple[CircuitPart, ...] = (), afresh: bool = False) -> Electric:
+def electric(
+    state: State, extra: tuple[CircuitPart, ...] = (), afresh: bool = False, fine: bool = False
+) -> Electric:
     """The electrical state of the board at this moment, with `extra` from an instrument.
 
     With an instrument a cycle of mains is sought from what the board holds without it, which is
     near, and what does not follow the instrument soon holds what it held; `afresh` spares the board
     without it, for one who asks nothing else of this state. Where some have not come to their end
-    yet it is sought from that end.
+    yet it is sought from that end. `fine` is for who asks how large a ripple is.
     """
+    slow, parts = dict(state.charges), circuit_of(state, extra)
     if not state.powered:
-        return _solved(circuit_of(state, extra), None, dict(state.charges))
-    slow = dict(state.charges)
-    if slow and not extra:
-        return _in_power(state, circuit_of(state), slow, electric(replace(state, charges={})))
-    now = electric(state) if extra and not afresh else None
-    parts = circuit_of(state, extra)
+        return _solved(parts, None, slow)
+    now = None
+    if extra and not afresh:
+        now = electric(state)
+    elif slow and not extra:
+        now = electric(replace(state, charges={}))
     found = _in_power(state, parts, slow, now)
-    if now is None or not over_time.apart(now.held, found.held):
-        return found
-    late = not_settled(state, now.held, found.held, MEANWHILE, extra)
-    return _in_power(state, parts, late, now)
+    if extra and now and over_time.apart(now.held, found.held):
+        slow = not_settled(state, now.held, found.held, MEANWHILE, extra)
+        found = _in_power(state, parts, slow, now)
+    return _in_power(state, parts, slow, found, FINE_STEPS) if fine else found
 
 
 def _in_power(
@@ -147,12 +152,14 @@ def _in_power(
     parts: tuple[CircuitPart, ...],
     slow: Mapping[str, float],
     near: Electric | None = None,
+    steps: int = STEPS,
 ) -> Electric:
     """With power, those capacitors `slow` at their volts; the search begins from what is near."""
     parts = tuple(_holding(part, slow[part.name]) if part.name in slow else part for part in parts)
     ripple = _ripple_of(state)
-    begins = near.held if near and not ripple and _has_sine(parts) else None
-    found = _solved(parts, ripple, begins, powered=True)
+    cycles = not ripple and _has_sine(parts)
+    begins = near.held if near and cycles else None
+    found = _solved(parts, ripple, begins, True, steps if cycles else STEPS)
     if not slow:
         return found
     amps = {name.removeprefix(HOLDS): one for name, one in found.amps.items()}
@@ -223,8 +230,9 @@ def _solved(
     ripple: tuple[str, float, float] | None,
     charges: Mapping[str, float] | None,
     powered: bool = False,
+    steps: int = STEPS,
 ) -> Electric:
-    asked = (parts, powered, ripple, charges)
+    asked = (parts, powered, ripple, charges, steps)
     return _answer(_Question(repr(asked), *asked))
 
 

@@ -62,7 +62,7 @@ def ac_volts(state: State, one: str, other: str, true_rms: bool = True) -> Readi
 
     A meter that responds to the average is right for a sine only.
     """
-    found = with_input(state, one, other)
+    found = with_input(state, one, other, fine=True)
     value = 0.0
     if found.seconds is not None:
         wave = found.waves[one] - found.waves[other]
@@ -160,9 +160,9 @@ def _ohm(part: CircuitPart) -> float:
     return part.value if part.letter == "R" else part.more["winding"]
 
 
-def with_input(state: State, one: str, other: str) -> Electric:
-    """The electrical state with an input of 10 MΩ across two points."""
-    return electric(state, (CircuitPart("R of the meter", (one, other), INPUT_OHM),))
+def with_input(state: State, one: str, other: str, fine: bool = False) -> Electric:
+    """The electrical state with an input of 10 MΩ across two points; `fine` as `electric` has it."""
+    return electric(state, (CircuitPart("R of the meter", (one, other), INPUT_OHM),), fine=fine)
 
 
 def _all_of(found: Electric, one: str, other: str) -> float:

@@ -56,7 +56,7 @@ def scope(
     _one_of(sweep, SWEEPS, "s")
     if coupling not in (DC, AC):
         raise RepairlibError(coupling, "no such coupling", f"{DC}, {AC}")
-    found = with_input(state, one, other)
+    found = with_input(state, one, other, fine=True)
     sweep = sweep or _sweep_for(found)
     volts, mean = _on_screen(found, one, other, sweep)
     seen = volts - mean if coupling == AC else volts

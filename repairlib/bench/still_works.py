@@ -93,7 +93,7 @@ def _tried(state: State, heat: str) -> Iterator[str]:
     for load in (FULL, LIGHT):
         for line in LINES:
             on = replace(state, load=load, feed=Feed(OWN_PLUG, line=line), charges={})
-            now = electric(on)
+            now = electric(on, fine=True)
             where = f"{load} load, line {line * 100:.0f} %, {heat}"
             yield from (f"{where}: {miss}" for miss in _missed(state.set, now))
 

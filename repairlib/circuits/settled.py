@@ -15,7 +15,7 @@ if TYPE_CHECKING:
     import numpy as np
 
 STEPS = 400  # in a cycle of mains
-ROUGH, ROUGH_CYCLES = 8, 20  # a search from empty begins in so many times longer steps
+ROUGH_STEPS, ROUGH_CYCLES = 50, 20  # a search from empty begins in so long steps
 NEARLY = 1e-3  # of what the parts hold, by which it may still go on
 MOST_CYCLES = 120
 STRAIGHT = 1e-3  # of what the parts hold: so far from the end all laws follow their slopes
@@ -150,7 +150,7 @@ def _settled(stepper: Stepper, steps: int, points: tuple[str, ...]):
 
 def _nearly(parts: tuple[CircuitPart, ...], steps: int) -> Stepper:
     """It has come to about where the circuit will settle, in few and long steps."""
-    rough = max(steps // ROUGH, 2)
+    rough = min(steps, ROUGH_STEPS)
     stepper = Stepper(parts, 1 / mains_of(parts) / rough)
     for _, _, far, ahead in islice(_cycles(stepper, rough), ROUGH_CYCLES):
         if abs(far).max(initial=0.0) <= NEARLY * abs(ahead).max(initial=SMALLEST):

@@ -40,7 +40,7 @@ def test_a_board_and_a_meter_on_it(title, line, tmp_path):
     of = demo_set(title)
     faults = read_faults(line, of) if line else ()
     state = replace(begin(of, faults, "x"), feed=Feed(OWN_PLUG))
-    ours, parts = electric(state), _without_ripple(circuit_of(state))
+    ours, parts = electric(state, fine=True), _without_ripple(circuit_of(state))
     probes = _probes(of)
     told = settled(tmp_path, parts, of.inlet, MAINS, INPUT_OHM, probes)
     compared = [(point, ours.mean[point], wave.mean) for point, wave in told.waves.items()]
