@@ -9,7 +9,7 @@ from dataclasses import replace
 from functools import lru_cache
 
 from repairlib.bench.conditions import Fault, read_faults
-from repairlib.bench.electric import Electric, electric
+from repairlib.bench.electric import FINE_STEPS, Electric, electric
 from repairlib.bench.practice_set import PracticeSet, read_set
 from repairlib.bench.state import FULL, LIGHT, LINES, OWN_PLUG, Feed, begin
 
@@ -58,7 +58,7 @@ def _at(
     heat = {part.name: WARMED for part in of.parts} if warm else {}
     state = begin(of, faults, SEED)
     on = replace(state, feed=Feed(OWN_PLUG, line=line), load=load, heat=heat)
-    return electric(on, fine=True)
+    return electric(on, steps=FINE_STEPS)
 
 
 def _ripples(of: PracticeSet, now: Electric) -> bool:

@@ -15,7 +15,7 @@ from math import log2
 from typing import NamedTuple
 
 from repairlib.bench.attempt import Attempt
-from repairlib.bench.electric import Electric, electric
+from repairlib.bench.electric import FEW_STEPS, Electric, electric
 from repairlib.bench.moves import Move, Reading
 from repairlib.bench.oscilloscope import AC
 from repairlib.bench.practice_set import BoardPart, PracticeSet
@@ -254,9 +254,9 @@ def _is_renewed(at: State, part: str) -> bool:
 
 
 def _worked_out(board: State, move: Move, key: tuple) -> Shown | None:
-    by_all_meters = board.powered and move.verb in ("volts", "scope") and len(move.at) == 2
-    if by_all_meters and not _floats(board, move.at):
-        found = _with_all_meters(board, key)
+    if board.powered and move.verb in ("volts", "scope") and len(move.at) == 2:
+        at = move.at if _floats(board, move.at) else ()
+        found = _with_meters(board, (key, at))
         return None if found is None else _of_points(found, move)
     try:
         _, told = at_once(board, move)
@@ -270,7 +270,7 @@ def _floats(board: State, at: tuple[str, ...]) -> bool:
     sound = as_if(board, Suspect("", (), 1.0))
     bench, key = bench_key(sound), (bench_key(sound), at)
     if key not in _floating:
-        found = _with_all_meters(sound, (bench, ()))
+        found = _with_meters(sound, ((bench, ()), ()))
         move = Move("volts", at)
         _, told = at_once(sound, move)
         _floating[key] = (
@@ -281,9 +281,9 @@ def _floats(board: State, at: tuple[str, ...]) -> bool:
     return _floating[key]
 
 
-def _with_all_meters(board: State, key: tuple) -> Electric | None:
+def _with_meters(board: State, key: tuple) -> Electric | None:
     if key not in _solved:
-        _solved[key] = _metered(board)
+        _solved[key] = _metered(board, key[1])
     return _solved[key]
 
 
@@ -294,15 +294,14 @@ def _of_points(found: Electric, move: Move) -> float:
     return found.high[one] - found.low[one]
 
 
-def _metered(state: State) -> Electric | None:
-    """The board with a meter at every point: one working-out stands for a reading at each."""
+def _metered(state: State, at: tuple[str, ...]) -> Electric | None:
+    """The board with a meter there, or at every point: one working-out stands for each of them."""
+    ends = [at] if at else [(point, "0") for point in state.set.points if point != "0"]
     meters = tuple(
-        CircuitPart(f"R of a meter at {point}", (point, "0"), METER_OHM)
-        for point in state.set.points
-        if point != "0"
+        CircuitPart(f"R of a meter at {one}", (one, other), METER_OHM) for one, other in ends
     )
     try:
-        return electric(state, meters, afresh=True)
+        return electric(state, meters, afresh=True, steps=FEW_STEPS)
     except RepairlibError:
         return None
 

@@ -12,7 +12,7 @@ from math import copysign, inf
 
 from repairlib.bench.charging import PATIENCE, Charging
 from repairlib.bench.counts import DASHES, Accuracy, Span, shows
-from repairlib.bench.electric import Electric, as_it_is, electric
+from repairlib.bench.electric import FINE_STEPS, STEPS, Electric, as_it_is, electric
 from repairlib.bench.moves import Reading
 from repairlib.bench.probes_harm import DARK, MOST_VOLTS, PERSON_VOLTS
 from repairlib.bench.resting import met_at, resting
@@ -62,7 +62,7 @@ def ac_volts(state: State, one: str, other: str, true_rms: bool = True) -> Readi
 
     A meter that responds to the average is right for a sine only.
     """
-    found = with_input(state, one, other, fine=True)
+    found = with_input(state, one, other, FINE_STEPS)
     value = 0.0
     if found.seconds is not None:
         wave = found.waves[one] - found.waves[other]
@@ -160,9 +160,9 @@ def _ohm(part: CircuitPart) -> float:
     return part.value if part.letter == "R" else part.more["winding"]
 
 
-def with_input(state: State, one: str, other: str, fine: bool = False) -> Electric:
-    """The electrical state with an input of 10 MΩ across two points; `fine` as `electric` has it."""
-    return electric(state, (CircuitPart("R of the meter", (one, other), INPUT_OHM),), fine=fine)
+def with_input(state: State, one: str, other: str, steps: int = STEPS) -> Electric:
+    """The electrical state with an input of 10 MΩ across two points, in so many steps a cycle."""
+    return electric(state, (CircuitPart("R of the meter", (one, other), INPUT_OHM),), steps=steps)
 
 
 def _all_of(found: Electric, one: str, other: str) -> float:

@@ -9,7 +9,7 @@ from __future__ import annotations
 from hashlib import sha256
 from typing import TYPE_CHECKING
 
-from repairlib.bench.electric import Electric
+from repairlib.bench.electric import FINE_STEPS, Electric
 from repairlib.bench.moves import Reading, Trace
 from repairlib.bench.multimeter import with_input
 from repairlib.bench.noise import share
@@ -56,7 +56,7 @@ def scope(
     _one_of(sweep, SWEEPS, "s")
     if coupling not in (DC, AC):
         raise RepairlibError(coupling, "no such coupling", f"{DC}, {AC}")
-    found = with_input(state, one, other, fine=True)
+    found = with_input(state, one, other, FINE_STEPS)
     sweep = sweep or _sweep_for(found)
     volts, mean = _on_screen(found, one, other, sweep)
     seen = volts - mean if coupling == AC else volts

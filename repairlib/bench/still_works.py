@@ -7,7 +7,7 @@ from dataclasses import dataclass, field, replace
 from functools import lru_cache
 
 from repairlib.bench.board_part import NO_CURRENT
-from repairlib.bench.electric import Electric, electric
+from repairlib.bench.electric import FINE_STEPS, Electric, electric
 from repairlib.bench.passing import passing
 from repairlib.bench.practice_set import PracticeSet
 from repairlib.bench.state import FULL, LIGHT, LINES, OWN_PLUG, WARM, Feed, State
@@ -93,7 +93,7 @@ def _tried(state: State, heat: str) -> Iterator[str]:
     for load in (FULL, LIGHT):
         for line in LINES:
             on = replace(state, load=load, feed=Feed(OWN_PLUG, line=line), charges={})
-            now = electric(on, fine=True)
+            now = electric(on, steps=FINE_STEPS)
             where = f"{load} load, line {line * 100:.0f} %, {heat}"
             yield from (f"{where}: {miss}" for miss in _missed(state.set, now))
 

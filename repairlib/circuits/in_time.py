@@ -46,7 +46,7 @@ class Stepper:
     """A circuit that goes on in steps of `step` seconds from where it stands.
 
     `charged` gives the volts of capacitors at the start and the amps of inductors, 0 without.
-    `after` is another one of the same parts, in other steps, that has come to where this one begins.
+    `after` is another of the same parts, in other steps, that has come to where this begins.
     """
 
     _across: Any

@@ -14,7 +14,7 @@ from dataclasses import replace
 import pytest
 
 from repairlib.bench.conditions import read_faults
-from repairlib.bench.electric import circuit_of, electric
+from repairlib.bench.electric import FINE_STEPS, circuit_of, electric
 from repairlib.bench.multimeter import INPUT_OHM
 from repairlib.bench.practice_set import DEMO, demo_set
 from repairlib.bench.state import OWN_PLUG, Feed, begin
@@ -40,7 +40,7 @@ def test_a_board_and_a_meter_on_it(title, line, tmp_path):
     of = demo_set(title)
     faults = read_faults(line, of) if line else ()
     state = replace(begin(of, faults, "x"), feed=Feed(OWN_PLUG))
-    ours, parts = electric(state, fine=True), _without_ripple(circuit_of(state))
+    ours, parts = electric(state, steps=FINE_STEPS), _without_ripple(circuit_of(state))
     probes = _probes(of)
     told = settled(tmp_path, parts, of.inlet, MAINS, INPUT_OHM, probes)
     compared = [(point, ours.mean[point], wave.mean) for point, wave in told.waves.items()]
