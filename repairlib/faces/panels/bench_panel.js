@@ -28,10 +28,13 @@ const drawn = (svg) => `data:image/svg+xml,${encodeURIComponent(svg)}`;
 // A button that asks before it acts: the second press counts.
 const sure = (button, question, action) => {
   const label = button.textContent;
-  button.addEventListener('click', () => {
-    if (button.dataset.asked) { action(); return; }
+  button.ask = () => {
     button.dataset.asked = 'yes';
     button.textContent = question;
+  };
+  button.addEventListener('click', () => {
+    if (button.dataset.asked) action();
+    else button.ask();
   });
   button.addEventListener('blur', () => {
     delete button.dataset.asked;
@@ -113,14 +116,16 @@ function render({ model, el }) {
     button.addEventListener('click', act);
     return button;
   };
-  // The groups anew; who was on a button stays on it.
+  // The groups anew; who was on a button stays on it, and what one asks it still asks.
   const drawGroups = (place, groups) => {
     const before = [...place.querySelectorAll('button')].indexOf(document.activeElement);
+    const asked = place.querySelector('button[data-asked]')?.title;
     place.replaceChildren(...groups.map(([title, those]) => make('div',
       { class: 'rl-bench-offers', role: 'group', 'aria-label': title },
       make('span', { class: 'rl-bench-group', 'aria-hidden': 'true' }, title), ...those.map(offerButton))));
     const now = place.querySelectorAll('button');
     if (before >= 0 && now.length) now[Math.min(before, now.length - 1)].focus({ preventScroll: true });
+    if (asked) [...now].find((button) => button.title === asked)?.ask();
   };
   const goThrough = (event) => { // arrows go through the buttons of a menu
     if (event.key === 'Escape' && event.currentTarget === offers) {
