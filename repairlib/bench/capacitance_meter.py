@@ -24,7 +24,7 @@ FARADS = (
     Span(10e-6, 1e-8, "µF", 1e-6), Span(100e-6, 1e-7, "µF", 1e-6), Span(1e-3, 1e-6, "µF", 1e-6),
     Span(20e-3, 1e-5, "µF", 1e-6),
 )  # fmt: skip
-ERROR = Accuracy(2.0, 3)  # per cent, digits
+ERROR = Accuracy(2.0, 3, unsigned=True)  # per cent, digits
 
 
 def capacitance(state: State, one: str, other: str) -> Reading:

@@ -43,10 +43,14 @@ class Span(NamedTuple):
 
 
 class Accuracy(NamedTuple):
-    """± (`percent` of the reading + `digits` counts of its last place)."""
+    """± (`percent` of the reading + `digits` counts of its last place).
+
+    What is `unsigned` shows nothing below 0.
+    """
 
     percent: float
     digits: int
+    unsigned: bool = False
 
 
 class Shown(NamedTuple):
@@ -80,6 +84,7 @@ def shows(
         if abs(value) <= span.full:
             share = accuracy.percent / 100
             read = noisy(value, share, span.step, accuracy.digits, state, instrument)
+            read = max(read, 0.0) if accuracy.unsigned else read
             error = abs(read) * share + (accuracy.digits + 0.5) * span.step
             return Shown(span.text(read), read, span, error)
     return Shown(OVER if value > 0 else f"-{OVER}", None, spans[-1], 0.0)

@@ -110,7 +110,7 @@ def _circuit_with(state: State, extra: tuple[CircuitPart, ...]) -> tuple[Circuit
     parts: list[CircuitPart] = []
     for part in state.set.parts:
         parts += as_it_is(state, part)
-        parts += _on_the_bench(state, part)
+        parts += _on_the_bench(state, part, extra)
         parts += _with_leg_up(state, part)
     parts += _supply(state)
     parts += extra
@@ -157,7 +157,7 @@ def _in_power(
 ) -> Electric:
     """With power, those capacitors `slow` at their volts; the search begins from what is near."""
     parts = tuple(_holding(part, slow[part.name]) if part.name in slow else part for part in parts)
-    ripple = _ripple_of(state)
+    ripple = _ripple_of(state, parts)
     cycles = not ripple and _has_sine(parts)
     begins = near.held if near and cycles else None
     found = _solved(parts, ripple, begins, True, steps if cycles else STEPS)
@@ -199,7 +199,7 @@ def not_settled(
     The board has power. What is not in `held` is at its end.
     """
     parts = circuit_of(state, extra)
-    if ripple := _ripple_of(state):
+    if ripple := _ripple_of(state, parts):
         parts = over_time.without_ripple(parts, ripple[0])
     names = {part.name for part in parts if part.letter == "C"}
     begun = {name: held.get(name, end.get(name, 0.0)) for name in names}
@@ -219,11 +219,12 @@ def holds(state: State, extra: tuple[CircuitPart, ...] = ()) -> dict[str, float]
     return {part.name: held.get(part.name, 0.0) for part in parts if part.letter == "C"}
 
 
-def _ripple_of(state: State) -> tuple[str, float, float] | None:
-    """The sine on the dc of its own plug: the source that it is, V r.m.s. and Hz."""
-    if state.set.ripple is None or state.feed.kind not in (OWN_PLUG, LAMP):
+def _ripple_of(state: State, parts: tuple[CircuitPart, ...]) -> tuple[str, float, float] | None:
+    """The sine on the dc of its own plug, where that is there: its source, V r.m.s. and Hz."""
+    source = f"V of {state.set.feed}"
+    if state.set.ripple is None or all(part.name != source for part in parts):
         return None
-    return (f"V of {state.set.feed}", *state.set.ripple)
+    return (source, *state.set.ripple)
 
 
 def _solved(
@@ -401,12 +402,21 @@ def _with_ripple(state: State, feed: CircuitPart, fault: Fault | None) -> tuple[
     return (sine, *as_it_acts(replace(feed, nodes=(inside, feed.nodes[1])), fault))
 
 
-def _on_the_bench(state: State, part: BoardPart) -> tuple[CircuitPart, ...]:
-    """A part that was taken out, between its own two ends."""
+def _on_the_bench(
+    state: State, part: BoardPart, extra: tuple[CircuitPart, ...]
+) -> tuple[CircuitPart, ...]:
+    """A part that was taken out, between its own two ends, where something touches it there.
+
+    A feed gives nothing there; of a transformer its copper is left.
+    """
     taken = state.places[part.name].taken
-    if part.circuit is None or taken is None:
+    touched = {point for one in extra for point in one.nodes}
+    if part.circuit is None or taken is None or not touched.intersection(loose_ends(part.name)):
         return ()
-    made = replace(part.circuit, name=f"{part.circuit.name} taken", nodes=loose_ends(part.name))
+    made = _winding(part.circuit) if part.name == state.set.feed else part.circuit
+    if made is None:
+        return ()
+    made = replace(made, name=f"{made.name} taken", nodes=loose_ends(part.name))
     if taken.value is not None:
         made = replace(made, value=taken.value)
     return as_it_acts(made, taken.fault)

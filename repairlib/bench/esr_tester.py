@@ -18,7 +18,7 @@ from repairlib.core.quantity import brief
 
 FREQUENCIES = (100e3, 10e3, 1e3)  # Hz, the usual one first
 OHMS = (Span(10.0, 0.01, "Ω"), Span(100.0, 0.1, "Ω"))
-ERROR = Accuracy(2.0, 2)  # per cent, digits; the leads are taken off
+ERROR = Accuracy(2.0, 2, unsigned=True)  # per cent, digits; the leads are taken off
 
 
 def esr(state: State, one: str, other: str, hertz: float = FREQUENCIES[0]) -> Reading:

@@ -15,7 +15,7 @@ from math import log2
 from typing import NamedTuple
 
 from repairlib.bench.attempt import Attempt
-from repairlib.bench.electric import FEW_STEPS, Electric, electric
+from repairlib.bench.electric import FEW_STEPS, electric
 from repairlib.bench.moves import Move, Reading
 from repairlib.bench.oscilloscope import AC
 from repairlib.bench.practice_set import BoardPart, PracticeSet
@@ -218,11 +218,15 @@ def at_rest(part: BoardPart) -> tuple[str, ...]:
     return AT_REST.get(part.circuit.letter, ()) if part.circuit else ()
 
 
-AT_REST = {"R": ("ohms",), "L": ("ohms",), "D": ("diode",), "C": ("esr", "capacitance", "ohms")}
+AT_REST = {
+    "R": ("ohms",), "V": ("ohms",), "L": ("ohms",), "D": ("diode",),
+    "C": ("esr", "capacitance", "ohms"),
+}  # fmt: skip
 
 
+Points = dict[str, tuple[float, float]]  # V at each: the mean, and from peak to peak
 _known: dict[tuple, Shown | None] = {}
-_solved: dict[tuple, Electric | None] = {}
+_solved: dict[tuple, Points | None] = {}
 _floating: dict[tuple, bool] = {}
 MANY = 200_000
 
@@ -254,7 +258,7 @@ def _is_renewed(at: State, part: str) -> bool:
 
 
 def _worked_out(board: State, move: Move, key: tuple) -> Shown | None:
-    if board.powered and move.verb in ("volts", "scope") and len(move.at) == 2:
+    if board.powered and len(move.at) == 2 and (move.verb == "volts" or _is_trace_to_zero(move)):
         at = move.at if _floats(board, move.at) else ()
         found = _with_meters(board, (key, at))
         return None if found is None else _of_points(found, move)
@@ -263,6 +267,10 @@ def _worked_out(board: State, move: Move, key: tuple) -> Shown | None:
     except RepairlibError:
         return None
     return None if told.reading is None else shown_by(told.reading)
+
+
+def _is_trace_to_zero(move: Move) -> bool:
+    return move.verb == "scope" and move.at[1] == "0"
 
 
 def _floats(board: State, at: tuple[str, ...]) -> bool:
@@ -281,29 +289,30 @@ def _floats(board: State, at: tuple[str, ...]) -> bool:
     return _floating[key]
 
 
-def _with_meters(board: State, key: tuple) -> Electric | None:
+def _with_meters(board: State, key: tuple) -> Points | None:
     if key not in _solved:
         _solved[key] = _metered(board, key[1])
     return _solved[key]
 
 
-def _of_points(found: Electric, move: Move) -> float:
+def _of_points(found: Points, move: Move) -> float:
     one, other = move.at
     if move.verb == "volts":
-        return found.between(one, other)
-    return found.high[one] - found.low[one]
+        return found[one][0] - found[other][0]
+    return found[one][1]
 
 
-def _metered(state: State, at: tuple[str, ...]) -> Electric | None:
+def _metered(state: State, at: tuple[str, ...]) -> Points | None:
     """The board with a meter there, or at every point: one working-out stands for each of them."""
     ends = [at] if at else [(point, "0") for point in state.set.points if point != "0"]
     meters = tuple(
         CircuitPart(f"R of a meter at {one}", (one, other), METER_OHM) for one, other in ends
     )
     try:
-        return electric(state, meters, afresh=True, steps=FEW_STEPS)
+        found = electric(state, meters, afresh=True, steps=FEW_STEPS)
     except RepairlibError:
         return None
+    return {p: (found.mean[p], found.high[p] - found.low[p]) for p in ("0", *state.set.points)}
 
 
 class Cut(NamedTuple):

@@ -24,13 +24,13 @@ VOLTS = (
     Span(0.6, 1e-4, "mV", 1e-3), Span(6.0, 1e-3, "V"), Span(60.0, 1e-2, "V"), Span(600.0, 0.1, "V"),
 )  # fmt: skip
 VOLTS_ERROR = Accuracy(0.5, 2)  # per cent, digits
-AC_ERROR = Accuracy(1.0, 3)
+AC_ERROR = Accuracy(1.0, 3, unsigned=True)
 SINE_FACTOR = 1.1107  # r.m.s. over mean of a sine, π / (2 √2)
 OHMS = (
     Span(600.0, 0.1, "Ω"), Span(6e3, 1.0, "kΩ", 1e3), Span(60e3, 10.0, "kΩ", 1e3),
     Span(600e3, 100.0, "kΩ", 1e3), Span(6e6, 1e3, "MΩ", 1e6), Span(60e6, 1e4, "MΩ", 1e6),
 )  # fmt: skip
-OHMS_ERROR = Accuracy(0.8, 2)
+OHMS_ERROR = Accuracy(0.8, 2, unsigned=True)
 FULL_VOLTS, OPEN_VOLTS = 0.3, 0.5  # across the probes at the end of each range of ohms, and open
 LEADS_OHM = 0.2  # of the two test leads; "Meter error and accuracy" of core/sources: 0.2 to 0.5 Ω
 DIODE_VOLTS, DIODE_OHM = 3.0, 2.4e3

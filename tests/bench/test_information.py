@@ -10,6 +10,7 @@ from repairlib.bench.conditions import read_fault
 from repairlib.bench.information import (
     OVER,
     Belief,
+    across,
     alike,
     believed,
     best_next,
@@ -17,11 +18,15 @@ from repairlib.bench.information import (
     entropy,
     gain,
     learned,
+    predicted,
+    shown_by,
 )
 from repairlib.bench.moves import Move, Reading
-from repairlib.bench.practice_set import read_set
-from repairlib.bench.state import SUPPLY, Feed, Fitted, begin
+from repairlib.bench.practice_set import demo_set, read_set
+from repairlib.bench.state import OWN_PLUG, SUPPLY, Feed, Fitted, begin
+from repairlib.bench.step import at_once
 from repairlib.bench.suspects import Suspect, all_suspects, as_if, listed_suspects
+from repairlib.bench.where import on_mains_side
 
 DIVIDER = read_set("""title: two resistors
 says: It is wrong.
@@ -116,3 +121,19 @@ def test_cuts_of_an_attempt_say_what_each_reading_told():
     assert plug is None
     assert first.before == first.after and first.best == OUT and first.best_bits == 2.0
     assert second.left == 1 and second.after < 0.3 and second.expected == pytest.approx(2.0)
+
+
+@pytest.mark.behaviour
+@pytest.mark.parametrize("line", ["", "C1 dried out to 35 %, ESR x 6", "D1 open"])
+def test_what_is_foreseen_is_what_the_instrument_shows(line):
+    """Also where a point floats, so that a meter at another would change it, and between two."""
+    radio = demo_set("desk radio")
+    faults = (read_fault(line, radio),) if line else ()
+    state = replace(begin(radio, faults, "seed"), feed=Feed(OWN_PLUG))
+    points = [point for point in radio.points if point != "0" and not on_mains_side(radio, point)]
+    moves = [across(verb, point) for verb in ("volts", "scope") for point in points]
+    moves += [Move("volts", ("a", "out")), Move("scope", ("rail", "out"), {}, "ac")]
+    for move in moves:
+        shown = at_once(state, move)[1].reading
+        foreseen = predicted(state, Suspect("", faults, 1.0), move)
+        assert alike(move.verb, shown_by(shown), foreseen), (move, shown, foreseen)
