@@ -15,8 +15,7 @@ from collections.abc import Iterator, Mapping
 from dataclasses import dataclass, field, replace
 from functools import lru_cache
 
-from repairlib.circuits import BACKWARD_EULER, TRAPEZOIDAL, CircuitPart, Stepper
-from repairlib.circuits.steady import way_left
+from repairlib.circuits import BACKWARD_EULER, TRAPEZOIDAL, CircuitPart, Stepper, way_left
 
 FIRST, STEPS = 1e-3, 30  # s of the first step, steps of a run
 GROWTH = {TRAPEZOIDAL: 3.0, BACKWARD_EULER: 2.0}  # from run to run, of the steps

@@ -10,6 +10,7 @@ __getattr__, __all__ = public_names(
     power="heat_in",
     rectifier="rectifier_supply textbook",
     settled="Cycle Rail one_cycle rails",
+    steady="way_left",
     supplies="BRIDGE CENTRE_TAP HALF_WAVE aged opened scaled shorted supply",
     symptoms="FAULTS SOUND SYMPTOMS look_at most_ripple symptom_rows symptoms_of that_fit waves_of",
 )

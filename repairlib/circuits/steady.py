@@ -64,7 +64,15 @@ class Search:
 
 
 def way_left(change, carried):
-    """How far it is to where nothing changes, when each change is `carried` into the next."""
+    """How far it is to where nothing changes, when each change is `carried` into the next.
+
+    `change` is by how much a cycle changes the volts and amps that are held, `carried` the square
+    of figures by which each goes with each. Where there are many answers, the least.
+
+    >>> import numpy as np
+    >>> way_left(np.array([5.0]), np.array([[0.5]])).tolist()  # 5 + 2.5 + 1.25 and so on
+    [10.0]
+    """
     import numpy as np
 
     return _solved(np.eye(len(change)) - carried, change)

@@ -14,7 +14,7 @@ from repairlib.bench.over_time import CYCLE_STEPS, after_cycles, after_runs
 from repairlib.bench.state import OWN_PLUG, SUPPLY, Feed
 from repairlib.circuits import CircuitPart, Stepper
 
-PLUG = Feed(OWN_PLUG)
+PLUG, KEYBOARD = Feed(OWN_PLUG), demo_set("keyboard")
 IDLE = "U1 open; U2 open; R1 open"  # of the keyboard: nothing is left that empties its reservoir
 
 
@@ -77,3 +77,25 @@ def test_a_reservoir_far_too_large_takes_its_time():
     first = come_up(replace(state, charges={"C1": 0.0}), 10.0)
     then = come_up(first, 600.0)
     assert 0 < first.charges["C1"] < 1.5 and first.charges["C1"] < then.charges["C1"] < 14
+
+
+@pytest.mark.behaviour
+@pytest.mark.parametrize("faults", ["", "C1 open", "C1 gone; C5 leaks 15 kΩ"])
+def test_at_last_all_have_come_to_the_end_that_the_settled_circuit_has(faults):
+    """Also where steps as long as those of a leap would end somewhere else."""
+    broken = read_faults(faults, KEYBOARD) if faults else ()
+    attempt = walked(Task(KEYBOARD, broken, "demo"), ["plug in", "wait 2 min"])
+    assert attempt.state.charges == {}
+
+
+@pytest.mark.behaviour
+def test_what_is_late_goes_on_and_the_rest_stays_at_its_end():
+    """The reset's capacitors take seconds; the reservoir was there long before."""
+    settled = electric(fed("keyboard")).held
+    late = come_up(replace(fed("keyboard"), charges=dict.fromkeys(settled, 0.0)), 0.5)
+    assert {"C5", "C6"} == set(late.charges)
+    after = come_up(late, 0.02)
+    assert late.charges["C5"] < after.charges["C5"] < settled["C5"]
+    assert electric(after).mean["rail"] == pytest.approx(
+        electric(fed("keyboard")).mean["rail"], rel=0.005
+    )
