@@ -84,7 +84,7 @@ def test_a_reservoir_far_too_large_takes_its_time():
 def test_at_last_all_have_come_to_the_end_that_the_settled_circuit_has(faults):
     """Also where steps as long as those of a leap would end somewhere else."""
     broken = read_faults(faults, KEYBOARD) if faults else ()
-    attempt = walked(Task(KEYBOARD, broken, "demo"), ["plug in", "wait 2 min"])
+    attempt = walked(Task(KEYBOARD, broken, "demo"), ["plug in with lamp", "wait 2 min"])
     assert attempt.state.charges == {}
 
 
