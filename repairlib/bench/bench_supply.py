@@ -22,7 +22,7 @@ def supply_shows(state: State) -> Reading:
     Raises RepairlibError where no supply feeds the set.
     """
     if state.feed.kind != SUPPLY:
-        raise RepairlibError(state.feed.kind, "the bench supply is off", "plug in with it first")
+        raise RepairlibError("supply", "the bench supply is off", "plug in with supply")
     now = electric(state)
     one, other = state.set.inlet
     amps = -now.amps[SOURCE]

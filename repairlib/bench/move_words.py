@@ -11,6 +11,12 @@ TOOLS = (PUMP, BRAID, VACUUM, HOT_AIR, LOW_MELT)
 TIPS = ("fine tip", "usual tip", "large tip")
 FOUND, MEASURED, FITTED, SAID = "found", "measured", "fitted", "told"
 CARD = (FOUND, MEASURED, FITTED, SAID)  # the lines of a job card
+CARD_EXAMPLES = {
+    FOUND: "found: C1 has dried out", MEASURED: "measured: 9.0 V at out",
+    FITTED: "fitted: a new C1", SAID: "told: keep it away from heat",
+}  # fmt: skip
+TO_MEASURE = ("measure", "check", "test", "probe")
+MEASURES = ("volts", "ohms", "esr", "capacitance", "scope")  # what a measurement is, in short
 
 
 class Form(NamedTuple):

@@ -8,15 +8,27 @@ from __future__ import annotations
 
 import re
 from collections.abc import Sequence
+from difflib import get_close_matches
 
 from repairlib.bench.board_part import CONTACTS, FUSES
-from repairlib.bench.move_words import BEFORE, BETWEEN, CARD, FORMS, POINTS, ZERO_WORDS
+from repairlib.bench.move_words import (
+    BEFORE,
+    BETWEEN,
+    CARD,
+    CARD_EXAMPLES,
+    FORMS,
+    MEASURES,
+    POINTS,
+    TO_MEASURE,
+    ZERO_WORDS,
+)
 from repairlib.bench.moves import Move
 from repairlib.bench.practice_set import PracticeSet
 from repairlib.bench.where import OLD, is_part
 from repairlib.core.errors import RepairlibError, one_line
 from repairlib.core.quantity import PREFIXES, engineering, read_quantity
 
+LIKE = 0.75  # how much of a phrase must stand in what was mistyped
 LONGEST = 500  # characters; a line of the job card is shorter
 NUMBER = re.compile(r"[-+]?[.,]?\d")
 DEGREES = re.compile(r"(?<=\d)\s*(?:°\s*[cC]|[cC]|deg(?:rees)?(?:\s*[cC])?)\b|(?<=\d)\s*°(?!\S)")
@@ -97,8 +109,34 @@ def _verb(line: str, text: str) -> tuple[str, str]:
                     return verb, behind
         first, _, behind = left.partition(" ")
         if first.casefold().strip(EDGE) not in BEFORE or not behind:
-            raise RepairlibError(text, "no move begins like this", ", ".join(FORMS))
+            raise _no_move(text)
         left = behind
+
+
+def _no_move(text: str) -> RepairlibError:
+    """The refusal of what begins no move, with the moves that may be meant."""
+    first, *behind = _without_courtesy(text.casefold().strip(EDGE).split())
+    if _near(first, TO_MEASURE):
+        typed = bool(behind) and behind[0] in FORMS
+        moves = [" ".join(behind)] if typed else [" ".join((v, *behind[:1])) for v in MEASURES]
+        return RepairlibError(text, "with which instrument is not understood", ", ".join(moves))
+    near = _near(first, [phrase for phrase, _ in PHRASES])
+    meant = [verb for verb in FORMS if first in verb.split()]
+    meant += [verb for phrase, verb in PHRASES if phrase in near]
+    return RepairlibError(
+        text, "no move begins like this", ", ".join(dict.fromkeys(meant) or FORMS)
+    )
+
+
+def _without_courtesy(words: list[str]) -> list[str]:
+    """The words from the first that is no filler, or that says that something is measured."""
+    while len(words) > 1 and words[0] in BEFORE and words[0] not in TO_MEASURE:
+        words = words[1:]
+    return words
+
+
+def _near(word: str, among: Sequence[str]) -> list[str]:
+    return get_close_matches(word, among, 3, LIKE)
 
 
 PHRASES = sorted(
@@ -114,6 +152,8 @@ def _card_line(line: str, rest: str, text: str) -> str:
         kind = next((one for one in CARD if said.casefold().startswith(one)), None)
         if kind and (what := said[len(kind) :].strip(EDGE)):
             return f"{kind}: {what}"
+        if kind:
+            raise RepairlibError(text, f"nothing stands behind {kind}", CARD_EXAMPLES[kind])
     raise RepairlibError(text, f"not one of {', '.join(CARD)}", FORMS["write"].example)
 
 
