@@ -8,6 +8,7 @@ const CHOOSE = 'Choose a part or a point on the board: click, or go there with t
 const SVG = 'http://www.w3.org/2000/svg';
 const LEGIBLE = 0.6; // px for a unit of the drawing at least, so that its letters are 12 px
 const OVERLAP = 70; // units that two pieces of the board share
+const IN_PIECES = 'The board does not fit in one piece: it goes on from one picture to the next, left to right.';
 const PATIENCE = 10000; // ms without an answer, after which it is said
 const NO_ANSWER = 'No answer from Python yet. Is another cell still running? Where the kernel has stopped, '
   + 'nothing more is done or kept: start it anew and run the cells. What was kept before is there then.';
@@ -214,7 +215,8 @@ function render({ model, el }) {
       buttons.set(spot.key, makeSpot(spot));
       piece.overlay.append(buttons.get(spot.key));
     }
-    stage.replaceChildren(...pieces.map(({ frame }) => frame));
+    const said = many > 1 ? [make('p', { class: 'rl-bench-pieces' }, IN_PIECES)] : [];
+    stage.replaceChildren(...said, ...pieces.map(({ frame }) => frame));
     if (!buttons.has(chosen)) chosen = '';
   };
   const placeSpot = (spot) => {
