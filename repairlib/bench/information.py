@@ -196,11 +196,15 @@ def best_next(belief: Belief, at: State, among: Iterable[Move] | None = None):
 
 
 def measurements(of: PracticeSet, at: State) -> tuple[Move, ...]:
-    """The measurements that can be taken on this bench: with power, or on the dead board."""
+    """The measurements that tell something on this bench: with power, or on the dead board.
+
+    Where a meter changes what is there, as at a transformer behind diodes that rest, none is taken.
+    """
     if not at.powered:
         touched = [part for part in of.parts if not part.mains]
         return tuple(Move(verb, (part.name,)) for part in touched for verb in at_rest(part))
     points = [point for point in of.points if point != "0" and not on_mains_side(of, point)]
+    points = [point for point in points if not _floats(at, (point, "0"))]
     moves = tuple(across(verb, point) for verb in ("volts", "scope") for point in points)
     feed = of.part(of.feed)
     if at.feed.kind in (OWN_PLUG, LAMP) and feed.mains:
