@@ -13,15 +13,6 @@ const PATIENCE = 10000; // ms without an answer, after which it is said
 const NO_ANSWER = 'No answer from Python yet. Is another cell still running? Where the kernel has stopped, '
   + 'nothing more is done or kept: start it anew and run the cells. What was kept before is there then.';
 
-const make = (tag, attributes = {}, ...inside) => {
-  const made = document.createElement(tag);
-  for (const [name, value] of Object.entries(attributes)) {
-    if (name.startsWith('on')) made.addEventListener(name.slice(2), value);
-    else if (value !== false) made.setAttribute(name, value === true ? '' : value);
-  }
-  made.append(...inside);
-  return made;
-};
 const NOTHING_YET = 'Nothing was done yet. What a move tells stands here, and below in the log.';
 const refusedIn = ({ why, asks }) => (!why ? '' : asks ? why : `Not done: ${why}`);
 const drawn = (svg) => `data:image/svg+xml,${encodeURIComponent(svg)}`;

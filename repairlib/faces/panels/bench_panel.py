@@ -25,6 +25,7 @@ from repairlib.faces.panels.bench_seen import (
 )
 from repairlib.faces.panels.look import Panel, words
 from repairlib.faces.panels.moves_kept import WentOn
+from repairlib.faces.panels.script import script
 from repairlib.show.practice_layout import Layout, lay_out
 from repairlib.show.report_of_attempt import attempt_report
 
@@ -38,7 +39,7 @@ class BenchView(anywidget.AnyWidget):
     that changes with each move. The browser sends `{"do": words, "mark": …, "sure": …}`,
     `{"anew": "same"}` or `{"report": True}`."""
 
-    _esm = Path(__file__).with_name("bench_panel.js")
+    _esm = script("bench_panel.js")
     _css = Path(__file__).with_name("bench_panel.css")
     board = traitlets.Dict().tag(sync=True)
     told = traitlets.Dict().tag(sync=True)

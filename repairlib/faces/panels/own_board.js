@@ -23,15 +23,6 @@ const SQUARE = 5; // mm
 const TALLEST = 26; // rem of the picture, so that it stands on one screen
 const PAUSE = 150; // ms until what is typed is kept
 
-const make = (tag, attributes = {}, ...inside) => {
-  const made = document.createElement(tag);
-  for (const [name, value] of Object.entries(attributes)) {
-    if (name.startsWith('on')) made.addEventListener(name.slice(2), value);
-    else if (value !== false) made.setAttribute(name, value === true ? '' : value);
-  }
-  made.append(...inside);
-  return made;
-};
 const number = (text, otherwise = 0) => {
   const read = parseFloat(String(text ?? '').replace(',', '.'));
   return Number.isFinite(read) ? read : otherwise;

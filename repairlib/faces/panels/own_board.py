@@ -18,6 +18,7 @@ from repairlib.faces.panels.file_button import FileButton
 from repairlib.faces.panels.keeping import Keeping
 from repairlib.faces.panels.look import Panel, trouble, words
 from repairlib.faces.panels.plan_pieces import saved_link
+from repairlib.faces.panels.script import script
 from repairlib.recap import (
     EMPTY,
     Board,
@@ -39,7 +40,7 @@ class MapDrawing(anywidget.AnyWidget):
     The board's name, side, edge and width stand in `typed` beside its `places`.
     """
 
-    _esm = Path(__file__).with_name("own_board.js")
+    _esm = script("own_board.js")
     _css = Path(__file__).with_name("own_board.css")
     typed = traitlets.Dict(NO_MAP).tag(sync=True)
     photo = traitlets.Unicode().tag(sync=True)
