@@ -444,7 +444,10 @@ def _dangers(case: _Case) -> Iterator[Act]:
 
 
 def _luck(case: _Case) -> Iterator[Act]:
+    harming = len(case.done) if case.end and case.end.kind == HARMED else None
     for hand in case.hands:
+        if hand.number == harming:
+            continue
         if hand.live:
             yield Act(hand.number, f"a finger at {hand.part} with the power on.")
         elif not hand.proven:

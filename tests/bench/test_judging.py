@@ -428,3 +428,11 @@ def test_a_good_fuse_that_blows_after_the_work_is_damage():
 
 def test_what_comes_and_goes_may_take_longer():
     assert usual_minutes(radio("J1 cracked")) >= 90 > usual_minutes(radio("C1 open"))
+
+
+@pytest.mark.behaviour
+def test_the_move_that_hurts_was_no_luck():
+    task = Task(demo_set("desk radio"), (), "demo")
+    found = judge(walked(task, ["plug in", "touch D1", "take out C1"]))
+    assert [act.number for act in found.dangers] == [3]
+    assert [act.number for act in found.luck] == [2]
