@@ -58,6 +58,17 @@ def at_the_board(work: Work) -> Callable[[State, Move], Outcome]:
     return done
 
 
+def by_solder(part: BoardPart, condition: str) -> bool:
+    """Whether fresh solder mends it; of a joint, which is nothing but solder, it mends all.
+
+    >>> from repairlib.bench.practice_set import demo_set
+    >>> radio = demo_set("desk radio")
+    >>> by_solder(radio.part("J1"), "worn"), by_solder(radio.part("R1"), "open")
+    (True, False)
+    """
+    return condition in BY_SOLDER or (part.what == JOINT and condition not in BY_WIRE)
+
+
 @at_the_board
 def take_out(state: State, part: BoardPart, move: Move) -> Outcome:
     """Takes a part out of the board; it lies on the bench then."""
@@ -204,7 +215,7 @@ def resolder(state: State, part: BoardPart, move: Move) -> Outcome:
     if part.what in NO_SOLDER:
         raise RepairlibError(part.name, "it has no solder on this board", "a part of the board")
     worked = heated(part, move)
-    if worked.flowed and fitted.fault is not None and fitted.fault.condition in BY_SOLDER:
+    if worked.flowed and fitted.fault is not None and by_solder(part, fitted.fault.condition):
         state = state.with_place(part.name, fitted=replace(fitted, fault=None))
     if worked.flowed:
         state = state.with_place(part.name, leg_up=False)

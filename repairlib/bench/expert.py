@@ -74,7 +74,8 @@ class Technician:
         self.sound: set[str] = set()
         self.mended: list[str] = []
         self.done: list[str] = []
-        self.resoldered: list[str] = []
+        self.soldered: list[str] = []
+        self.put_back: list[str] = []
         self.pointed: list[str] = []
         self.read: list[str] = []
         self.late = 0.0
@@ -135,7 +136,7 @@ class Technician:
 
     def note_solder(self) -> None:
         """What works since a sound part was soldered in again was its joint, or its pad."""
-        for name in self.resoldered:
+        for name in self.put_back:
             self.done.append(f"{name} soldered in again")
             self.mended.append(name)
 
@@ -194,8 +195,14 @@ class Technician:
         return not heaviest.faults or heaviest.faults[0].condition in ("cracked",)
 
     def thought_anew(self) -> Belief:
-        """All suspects but the parts that were renewed or proven sound."""
-        return believed(all_suspects(self.set)).without((*self.sound, *self.mended))
+        """All suspects but the parts that were renewed or proven sound, and cracks soldered anew."""
+        left = believed(all_suspects(self.set)).without((*self.sound, *self.mended))
+        return left.but(
+            lambda suspect: any(
+                fault.condition == "cracked" and fault.part in self.soldered
+                for fault in suspect.faults
+            )
+        )
 
     # power
 
@@ -241,7 +248,7 @@ class Technician:
 
     def mend(self, group: tuple[str, ...]) -> bool:
         """Renews what is confirmed, puts back what is not; whether the board is another now."""
-        self.resoldered = []
+        self.put_back = []
         changed = [self.mend_part(self.set.part(name)) for name in group]
         self.belief = self.thought_anew() if any(changed) else self.belief.without(self.sound)
         return any(changed)
@@ -253,7 +260,9 @@ class Technician:
         if part.what == "joint" or blamed == "cracked":
             self.do(f"resolder {part.name}")
             self.done.append(f"fresh solder at {part.name}")
-            self.mended.append(part.name)
+            self.soldered.append(part.name)
+            if part.what == "joint":
+                self.mended.append(part.name)
             return True
         if self.is_good_on_one_leg(part):
             self.put_down(part)
@@ -271,7 +280,7 @@ class Technician:
         self.sound.add(part.name)
         if blamed not in ("open", "reversed"):
             return False
-        self.resoldered.append(part.name)
+        self.put_back.append(part.name)
         return True
 
     def put_down(self, part: BoardPart) -> None:
@@ -415,7 +424,8 @@ class Technician:
 
     def hand_back(self) -> None:
         """The set back to its owner."""
-        self.write_card(f"{', '.join(dict.fromkeys(self.mended)) or 'nothing'} at fault")
+        blamed = dict.fromkeys((*self.mended, *self.soldered))
+        self.write_card(f"{', '.join(blamed) or 'nothing'} at fault")
         self.do(f"write fitted: {', '.join(self.done) or 'nothing'}")
         self.do("write told: it was checked at every load and line, cold and warm")
         self.do("hand back")

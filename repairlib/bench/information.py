@@ -9,7 +9,7 @@ communication, 1948, section 6).
 
 from __future__ import annotations
 
-from collections.abc import Iterable, Mapping
+from collections.abc import Callable, Iterable, Mapping
 from dataclasses import dataclass
 from math import log2
 from typing import NamedTuple
@@ -97,13 +97,12 @@ class Belief:
     def without(self, parts: Iterable[str]) -> Belief:
         """The belief when these parts are known to be sound."""
         sound = set(parts)
-        return _belief(
-            self.suspects,
-            [
-                0.0 if sound.intersection(suspect.parts) else share
-                for suspect, share in zip(self.suspects, self.shares, strict=True)
-            ],
-        )
+        return self.but(lambda suspect: bool(sound.intersection(suspect.parts)))
+
+    def but(self, cleared: Callable[[Suspect], bool]) -> Belief:
+        """The belief when these suspects are cleared."""
+        shares = zip(self.suspects, self.shares, strict=True)
+        return _belief(self.suspects, [0.0 if cleared(one) else share for one, share in shares])
 
 
 def entropy(shares: Iterable[float]) -> float:

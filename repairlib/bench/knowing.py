@@ -9,6 +9,7 @@ from __future__ import annotations
 from collections.abc import Iterator
 
 from repairlib.bench.attempt import Task, walked
+from repairlib.bench.board_work import by_solder
 from repairlib.bench.care import store_of
 from repairlib.bench.conditions import Fault
 from repairlib.bench.drawer import as_listed
@@ -19,7 +20,7 @@ GROUND = "0"
 SOAK = "wait 15 min"  # until a set is warm
 LARGE = 1e-6  # F, from which on a capacitor is emptied before hands go in
 LIMIT = 2.0  # times the usual current, on the bench supply
-STAYS = {"cracked": ("resolder",), "pad lifted": ("clean", "bridge"), "corrupt": ()}
+STAYS = {"pad lifted": ("bridge",), "corrupt": ()}
 GONE = ("clean", "fit", "look")
 RENEWED = ("take out", "clean", "fit", "look")
 
@@ -38,7 +39,7 @@ def known_way(task: Task) -> tuple[str, ...]:
     if any(part.mains for part in parts):
         moves = tuple(_measured(of, task.faults))
         return (*moves, *_card(task, moves), "hand on to somebody qualified")
-    mended = [move for fault in task.faults for move in _mended(of, fault)]
+    mended = [move for fault in task.faults for move in mending(of, fault)]
     before = [*_measured(of, task.faults), *_dead(of, parts)]
     moves = (*before, *mended, *_proven(of, parts))
     return (*moves, *_card(task, moves), "hand back")
@@ -77,8 +78,18 @@ def _dead(of: PracticeSet, parts: list[BoardPart]) -> Iterator[str]:
             yield f"ohms {part.nodes[0]} {part.nodes[1]}"
 
 
-def _mended(of: PracticeSet, fault: Fault) -> Iterator[str]:
+def mending(of: PracticeSet, fault: Fault) -> Iterator[str]:
+    """The moves at the dead board that mend a fault.
+
+    >>> from repairlib.bench.conditions import read_fault
+    >>> from repairlib.bench.practice_set import demo_set
+    >>> radio = demo_set("desk radio")
+    >>> list(mending(radio, read_fault("U1 cracked", radio)))
+    ['resolder U1']
+    """
     done = GONE if fault.condition == "gone" else STAYS.get(fault.condition, RENEWED)
+    if by_solder(of.part(fault.part), fault.condition):
+        done = ("resolder",)
     if fault.condition == "corrupt":
         yield from (
             f"read chip {fault.part}",
