@@ -141,6 +141,7 @@ def _as_it_is(part, figures, warm):
     return (part,)
 
 
+DIVIDER_OHM = 10e3  # 5 to 20 kΩ are usual, from memory
 OHM = Figure("", "Ω", 1e-3, 1e9, 50.0)
 CONDITIONS = {
     "dried out": Condition(
@@ -274,7 +275,14 @@ def as_it_acts(
     `family` is that of a capacitor (strain.py): what it lets through the wrong way round.
     """
     if fault is None:
-        return (part,)
-    if fault.condition == "reversed" and part.letter == "C":
-        return (part, *paths_against(part, family))
-    return CONDITIONS[fault.condition].effect(part, fault.figures, warm)
+        acts: tuple[CircuitPart, ...] = (part,)
+    elif fault.condition == "reversed" and part.letter == "C":
+        acts = (part, *paths_against(part, family))
+    else:
+        acts = CONDITIONS[fault.condition].effect(part, fault.figures, warm)
+    return (*acts, *(_divider(one) for one in acts if one.letter == "U"))
+
+
+def _divider(regulator: CircuitPart) -> CircuitPart:
+    """What a regulator has between its output and zero, by which it measures itself."""
+    return CircuitPart(f"R inside {regulator.name}", (regulator.nodes[1], "0"), DIVIDER_OHM)

@@ -195,7 +195,7 @@ class Technician:
         return not heaviest.faults or heaviest.faults[0].condition in ("cracked",)
 
     def thought_anew(self) -> Belief:
-        """All suspects but the parts that were renewed or proven sound, and cracks soldered anew."""
+        """All suspects but parts renewed or proven sound, and cracks that were soldered anew."""
         left = believed(all_suspects(self.set)).without((*self.sound, *self.mended))
         return left.but(
             lambda suspect: any(

@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from dataclasses import replace
 
-from repairlib.bench.move_words import CARD
+from repairlib.bench.move_words import CARD, CARD_EXAMPLES
 from repairlib.bench.moves import Move, Told
 from repairlib.bench.prices import SECONDS
 from repairlib.bench.state import GIVEN_UP, HANDED_ON, REPAIRED, End, State
@@ -12,6 +12,7 @@ from repairlib.core.errors import RepairlibError
 
 Outcome = tuple[State, Told]
 MOST_LINES = 200
+LEAST = 2  # letters and figures of a line of the card
 
 
 def write(state: State, move: Move) -> Outcome:
@@ -19,6 +20,8 @@ def write(state: State, move: Move) -> Outcome:
     kind, _, text = (piece.strip() for piece in move.words.partition(":"))
     if kind not in CARD or not text:
         raise RepairlibError(move.words, "no line of a job card", ", ".join(CARD))
+    if sum(map(str.isalnum, text)) < LEAST:
+        raise RepairlibError(move.words, "that tells nobody anything", CARD_EXAMPLES[kind])
     if len(state.card) >= MOST_LINES:
         raise RepairlibError(move.words, f"the card holds {MOST_LINES} lines", "hand back")
     after = replace(state, card=(*state.card, (kind, text)))

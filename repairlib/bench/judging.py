@@ -30,7 +30,7 @@ from repairlib.bench.conditions import Fault
 from repairlib.bench.job_card import card_lines, says_found
 from repairlib.bench.pointing import LIKELY, Pointer, left_over, pointer
 from repairlib.bench.removed import Removed, died, removed
-from repairlib.bench.state import GIVEN_UP, HANDED_ON, HARMED, LIFTED, REPAIRED, End, Place
+from repairlib.bench.state import GIVEN_UP, HANDED_ON, HARMED, LIFTED, REPAIRED, End, Place, State
 from repairlib.bench.still_works import first_miss
 from repairlib.bench.usual import usual_minutes, usual_tokens
 
@@ -206,12 +206,25 @@ def _caps(case: _Case) -> Iterator[tuple[float, str]]:
 
 
 def _caps_of_repair(case: _Case) -> Iterator[tuple[float, str]]:
+    if unfinished := _unfinished(case.state):
+        yield NOT_MENDED, f"It was handed back unfinished: {unfinished}."
     if case.wrong:
         yield NOT_MENDED, "It was handed back as mended, and it does not work."
     elif any(one.share == 0 for one in case.pointers.values()):
         yield GUESSED, "It was guessed: no reading pointed to the cause."
     if case.checked.full:
         yield NOT_PROVEN, "Nobody measured its rails after the work, on its own plug at full load."
+
+
+def _unfinished(state: State) -> str:
+    """The places of the board that are empty, and the parts that stand on one leg."""
+    empty = [name for name, place in state.places.items() if place.fitted is None]
+    on_one_leg = [name for name, place in state.places.items() if place.leg_up]
+    return "; ".join(
+        f"{', '.join(names)} {words}"
+        for names, words in ((empty, "not in"), (on_one_leg, "with a leg in the air"))
+        if names
+    )
 
 
 def _findings(case: _Case) -> Iterator[Finding]:

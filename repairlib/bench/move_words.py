@@ -69,7 +69,7 @@ FORMS: dict[str, Form] = {
         ("plug it in", "plug in", "switch it on", "switch on", "power up", "power on",
          "turn it on", "turn on", "connect", "set the supply to", "set supply to",
          "turn the supply up to", "turn the supply to"),
-        0, 0, "plug in, plug in with lamp 40 W, or plug in with supply 9 V 200 mA",
+        0, 0, "plug in, plug in with lamp, or plug in with supply 9 V 200 mA",
         {"watts": "W", "volts": "V", "amps": "A"},
         {"own plug": "", "bench supply": "supply", "current-limited supply": "supply",
          "supply": "supply", "series lamp": "lamp", "lamp in series": "lamp", "lamp": "lamp",

@@ -19,9 +19,10 @@ from repairlib.bench.information import OFF, believed, learned, predicted
 from repairlib.bench.moves import Move, Reading
 from repairlib.bench.oscilloscope import AC
 from repairlib.bench.practice_set import PracticeSet, Rail
-from repairlib.bench.state import SOUND, Fitted, State
+from repairlib.bench.state import ROOM, SOUND, Fitted, State
 from repairlib.bench.step import at_once
 from repairlib.bench.suspects import Suspect, listed_suspects
+from repairlib.bench.warming import usual_heat
 from repairlib.bench.where import lifted_ends, loose_ends
 from repairlib.core.errors import RepairlibError
 
@@ -140,7 +141,18 @@ def _tells(one: Done, fault: Fault) -> bool:
         return True
     if one.told.reading is None or told.reading is None or one.move.verb in EYES:
         return one.told.words != told.words
+    if one.move.verb == "temperature":
+        return _is_hot(one)
     return _far(one, told.reading.value)
+
+
+def _is_hot(one: Done) -> bool:
+    """Whether a part is hotter than it becomes in the sound set, however long that is on."""
+    reading = one.told.reading
+    if reading is None or reading.value is None:
+        return False
+    usual = usual_heat(one.before.set).get(reading.points[0], 0.0)
+    return reading.value > ROOM + usual + HOTTER
 
 
 def without(state: State, fault: Fault) -> State:
@@ -161,8 +173,6 @@ def _far(one: Done, due: float | None) -> bool:
     reading, verb = one.told.reading, one.move.verb
     if reading is None:
         return False
-    if verb == "temperature" and reading.value is not None and due is not None:
-        return abs(reading.value - due) > HOTTER
     if verb not in OFF or one.before.powered != (verb in LIVE):
         return False
     if reading.value is None or due is None:

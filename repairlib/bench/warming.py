@@ -19,6 +19,7 @@ from typing import Any, NamedTuple
 
 from repairlib.bench.electric import Electric, as_it_is, beyond, electric, sound
 from repairlib.bench.practice_set import PracticeSet
+from repairlib.bench.series_lamp import NAME as BULB
 from repairlib.bench.state import OWN_PLUG, Feed, State, begin
 from repairlib.circuits import CircuitPart, heat_in
 
@@ -32,6 +33,7 @@ BOARD = "the board"  # its name among what is warm
 BEYOND = "V beyond "  # takes up what flows above a rating, and all of it is heat
 LEAST = 0.01  # K, below which a part counts as cold
 KEPT = 16  # sets whose ways are remembered
+AT_LAST = 1e6  # s, until nothing becomes warmer
 
 
 class Way(NamedTuple):
@@ -75,10 +77,26 @@ class _This:
         return id(self.of)
 
 
+def usual_heat(of: PracticeSet) -> dict[str, float]:
+    """How many K above the room each part of the sound set becomes on its own plug, by name.
+
+    >>> from repairlib.bench.practice_set import demo_set
+    >>> heat = usual_heat(demo_set("desk radio"))
+    >>> heat["U1"] > heat["C1"] > 5
+    True
+    """
+    return warmed(ways_of(of), {}, _made_for(of), AT_LAST)
+
+
+def _made_for(of: PracticeSet) -> dict[str, float]:
+    """The watts in each part of the sound set."""
+    return _watts(replace(begin(of, (), ""), feed=Feed(OWN_PLUG)), sound(of))
+
+
 @lru_cache(maxsize=KEPT)
 def _ways_of(asked: _This) -> dict[str, Way]:
     of = asked.of
-    made_for = _watts(replace(begin(of, (), ""), feed=Feed(OWN_PLUG)), sound(of))
+    made_for = _made_for(of)
     found = {}
     for part in of.parts:
         way = _by_size(part.wide + SPREADS, part.high + SPREADS)
@@ -132,7 +150,8 @@ def _watts(state: State, now: Electric) -> dict[str, float]:
     above = beyond(state)
     for part in state.set.parts:
         made = (*as_it_is(state, part), *above.get(part.name, ()))
-        heat = sum(_mean_heat(one, now) for one in made if one.name in now.amps)
+        own = [one for one in made if one.name in now.amps and one.name != BULB]
+        heat = sum(_mean_heat(one, now) for one in own)
         if heat > 0:
             found[part.name] = heat
     return found

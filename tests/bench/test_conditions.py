@@ -94,7 +94,7 @@ ACTS = {
     ],
     "R2 wrong value 1 kΩ": [("R2", 1e3)],
     "J1 worn 4 Ω": [("R beside R of J1", 4.0), ("R of J1", 0.02)],
-    "U1 gives 6 V": [("U1", 6.0)],
+    "U1 gives 6 V": [("U1", 6.0), ("R inside U1", 10e3)],
     "U1 gone": [],
 }
 

@@ -5,13 +5,15 @@ from dataclasses import replace
 
 import pytest
 
+from repairlib import demo_path
 from repairlib.bench import CONDITIONS, read_faults, unfair, unfair_fault
 from repairlib.bench.board_room import without_room
 from repairlib.bench.electric import electric
-from repairlib.bench.practice_set import DEMO, demo_set
+from repairlib.bench.practice_set import DEMO, demo_set, read_set
 from repairlib.bench.state import LIGHT, OWN_PLUG, Feed, begin
 from repairlib.bench.still_works import misses
 
+SHORT = sorted(demo_path("short-benches").glob("*.txt"))
 ALL = os.environ.get("BENCH") == "all"
 WITH_MAINS = ("desk radio", "keyboard", "printer controller")
 
@@ -73,3 +75,9 @@ def test_a_sound_set_misses_nothing_and_a_fault_shows():
 @pytest.mark.parametrize("title", DEMO)
 def test_every_set_and_each_of_its_faults_is_fair(title):
     assert list(unfair(demo_set(title))) == []
+
+
+@pytest.mark.behaviour
+@pytest.mark.parametrize("path", SHORT, ids=lambda path: path.stem)
+def test_a_short_bench_is_fair(path):
+    assert list(unfair(read_set(path.read_text(encoding="utf-8")))) == []

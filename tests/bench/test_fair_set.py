@@ -29,7 +29,7 @@ def test_a_set_that_misses_its_rails_when_it_is_sound():
 def test_a_set_that_blows_its_own_fuse():
     weak = read_set(TWO.replace("500 mA", "20 mA"))
     assert list(unfair(weak)) == [
-        "sound it blows a fuse: F1 carries 0.05 A and blows at its rating of 0.02 A"
+        "sound it blows a fuse: F1 carries 0.0505 A and blows at its rating of 0.02 A"
     ]
 
 

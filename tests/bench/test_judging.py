@@ -436,3 +436,26 @@ def test_the_move_that_hurts_was_no_luck():
     found = judge(walked(task, ["plug in", "touch D1", "take out C1"]))
     assert [act.number for act in found.dangers] == [3]
     assert [act.number for act in found.luck] == [2]
+
+
+@pytest.mark.behaviour
+@pytest.mark.parametrize(
+    ("move", "says"), [("lift R1", "R1 with a leg"), ("take out C4", "C4 not in")]
+)
+def test_a_set_is_not_handed_back_unfinished(move, says):
+    """Also where nothing that is measured tells it: the bleed resistor is there for the next one."""
+    task = Task(demo_set("desk radio"), (), "demo")
+    found = judge(
+        walked(task, [move, "plug in", "load full", "volts out 0", "unplug", "hand back"])
+    )
+    assert not found.passed and says in found.findings[-1].words
+
+
+@pytest.mark.behaviour
+def test_what_is_far_too_hot_points_to_itself():
+    radio = demo_set("desk radio")
+    leak = read_fault("C1 leaks 40 Ω", radio)
+    done = walked(Task(radio, (leak,), "demo"), ["plug in", "wait 2 min", "temperature C1"]).done
+    assert pointer(done, leak, Task(radio, (leak,), "demo")).share == 1
+    cool = walked(Task(radio, (leak,), "demo"), ["plug in", "wait 2 min", "temperature C2"]).done
+    assert pointer(cool, leak, Task(radio, (leak,), "demo")).share == 0

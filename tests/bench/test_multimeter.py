@@ -1,12 +1,14 @@
 """The multimeter: its load, its ranges and errors, what ohms make of capacitors and junctions."""
 
 import re
+from dataclasses import replace
 from math import log
 
 import pytest
 
-from repairlib.bench import multimeter
+from repairlib.bench import begin, demo_set, multimeter, read_faults
 from repairlib.bench.counts import DASHES
+from repairlib.bench.state import OWN_PLUG, Feed
 from tests.bench.small_boards import board
 from tests.circuits import ngspice
 
@@ -175,3 +177,15 @@ def test_amps_in_series_and_across():
     assert through.value == pytest.approx(0.01, abs=through.error), "10 V over 1 kΩ, r.m.s."
     strong = board("R1, in, 0, 1 kΩ", feed="V1, in, 0, 12 V, series 0.1 Ω", on=True)
     assert "fuse" in multimeter.amps(strong, "in", "0").harm
+
+
+@pytest.mark.common_practice
+def test_a_meter_across_a_regulator_reads_what_lies_between_its_ends():
+    """Also where nothing loads it: what a regulator measures itself by swallows the microamperes."""
+    keyboard = demo_set("keyboard")
+    broken = begin(keyboard, read_faults("J1 open", keyboard), "demo")
+    state = replace(broken, feed=Feed(OWN_PLUG))
+    ends = multimeter.volts(state, "rail", "0").value - multimeter.volts(state, "reg9", "0").value
+    assert (
+        multimeter.volts(state, "rail", "reg9").value == pytest.approx(ends, rel=0.02) and ends > 4
+    )

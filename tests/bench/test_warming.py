@@ -8,6 +8,8 @@ from math import exp
 import numpy as np
 import pytest
 
+from repairlib.bench import Task, walked
+from repairlib.bench.conditions import read_faults
 from repairlib.bench.electric import circuit_of, electric
 from repairlib.bench.practice_set import DEMO, demo_set
 from repairlib.bench.state import OWN_PLUG, Feed, begin
@@ -67,3 +69,14 @@ def test_a_sound_set_stays_as_warm_as_it_was_made_for(title):
     heat = warmed(ways_of(state.set), {}, watts(state), 1e6)
     assert 5 < heat[BOARD] <= WARMEST * 1.001
     assert max(heat.values()) <= (HOTTEST + WARMEST) * 1.001
+
+
+@pytest.mark.common_practice
+@pytest.mark.parametrize("title", ["desk radio", "keyboard", "printer controller"])
+def test_behind_a_lamp_the_lamp_takes_the_heat(title):
+    """For as long as anybody looks at it: the winding has its copper, the filament the rest."""
+    of = demo_set(title)
+    attempt = walked(
+        Task(of, read_faults("C1 short", of), "demo"), ["plug in with lamp 25 W", "wait 20 min"]
+    )
+    assert not attempt.state.harm and watts(attempt.state)["V1"] < 5
