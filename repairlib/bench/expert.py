@@ -32,11 +32,12 @@ from repairlib.bench.information import (
 from repairlib.bench.moves import Move, Reading, Told
 from repairlib.bench.passing import passing
 from repairlib.bench.practice_set import BoardPart
-from repairlib.bench.state import OWN_PLUG, State, begin
+from repairlib.bench.state import OWN_PLUG, ROOM, State, begin
 from repairlib.bench.step import at_once, step
 from repairlib.bench.suspects import Suspect, all_suspects
 from repairlib.bench.typed_move import read_move
 from repairlib.bench.view import View, look_at
+from repairlib.bench.warming import usual_heat
 from repairlib.core.errors import RepairlibError
 
 # Choices of this workbook.
@@ -49,6 +50,7 @@ HOLDS = 20e-6  # F, from which a capacitor is asked whether it is charged
 SOAK, SOAKS = 240.0, 4  # s between two looks at a set that gets warm, and how many
 LIMIT = 2.0  # times the usual current, on the bench supply
 TOOLS = ("", " with hot air", " with low-melt solder", " with hot air, 400 °C, 10 s")
+HOTTER = 10.0  # K above what is usual: a part that warms itself
 LONGEST_LINE = 400  # characters of the job card
 SOUND = Suspect("", (), 1.0)
 
@@ -76,6 +78,7 @@ class Technician:
         self.done: list[str] = []
         self.soldered: list[str] = []
         self.put_back: list[str] = []
+        self.burnt: list[str] = []
         self.pointed: list[str] = []
         self.read: list[str] = []
         self.late = 0.0
@@ -88,6 +91,8 @@ class Technician:
         if isinstance(move, str):
             move = read_move(move, self.set)
         told = self.view.do(move)
+        if told.alarm:
+            self.burnt += [name for name in self.mended if f"{name} " in told.words]
         if move.verb in OFF:
             self.late += told.seconds
         else:
@@ -250,8 +255,18 @@ class Technician:
         """Renews what is confirmed, puts back what is not; whether the board is another now."""
         self.put_back = []
         changed = [self.mend_part(self.set.part(name)) for name in group]
+        if any(changed):
+            self.renew_burnt()
         self.belief = self.thought_anew() if any(changed) else self.belief.without(self.sound)
         return any(changed)
+
+    def renew_burnt(self) -> None:
+        """Renews what was new and burnt, now that something else was found that may be why."""
+        for name in dict.fromkeys(self.burnt):
+            part = self.set.part(name)
+            if self.is_out(part):
+                self.put_in(part, as_listed(part))
+        self.burnt = []
 
     def mend_part(self, part: BoardPart) -> bool:
         """Takes a part out, measures it, and fits a new one, or the old one with fresh solder."""
@@ -357,6 +372,7 @@ class Technician:
         right = self.rails_are_right() and self.rails_at("line low")
         self.do("load light")
         right = right and self.rails_at("line high") and self.rails_at("load full") and self.warm()
+        right = right and not self.is_too_hot()
         if self.bench.load != "full":
             self.do("load full")
         self.do("line usual")
@@ -372,6 +388,20 @@ class Technician:
         """Whether the rails are right while it gets warm: a crack that opened may close again."""
         waits = [Move("wait", (), {"seconds": SOAK})] * SOAKS
         return all(self.rails_at(move, ("volts",)) for move in waits) and self.rails_are_right()
+
+    def is_too_hot(self) -> bool:
+        """Whether a capacitor is hotter than in the sound set; that one is blamed then."""
+        usual, above = usual_heat(self.set), {}
+        for part in self.set.parts:
+            if part.circuit and part.circuit.letter == "C" and not part.mains:
+                reading = self.take(Move("temperature", (part.name,)))
+                above[part.name] = (reading.value or 0.0) - ROOM - usual.get(part.name, 0.0)
+        hottest = max(above, key=above.__getitem__, default="")
+        if not hottest or above[hottest] <= HOTTER:
+            return False
+        anew = believed(all_suspects(self.set))
+        self.belief = anew.but(lambda suspect: not _heats(suspect, hottest))
+        return True
 
     def rails_are_right(self, verbs: tuple[str, ...] = ("volts", "scope")) -> bool:
         """Volts and ripple of each rail, against its window; where one is wrong, what tells why."""
@@ -441,6 +471,11 @@ def sum_of_sound(sound: State, part: BoardPart) -> str:
             break
         sums.append(one)
     return one
+
+
+def _heats(suspect: Suspect, part: str) -> bool:
+    """Whether it is that part alone, and warms it."""
+    return suspect.parts == (part,) and suspect.faults[0].condition in ("reversed", "leaks")
 
 
 def groups(belief: Belief, least: float = 0.0) -> dict[tuple[str, ...], float]:

@@ -443,7 +443,7 @@ def test_the_move_that_hurts_was_no_luck():
     ("move", "says"), [("lift R1", "R1 with a leg"), ("take out C4", "C4 not in")]
 )
 def test_a_set_is_not_handed_back_unfinished(move, says):
-    """Also where nothing that is measured tells it: the bleed resistor is there for the next one."""
+    """Also where no reading tells it: the bleed resistor is there for the next one."""
     task = Task(demo_set("desk radio"), (), "demo")
     found = judge(
         walked(task, [move, "plug in", "load full", "volts out 0", "unplug", "hand back"])

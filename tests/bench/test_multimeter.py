@@ -181,7 +181,7 @@ def test_amps_in_series_and_across():
 
 @pytest.mark.common_practice
 def test_a_meter_across_a_regulator_reads_what_lies_between_its_ends():
-    """Also where nothing loads it: what a regulator measures itself by swallows the microamperes."""
+    """Also where nothing loads it: its own divider swallows the microamperes."""
     keyboard = demo_set("keyboard")
     broken = begin(keyboard, read_faults("J1 open", keyboard), "demo")
     state = replace(broken, feed=Feed(OWN_PLUG))
