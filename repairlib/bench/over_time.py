@@ -26,6 +26,7 @@ FARTHEST = 1e3  # V or A; what a leap should not come to
 LATE, QUICK, UNSEEN = 0.1, 0.15, 1e-3  # of the way left; of that in a cycle; V that do not count
 NEAR, NEAR_VOLTS = 3e-3, 3e-3  # of its volts, and V: by which a capacitor has come to its end
 COARSE = 0.1  # of its volts: by which steps as long as these may miss that end
+FORGETS = 0.5  # of what it held that is left after a cycle: one that is quick follows the others
 KEPT = 64
 
 
@@ -71,7 +72,8 @@ def after_cycles(
 ) -> dict[str, float]:
     """What the capacitors of a circuit with a sine hold so many seconds later.
 
-    `end` is what they hold once it has settled; one that would not move any more holds that.
+    `end` is what they hold once it has settled; one that would not move any more holds that, and
+    one that is quick: it has come to its end whatever the others do.
     """
     cycle = 1 / hertz_of(parts)
     stepper = Stepper(parts, cycle / CYCLE_STEPS, charged=held)
@@ -98,19 +100,29 @@ def after_cycles(
     if left:
         return found
     stepper.begin(way_left(change, carried))
-    return found | _ends(found, _charges(parts, stepper.kept()), end or {})
+    way = _charges(parts, stepper.kept())
+    stepper.begin(carried.diagonal())
+    goes_on = _charges(parts, stepper.kept())
+    quick = {name for name, share in goes_on.items() if abs(share) < FORGETS}
+    return found | _ends(found, way, end or {}, quick)
 
 
 def _ends(
-    held: Mapping[str, float], way: Mapping[str, float], end: Mapping[str, float]
+    held: Mapping[str, float],
+    way: Mapping[str, float],
+    end: Mapping[str, float],
+    quick: set[str],
 ) -> dict[str, float]:
-    """The ends of those that have no way left to go, as far as steps so long can tell."""
+    """The ends of those that are quick, or have no way left as far as steps so long can tell."""
     return {
         name: volts
         for name, volts in end.items()
-        if name in held
-        and abs(way[name]) <= NEAR_VOLTS + NEAR * abs(volts)
-        and abs(held[name] - volts) <= NEAR_VOLTS + COARSE * abs(volts)
+        if name in quick
+        or (
+            name in held
+            and abs(way[name]) <= NEAR_VOLTS + NEAR * abs(volts)
+            and abs(held[name] - volts) <= NEAR_VOLTS + COARSE * abs(volts)
+        )
     }
 
 

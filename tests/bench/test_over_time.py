@@ -99,3 +99,12 @@ def test_what_is_late_goes_on_and_the_rest_stays_at_its_end():
     assert electric(after).mean["rail"] == pytest.approx(
         electric(fed("keyboard")).mean["rail"], rel=0.005
     )
+
+
+@pytest.mark.behaviour
+def test_what_follows_within_a_cycle_is_never_late():
+    """Without a reservoir the 3.3 V swing to 0 in each cycle: held there they would be a short."""
+    printer = demo_set("printer controller")
+    moves = ["plug in", "line low", "line usual", "wait 1 min"]
+    attempt = walked(Task(printer, read_faults("C1 open", printer), "demo"), moves)
+    assert attempt.state.charges == {} and not any(done.told.alarm for done in attempt.done)
