@@ -117,8 +117,16 @@ def _check(part: BoardPart, name: str, chosen: dict[str, float]) -> None:
         raise RepairlibError(_said(figure, unit), wrong, "a value less than a thousand times off")
     near = list(_near(part, unit, figure))
     if figure != usual and figure not in near:
-        accepted = " or ".join(_said(one, unit) for one in near)
+        safe = [one for one in near if _is_no_worse(part, name, one, usual)] or [usual]
+        accepted = " or ".join(dict.fromkeys(_said(one, unit) for one in safe))
         raise RepairlibError(_said(figure, unit), "not made: not in the drawer", accepted)
+
+
+def _is_no_worse(part: BoardPart, name: str, figure: float, usual: float) -> bool:
+    """Whether it is nothing to warn of: no lower rating in volts, and no larger fuse."""
+    if name == "volts" and figures_due(part) != {"volts": "V"}:
+        return figure >= usual
+    return name != "amps" or figure <= usual
 
 
 def _near(part: BoardPart, unit: str, figure: float) -> Iterator[float]:

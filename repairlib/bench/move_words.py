@@ -135,8 +135,8 @@ FORMS: dict[str, Form] = {
     ),
     "supply": Form(
         ("look at the supply", "look at supply", "look supply", "read the supply",
-         "display of the supply", "supply display", "supply"),
-        0, 0, "supply",
+         "display of the supply", "supply display", "bench supply", "supply"),
+        0, 0, "supply, or plug in with supply 9 V 200 mA",
     ),
     "lift": Form(
         ("lift one leg of", "lift a leg of", "lift the leg of", "lift leg of", "lift",

@@ -66,7 +66,7 @@ def scope(
     peaks = (max(levels) - min(levels)) * level
     trace = Trace(levels, zero, per_division, sweep, coupling, mean, _hertz(volts, sweep))
     small = coupling == DC and found.seconds is not None and peaks <= FEW * level
-    note = "small at this scale; coupled for ac it shows more" if small else ""
+    note = "small at this scale: coupled for ac it is read finer" if small else ""
     said = "off the screen" if off_screen else _said(trace, peaks, level)
     return Reading(
         "oscilloscope", (one, other), said, None if off_screen else peaks, "V", note,

@@ -31,6 +31,7 @@ from repairlib.core.quantity import PREFIXES, engineering, read_quantity
 LIKE = 0.75  # how much of a phrase must stand in what was mistyped
 LONGEST = 500  # characters; a line of the job card is shorter
 NUMBER = re.compile(r"[-+]?[.,]?\d")
+NAMES = re.compile(r"\b(?:[A-Z]\d\b|(?:out|rail)(?= 0))")  # of parts and points in the examples
 DEGREES = re.compile(r"(?<=\d)\s*(?:°\s*[cC]|[cC]|deg(?:rees)?(?:\s*[cC])?)\b|(?<=\d)\s*°(?!\S)")
 EDGE = " ,;:()!?"
 
@@ -54,8 +55,26 @@ def read_move(text: str, of: PracticeSet) -> Move:
         return Move(verb, (), {}, rest.strip(EDGE + "."))
     at, figures, said = _pieces(rest.replace("\u00a0", " ").replace("/", " "), verb, of)
     if len(at) < FORMS[verb].least:
-        raise RepairlibError(text, f"{verb} says nothing of where", FORMS[verb].example)
+        raise RepairlibError(text, f"{verb} says nothing of where", example(verb, of))
     return Move(verb, at, *_meant(verb, at, figures, said, of))
+
+
+def example(verb: str, of: PracticeSet) -> str:
+    """How a verb may be typed, with parts and points of this board.
+
+    >>> from repairlib.bench.practice_set import demo_set
+    >>> example("volts", demo_set("network switch"))
+    'volts v5 0, or volts C2'
+    """
+
+    def here(found: re.Match) -> str:
+        name = found[0]
+        if name in of.points or any(part.name == name for part in of.parts):
+            return name
+        like = (one.name for one in of.parts if one.name[0] == name[0] and not one.mains)
+        return of.rails[0].point if name.islower() else next(like, name)
+
+    return NAMES.sub(here, FORMS[verb].example)
 
 
 def say_move(move: Move) -> str:
@@ -212,7 +231,7 @@ def _without_filler(left: str, verb: str, name_due: bool, of: PracticeSet) -> st
     if word.casefold().strip(EDGE + ".") not in ("", *BETWEEN):
         if name_due:
             raise RepairlibError(word, "no part or point of this board", _there(of))
-        raise RepairlibError(word, f"not understood behind {verb}", FORMS[verb].example)
+        raise RepairlibError(word, f"not understood behind {verb}", example(verb, of))
     return behind
 
 
@@ -278,7 +297,7 @@ def _figure(left: str, verb: str, at: Sequence[str], had: dict[str, float], of: 
     if len(units) == 1 and problem:
         raise problem
     piece = " ".join(words[:2]).strip(EDGE)
-    raise RepairlibError(piece, f"a figure that does not belong behind {verb}", FORMS[verb].example)
+    raise RepairlibError(piece, f"a figure that does not belong behind {verb}", example(verb, of))
 
 
 def _says_unit(piece: str, name: str) -> bool:

@@ -2,7 +2,7 @@
 
 import pytest
 
-from repairlib.bench import Attempt, Task, demo_set, read_faults, read_move
+from repairlib.bench import Attempt, Task, demo_set, read_faults, read_move, walked
 from repairlib.bench.drawer import MADE_AMPS, MADE_VOLTS, as_listed, figures_due, listed, taken_from
 from repairlib.core.errors import RepairlibError
 from repairlib.core.series import is_made
@@ -124,3 +124,18 @@ def test_the_usual_regulators_and_diodes_are_there():
     assert {3.3, 5.0, 12.0} <= set(MADE_VOLTS["regulator"])
     assert {50.0, 100.0, 1000.0} <= set(MADE_VOLTS["diode"])
     assert is_made(2200e-6, "E6")
+
+
+@pytest.mark.behaviour
+@pytest.mark.parametrize(
+    ("typed", "accepted"), [("fit C6 10 µF 5 V", "6.3 V"), ("fit F1 3 A", "1.25 A")]
+)
+def test_nothing_is_offered_that_is_rated_worse_than_the_old_one(typed, accepted):
+    """Neither fewer volts for a capacitor nor a larger fuse, however near the figure is."""
+    part = typed.split()[1]
+    attempt = walked(
+        Task(demo_set("network switch"), (), "x"), [f"take out {part}", f"clean {part}"]
+    )
+    with pytest.raises(RepairlibError) as refused:
+        attempt.after(typed)
+    assert str(refused.value).endswith(f"Accepted: {accepted}")

@@ -99,6 +99,7 @@ def of_point(state: State, point: str) -> Offers:
         Offer("Volts", f"volts {ends}"),
         Offer("AC volts", f"ac volts {ends}"),
         Offer("Oscilloscope", f"scope {ends}"),
+        Offer("Oscilloscope, ac", f"scope {ends} ac"),
         Offer("Ohms", f"ohms {ends}"),
         Offer("Diode test", f"diode {ends}"),
         Offer("Capacitance", f"capacitance {ends}"),
