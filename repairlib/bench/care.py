@@ -95,10 +95,23 @@ def is_limited(state: State) -> bool:
     A lamp of many times the set's power and volts above those of its feed hold nothing back.
     """
     of, feed = state.set, state.feed
+    lamp, amps = limits_of(of)
     if feed.kind == LAMP:
-        return feed.lamp <= lamp_for(max(LEAST_LAMP, SMALL_LAMP * of.feed_volts * of.feed_amps))
+        return feed.lamp <= lamp
     usual = feed.volts <= OVER * of.feed_volts
-    return feed.kind == SUPPLY and usual and feed.limit <= GENTLE * of.feed_amps
+    return feed.kind == SUPPLY and usual and feed.limit <= amps
+
+
+def limits_of(of: PracticeSet) -> tuple[float, float]:
+    """The largest lamp [W] and the largest limit [A] that hold a fault of this set back.
+
+    >>> from repairlib.bench.practice_set import demo_set
+    >>> lamp, amps = limits_of(demo_set("desk radio"))
+    >>> lamp, round(amps, 2)
+    (25, 1.05)
+    """
+    lamp = lamp_for(max(LEAST_LAMP, SMALL_LAMP * of.feed_volts * of.feed_amps))
+    return lamp, GENTLE * of.feed_amps
 
 
 def _rails_read(later: tuple[Done, ...]) -> bool:

@@ -22,6 +22,7 @@ from repairlib.bench.care import (
     NewPart,
     checked,
     hands,
+    limits_of,
     new_parts,
     power_ups,
     store_of,
@@ -33,6 +34,7 @@ from repairlib.bench.removed import Removed, died, removed
 from repairlib.bench.state import GIVEN_UP, HANDED_ON, HARMED, LIFTED, REPAIRED, End, Place, State
 from repairlib.bench.still_works import first_miss
 from repairlib.bench.usual import usual_minutes, usual_tokens
+from repairlib.core.quantity import brief
 
 PASS = 0.6
 NOT_TRIED = (HARMED, HANDED_ON, GIVEN_UP)  # ends after which nobody asks whether it works
@@ -401,9 +403,10 @@ def _powered(case: _Case) -> Finding:
     rails = sum(one.rails for one in ups) / len(ups)
     said = []
     if limited < 1:
+        lamp, amps = limits_of(case.task.set)
         said.append(
-            "After work on a board power comes on through a small lamp or a limit first, with no "
-            "more volts than its own feed gives."
+            f"After work on a board power comes on through a lamp of {lamp} W or less first, or a "
+            f"limit of {brief(amps, 'A')} or less with no more volts than its own feed gives."
         )
     if rails < 1:
         said.append("The rails are measured before the limit is given up.")
