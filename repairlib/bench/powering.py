@@ -6,7 +6,7 @@ from dataclasses import replace
 
 from repairlib.bench import dangers
 from repairlib.bench.bench_supply import supply_shows
-from repairlib.bench.electric import SOON, come_up, holds
+from repairlib.bench.electric import come_up, holds
 from repairlib.bench.lamp_glow import glow
 from repairlib.bench.move_words import HIGH, LOW, USUAL
 from repairlib.bench.moves import Move, Told
@@ -42,11 +42,11 @@ def plug_in(state: State, move: Move) -> Outcome:
 
 
 def _as_seen(state: State, words: str, seconds: float) -> Outcome:
-    """What the lamp or the supply shows once it has come up, where there is one."""
+    """What the lamp or the supply shows when the move is over, where there is one."""
     seen = {LAMP: glow, SUPPLY: supply_shows}.get(state.feed.kind)
     if seen is None:
         return state, Told(words, seconds=seconds)
-    reading = seen(come_up(state, SOON))
+    reading = seen(come_up(state, seconds))
     return state, Told(f"{words} {_sentence(reading.shown)}", reading, seconds)
 
 
