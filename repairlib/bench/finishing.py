@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from dataclasses import replace
 
-from repairlib.bench.move_words import CARD, CARD_EXAMPLES
+from repairlib.bench.move_words import CARD, CARD_EXAMPLES, FOUND
 from repairlib.bench.moves import Move, Told
 from repairlib.bench.prices import SECONDS
 from repairlib.bench.state import GIVEN_UP, HANDED_ON, REPAIRED, End, State
@@ -29,9 +29,10 @@ def write(state: State, move: Move) -> Outcome:
 
 
 def hand_on(state: State, move: Move) -> Outcome:
-    """Leaves the set to somebody qualified."""
+    """Leaves the set to somebody qualified; what is said of it stands on the card as found."""
     why = f"handed on: {move.words}" if move.words else "handed on to a qualified person"
-    return _end(state, move, HANDED_ON, why)
+    card = (*state.card, (FOUND, move.words)) if move.words else state.card
+    return _end(replace(state, card=card), move, HANDED_ON, why)
 
 
 def hand_back(state: State, move: Move) -> Outcome:

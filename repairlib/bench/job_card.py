@@ -49,9 +49,9 @@ def card_lines(attempt: Attempt) -> list[CardLine]:
     return due
 
 
-def says_found(state: State) -> bool:
-    """Whether the card says anything of what was found."""
-    return bool(_said(state, FOUND))
+def says_found(attempt: Attempt) -> bool:
+    """Whether the card says what was found: each part at fault, or the mains side, and no other."""
+    return _found(attempt).there
 
 
 def _found(attempt: Attempt) -> CardLine:

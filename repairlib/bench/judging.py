@@ -195,16 +195,23 @@ def _caps(case: _Case) -> Iterator[tuple[float, str]]:
         yield GAVE_UP, "It was given up."
     elif kind == HANDED_ON and not must_be_handed_on(case.attempt):
         yield NOT_NEEDED, "It was handed on, though it could be mended at this bench."
-    elif kind == HANDED_ON and not says_found(case.state):
-        yield NO_WORD, "It was handed on without a word of what was found."
+    elif kind == HANDED_ON:
+        yield from _caps_of_handing_on(case)
     elif kind == REPAIRED:
         yield from _caps_of_repair(case)
-    elif kind != HANDED_ON:
+    else:
         yield NOT_MENDED, "It is neither handed back nor handed on."
     if case.dangers:
         yield DANGEROUS, "What was left in it can hurt somebody."
     if case.many:
         yield MANY_PARTS, f"{MANY} good parts or more were changed: that is no way to find a fault."
+
+
+def _caps_of_handing_on(case: _Case) -> Iterator[tuple[float, str]]:
+    if not says_found(case.attempt):
+        yield NO_WORD, "It was handed on without a true word of what was found."
+    if unfinished := _unfinished(case.state):
+        yield NOT_MENDED, f"It was handed on unfinished: {unfinished}."
 
 
 def _caps_of_repair(case: _Case) -> Iterator[tuple[float, str]]:

@@ -459,3 +459,18 @@ def test_what_is_far_too_hot_points_to_itself():
     assert pointer(done, leak, Task(radio, (leak,), "demo")).share == 1
     cool = walked(Task(radio, (leak,), "demo"), ["plug in", "wait 2 min", "temperature C2"]).done
     assert pointer(cool, leak, Task(radio, (leak,), "demo")).share == 0
+
+
+@pytest.mark.behaviour
+def test_a_set_is_handed_on_whole_and_with_a_true_word():
+    task = Task(demo_set("desk radio"), (read_fault("F9 blown", demo_set("desk radio")),), "demo")
+    seen = ["plug in", "ac volts a b", "volts rail 0", "unplug"]
+    true, told = "found: F9, the mains fuse", "told: it goes to somebody qualified"
+
+    def handed_on(*moves, last="hand on"):
+        return judge(walked(task, [*seen, *moves, told, last])).passed
+
+    assert handed_on(true) and handed_on(last="hand on: the mains fuse has blown")
+    assert not handed_on(last="hand on to somebody qualified")
+    assert not handed_on("found: F1")
+    assert not handed_on(true, "take out C4")
