@@ -99,10 +99,8 @@ def after_cycles(
     found = _charges(parts, stepper.kept())
     if left:
         return found
-    stepper.begin(way_left(change, carried))
-    way = _charges(parts, stepper.kept())
-    stepper.begin(carried.diagonal())
-    goes_on = _charges(parts, stepper.kept())
+    way = stepper.named(way_left(change, carried))
+    goes_on = stepper.named(carried.diagonal())
     quick = {name for name, share in goes_on.items() if abs(share) < FORGETS}
     return found | _ends(found, way, end or {}, quick)
 
@@ -114,16 +112,13 @@ def _ends(
     quick: set[str],
 ) -> dict[str, float]:
     """The ends of those that are quick, or have no way left as far as steps so long can tell."""
-    return {
-        name: volts
-        for name, volts in end.items()
-        if name in quick
-        or (
-            name in held
-            and abs(way[name]) <= NEAR_VOLTS + NEAR * abs(volts)
-            and abs(held[name] - volts) <= NEAR_VOLTS + COARSE * abs(volts)
-        )
-    }
+
+    def is_there(name: str) -> bool:
+        volts = end[name]
+        moves = abs(way[name]) > NEAR_VOLTS + NEAR * abs(volts)
+        return not moves and abs(held[name] - volts) <= NEAR_VOLTS + COARSE * abs(volts)
+
+    return {name: end[name] for name in held if name in end and (name in quick or is_there(name))}
 
 
 def apart(held: Mapping[str, float], end: Mapping[str, float]) -> set[str]:

@@ -175,8 +175,12 @@ class Stepper:
 
     def kept(self) -> dict[str, float]:
         """What is held now, to start another with."""
+        return self.named(self.held())
+
+    def named(self, row) -> dict[str, float]:
+        """A row with a figure for each capacitor and inductor, as `held` has it, by their names."""
         names = [part.name for part in self.rule.reactive]
-        return dict(zip(names, self.held().tolist(), strict=True))
+        return dict(zip(names, row.tolist(), strict=True))
 
 
 class _Rule:
